@@ -1,0 +1,1 @@
+"""What things weigh and what they hold."""

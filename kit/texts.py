@@ -1,0 +1,59 @@
+"""Numbers and lists as people read them: the one place where text is formatted."""
+
+import math
+from collections.abc import Sequence
+
+UNKNOWN = "unknown"
+
+
+def number(value: float, decimals: int = 0) -> str:
+    """Write a number with a thousands comma and no needless zeros.
+
+    Examples
+    --------
+    >>> number(1234.5, 1), number(2.50, 2), number(float("nan"))
+    ('1,234.5', '2.5', 'unknown')
+    """
+    if value is None or math.isnan(value):
+        return UNKNOWN
+    text = f"{value:,.{decimals}f}"
+    if "." in text:
+        text = text.rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def quantity(value: float, unit: str, decimals: int = 0) -> str:
+    """Write a number with its unit, or ``unknown``.
+
+    Examples
+    --------
+    >>> quantity(12.34, "g", 1)
+    '12.3 g'
+    """
+    text = number(value, decimals)
+    return text if text == UNKNOWN else f"{text} {unit}"
+
+
+def percent(fraction: float, decimals: int = 0) -> str:
+    """Write a fraction of one as a percentage.
+
+    Examples
+    --------
+    >>> percent(0.256), percent(float("nan"))
+    ('26 %', 'unknown')
+    """
+    return quantity(fraction * 100, "%", decimals)
+
+
+def listing(words: Sequence[str], last: str = "and") -> str:
+    """Join words the way a sentence does.
+
+    Examples
+    --------
+    >>> listing(["milk", "wheat", "sesame"])
+    'milk, wheat and sesame'
+    """
+    words = list(words)
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} {last} {words[-1]}"
