@@ -1,0 +1,253 @@
+"""The table of foods: what 100 g of each holds, what its household measures weigh, and where both are from."""
+
+import csv
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cache
+from pathlib import Path
+
+import numpy as np
+from numpy.typing import NDArray
+
+from kit import files
+from kit.errors import KitError, UnknownNameError
+
+Array = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Nutrient:
+    """A nutrient: our id, its unit, the INFOODS tagname, its name and the decimals it is shown with."""
+
+    id: str
+    unit: str
+    tagname: str
+    name: str
+    decimals: int
+
+
+@cache
+def nutrients() -> Mapping[str, Nutrient]:
+    """Return every nutrient by id, in the order of all arrays of nutrients in the kit."""
+    return {
+        row["nutrient"]: Nutrient(row["nutrient"], row["unit"], row["tagname"], row["name"], int(row["decimals"]))
+        for row in read_rows(files.bundled("data/nutrients.csv"))
+    }
+
+
+def nutrient(name: str) -> Nutrient:
+    """Return one nutrient.
+
+    Raises
+    ------
+    UnknownNameError
+        If there is none of that id; the nearest is offered.
+    """
+    try:
+        return nutrients()[name]
+    except KeyError:
+        raise UnknownNameError("nutrient", name, nutrients()) from None
+
+
+@cache
+def nutrient_index(name: str) -> int:
+    """Return the place of a nutrient in every array of nutrients."""
+    return list(nutrients()).index(nutrient(name).id)
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """What one household measure of a food weighs: ``Measure("cup", "chopped", 160.0, "SR26 1")``. Grams are edible."""
+
+    measure: str
+    cut: str
+    grams: float
+    source: str
+
+
+@dataclass(frozen=True, eq=False)
+class Food:
+    """A food per 100 g of its edible part.
+
+    Attributes
+    ----------
+    key, name : str
+        Our key and a plain name.
+    per_100g : numpy.ndarray, shape (n_nutrients,)
+        In the order and units of `nutrients`; NaN where the source has no value.
+    measures : tuple of Measure
+        Household measures, the source's order.
+    base, state : str
+        The thing it is a form of, and which form: ``raw``, ``dry``, ``cooked``, ``canned``, ``drained``, ``rinsed`` ...
+    refuse : float
+        Inedible part of the food as bought. [fraction]
+    relative_sd : numpy.ndarray, shape (n_nutrients,), optional
+        How far the composition may be off, where the food brings its own figure (a package label); else None.
+    """
+
+    key: str
+    name: str
+    per_100g: Array
+    measures: tuple[Measure, ...] = ()
+    other_names: tuple[str, ...] = ()
+    group: str = ""
+    state: str = ""
+    base: str = ""
+    origin: str = ""
+    vegetarian: bool | None = None
+    whole_grain: bool = False
+    allergens: tuple[str, ...] = ()
+    salted: bool = False
+    reference: str = ""
+    retention: str = ""
+    refuse: float = 0.0
+    refuse_part: str = ""
+    source: str = ""
+    relative_sd: Array | None = field(default=None, repr=False)
+
+    def __post_init__(self) -> None:
+        values = np.array(self.per_100g, dtype=float)
+        if values.shape != (len(nutrients()),):
+            raise KitError(f'food "{self.key}" has {values.shape} values; give one for each of {len(nutrients())} nutrients')
+        values.flags.writeable = False
+        object.__setattr__(self, "per_100g", values)
+
+    def __getitem__(self, name: str) -> float:
+        """Return the food's content of one nutrient per 100 g, NaN when missing."""
+        return float(self.per_100g[nutrient_index(name)])
+
+    def measure(self, *names: str, cut: str | None = None) -> Measure | None:
+        """Return the first household measure of one of these names, of that cut when given."""
+        for name in names:
+            for row in self.measures:
+                if row.measure == name and cut in (None, row.cut):
+                    return row
+        return None
+
+
+def food_from(values: Mapping[str, float], key: str = "given", name: str = "", **facts: object) -> Food:
+    """Make a food from values per 100 g of any source; nutrients not named are missing, not zero.
+
+    Raises
+    ------
+    UnknownNameError
+        If a nutrient is not known.
+    """
+    per_100g = np.full(len(nutrients()), np.nan)
+    for nutrient_name, value in values.items():
+        per_100g[nutrient_index(nutrient_name)] = value
+    return Food(key=key, name=name or key, per_100g=per_100g, **facts)  # type: ignore[arg-type]
+
+
+class Foods(Mapping[str, Food]):
+    """Foods by key."""
+
+    def __init__(self, foods: Sequence[Food]) -> None:
+        self._foods = {food.key: food for food in foods}
+
+    def __getitem__(self, key: str) -> Food:
+        """Return a food; UnknownNameError, with the nearest key, when there is none."""
+        try:
+            return self._foods[key]
+        except KeyError:
+            raise UnknownNameError("food", str(key), self._foods) from None
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._foods)
+
+    def __len__(self) -> int:
+        return len(self._foods)
+
+    def __contains__(self, key: object) -> bool:
+        return key in self._foods
+
+    def forms(self, base: str) -> list[Food]:
+        """Return the foods that are forms of one thing, in the table's order."""
+        return [food for food in self._foods.values() if base and food.base == base]
+
+
+def read_rows(path: Path) -> list[dict[str, str]]:
+    """Return a CSV table's rows; every cell stays text, so that the tagname NA is not taken for a missing value."""
+    try:
+        with open(path, encoding="utf-8", newline="") as file:
+            return list(csv.DictReader(file))
+    except OSError as fault:
+        raise KitError(f"{path} cannot be read ({fault.strerror})") from fault
+
+
+def read_foods(table: Path, measures: Path | None = None) -> list[Food]:
+    """Return the foods of a table laid out as ``data/foods.csv``, with their household measures.
+
+    Raises
+    ------
+    KitError
+        If the table cannot be read, or a cell is not a number; the message names file, food and column.
+    """
+    weights: dict[str, list[Measure]] = {}
+    for row in read_rows(measures) if measures and measures.exists() else ():
+        grams = _number(row["grams"], measures, row["food"], "grams")
+        weights.setdefault(row["food"], []).append(Measure(row["measure"], row["cut"], grams, row["source"]))
+    return [_food(row, tuple(weights.get(row["food"], ())), table) for row in read_rows(table)]
+
+
+def _food(row: Mapping[str, str], measures: tuple[Measure, ...], table: Path) -> Food:
+    values = [_number(row[name], table, row["food"], name) for name in nutrients()]
+    return Food(
+        key=row["food"],
+        name=row["name"],
+        per_100g=np.array(values),
+        measures=measures,
+        other_names=_words(row["other_names"]),
+        group=row["group"],
+        state=row["state"],
+        base=row["base"],
+        origin=row["origin"],
+        vegetarian={"yes": True, "no": False}.get(row["vegetarian"]),
+        whole_grain=row["whole_grain"] == "yes",
+        allergens=_words(row["allergens"]),
+        salted=row["salted"] == "yes",
+        reference=row["reference"],
+        retention=row["retention"],
+        refuse=float(row["refuse_pct"] or 0) / 100,
+        refuse_part=row["refuse_part"],
+        source=f"SR26 {row['sr26']}" if row["sr26"] else "package label",
+    )
+
+
+def _number(text: str, table: Path, food: str, column: str) -> float:
+    try:
+        return float(text) if text else np.nan
+    except ValueError:
+        message = f'{table.name}, food "{food}": {column} is "{text}"; write a number, or leave it empty when unknown'
+        raise KitError(message) from None
+
+
+def _words(cell: str) -> tuple[str, ...]:
+    return tuple(word.strip() for word in cell.split(";") if word.strip())
+
+
+@cache
+def bundled_foods() -> Foods:
+    """Return the kit's own table of foods."""
+    return Foods(read_foods(files.bundled("data/foods.csv"), files.bundled("data/measures.csv")))
+
+
+def own_table() -> Path:
+    """Return the path of the user's own foods, laid out as ``data/foods.csv``; it need not exist."""
+    return files.own_folder() / "foods.csv"
+
+
+def foods() -> Foods:
+    """Return all foods at hand: the kit's own, then those the user has typed in from package labels."""
+    table = own_table()
+    if not table.exists():
+        return bundled_foods()
+    return _with_own(table, table.stat().st_mtime_ns)
+
+
+@cache
+def _with_own(table: Path, _changed: int) -> Foods:
+    """Return the kit's foods and those of the user's table, read again only when that file has changed."""
+    measures = table.with_name("measures.csv")
+    own = [food for food in read_foods(table, measures) if food.key not in bundled_foods()]
+    return Foods([*bundled_foods().values(), *own])
