@@ -140,7 +140,9 @@ def food_from(values: Mapping[str, float], key: str = "given", name: str = "", *
 
 
 class Foods(Mapping[str, Food]):
-    """Foods by key."""
+    """Foods by key. A table is itself, not its content, so that what is made from it can be kept."""
+
+    __hash__ = object.__hash__
 
     def __init__(self, foods: Sequence[Food]) -> None:
         self._foods = {food.key: food for food in foods}
@@ -160,6 +162,9 @@ class Foods(Mapping[str, Food]):
 
     def __contains__(self, key: object) -> bool:
         return key in self._foods
+
+    def __eq__(self, other: object) -> bool:
+        return self is other
 
     def forms(self, base: str) -> list[Food]:
         """Return the foods that are forms of one thing, in the table's order."""

@@ -1,0 +1,136 @@
+"""As bought, edible, as eaten: what peeling, draining and cooking do to a weight and to what is in it."""
+
+from collections.abc import Mapping
+from functools import cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+from kit import files
+from kit.errors import AmountError, UnknownNameError
+from kit.food.composition import Food, Foods, bundled_foods, nutrients, read_rows
+
+DRAINED_SHARE = 0.60  # of a can's net weight, where the table has no weight of the drained food: common practice
+
+
+def edible_grams(as_bought: float, refuse: float) -> float:
+    """Return the edible part of a weight as bought.
+
+    Parameters
+    ----------
+    as_bought : float
+        Weight as bought. [g]
+    refuse : float
+        Inedible fraction, from 0 to below 1.
+
+    Raises
+    ------
+    AmountError
+        If the fraction cannot be one.
+
+    Examples
+    --------
+    >>> edible_grams(1000, 0.36)
+    640.0
+    """
+    if not 0 <= refuse < 1:
+        raise AmountError(f"refuse is {refuse:g}; give a fraction from 0 to below 1, such as 0.36")
+    return as_bought * (1 - refuse)
+
+
+def weight_yield(raw: Food, cooked: Food) -> float:
+    """Return the cooked weight of 1 g raw, from the dry matter that cooking in water conserves.
+
+    Both foods need a water value. What leaches into discarded water makes the real yield of a drained food a little lower.
+
+    Raises
+    ------
+    AmountError
+        If a water value is missing, or nothing dry would be left.
+
+    References
+    ----------
+    FAO/INFOODS, "Guidelines for Food Matching", version 1.2, Rome, 2012 (the "mixed" recipe method); the conservation of
+    dry matter itself is common practice.
+    """
+    dry = [100 - food["water"] for food in (raw, cooked)]
+    if not all(part > 0 for part in dry):  # false for NaN too
+        raise AmountError(f'"{raw.key}" to "{cooked.key}": a water value is missing or 100 g; choose foods whose water is known')
+    return dry[0] / dry[1]
+
+
+def volume_yield(raw: Food, cooked: Food) -> float:
+    """Return how many cups a cup of the raw food makes, from the weight yield and the two cup weights.
+
+    Raises
+    ------
+    AmountError
+        If a food has no weight for a cup.
+    """
+    cups = []
+    for food in (raw, cooked):
+        row = food.measure("cup")
+        if row is None:
+            raise AmountError(f'"{food.key}" has no weight for a cup; give one in measures.csv')
+        cups.append(row.grams)
+    return weight_yield(raw, cooked) * cups[0] / cups[1]
+
+
+def drained_share(drained: Food, table: Foods | None = None) -> tuple[float, str]:
+    """Return the drained part of a can's net weight, and where the figure is from.
+
+    Parameters
+    ----------
+    drained : Food
+        A canned food without its liquid: state ``drained`` or ``rinsed``.
+    table : Foods, optional
+        Where the forms of the food are looked up.
+    """
+    forms = (bundled_foods() if table is None else table).forms(drained.base)
+    whole = next((row for food in forms if food.state == "canned" if (row := food.measure("can"))), None)
+    solid = drained.measure("can") or next(
+        (row for food in forms if food.state in ("drained", "rinsed") if (row := food.measure("can"))), None
+    )
+    if whole and solid and whole.source.startswith("SR26") and solid.source.startswith("SR26"):
+        return solid.grams / whole.grams, f"{solid.grams:g} g of a {whole.grams:g} g can, SR26"
+    return DRAINED_SHARE, "common practice"
+
+
+@cache
+def _retention_table() -> Mapping[str, Mapping[str, str]]:
+    return {row["code"]: row for row in read_rows(files.bundled("data/retention_factors.csv"))}
+
+
+def treatments(family: str = "") -> Mapping[str, str]:
+    """Return the ways of cooking that have published retention factors: code and words, of one family or of all."""
+    return {code: row["treatment"] for code, row in _retention_table().items() if family in ("", row["family"])}
+
+
+def retention(code: str) -> NDArray[np.float64]:
+    """Return the fraction of each nutrient that stays in the food when it is cooked.
+
+    Parameters
+    ----------
+    code : str
+        A treatment's code, see `treatments`.
+
+    Returns
+    -------
+    numpy.ndarray, shape (n_nutrients,)
+        Fractions; 1 where the source has no factor (energy, protein, fat, carbohydrate, fiber).
+
+    Raises
+    ------
+    UnknownNameError
+        If there is no such treatment.
+
+    References
+    ----------
+    USDA Table of Nutrient Retention Factors, Release 6, 2007. Good to about 30 % for vitamins: use a cooked food where the
+    table has one, and never use a factor on a food that is cooked already.
+    """
+    try:
+        row = _retention_table()[code]
+    except KeyError:
+        raise UnknownNameError("cooking treatment", code, _retention_table()) from None
+    return np.array([float(row.get(name) or 100) / 100 for name in nutrients()])
