@@ -64,7 +64,7 @@ def read_measure(text: str, food_name: str = "") -> WordedMeasure | None:
     plain = _SIZES_IN_INCHES.sub(" ", _BRACKETS.sub(" ", written)).strip()
     if "yield" in written or _NO_MEASURE.search(plain):
         return None
-    count, rest = read_count(plain)
+    count, rest = read_count(plain) if re.match(r"[\d.]", plain) else (None, plain)  # "half" is a measure here
     number = count.value if count else 1.0
     said = words(rest.replace("fl oz", "floz"))
     if not said or not math.isfinite(number) or number <= 0:

@@ -7,32 +7,29 @@ import tempfile
 from collections.abc import Iterator
 from contextlib import closing
 from dataclasses import dataclass
-from itertools import batched, groupby
+from itertools import groupby
 from operator import itemgetter
 from pathlib import Path
 from typing import TextIO
 
 import numpy as np
 
-from kit import files
 from kit.errors import ReleaseError
-from kit.food.composition import nutrient, nutrient_index, nutrients, read_rows
+from kit.food.composition import nutrient_index, nutrients
 from kit.food.household import WordedMeasure, read_measure
 from kit.food.release_files import Progress, ReleaseFolder, decimal, whole_number
+from kit.food.release_nutrients import columns
 from kit.food.store import LAYOUT, TABLES, Found, Store, default_path, pack_names
 from kit.texts import number
 
 __all__ = ["Found", "ImportSummary", "ProgressBar", "Store", "import_release"]
 
-_GRAMS = {"g": 1.0, "mg": 1e-3, "ug": 1e-6, "mcg": 1e-6, "µg": 1e-6, "μg": 1e-6}
-_KCAL = {"kcal": 1.0, "kj": 1 / 4.184}  # 4.184 kJ exactly: FAO Food and Nutrition Paper 77, 2003
-_VITAMIN_D_UG_PER_IU = 0.025  # 800 IU = 20 µg, 21 CFR 101.9(c)(8)(iv)
 # Samples that were analysed to make up a food, not foods themselves. (The release writes one of them in two ways.)
 _SAMPLES = frozenset(
     ("sample_food", "sub_sample_food", "market_acquisition", "market_acquistion", "agricultural_acquisition")
 ) | {"experimental_food"}
+_NO_UNIT = ("", "undetermined", "quantity not specified")
 _KINDS = ("foundation_food", "sr_legacy_food", "survey_fndds_food", "", "branded_food")  # generic before specific
-_BATCH = 20_000
 _STAGING = """
     CREATE TEMP TABLE listed (fdc_id INTEGER PRIMARY KEY, name TEXT, kind TEXT, category TEXT, published TEXT);
     CREATE TEMP TABLE value (fdc_id INTEGER, nutrient INTEGER, preference INTEGER, amount REAL);
@@ -145,21 +142,30 @@ def import_release(folder: Path, store_path: Path | None = None, progress: Progr
     return ImportSummary(path, *counts)
 
 
+@dataclass
+class _Counts:
+    """What has been left out so far."""
+
+    samples: int = 0
+    measures: int = 0
+    below_zero: int = 0
+
+
 def _fill(rows: sqlite3.Connection, release: ReleaseFolder) -> tuple[int, int, int, int, int, int]:
     """Fill a new store; return the counts of `ImportSummary` in its order."""
-    samples = _list_foods(rows, release)
-    unread = _list_weights(rows, release)
-    _insert(rows, "value", _values(release))
+    left_out = _Counts()
+    _list_foods(rows, release, left_out)
+    rows.executemany("INSERT INTO value VALUES (?, ?, ?, ?)", _values(release))
+    rows.executemany("INSERT INTO weight VALUES (?, ?, ?, ?, ?)", _weights(rows, release, left_out))
     release.progress(0.9, "laying out the foods")
-    counts = {"below_zero": 0}
-    _insert(rows, "packed", _packed(rows, counts))
+    rows.executemany("INSERT INTO packed VALUES (?, ?)", _packed(rows, left_out))
     order = " ".join(f"WHEN '{kind}' THEN {place}" for place, kind in enumerate(_KINDS) if kind)
     rows.execute(
         "INSERT INTO food (fdc_id, name, kind, category, published, per_100g)"
         " SELECT fdc_id, name, kind, category, published, per_100g FROM listed JOIN packed USING (fdc_id)"
         f" ORDER BY CASE kind {order} ELSE {_KINDS.index('')} END, length(name), name, fdc_id"
     )
-    rows.execute(
+    rows.execute(  # SQLite takes the other columns from the row that holds the min
         "INSERT INTO measure SELECT fdc_id, min(sequence), measure, cut, grams FROM weight"
         " WHERE fdc_id IN (SELECT fdc_id FROM food) GROUP BY fdc_id, measure, cut"
     )
@@ -170,11 +176,83 @@ def _fill(rows: sqlite3.Connection, release: ReleaseFolder) -> tuple[int, int, i
     rows.execute("INSERT INTO about VALUES ('layout', ?)", (LAYOUT,))
     rows.commit()
     listed, measures = (rows.execute(f"SELECT count(*) FROM {table}").fetchone()[0] for table in ("listed", "measure"))
-    return len(names), measures, samples, listed - len(names), unread, counts["below_zero"]
+    return len(names), measures, left_out.samples, listed - len(names), left_out.measures, left_out.below_zero
 
 
-def _insert(rows: sqlite3.Connection, table: str, values: Iterator[tuple]) -> None:
-    """Insert rows batch by batch, so that few are in memory at a time."""
-    for batch in batched(values, _BATCH):
-        marks = ", ".join("?" * len(batch[0]))
-        rows.executemany(f"INSERT INTO {table} VALUES ({marks})", batch)
+def _list_foods(rows: sqlite3.Connection, release: ReleaseFolder, left_out: _Counts) -> None:
+    categories = (
+        dict(cells for _, cells in release.rows("food_category.csv")) if release.has("food_category.csv") else {}
+    )
+    last = (0, "")
+
+    def listed() -> Iterator[tuple]:
+        nonlocal last
+        for line, (fdc_id, kind, name, category, published) in release.rows("food.csv"):
+            if kind in _SAMPLES:
+                left_out.samples += 1
+                continue
+            last = (line, fdc_id)
+            number = whole_number(fdc_id, "food.csv", line, "fdc_id")
+            yield number, name.strip() or f"Food {number}", kind, categories.get(category, ""), published
+
+    try:
+        rows.executemany("INSERT INTO listed VALUES (?, ?, ?, ?, ?)", listed())
+    except sqlite3.IntegrityError:
+        message = f"food.csv, line {last[0]}: fdc_id {last[1]} stands a second time; give each food its own number"
+        raise ReleaseError(message) from None
+
+
+def _values(release: ReleaseFolder) -> Iterator[tuple[int, int, int, float]]:
+    ours = columns(release)
+    name = "food_nutrient.csv"
+    for line, (fdc_id, nutrient_id, amount) in release.rows(name):
+        column = ours.get(nutrient_id)
+        if column and amount:
+            value = decimal(amount, name, line, "amount") * column.factor
+            yield whole_number(fdc_id, name, line, "fdc_id"), column.place, column.preference, value
+
+
+def _packed(rows: sqlite3.Connection, left_out: _Counts) -> Iterator[tuple[int, bytes]]:
+    """Yield each food's values as one array; of several for a nutrient the preferred one, then the first written."""
+    may_be_zero = nutrient_index("carbohydrate")
+    ordered = rows.execute(
+        "SELECT fdc_id, nutrient, amount FROM value JOIN listed USING (fdc_id) WHERE amount IS NOT NULL"
+        " ORDER BY fdc_id, preference DESC, value.rowid DESC"
+    )
+    for fdc_id, group in groupby(ordered, key=itemgetter(0)):
+        values = np.full(len(nutrients()), np.nan)
+        for _, place, amount in group:
+            values[place] = amount
+        below = np.flatnonzero(values < 0)
+        left_out.below_zero += len(below)
+        values[below] = np.where(below == may_be_zero, 0.0, np.nan)
+        if not np.isnan(values).all():
+            yield fdc_id, values.astype("<f8").tobytes()
+
+
+def _weights(rows: sqlite3.Connection, release: ReleaseFolder, left_out: _Counts) -> Iterator[tuple]:
+    """Yield the household measures that the kit can use, each as what one of it weighs."""
+    units = {unit_id: unit.strip() for _, (unit_id, unit) in release.rows("measure_unit.csv")}
+    name = "food_portion.csv"
+    for line, (fdc_id, sequence, amount, unit_id, description, modifier, gram_weight) in release.rows(name):
+        number = whole_number(fdc_id, name, line, "fdc_id")
+        times, grams = decimal(amount, name, line, "amount"), decimal(gram_weight, name, line, "gram_weight")
+        read = _worded(units.get(unit_id, ""), modifier.strip(), description.strip(), _food_name(rows, number))
+        each = grams / read.count / (1.0 if np.isnan(times) else times or np.nan) if read else np.nan
+        if read and each > 0:
+            place = decimal(sequence, name, line, "seq_num")
+            yield number, line if np.isnan(place) else int(place), read.measure, read.cut, float(f"{each:.6g}")
+        else:
+            left_out.measures += 1
+
+
+def _food_name(rows: sqlite3.Connection, fdc_id: int) -> str:
+    found = rows.execute("SELECT name FROM listed WHERE fdc_id = ?", (fdc_id,)).fetchone()
+    return found[0] if found else ""
+
+
+def _worded(unit: str, modifier: str, description: str, food: str) -> WordedMeasure | None:
+    """Read a portion, which the release words as a unit with a modifier, as either alone, or as a description."""
+    named = unit if unit.lower() not in _NO_UNIT else ""
+    said = modifier if not modifier.isdigit() else ""  # a survey writes a code number there
+    return read_measure(", ".join(part for part in (named, said) if part) or description, food)

@@ -14,17 +14,17 @@ from kit.texts import listing
 Progress = Callable[[float, str], None]
 Row = tuple[str, ...]
 
-# Each file with the columns the kit uses; others are passed over.
+# Each file with the columns the kit uses, in the order of reading; other columns are passed over.
 COLUMNS: dict[str, Row] = {
-    "nutrient.csv": ("id", "unit_name", "nutrient_nbr"),
     "food_category.csv": ("id", "description"),
     "food.csv": ("fdc_id", "data_type", "description", "food_category_id", "publication_date"),
+    "nutrient.csv": ("id", "unit_name", "nutrient_nbr"),
+    "food_nutrient.csv": ("fdc_id", "nutrient_id", "amount"),
     "measure_unit.csv": ("id", "name"),
     "food_portion.csv": (
         *("fdc_id", "seq_num", "amount", "measure_unit_id"),
         *("portion_description", "modifier", "gram_weight"),
     ),
-    "food_nutrient.csv": ("fdc_id", "nutrient_id", "amount"),
 }
 OPTIONAL = ("food_category.csv",)
 _REPORT_EVERY = 20_000  # rows
@@ -133,5 +133,7 @@ def _places(name: str, header: list[str]) -> list[int]:
     if missing:
         near = nearest(missing[0], header, 75.0)
         has = f"its header is {', '.join(header)}" if any(header) else "it is empty"
-        raise ReleaseError(f"{name} has no column {listing(missing)} ({has}); name the columns as the release does{near}")
+        raise ReleaseError(
+            f"{name} has no column {listing(missing)} ({has}); name the columns as the release does{near}"
+        )
     return [header.index(column) for column in COLUMNS[name]]

@@ -12,7 +12,7 @@ import numpy as np
 
 from kit import files
 from kit.errors import ReleaseError, UnknownNameError
-from kit.food.composition import Food, Measure, nutrients
+from kit.food.composition import Food, Measure
 from kit.food.wordindex import WordIndex
 
 LAYOUT = "1"  # of the tables below; a store of another layout is imported again
@@ -53,7 +53,7 @@ _GROUPS = {
 
 
 class Found(NamedTuple):
-    """A food that fits some words: its key, its name, and how well it fits. [score 0-100]"""
+    """A food that fits some words: its key, its name, and how well it fits, 0 to 100."""
 
     key: str
     name: str

@@ -143,7 +143,7 @@ class WordIndex:
         Examples
         --------
         >>> names = ["Rice, brown", "Chickpeas, dry", "Soup, chickpea"]
-        >>> [names[number] for number, _ in WordIndex.build(names).find("dried chick pease", 2)]
+        >>> [names[number] for number, _ in WordIndex.build(names).find("dry chick peas", 2)]
         ['Chickpeas, dry', 'Soup, chickpea']
         """
         wanted = self._wanted(query)
