@@ -32,7 +32,10 @@ def rows(path: Path) -> list[dict[str, str]]:
 def main(release: str) -> None:
     """Fill in the figures of every food and write the table back."""
     figures = {row["ndb_no"]: row for row in rows(Path(release))}
-    columns = {row["nutrient"]: f"{row['nutrient']}_{UNITS.get(row['unit'], row['unit'])}" for row in rows(HERE / "nutrients.csv")}
+    columns = {
+        row["nutrient"]: f"{row['nutrient']}_{UNITS.get(row['unit'], row['unit'])}"
+        for row in rows(HERE / "nutrients.csv")
+    }
     columns = {"refuse_pct": "", "refuse_part": ""} | columns | OTHER_COLUMNS
     foods = rows(HERE / "foods.csv")
     for food in foods:

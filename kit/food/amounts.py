@@ -8,7 +8,7 @@ from fractions import Fraction
 from kit.food.measures import FRACTION_GLYPHS
 
 _WORDS = {
-    **dict(zip("one two three four five six seven eight nine ten eleven twelve".split(), range(1, 13), strict=True)),
+    **dict(zip(["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"], range(1, 13), strict=True)),
     **{"a": 1, "an": 1, "a couple": 2, "a few": 3, "a dozen": 12, "one dozen": 12, "two dozen": 24, "half a dozen": 6},
     **{"half": 0.5, "half a": 0.5, "half an": 0.5, "a half": 0.5, "one half": 0.5, "half of a": 0.5, "half of an": 0.5},
     **{"a quarter": 0.25, "quarter of a": 0.25, "quarter": 0.25, "one quarter": 0.25, "three quarters": 0.75},

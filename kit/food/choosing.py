@@ -13,8 +13,8 @@ _STATES = {  # the states that answer a wish, best first
     "fresh": ("raw",),
     "frozen": ("frozen",),
     "canned": ("canned", "drained", "rinsed"),
-    "drained": ("drained", "rinsed"),
-    "rinsed": ("rinsed", "drained"),
+    "drained": ("drained", "rinsed", "canned"),
+    "rinsed": ("rinsed", "drained", "canned"),
 }
 _STATES_THAT_MATTER = ("cooked", "dry", "frozen", "canned")  # without such a form the weight would be another food's
 
@@ -50,7 +50,9 @@ def kind_of(word: str) -> str:
     return known.kind if known else "food"
 
 
-def choose(name: Sequence[str], after: Sequence[str], table: Foods, *, container: str = "", by_weight: bool = False) -> Choice:
+def choose(
+    name: Sequence[str], after: Sequence[str], table: Foods, *, container: str = "", by_weight: bool = False
+) -> Choice:
     """Choose the food that the words of a line mean.
 
     Parameters
@@ -106,7 +108,9 @@ def _best(name: Sequence[str], after: Sequence[str], names: Index) -> Name | Non
         foodlike = sum(kind_of(word) == "food" for word in own)
         return foodlike, head in own, len(found.words), -found.order
 
-    fitting = [found for found in names.within((*name, *after)) if found.words & before and not _only_line_words(found, before)]
+    fitting = [
+        found for found in names.within((*name, *after)) if found.words & before and not _only_line_words(found, before)
+    ]
     return max(fitting, key=cover, default=None)
 
 
@@ -134,9 +138,11 @@ def _unsure(name: Sequence[str], names: Index, notes: tuple[str, ...]) -> Choice
     asked = " ".join(name)
     choices = tuple(names.best(name, 5))
     if not asked:
-        return Choice(None, notes, "no food on this line; write an amount and a food, such as \"1 cup lentils, dry\"")
+        return Choice(None, notes, 'no food on this line; write an amount and a food, such as "1 cup lentils, dry"')
     if not choices:
-        return Choice(None, notes, f'no food "{asked}" in the table; write a plainer name, or add it from its package label')
+        return Choice(
+            None, notes, f'no food "{asked}" in the table; write a plainer name, or add it from its package label'
+        )
     near = " or ".join(f'"{match.name}"' for match in choices[:4])
     return Choice(None, notes, f'not sure which food "{asked}" is; write {near}', choices)
 
@@ -170,7 +176,9 @@ def _in_state(
             food = (said or fitting)[0]
         elif wish in _STATES_THAT_MATTER and food.state not in _STATES[wish] and word != "can" and _matters(wish, food):
             return food, notes, f'no {word} form of "{food.name}" in the table; its weight is read as "{food.name}"'
-    if food.state == "canned" and container == "can":
+    if food.state == "canned" and asked & {"drained", "rinsed"}:
+        notes.append("the table has it with its liquid only, so protein is a little understated and sodium overstated")
+    elif food.state == "canned" and container == "can":
         notes.append("with its liquid")
     return food, notes, ""
 

@@ -108,7 +108,9 @@ class Food:
     def __post_init__(self) -> None:
         values = np.array(self.per_100g, dtype=float)
         if values.shape != (len(nutrients()),):
-            raise KitError(f'food "{self.key}" has {values.shape} values; give one for each of {len(nutrients())} nutrients')
+            raise KitError(
+                f'food "{self.key}" has {values.shape} values; give one for each of {len(nutrients())} nutrients'
+            )
         values.flags.writeable = False
         object.__setattr__(self, "per_100g", values)
 

@@ -55,7 +55,9 @@ def weight_yield(raw: Food, cooked: Food) -> float:
     """
     dry = [100 - food["water"] for food in (raw, cooked)]
     if not all(part > 0 for part in dry):  # false for NaN too
-        raise AmountError(f'"{raw.key}" to "{cooked.key}": a water value is missing or 100 g; choose foods whose water is known')
+        raise AmountError(
+            f'"{raw.key}" to "{cooked.key}": a water value is missing or 100 g; choose foods whose water is known'
+        )
     return dry[0] / dry[1]
 
 

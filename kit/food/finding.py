@@ -11,15 +11,24 @@ from kit import files
 from kit.errors import KitError
 from kit.food.composition import Food, Foods, foods, read_rows
 
-SMALL_WORDS = frozenset("of the a an and with in for or to from into on at about plus each more your our some any".split())
+SMALL_WORDS = frozenset(
+    ["of", "the", "a", "an", "and", "with", "in", "for", "or", "to", "from", "into", "on", "at", "about", "plus", "each", "more", "your", "our", "some", "any"]
+)
 _WORD = re.compile(r"[a-z0-9%]+")
-_SINGULARS = {"leaves": "leaf", "loaves": "loaf", "halves": "half", "knives": "knife", "cookies": "cookie", "pies": "pie"}
+_SINGULARS = {
+    "leaves": "leaf",
+    "loaves": "loaf",
+    "halves": "half",
+    "knives": "knife",
+    "cookies": "cookie",
+    "pies": "pie",
+}
 _ALWAYS_S = ("ss", "us", "is")
 
 
 @dataclass(frozen=True, slots=True)
 class Match:
-    """A food that fits what was asked for, and how well. [score 0-100]"""
+    """A food that fits what was asked for, and how well, from 0 to 100."""
 
     food: str
     name: str
@@ -37,7 +46,9 @@ class LineWord:
 @cache
 def line_words() -> Mapping[str, LineWord]:
     """Return the words that say something about a food, by their singular."""
-    return {row["word"]: LineWord(row["kind"], row["meaning"]) for row in read_rows(files.bundled("data/line_words.csv"))}
+    return {
+        row["word"]: LineWord(row["kind"], row["meaning"]) for row in read_rows(files.bundled("data/line_words.csv"))
+    }
 
 
 @lru_cache(maxsize=20_000)

@@ -3,13 +3,14 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
+from kit.food.amounts import Count
 from kit.food.choosing import Choice, choose
 from kit.food.composition import Food, Foods, foods
-from kit.food.finding import Match, find, food as food_named, line_words, words
+from kit.food.finding import Match, find, line_words, words
+from kit.food.finding import food as food_named
 from kit.food.measures import amount_text, fraction_text, unit
 from kit.food.phrases import Phrase, take_apart
 from kit.food.weighing import CONTAINERS, VOLUMES, Weight, Written, weigh
-from kit.food.amounts import Count
 from kit.texts import number
 
 # What "to taste" and "for garnish" are counted as (common practice); other foods are left out, and that is said.
@@ -76,7 +77,9 @@ class Reading:
         }
 
 
-def read(line: str, *, food: str | None = None, table: Foods | None = None, system: str = "us", part: str = "") -> Reading:
+def read(
+    line: str, *, food: str | None = None, table: Foods | None = None, system: str = "us", part: str = ""
+) -> Reading:
     """Read one ingredient line; where it names two foods ("salt and pepper"), the first.
 
     Parameters
@@ -135,12 +138,18 @@ def _read(phrase: Phrase, line: str, key: str | None, table: Foods) -> Reading:
         part = _product(phrase, food, table)
         if part is None:
             what = f"{phrase.product} of {food.name.lower()}"
-            return Reading(line, problem=f'no food "{what}" in the table; write its amount in spoons of a food that is there')
+            return Reading(
+                line, problem=f'no food "{what}" in the table; write its amount in spoons of a food that is there'
+            )
         food, written = part, replace(written, measure="", size="")
     reading = _weighed(line, phrase, food, _with_cut(written, phrase, choice, food))
     notes = "; ".join(part for part in (reading.how, *choice.notes) if part)
     return replace(
-        reading, how=notes, problem=reading.problem or choice.problem, choices=choice.choices, swaps=_swaps(phrase, table)
+        reading,
+        how=notes,
+        problem=reading.problem or choice.problem,
+        choices=choice.choices,
+        swaps=_swaps(phrase, table),
     )
 
 
@@ -154,7 +163,9 @@ def _weighed(line: str, phrase: Phrase, food: Food, written: Written) -> Reading
     weight = weigh(food, written)
     if weight is None:
         asked = " ".join(part for part in (written.size, written.measure or "piece") if part)
-        return replace(reading, problem=f'"{food.name}" has no weight for a {asked}; write for instance "{_example(food)}"')
+        return replace(
+            reading, problem=f'"{food.name}" has no weight for a {asked}; write for instance "{_example(food)}"'
+        )
     return _with_weight(reading, weight, written.count)
 
 
@@ -181,7 +192,9 @@ def _unmeasured(reading: Reading, food: Food) -> Reading:
     count, noun = _UNMEASURED[food.group]
     weight = weigh(food, Written(count=Count(count, 0.0, 2 * count), unit=unit(noun)))
     counted = _with_weight(reading, weight, Count(count, 0.0, 2 * count))
-    return replace(counted, how=f"no amount given, counted as {amount_text(count, noun)} (common practice); {weight.how}")
+    return replace(
+        counted, how=f"no amount given, counted as {amount_text(count, noun)} (common practice); {weight.how}"
+    )
 
 
 def _product(phrase: Phrase, food: Food, table: Foods) -> Food | None:
@@ -194,6 +207,8 @@ def _with_cut(written: Written, phrase: Phrase, choice: Choice, food: Food) -> W
     """Add the cut and the measure that the words around the food's name tell."""
     cuts, measure = [], written.measure
     own = {row.cut for row in food.measures}
+    if not measure and written.unit is None:  # "10 cherry tomatoes", where the table weighs a cherry tomato
+        measure = next((row.measure for row in food.measures if row.measure in phrase.name), "")
     for word in (*phrase.name, *phrase.after):
         known = line_words().get(word)
         if known is None or word not in choice.spare:
@@ -240,4 +255,8 @@ def _example(food: Food) -> str:
         return f"100 g {name}"
     cut = f", {row.cut}" if row.cut else ""
     size = f"{row.measure} " if row.measure not in ("piece",) else ""
-    return f"1 {size}{name}{cut} ({number(row.grams)} g)" if row.measure in VOLUMES else f"{fraction_text(1)} {size}{name}{cut}"
+    return (
+        f"1 {size}{name}{cut} ({number(row.grams)} g)"
+        if row.measure in VOLUMES
+        else f"{fraction_text(1)} {size}{name}{cut}"
+    )

@@ -144,7 +144,9 @@ def convert(amount: float, source: str, target: str) -> float:
             raise UnknownNameError("unit", word, units())
         pair.append(found)
     if pair[0].kind != pair[1].kind:
-        raise AmountError(f'"{source}" is a {pair[0].kind} and "{target}" a {pair[1].kind}; give the food to convert them')
+        raise AmountError(
+            f'"{source}" is a {pair[0].kind} and "{target}" a {pair[1].kind}; give the food to convert them'
+        )
     return amount * pair[0].size / pair[1].size
 
 
@@ -219,11 +221,11 @@ def kitchen_volumes(top: float, low: float = 0.0) -> list[tuple[float, str]]:
     Examples
     --------
     >>> [amount_text(*step) for step in kitchen_volumes(60)][-5:]
-    ['1 1/2 tsp', '1 tbsp', '2 tbsp', '3 tbsp', '1/4 cup']
+    ['2 tsp', '1 tbsp', '2 tbsp', '3 tbsp', '1/4 cup']
     """
     known = units()
     cups = _ladder(CUP_FRACTIONS, max(1.0, np.ceil(top / known["cup"].size)), fine_below=6)
-    ladder = [(step, "tsp") for step in (1 / 8, 1 / 4, 1 / 2, 3 / 4, 1, 1.5)]
+    ladder = [(step, "tsp") for step in (1 / 8, 1 / 4, 1 / 2, 3 / 4, 1, 1.5, 2)]
     ladder += [(step, "tbsp") for step in (1, 2, 3)] + [(float(step), "cup") for step in cups if step > 0]
     sizes = [count * known[noun].size for count, noun in ladder]
     slack = 1.02  # 60 mL asks for a quarter cup of 59.1 mL

@@ -74,13 +74,17 @@ def take_apart(line: str, system: str = "us") -> list[Phrase]:
     """Take an ingredient line apart; two phrases where it names two foods ("salt and pepper", "zest and juice of")."""
     text = without_bullet(line)
     if len(line) > LONGEST_LINE:
-        return [Phrase(problem=f"the line has {len(line):,} characters; write one ingredient, shorter than {LONGEST_LINE}")]
+        return [
+            Phrase(problem=f"the line has {len(line):,} characters; write one ingredient, shorter than {LONGEST_LINE}")
+        ]
     product = _PRODUCT.match(text)
     if product:
         text = text[product.end() :]
         kinds = [kind.lower() for kind in (product["first"], product["second"]) if kind]
         return [replace(_phrase(text, system), product=kind) for kind in kinds]
-    both = re.match(r"^(.*?)\b((?:[\w-]+\s+)?salt)\s*(?:and|&|\+)\s*((?:[\w-]+\s+){0,3}pepper)\b(.*)$", text, re.IGNORECASE)
+    both = re.match(
+        r"^(.*?)\b((?:[\w-]+\s+)?salt)\s*(?:and|&|\+)\s*((?:[\w-]+\s+){0,3}pepper)\b(.*)$", text, re.IGNORECASE
+    )
     if both:
         head, first, second, tail = both.groups()
         head = re.sub(r"\beach\b(?:\s+of)?\s*", "", head, flags=re.IGNORECASE)
@@ -95,7 +99,9 @@ def _phrase(text: str, system: str) -> Phrase:
     text = _ASIDE.sub("", _MORE.sub("", _UNMEASURED.sub("", text))).strip(" ,;.")
     count, rest = read_count(text)
     if count is None:  # "Olive oil: 2 tbsp", "Feta, 100 g"
-        turned = re.match(r"^([^\d]{3,60}?)\s*[,:]\s*(?=[\d.])(.+)$", text) or re.match(r"^([^\d]{3,60}?)\s+-\s+(?=[\d.])(.+)$", text)
+        turned = re.match(r"^([^\d]{3,60}?)\s*[,:]\s*(?=[\d.])(.+)$", text) or re.match(
+            r"^([^\d]{3,60}?)\s+-\s+(?=[\d.])(.+)$", text
+        )
         if turned:
             count, rest = read_count(turned[2])
             rest = f"{rest} {turned[1]}" if count else text
@@ -204,7 +210,7 @@ def _skip_fullness(text: str) -> str:
 
 def _with_words(written: Written, name: tuple[str, ...], after: tuple[str, ...]) -> Written:
     """Add what single words say: sizes, measures behind the food ("garlic cloves"), peeled or with bones."""
-    size, measure = written.size, written.measure
+    size = written.size
     for word in name:
         known = line_words().get(word)
         if known and known.kind == "size" and not size:
@@ -212,5 +218,8 @@ def _with_words(written: Written, name: tuple[str, ...], after: tuple[str, ...])
     edible = written.edible or any(line_words()[word].kind == "edible" for word in name if word in line_words())
     boneless = {"boneless", "skinless", "fillet", "filet", "deveined"} & {*name, *after}
     said = " ".join((*name, *after))
-    as_bought = bool(re.search(r"\bbone in\b|\bskin on\b|\bshell on\b|\bin (?:the |their )?shell\b|\bunshelled\b", said))
-    return replace(written, size=size, measure=measure, edible=edible or bool(boneless), as_bought=as_bought)
+    as_bought = bool(
+        re.search(r"\bbone in\b|\bskin on\b|\bshell on\b|\bin (?:the |their )?shell\b|\bunshelled\b", said)
+    )
+    drained = bool({"drained", "rinsed"} & {*name, *after})
+    return replace(written, size=size, edible=edible or bool(boneless), as_bought=as_bought, drained=drained)

@@ -21,8 +21,13 @@ _METHOD = re.compile(
     r"nutrition(?:al)?.*|storage|equipment)\W*$",
     re.IGNORECASE,
 )
-_TIMES = re.compile(r"^\W*(?:prep|cook|cooking|total|active|hands-on|ready|time|level|difficulty|author|by|source)\b.*?[:\d]", re.IGNORECASE)
-_HEADING = re.compile(r"^(?!.*\d)(?P<name>[^:]{2,60}):\s*$|^#+\s*(?P<marked>.+?)\s*#*$|^\*\*(?P<bold>[^*]+?):?\*\*\s*:?$")
+_TIMES = re.compile(
+    r"^\W*(?:prep|cook|cooking|total|active|hands-on|ready|time|level|difficulty|author|by|source)\b.*?[:\d]",
+    re.IGNORECASE,
+)
+_HEADING = re.compile(
+    r"^(?!.*\d)(?P<name>[^:]{2,60}):\s*$|^#+\s*(?P<marked>.+?)\s*#*$|^\*\*(?P<bold>[^*]+?):?\*\*\s*:?$"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +111,9 @@ def _servings(line: str, match: re.Match[str]) -> tuple[float, str]:
     count, rest = read_count(match["first"] or match["amount"].strip())
     if count is None or not 0 < count.value <= MOST_SERVINGS:
         raise AmountError(f'"{line[:60]}" is no number of servings; write for instance "Serves 4"')
-    name = re.sub(r"^(?:servings?|portions?|people|persons?|adults)\b", "", rest.strip(" .,()"), flags=re.IGNORECASE).strip()
+    name = re.sub(
+        r"^(?:servings?|portions?|people|persons?|adults)\b", "", rest.strip(" .,()"), flags=re.IGNORECASE
+    ).strip()
     return count.value, name
 
 

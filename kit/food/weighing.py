@@ -50,6 +50,8 @@ class Written:
         Whether the line says that the food is weighed without its inedible part ("peeled", "boneless", "baby").
     as_bought : bool
         Whether the line says that it is weighed with it ("bone-in", "in the shell").
+    drained : bool
+        Whether the line says that the liquid of a can is poured off.
     """
 
     count: Count = ONE
@@ -61,6 +63,7 @@ class Written:
     cut: str = ""
     edible: bool = False
     as_bought: bool = False
+    drained: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,9 +162,15 @@ def _volume(food: Food, written: Written) -> Weight:
     if row is None:
         density = float(_groups().get(food.group, {"grams_per_ml": 1.0})["grams_per_ml"])
         how = ("pinch",) if small else ("level_dry_measure", "group_density")
-        return _weight(written.count, unit.short, density * unit.size, how, f"{density:g} g/mL, density of its group, common practice")
+        return _weight(
+            written.count,
+            unit.short,
+            density * unit.size,
+            how,
+            f"{density:g} g/mL, density of its group, common practice",
+        )
     of = units()[_UNIT_OF[row.measure]]
-    density = row.grams / of.size
+    density, grams = row.grams / of.size, row.grams * (unit.size / of.size)
     poured = not row.cut and density > 0.88 and food.group in _POURED
     loose = row.cut not in ("", "ground", "sifted", "packed") or food.group in ("vegetable", "herb")
     base = "pinch" if small else "liquid_measure" if poured else "chopped_by_cup" if loose else "level_dry_measure"
@@ -170,7 +179,7 @@ def _volume(food: Food, written: Written) -> Weight:
         kind = " ".join(part for part in (row.measure, row.cut) if part)
         source = f"{source}, from its {kind} of {number(row.grams, 1)} g"
     reasons = () if small or (poured and reasons == ("other_volume",)) else reasons
-    return _weight(written.count, unit.short, density * unit.size, (base, *reasons), source)
+    return _weight(written.count, unit.short, grams, (base, *reasons), source)
 
 
 def _volume_row(food: Food, unit: Unit, cut: str) -> tuple[Measure | None, tuple[str, ...]]:
@@ -194,7 +203,9 @@ def _counted(food: Food, written: Written) -> Weight | None:
     row = None
     sized = "piece_with_size" if written.size or (asked and asked not in CONTAINERS) else "piece"
     if asked:
-        row = next((row for cut in (written.size, "", "medium") if (row := food.measure(asked, cut=cut))), food.measure(asked))
+        row = next(
+            (row for cut in (written.size, "", "medium") if (row := food.measure(asked, cut=cut))), food.measure(asked)
+        )
         if row is None and asked in CONTAINERS:
             row = food.measure(*CONTAINERS)
     elif written.size:
@@ -207,8 +218,11 @@ def _counted(food: Food, written: Written) -> Weight | None:
         return None
     if row.measure in CONTAINERS:
         found = _weight(written.count, row.measure, row.grams, ("package_drained", "other_volume"), row.source)
-        return replace(found, problem=f"no size for the {row.measure}; {number(row.grams)} g each is assumed, write for instance "
-                       f'"{fraction_text(written.count.value)} (15 oz) {row.measure}"')
+        return replace(
+            found,
+            problem=f"no size for the {row.measure}; {number(row.grams)} g each is assumed, write for instance "
+            f'"{fraction_text(written.count.value)} (15 oz) {row.measure}"',
+        )
     noun = "piece" if row.measure == "piece" or (row.measure not in SIZES and not asked) else row.measure
     if written.size and asked and row.cut == written.size:
         noun = f"{written.size} {noun}"
@@ -223,12 +237,12 @@ def _first_thing(food: Food) -> Measure | None:
 
 def _package(food: Food, written: Written) -> Weight:
     unit, noun = written.package_unit, written.measure or "package"
-    label = f"{noun} ({fraction_text(written.package)} {unit.short})"
+    label = f"{noun} ({number(written.package, 2)} {unit.short})"
     grams, how, source = unit.size * written.package, ("package_net",), "net weight"
     if unit.kind == "volume":
         inside = _volume(food, Written(unit=unit))
         grams, source = inside.noun_grams * written.package, f"net volume, {inside.how}"
-    if noun == "can" and food.state in ("drained", "rinsed"):
+    if noun == "can" and (food.state in ("drained", "rinsed") or (food.state == "canned" and written.drained)):
         share, origin = drained_share(food)
         net = grams
         grams, how = grams * share, ("package_drained",)

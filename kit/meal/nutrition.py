@@ -1,0 +1,155 @@
+"""What a serving holds, and which ingredient brings it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from kit.food.composition import nutrient_index, nutrients
+from kit.meal.recipe import Recipe
+
+Array = NDArray[np.float64]
+ENERGY_SOURCES = ("protein", "fat", "carbohydrate")
+ATWATER_GENERAL = (4.0, 9.0, 4.0)  # [kcal/g], in that order; source: energy_shares [1]
+
+
+def contributions(grams: ArrayLike, per_100g: ArrayLike, servings: float = 1.0) -> Array:
+    """Return what each ingredient brings to a serving.
+
+    Parameters
+    ----------
+    grams : array_like, shape (n,)
+        Grams of each ingredient in the recipe. [g]
+    per_100g : array_like, shape (n, k)
+        What 100 g of each holds; NaN where missing.
+    servings : float
+        How many servings the recipe makes.
+
+    Returns
+    -------
+    numpy.ndarray, shape (n, k)
+        Amounts per serving; NaN where an ingredient is used and its value missing. An unused one brings 0 of all.
+
+    References
+    ----------
+    Recipe calculation by summing: Greenfield & Southgate, "Food Composition Data", 2nd ed., FAO, Rome, 2003.
+
+    Examples
+    --------
+    >>> contributions([50, 0], [[20, 1], [np.nan, 2]], servings=2).tolist()
+    [[5.0, 0.25], [0.0, 0.0]]
+    """
+    grams = np.asarray(grams, dtype=float)[:, None]
+    each = grams * np.asarray(per_100g, dtype=float) / (100 * servings)
+    return np.where(grams == 0, 0.0, each)
+
+
+def energy_shares(grams: ArrayLike) -> Array:
+    """Return the shares of energy from protein, fat and carbohydrate by the general factors.
+
+    Parameters
+    ----------
+    grams : array_like, shape (..., 3)
+        Protein, fat and carbohydrate, in that order. [g]
+
+    Returns
+    -------
+    numpy.ndarray, shape (..., 3)
+        Fractions adding to 1 along the last axis; all NaN for a dish with a missing amount or no energy.
+
+    Raises
+    ------
+    ValueError
+        If the last axis is not three long, or an amount is negative.
+
+    References
+    ----------
+    .. [1] FAO, "Food energy: methods of analysis and conversion factors", Food and Nutrition
+       Paper 77, Rome, 2003, ch. 3.
+
+    Examples
+    --------
+    >>> energy_shares([25, 0, 75]).tolist()
+    [0.25, 0.0, 0.75]
+    """
+    grams = np.asarray(grams, dtype=float)
+    if grams.shape[-1:] != (3,):
+        raise ValueError(f"grams has shape {grams.shape}; make its last axis {ENERGY_SOURCES}")
+    if (grams < 0).any():
+        at = tuple(np.argwhere(grams < 0)[0].tolist())
+        raise ValueError(f"{ENERGY_SOURCES[at[-1]]} at {at} is {grams[at]:g} g; give 0 g or more")
+    kcal = grams * ATWATER_GENERAL
+    total = kcal.sum(axis=-1, keepdims=True)
+    return np.divide(kcal, total, out=np.full_like(kcal, np.nan), where=total > 0)
+
+
+@dataclass(frozen=True, eq=False)
+class Nutrition:
+    """The numbers of a recipe, per serving.
+
+    Attributes
+    ----------
+    recipe : Recipe
+        The recipe they belong to.
+    contributions : numpy.ndarray, shape (n_ingredients, n_nutrients)
+        What each ingredient brings; NaN where its value is missing.
+    """
+
+    recipe: Recipe
+    contributions: Array
+
+    @cached_property
+    def per_serving(self) -> Array:
+        """Amounts per serving, shape (n_nutrients,): a sum of what is known, "at least" where some is missing."""
+        return np.nansum(self.contributions, axis=0)
+
+    @cached_property
+    def missing(self) -> NDArray[np.bool_]:
+        """Which ingredients lack a value for which nutrient, shape (n_ingredients, n_nutrients)."""
+        return np.isnan(self.contributions)
+
+    @cached_property
+    def serving_grams(self) -> float:
+        """Weight of a serving as the ingredients are listed. [g]"""
+        return float(self.recipe.grams.sum() / self.recipe.servings)
+
+    def __getitem__(self, name: str) -> float:
+        """Return a nutrient's amount per serving."""
+        return float(self.per_serving[nutrient_index(name)])
+
+    def brings(self, name: str) -> Array:
+        """Return what each ingredient brings of one nutrient, shape (n_ingredients,), a missing value as NaN."""
+        return self.contributions[:, nutrient_index(name)]
+
+    def missing_from(self, name: str) -> tuple[str, ...]:
+        """Return the names of the foods that have no value for a nutrient."""
+        lacking = self.missing[:, nutrient_index(name)]
+        foods = (part.food.name for part, lacks in zip(self.recipe.ingredients, lacking, strict=True) if lacks)
+        return tuple(dict.fromkeys(foods))
+
+    @cached_property
+    def energy_shares(self) -> Mapping[str, float]:
+        """Shares of energy by the general factors; NaN when there is no energy or an amount is missing."""
+        places = [nutrient_index(name) for name in ENERGY_SOURCES]
+        grams = np.where(self.missing[:, places].any(axis=0), np.nan, self.per_serving[places])
+        return dict(zip(ENERGY_SOURCES, energy_shares(grams).tolist(), strict=True))
+
+
+def nutrition(recipe: Recipe) -> Nutrition:
+    """Work out what a serving of a recipe holds.
+
+    Examples
+    --------
+    >>> from kit.meal.recipe import recipe
+    >>> round(nutrition(recipe("Oats", ["1 cup rolled oats"]))["protein"], 2)
+    10.65
+    """
+    return Nutrition(recipe, contributions(recipe.grams, recipe.per_100g, recipe.servings))
+
+
+def per_100g(numbers: Nutrition) -> Array:
+    """Return what 100 g of the dish holds, shape (n_nutrients,); NaN for a dish that weighs nothing."""
+    grams = numbers.serving_grams
+    return numbers.per_serving * 100 / grams if grams > 0 else np.full(len(nutrients()), np.nan)

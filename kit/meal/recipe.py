@@ -1,0 +1,184 @@
+"""A recipe as frozen values: foods, grams and servings. A change returns a new one."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from kit.errors import AmountError, LineError, UnknownNameError
+from kit.food.composition import Food, Foods, nutrients
+from kit.food.cooking import retention
+from kit.food.finding import food as food_named
+from kit.food.lines import Reading, read_each
+from kit.food.recipe_text import MOST_SERVINGS, WrittenRecipe
+
+MOST_GRAMS = 1e6  # a tonne of one ingredient is a slip of the pen
+
+
+@dataclass(frozen=True, eq=False)
+class Ingredient:
+    """One ingredient: a food and its grams.
+
+    Attributes
+    ----------
+    food : Food
+        Of the kit's table or of any other.
+    grams : float
+        Edible grams as the table describes the food, for the whole recipe. [g]
+    relative_sd : float
+        Relative standard deviation of the grams.
+    line : str
+        The line of the recipe.
+    part : str
+        The part of the recipe it belongs to.
+    noun, noun_grams : str, float
+        The measure the amount is counted in, and the grams of one.
+    treatment : str
+        Code of a cooking treatment whose retention factors apply, or empty.
+    swaps : tuple of str
+        Keys of foods that may take its place.
+    slider : tuple of float, optional
+        Least and most grams to try on screen. [g]
+    """
+
+    food: Food
+    grams: float
+    relative_sd: float = 0.0
+    line: str = ""
+    part: str = ""
+    noun: str = "g"
+    noun_grams: float = 1.0
+    treatment: str = ""
+    swaps: tuple[str, ...] = ()
+    slider: tuple[float, float] | None = None
+    how: str = ""
+
+    def __post_init__(self) -> None:
+        if not 0 <= self.grams <= MOST_GRAMS:  # false for NaN too
+            raise AmountError(
+                f'"{self.line or self.food.name}" is {self.grams:g} g; give 0 g or more, at most {MOST_GRAMS:,.0f} g'
+            )
+
+    @property
+    def count(self) -> float:
+        """The amount in the ingredient's own measure."""
+        return self.grams / self.noun_grams
+
+
+@dataclass(frozen=True, eq=False)
+class Recipe:
+    """A dish: a title, ingredients, and the number of servings they make."""
+
+    title: str
+    ingredients: tuple[Ingredient, ...]
+    servings: float = 1.0
+    serving_is: str = "serving"
+
+    def __post_init__(self) -> None:
+        if not 0 < self.servings <= MOST_SERVINGS:
+            raise AmountError(f"servings is {self.servings:g}; give a number from above 0 to {MOST_SERVINGS:,}")
+
+    @cached_property
+    def grams(self) -> NDArray[np.float64]:
+        """Grams of each ingredient in the whole recipe, shape (n_ingredients,). [g]"""
+        return np.array([ingredient.grams for ingredient in self.ingredients], dtype=float)
+
+    @cached_property
+    def per_100g(self) -> NDArray[np.float64]:
+        """What 100 g of each ingredient holds when eaten, shape (n_ingredients, n_nutrients); NaN where missing."""
+        rows = [
+            ingredient.food.per_100g * (retention(ingredient.treatment) if ingredient.treatment else 1.0)
+            for ingredient in self.ingredients
+        ]
+        return np.array(rows).reshape(len(rows), len(nutrients()))
+
+    def with_grams(self, grams: ArrayLike, servings: float | None = None) -> "Recipe":
+        """Return the recipe with other amounts, shape (n_ingredients,), and other servings when given.
+
+        Raises
+        ------
+        AmountError
+            If there is not one amount for each ingredient, or one makes no sense.
+        """
+        amounts = np.asarray(grams, dtype=float)
+        if amounts.shape != (len(self.ingredients),):
+            raise AmountError(f"{amounts.size} amounts for {len(self.ingredients)} ingredients; give one for each")
+        changed = tuple(replace(old, grams=float(new)) for old, new in zip(self.ingredients, amounts, strict=True))
+        new = replace(self, ingredients=changed, servings=self.servings if servings is None else servings)
+        new.__dict__["per_100g"] = self.per_100g  # the foods are the same; a moved slider need not gather them again
+        return new
+
+    def position(self, food: str) -> int:
+        """Return the place of the first ingredient of a food.
+
+        Raises
+        ------
+        UnknownNameError
+            If the recipe does not hold that food.
+        """
+        keys = [ingredient.food.key for ingredient in self.ingredients]
+        if food not in keys:
+            raise UnknownNameError("ingredient", food, keys)
+        return keys.index(food)
+
+
+def ingredient_from(reading: Reading, table: Foods | None = None, **facts: object) -> Ingredient:
+    """Make an ingredient from a line that was read, with its food from `table` or from all at hand.
+
+    Raises
+    ------
+    LineError
+        If the line left the food or the amount open; the message is the reading's problem.
+    """
+    if not reading.food or reading.grams is None:
+        raise LineError(f'"{reading.line.strip()[:80]}": {reading.problem}')
+    found = table[reading.food] if table is not None and reading.food in table else food_named(reading.food)
+    return Ingredient(
+        food=found,
+        grams=reading.grams,
+        relative_sd=reading.relative_sd,
+        line=reading.line,
+        part=reading.part,
+        noun=reading.noun,
+        noun_grams=reading.noun_grams,
+        how=reading.how,
+        **{"swaps": reading.swaps, **facts},  # type: ignore[arg-type]
+    )
+
+
+def recipe_from(written: WrittenRecipe) -> Recipe:
+    """Make a recipe from a pasted text that was read.
+
+    Raises
+    ------
+    LineError
+        If there is no ingredient, or lines that cannot be read: all of them, one a line of the message.
+    """
+    if not written.readings:
+        raise LineError('no ingredient lines; write a title, "Serves 4", and one ingredient a line')
+    open_lines = [reading for reading in written.readings if not reading.food or reading.grams is None]
+    if open_lines:
+        raise LineError("\n".join(f'"{reading.line.strip()[:80]}": {reading.problem}' for reading in open_lines))
+    return Recipe(
+        title=written.title or "Untitled recipe",
+        ingredients=tuple(map(ingredient_from, written.readings)),
+        servings=written.servings or 1.0,
+        serving_is=written.serving_is or "serving",
+    )
+
+
+def recipe(
+    title: str, lines: Iterable[str] | Sequence[str], servings: float = 1.0, table: Foods | None = None
+) -> Recipe:
+    """Make a recipe from ingredient lines.
+
+    Examples
+    --------
+    >>> dish = recipe("Oats", ["1 cup rolled oats", "2 cups whole milk"], servings=2)
+    >>> dish.grams.tolist()
+    [81.0, 488.0]
+    """
+    readings = tuple(reading for line in lines for reading in read_each(line, table=table))
+    return recipe_from(WrittenRecipe(title, servings, "", readings))
