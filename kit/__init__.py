@@ -1,1 +1,27 @@
-"""The Nutrition Talk Kit: a recipe in kitchen measures, as numbers that may be said aloud."""
+"""The Nutrition Talk Kit: a recipe in kitchen measures, as numbers that may be said aloud.
+
+The names a notebook needs; each is loaded when it is first used, so that the numbers never wait for the charts.
+"""
+
+from importlib import import_module
+from typing import Any
+
+_HOMES = {
+    "nutrition": "kit.meal.nutrition",
+    "on_screen": "kit.show.panels",
+    "prepare": "kit.show.prepare_panel",
+    "read_recipe": "kit.food.recipe_text",
+    "read_talk": "kit.words.talk",
+}
+
+__all__ = sorted(_HOMES)
+
+
+def __getattr__(name: str) -> Any:
+    if name not in _HOMES:
+        raise AttributeError(f"kit has no name {name!r}; it has {', '.join(__all__)}")
+    return getattr(import_module(_HOMES[name]), name)
+
+
+def __dir__() -> list[str]:
+    return __all__

@@ -1,0 +1,175 @@
+"""The command line: ``python -m kit``, also installed as ``talk-kit``."""
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from kit.errors import KitError
+
+OFF, BAD_INPUT = 1, 2
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit code: 0 on success, 1 when a point does not hold, 2 on bad input."""
+    chosen = _parser().parse_args(arguments)
+    try:
+        return chosen.run(chosen) or 0
+    except KitError as fault:
+        print(fault, file=sys.stderr)
+        return BAD_INPUT
+    except BrokenPipeError:  # the reader of our output has seen enough
+        sys.stderr.close()
+        return 0
+    except KeyboardInterrupt:
+        return 130
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="talk-kit",
+        description="The numbers of a live cooking talk. Without a command it opens the notebooks.",
+    )
+    _serving_options(parser)
+    parser.set_defaults(run=_open)
+    commands = parser.add_subparsers(metavar="COMMAND")
+
+    screen = commands.add_parser("screen", help="the on-screen notebook full-window, without its code")
+    screen.add_argument("talk", nargs="?", metavar="TALK", help=_TALK)
+    _serving_options(screen)
+    screen.set_defaults(run=_screen)
+
+    numbers = commands.add_parser("numbers", help="what a serving holds, with ranges and the forms that can be said")
+    numbers.add_argument("talk", metavar="TALK", help=_TALK)
+    numbers.add_argument("--servings", type=float, metavar="N", help="share the same pot out into N servings")
+    numbers.add_argument("--all", action="store_true", help="every nutrient, not only the main ones")
+    numbers.add_argument("--json", action="store_true")
+    numbers.set_defaults(run=_numbers)
+
+    read = commands.add_parser("read", help="how ingredient lines are read")
+    read.add_argument("lines", nargs="+", metavar="LINE", help='such as "1 1/2 cups brown lentils, dry"')
+    read.add_argument("--metric", action="store_true", help="cups and spoons of 250, 15 and 5 mL")
+    read.add_argument("--json", action="store_true")
+    read.set_defaults(run=_read)
+
+    find = commands.add_parser("find", help="foods that match some words")
+    find.add_argument("words", nargs="+", metavar="WORD")
+    find.add_argument("--most", type=int, default=10, metavar="N", help="how many at the most (10)")
+    find.add_argument("--json", action="store_true")
+    find.set_defaults(run=_find)
+
+    check = commands.add_parser("check", help="the verdict on every point of a talk")
+    check.add_argument("talk", metavar="TALK", help=_TALK)
+    check.add_argument("--json", action="store_true")
+    check.set_defaults(run=_check)
+
+    release = commands.add_parser("import-release", help="add an official composition release (the FoodData Central CSV folder)")
+    release.add_argument("folder", type=Path, metavar="DIR")
+    release.set_defaults(run=_import_release)
+    return parser
+
+
+_TALK = "a bundled talk's name, a .toml talk file, or a .txt recipe"
+
+
+def _serving_options(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--no-browser", action="store_true", help="print the address and open nothing")
+    parser.add_argument("--port", type=int, default=0, help="the port to listen on (a free one)")
+
+
+def _open(chosen: argparse.Namespace) -> int:
+    from kit.opening import open_notebooks
+    from kit.words.serving import as_text
+    from kit.words.talk import bundled_talks, read_talk
+
+    print(as_text(_worked_out(read_talk(next(iter(bundled_talks()))))), flush=True)
+    return open_notebooks(port=chosen.port, browser=not chosen.no_browser)
+
+
+def _screen(chosen: argparse.Namespace) -> int:
+    from kit.opening import open_screen
+    from kit.words.talk import bundled_talks, read_talk
+
+    talk = chosen.talk or next(iter(bundled_talks()))
+    read_talk(talk)  # a faulty talk is told here, not on the shared screen
+    return open_screen(talk, port=chosen.port, browser=not chosen.no_browser)
+
+
+def _worked_out(talk):  # noqa: ANN001, ANN202 - a Talk gives its Nutrition; their module is loaded only when needed
+    from kit.meal.nutrition import nutrition
+
+    return nutrition(talk.recipe)
+
+
+def _numbers(chosen: argparse.Namespace) -> None:
+    from kit.meal.portions import share_out
+    from kit.words.serving import MAIN_NUTRIENTS, as_json, as_text
+    from kit.words.talk import read_talk
+
+    from kit.meal.nutrition import nutrition
+
+    talk = read_talk(chosen.talk)
+    recipe = talk.recipe if chosen.servings is None else share_out(talk.recipe, chosen.servings)
+    numbers = nutrition(recipe)
+    if chosen.json:
+        _print_json(as_json(numbers, talk.rules))
+    else:
+        print(as_text(numbers, () if chosen.all else MAIN_NUTRIENTS, talk.rules))
+
+
+def _read(chosen: argparse.Namespace) -> None:
+    from kit.food.lines import read_lines
+    from kit.texts import number
+
+    readings = read_lines(chosen.lines, system="metric" if chosen.metric else "us")
+    if chosen.json:
+        _print_json([reading.as_json() for reading in readings])
+        return
+    for reading in readings:
+        grams = f"{number(reading.grams, 1)} g ({number(reading.low)} to {number(reading.high)})" if reading.grams is not None else "?"
+        print(f"{reading.line}\n  {reading.food_name or '?'} [{reading.food or '?'}], {grams}")
+        for label, text in (("how", reading.how), ("to ask", reading.problem)):
+            if text:
+                print(f"  {label}: {text}")
+
+
+def _find(chosen: argparse.Namespace) -> None:
+    from kit.food.finding import find
+
+    matches = find(" ".join(chosen.words), chosen.most)
+    if chosen.json:
+        _print_json([{"food": match.food, "name": match.name, "score": match.score} for match in matches])
+    elif not matches:
+        print(f'no food like "{" ".join(chosen.words)}"; try a plainer word, or add the food from its package label')
+    else:
+        width = max(len(match.food) for match in matches)
+        print("\n".join(f"{match.food:<{width}}  {match.name}  ({match.score:.0f})" for match in matches))
+
+
+def _check(chosen: argparse.Namespace) -> int:
+    from kit.words.points import check_points
+    from kit.words.talk import read_talk
+
+    verdicts = check_points(read_talk(chosen.talk))
+    if chosen.json:
+        _print_json({"points": [verdict.as_json() for verdict in verdicts]})
+    else:
+        for verdict in verdicts:
+            instead = f"\n    say instead: {verdict.instead}" if verdict.instead else ""
+            print(f"{verdict.verdict:16} {verdict.say}\n    {verdict.because}{instead}")
+    return OFF if any(verdict.verdict == "off" for verdict in verdicts) else 0
+
+
+def _import_release(chosen: argparse.Namespace) -> None:
+    from kit.food.release import ProgressBar, import_release
+
+    print(import_release(chosen.folder, progress=ProgressBar()))
+
+
+def _print_json(value: object) -> None:
+    print(json.dumps(value, indent=2, ensure_ascii=False, allow_nan=False))
+
+
+if __name__ == "__main__":
+    sys.exit(main())
