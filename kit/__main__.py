@@ -64,7 +64,9 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument("--json", action="store_true")
     check.set_defaults(run=_check)
 
-    release = commands.add_parser("import-release", help="add an official composition release (the FoodData Central CSV folder)")
+    release = commands.add_parser(
+        "import-release", help="add an official composition release (the FoodData Central CSV folder)"
+    )
     release.add_argument("folder", type=Path, metavar="DIR")
     release.set_defaults(run=_import_release)
     return parser
@@ -96,18 +98,17 @@ def _screen(chosen: argparse.Namespace) -> int:
     return open_screen(talk, port=chosen.port, browser=not chosen.no_browser)
 
 
-def _worked_out(talk):  # noqa: ANN001, ANN202 - a Talk gives its Nutrition; their module is loaded only when needed
+def _worked_out(talk):
     from kit.meal.nutrition import nutrition
 
     return nutrition(talk.recipe)
 
 
 def _numbers(chosen: argparse.Namespace) -> None:
+    from kit.meal.nutrition import nutrition
     from kit.meal.portions import share_out
     from kit.words.serving import MAIN_NUTRIENTS, as_json, as_text
     from kit.words.talk import read_talk
-
-    from kit.meal.nutrition import nutrition
 
     talk = read_talk(chosen.talk)
     recipe = talk.recipe if chosen.servings is None else share_out(talk.recipe, chosen.servings)
@@ -118,20 +119,25 @@ def _numbers(chosen: argparse.Namespace) -> None:
         print(as_text(numbers, () if chosen.all else MAIN_NUTRIENTS, talk.rules))
 
 
-def _read(chosen: argparse.Namespace) -> None:
+def _read(chosen: argparse.Namespace) -> int:
     from kit.food.lines import read_lines
     from kit.texts import number
 
     readings = read_lines(chosen.lines, system="metric" if chosen.metric else "us")
     if chosen.json:
         _print_json([reading.as_json() for reading in readings])
-        return
+        return 0
     for reading in readings:
-        grams = f"{number(reading.grams, 1)} g ({number(reading.low)} to {number(reading.high)})" if reading.grams is not None else "?"
+        grams = (
+            f"{number(reading.grams, 1)} g ({number(reading.low)} to {number(reading.high)})"
+            if reading.grams is not None
+            else "?"
+        )
         print(f"{reading.line}\n  {reading.food_name or '?'} [{reading.food or '?'}], {grams}")
         for label, text in (("how", reading.how), ("to ask", reading.problem)):
             if text:
                 print(f"  {label}: {text}")
+    return BAD_INPUT if any(not reading.food or reading.grams is None for reading in readings) else 0
 
 
 def _find(chosen: argparse.Namespace) -> None:
@@ -141,7 +147,8 @@ def _find(chosen: argparse.Namespace) -> None:
     if chosen.json:
         _print_json([{"food": match.food, "name": match.name, "score": match.score} for match in matches])
     elif not matches:
-        print(f'no food like "{" ".join(chosen.words)}"; try a plainer word, or add the food from its package label')
+        asked = " ".join(chosen.words)
+        raise KitError(f'no food like "{asked}"; try a plainer word, or add the food from its package label')
     else:
         width = max(len(match.food) for match in matches)
         print("\n".join(f"{match.food:<{width}}  {match.name}  ({match.score:.0f})" for match in matches))

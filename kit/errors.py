@@ -3,6 +3,9 @@
 from collections.abc import Iterable
 
 
+FEW = 8  # known names up to this many are listed when none is near
+
+
 class KitError(Exception):
     """Something given to the kit was wrong; the message is meant for the person who gave it."""
 
@@ -25,7 +28,8 @@ class UnknownNameError(KitError):
     def __init__(self, kind: str, name: str, known: Iterable[str] = (), where: str = "") -> None:
         self.kind, self.name, self.known, self.where = kind, name, tuple(known), where
         place = f"{where}: " if where else ""
-        super().__init__(f'{place}no {kind} "{name}"{nearest(name, self.known)}')
+        few = f"; write one of {', '.join(self.known)}" if 0 < len(self.known) <= FEW else ""
+        super().__init__(f'{place}no {kind} "{name}"{nearest(name, self.known) or few}')
 
 
 class AmountError(KitError):

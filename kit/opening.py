@@ -19,7 +19,11 @@ ON_SCREEN = "3_on_screen.ipynb"
 TALK_VARIABLE = "TALK_KIT_TALK"  # tells the on-screen notebook which talk was asked for
 # The screen may be shared: nothing may pop up over the notebook.
 _QUIET = {
-    "@jupyterlab/apputils-extension:notification": {"fetchNews": "false", "checkForUpdates": False, "doNotDisturbMode": True},
+    "@jupyterlab/apputils-extension:notification": {
+        "fetchNews": "false",
+        "checkForUpdates": False,
+        "doNotDisturbMode": True,
+    },
     "@jupyterlab/docmanager-extension:plugin": {"renameUntitledFileOnSave": False},
     "@jupyterlab/notebook-extension:tracker": {"windowingMode": "none"},
 }
@@ -90,7 +94,15 @@ def open_screen(talk: str, port: int = 0, browser: bool = True) -> int:
     port = port or free_port()
     token = secrets.token_urlsafe(24)
     command = [
-        *(sys.executable, "-m", "voila", str(workplace() / ON_SCREEN), f"--Voila.ip={LOOPBACK}", f"--port={port}", "--no-browser"),
+        *(
+            sys.executable,
+            "-m",
+            "voila",
+            str(workplace() / ON_SCREEN),
+            f"--Voila.ip={LOOPBACK}",
+            f"--port={port}",
+            "--no-browser",
+        ),
         *("--Voila.port_retries=0", f"--Voila.token={token}", "--Voila.log_level=WARN"),
         "--VoilaConfiguration.show_tracebacks=False",
     ]

@@ -130,4 +130,9 @@ def as_text(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rules: st
         for line in serving_lines(numbers, names, rules)
     ]
     widths = [max(len(row[column]) for row in rows) for column in range(5)]
-    return "\n".join([head, *("  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows)])
+    return "\n".join(
+        [
+            head,
+            *("  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows),
+        ]
+    )
