@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable
 
-
 FEW = 8  # known names up to this many are listed when none is near
 
 
