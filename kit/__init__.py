@@ -7,11 +7,14 @@ from importlib import import_module
 from typing import Any
 
 _HOMES = {
+    "checks_table": "kit.show.tables",
+    "lines_table": "kit.show.tables",
     "nutrition": "kit.meal.nutrition",
     "on_screen": "kit.show.panels",
     "prepare": "kit.show.prepare_panel",
     "read_recipe": "kit.food.recipe_text",
     "read_talk": "kit.words.talk",
+    "serving_table": "kit.show.tables",
 }
 
 __all__ = sorted(_HOMES)

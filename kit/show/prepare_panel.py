@@ -1,0 +1,160 @@
+"""The working place of notebook 1: paste a recipe, settle its lines, see what a serving holds, save it as a talk."""
+
+from collections.abc import Callable
+from html import escape
+from pathlib import Path
+
+import ipywidgets as widgets
+
+from kit.errors import KitError
+from kit.food.finding import find
+from kit.food.label import Label
+from kit.food.lines import Reading
+from kit.food.own_foods import keep
+from kit.meal.nutrition import nutrition
+from kit.show.tables import checks_table, serving_table
+from kit.texts import number, quantity
+from kit.words.draft import Draft, as_recipe_text, draft_from_talk, draft_from_text, save_talk
+from kit.words.talk import Talk, bundled_talks, read_talk
+
+LABEL_LINES = ("energy", "fat", "saturated_fat", "cholesterol", "sodium", "carbohydrate", "fiber", "sugars", "protein")
+_WIDE = widgets.Layout(width="100%")
+_STYLE = """<style>
+.talk-kit-lines .widget-html-content { line-height: 1.35; }
+.talk-kit-lines, .talk-kit-lines input, .talk-kit-lines select, .talk-kit-text textarea { font-size: 16px; }
+.talk-kit-numbers table { border-collapse: collapse; font-size: 18px; }
+.talk-kit-numbers th, .talk-kit-numbers td { text-align: left; padding: 3px 18px 3px 0; border-bottom: 1px solid #ccc; }
+</style>"""
+
+
+def prepare(talk: str | Path | None = None) -> widgets.VBox:
+    """Return the working place.
+
+    Parameters
+    ----------
+    talk : str or pathlib.Path, optional
+        The talk or recipe to begin with; the first bundled talk by default.
+    """
+    return _Place(read_talk(talk or next(iter(bundled_talks())))).box
+
+
+class _Place:
+    """The widgets of the working place and the draft they show; every change makes a new draft."""
+
+    def __init__(self, talk: Talk) -> None:
+        self.draft = draft_from_talk(talk)
+        self.text = widgets.Textarea(as_recipe_text(self.draft), layout=widgets.Layout(width="100%", height="330px"))
+        self.text.add_class("talk-kit-text")
+        self.bundled = widgets.Dropdown(options=["", *bundled_talks()], description="Begin with")
+        self.read_button = widgets.Button(description="Read this recipe", button_style="primary", icon="")
+        self.lines = widgets.VBox(layout=_WIDE)
+        self.lines.add_class("talk-kit-lines")
+        self.numbers = widgets.HTML()
+        self.numbers.add_class("talk-kit-numbers")
+        self.name = widgets.Text(placeholder="my_talk", description="Save as", layout=widgets.Layout(width="420px"))
+        self.replace = widgets.Checkbox(False, description="replace a file of that name", indent=False)
+        self.save_button = widgets.Button(description="Save as a talk")
+        self.message = widgets.HTML()
+        self.read_button.on_click(lambda _button: self._try(self._read))
+        self.save_button.on_click(lambda _button: self._try(self._save))
+        self.bundled.observe(lambda change: self._try(lambda: self._begin(change.new)) if change.new else None, "value")
+        save = widgets.HBox([self.name, self.replace, self.save_button])
+        self.box = widgets.VBox(
+            [
+                widgets.HTML(_STYLE + "<h2>The recipe</h2>"),
+                widgets.HBox([self.bundled, self.read_button]),
+                self.text,
+                self.message,
+                widgets.HTML("<h2>How each line was read</h2>"),
+                self.lines,
+                self.numbers,
+                widgets.HTML("<h2>Save it</h2>"),
+                save,
+                _label_form(self._show),
+            ],
+            layout=_WIDE,
+        )
+        self._show()
+
+    def _try(self, action: Callable[[], None]) -> None:
+        """Do something the user asked for; what is wrong with it is told in the panel."""
+        self.message.value = ""
+        try:
+            action()
+        except KitError as fault:
+            self._say(str(fault), wrong=True)
+
+    def _say(self, text: str, *, wrong: bool = False) -> None:
+        lines = "<br>".join(map(escape, text.splitlines()))
+        mark = "Please mend: " if wrong else ""
+        self.message.value = f'<p role="status" style="font-size:18px"><b>{mark}</b>{lines}</p>'
+
+    def _begin(self, name: str) -> None:
+        self.draft = draft_from_talk(read_talk(name))
+        self.text.value = as_recipe_text(self.draft)
+        self._show()
+
+    def _read(self) -> None:
+        self.draft = draft_from_text(self.text.value)
+        self._show()
+
+    def _save(self) -> None:
+        path = Path(self.name.value.strip() or "my_talk")
+        self._say(f"Saved {save_talk(self.draft, path, replace_existing=self.replace.value)}.")
+
+    def _set(self, draft: Draft) -> None:
+        self.draft = draft
+        self._show()
+
+    def _show(self) -> None:
+        """Show the draft: a row for each line, then the numbers."""
+        self.lines.children = tuple(self._row(at, reading) for at, reading in enumerate(self.draft.readings))
+        try:
+            numbers = nutrition(self.draft.recipe())
+        except KitError as fault:
+            self.numbers.value = f"<p>{escape(str(fault))}</p>"
+            return
+        failed = checks_table(numbers)
+        waiting = f"<p>{len(self.draft.open)} line(s) still to be settled are left out.</p>" if self.draft.open else ""
+        faults = "<p>All checks hold.</p>" if failed.empty else failed.to_html(index=False)
+        weight = quantity(numbers.serving_grams, "g")
+        title = f"<h2>One of {number(self.draft.servings, 2)}: {weight} of {escape(self.draft.title)}</h2>"
+        self.numbers.value = f"{title}{waiting}{serving_table(numbers).to_html()}<h2>Checks that failed</h2>{faults}"
+
+    def _row(self, at: int, reading: Reading) -> widgets.HBox:
+        said = escape(reading.line) + (f"<br><small>{escape(reading.how)}</small>" if reading.how else "")
+        asked = f"<br><b>? {escape(reading.problem)}</b>" if reading.problem else ""
+        line = widgets.HTML(said + asked, layout=widgets.Layout(width="52%"))
+        options = [(f"{reading.food_name}", reading.food)] if reading.food else [("choose a food", "")]
+        near = reading.choices or (find(reading.food_name, 6) if reading.food else ())
+        options += [(match.name, match.food) for match in near if match.food != reading.food]
+        food = widgets.Dropdown(options=options, value=options[0][1], layout=widgets.Layout(width="28%"))
+        food.observe(lambda change: self._try(lambda: self._set(self.draft.choose(at, change.new))), "value")
+        grams = widgets.FloatText(
+            reading.grams if reading.grams is not None else 0.0, layout=widgets.Layout(width="90px"), step=1
+        )
+        grams.observe(lambda change: self._try(lambda: self._set(self.draft.correct(at, change.new))), "value")
+        span = "" if reading.grams is None else f"g ({number(reading.low)} to {number(reading.high)})"
+        return widgets.HBox([line, food, grams, widgets.Label(span)], layout=_WIDE)
+
+
+def _label_form(after: Callable[[], None]) -> widgets.Accordion:
+    """Return a small form that keeps a food from its package label in the user's own table."""
+    name, serving = widgets.Text(description="Food"), widgets.Text(description="Serving", placeholder="2/3 cup (55 g)")
+    fields = {key: widgets.Text(description=key.replace("_", " "), placeholder="as printed") for key in LABEL_LINES}
+    button, message = widgets.Button(description="Keep this food"), widgets.HTML()
+
+    def store(_button: widgets.Button) -> None:
+        amounts = {key: field.value.strip() for key, field in fields.items() if field.value.strip()}
+        try:
+            food = keep(Label(name.value.strip(), serving.value.strip(), amounts))
+        except KitError as fault:
+            message.value = "<br>".join(map(escape, str(fault).splitlines()))
+            return
+        message.value = f'Kept as "{escape(food.key)}"; write "{escape(food.name)}" in a recipe.'
+        after()
+
+    button.on_click(store)
+    grid = widgets.GridBox([*fields.values()], layout=widgets.Layout(grid_template_columns="repeat(3, 320px)"))
+    form = widgets.VBox([widgets.HBox([name, serving]), grid, button, message])
+    return widgets.Accordion([form], titles=("A food from its package label",))

@@ -1,0 +1,59 @@
+"""Tables for a notebook: how lines were read, what a serving holds, which checks failed."""
+
+from collections.abc import Sequence
+
+import pandas as pd
+
+from kit.food.lines import Reading
+from kit.meal.checks import checks
+from kit.meal.nutrition import Nutrition
+from kit.texts import number, percent
+from kit.words.serving import MAIN_NUTRIENTS, serving_lines
+
+
+def lines_table(readings: Sequence[Reading]) -> pd.DataFrame:
+    """Return how each ingredient line was read, one row a line."""
+    rows = [
+        {
+            "line": reading.line,
+            "food": reading.food_name or "?",
+            "grams": "?" if reading.grams is None else number(reading.grams, 1),
+            "range": "" if reading.grams is None else f"{number(reading.low)} to {number(reading.high)}",
+            "how": reading.how,
+            "to ask": reading.problem,
+        }
+        for reading in readings
+    ]
+    return pd.DataFrame(rows, columns=["line", "food", "grams", "range", "how", "to ask"])
+
+
+def serving_table(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rules: str = "us") -> pd.DataFrame:
+    """Return what a serving holds, one row a nutrient; no names means all of them.
+
+    Raises
+    ------
+    UnknownNameError
+        If a nutrient is not known.
+    """
+    rows = [
+        {
+            "": line.name,
+            "per serving": f"{number(line.value, line.decimals)} {line.unit}",
+            "range": f"{number(line.low, line.decimals)} to {number(line.high, line.decimals)}",
+            "of a day": "" if line.day != line.day else percent(line.day),
+            "to say": line.spoken,
+            "missing from": ", ".join(line.missing_from),
+        }
+        for line in serving_lines(numbers, names, rules)
+    ]
+    return pd.DataFrame(rows).set_index("")
+
+
+def checks_table(numbers: Nutrition, failed_only: bool = True) -> pd.DataFrame:
+    """Return the checks of a dish and its foods, only those that failed unless all are wanted."""
+    rows = [
+        {"of": check.of, "check": check.what, "holds": "yes" if check.holds else "no", "because": check.because}
+        for check in checks(numbers)
+        if not (failed_only and check.holds)
+    ]
+    return pd.DataFrame(rows, columns=["of", "check", "holds", "because"])
