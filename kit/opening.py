@@ -94,21 +94,20 @@ def open_screen(talk: str, port: int = 0, browser: bool = True) -> int:
     port = port or free_port()
     token = secrets.token_urlsafe(24)
     command = [
-        *(
-            sys.executable,
-            "-m",
-            "voila",
-            str(workplace() / ON_SCREEN),
-            f"--Voila.ip={LOOPBACK}",
-            f"--port={port}",
-            "--no-browser",
-        ),
-        *("--Voila.port_retries=0", f"--Voila.token={token}", "--Voila.log_level=WARN"),
+        *(sys.executable, "-m", "voila", str(workplace() / ON_SCREEN), "--no-browser"),
+        *(f"--Voila.ip={LOOPBACK}", f"--port={port}"),
+        *("--template=screen", "--Voila.port_retries=0", f"--Voila.token={token}", "--Voila.log_level=WARN"),
         "--VoilaConfiguration.show_tracebacks=False",
     ]
     path = Path(talk)
     chosen = str(path.resolve()) if path.is_file() else talk  # the notebook runs in its own folder
-    return _serve(command, {TALK_VARIABLE: chosen}, port, f"http://{LOOPBACK}:{port}/?token={token}", browser)
+    return _serve(command, {TALK_VARIABLE: chosen, "JUPYTER_PATH": _with_templates()}, port, f"http://{LOOPBACK}:{port}/?token={token}", browser)
+
+
+def _with_templates() -> str:
+    """Return the paths where Jupyter looks for files, our page's template among them."""
+    own = str(Path(__file__).resolve().parent / "show" / "jupyter")
+    return os.pathsep.join([own, *filter(None, [os.environ.get("JUPYTER_PATH")])])
 
 
 def _as_root() -> Sequence[str]:
