@@ -47,9 +47,10 @@ class ImportSummary:
     store : pathlib.Path
         Where it lies now.
     foods, measures : int
-        Foods, and household measures of them that the kit can read.
+        Foods, and household measures of them.
     samples_left_out, empty_left_out, measures_left_out : int
-        Rows for samples; foods without any nutrient the kit uses; measures in words the kit does not read.
+        Rows for samples; foods without any nutrient the kit uses; portions in ounces, in servings
+        or in other words that are no kitchen measure.
     below_zero : int
         Contents below zero: of carbohydrate, where differences of rounded numbers bring them about, taken as zero;
         of anything else taken as missing.
@@ -67,7 +68,7 @@ class ImportSummary:
         return (
             f"{number(self.foods)} foods and {number(self.measures)} household measures are imported; left out:"
             f" {number(self.samples_left_out)} samples, {number(self.empty_left_out)} foods without a nutrient the kit"
-            f" uses, {number(self.measures_left_out)} measures it cannot read"
+            f" uses, {number(self.measures_left_out)} portions that are no kitchen measure"
         )
 
 
@@ -102,7 +103,7 @@ def import_release(folder: Path, store_path: Path | None = None, progress: Progr
     """Bring an official composition release into a store of the user's own.
 
     The store is built beside its place and put there only when it is complete: an import that fails or is interrupted
-    changes nothing. Rows are streamed, so memory does not grow with the release's table of contents.
+    changes nothing. Rows are streamed: of the whole release only the names are in memory at once.
 
     Parameters
     ----------

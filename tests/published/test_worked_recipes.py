@@ -8,7 +8,7 @@ from kit.meal.nutrition import nutrition, per_100g
 from kit.meal.recipe import Ingredient, Recipe
 
 # Indian Nutrient Databank, open data set, University of Edinburgh and partners, 2024; its ingredient values per 100 g
-# are those of the UK composition data set 2021. Energy kcal; carbohydrate, protein, fat g; sodium, calcium, vitamin C mg.
+# are those of the UK composition data set 2021. Energy kcal; carbohydrate, protein, fat g; the others mg.
 # A trace counts as nothing there and so here; what is present in an unknown amount is missing: sums are least amounts.
 NAMES = ("energy", "carbohydrate", "protein", "fat", "sodium", "calcium", "vitamin_c")
 FOODS = {
@@ -109,7 +109,7 @@ def test_what_the_publication_counted_as_nothing_is_told_as_missing():
 
 
 # UK Department of Health, Nutrient Profiling Technical Guidance, January 2011, worked example 4: 25 g of soup powder
-# are made up with 230 g of water. What the powder holds, then what is printed per 100 g made up and half its last digit.
+# are made up with 230 g of water. What the powder holds; what is printed per 100 g made up, and half its last digit.
 SOUP = {
     "energy": (395 / 4.184, 155 / 4.184, 0.5 / 4.184),  # printed as 395 and 155 kJ
     "saturated_fat": (0.9, 0.4, 0.05),
