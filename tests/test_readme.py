@@ -8,7 +8,11 @@ README = (ROOT / "README.md").read_text(encoding="utf-8")
 
 
 def commands():
-    return [block.strip() for block in re.findall(r"```sh\n(.*?)```", README, re.DOTALL) if block.startswith("python3 -m venv")]
+    return [
+        block.strip()
+        for block in re.findall(r"```sh\n(.*?)```", README, re.DOTALL)
+        if block.startswith("python3 -m venv")
+    ]
 
 
 def test_readme_sets_everything_up_with_exactly_two_commands():

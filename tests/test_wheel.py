@@ -19,7 +19,18 @@ def installed(tmp_path_factory):
     subprocess.run(build, check=True, capture_output=True)
     (wheel,) = place.glob("*.whl")
     site = place / "site"
-    pip = [sys.executable, "-m", "pip", "install", "--quiet", "--no-deps", "--no-index", "--target", str(site), str(wheel)]
+    pip = [
+        sys.executable,
+        "-m",
+        "pip",
+        "install",
+        "--quiet",
+        "--no-deps",
+        "--no-index",
+        "--target",
+        str(site),
+        str(wheel),
+    ]
     subprocess.run(pip, check=True, capture_output=True)
     return site
 

@@ -1,0 +1,134 @@
+"""The command line: its JSON keeps its shape, and bad input gets one sentence and exit 2."""
+
+import json
+import subprocess
+import sys
+
+import pytest
+
+from kit.__main__ import main
+from kit.words.talk import bundled_talks
+
+TALKS = sorted(bundled_talks())
+
+
+def run(capsys, *arguments):
+    code = main(list(arguments))
+    out, err = capsys.readouterr()
+    return code, out, err
+
+
+def asked(capsys, *arguments):
+    code, out, _err = run(capsys, *arguments, "--json")
+    return code, json.loads(out)
+
+
+@pytest.mark.parametrize("talk", TALKS)
+def test_numbers_of_a_bundled_talk_add_up(capsys, talk):
+    _code, numbers = asked(capsys, "numbers", talk)
+    for name, line in numbers["nutrients"].items():
+        parts = [ingredient["nutrients"][name] or 0 for ingredient in numbers["ingredients"]]
+        assert sum(parts) == pytest.approx(line["value"], rel=1e-9, abs=1e-12)
+        assert line["low"] <= line["value"] <= line["high"]
+    assert sum(numbers["energy_shares"].values()) == pytest.approx(1)
+    assert sum(part["grams"] for part in numbers["ingredients"]) == pytest.approx(
+        numbers["serving_grams"] * numbers["servings"]
+    )
+
+
+def test_numbers_have_the_keys_that_other_programs_rely_on(capsys):
+    _code, numbers = asked(capsys, "numbers", TALKS[0])
+    assert {"title", "servings", "serving_grams", "nutrients", "energy_shares", "ingredients"} <= numbers.keys()
+    assert {"value", "unit", "low", "high", "spoken", "daily_value_percent", "missing_from"} <= numbers["nutrients"][
+        "iron"
+    ].keys()
+    assert {"line", "food", "grams", "nutrients"} <= numbers["ingredients"][0].keys()
+
+
+def test_numbers_of_a_plain_recipe_that_a_person_would_paste(capsys, tmp_path):
+    recipe = tmp_path / "my_recipe.txt"
+    recipe.write_text(
+        "Lentil pot\nServes 4\n\n- 1 cup lentils, dry\n- 2 carrots, diced\n- 1 tbsp olive oil\n", encoding="utf-8"
+    )
+    code, numbers = asked(capsys, "numbers", str(recipe))
+    assert code == 0
+    # USDA SR26: lentils 16069, a cup of 192 g with 25.80 g protein in 100 g; carrots 11124, 61 g with 0.93; oil none.
+    assert numbers["nutrients"]["protein"]["value"] == pytest.approx((192 * 25.80 + 2 * 61 * 0.93) / 100 / 4, rel=0.005)
+    assert numbers["title"] == "Lentil pot"
+    assert numbers["servings"] == 4
+
+
+def test_servings_share_the_same_pot_out_differently(capsys):
+    _code, six = asked(capsys, "numbers", "barley_squash_box")
+    _code, three = asked(capsys, "numbers", "barley_squash_box", "--servings", "3")
+    assert three["nutrients"]["energy"]["value"] == pytest.approx(2 * six["nutrients"]["energy"]["value"])
+
+
+def test_read_tells_food_grams_range_rule_and_problem(capsys):
+    code, (clear, open_) = asked(capsys, "read", "2 tbsp olive oil", "onion")
+    assert code == 0
+    assert {"line", "food", "food_name", "grams", "low", "high", "how", "problem"} <= clear.keys()
+    assert (clear["food"], clear["grams"], clear["problem"]) == ("olive-oil", 27.0, None)
+    assert open_["grams"] is None
+    assert "amount" in open_["problem"]
+
+
+def test_find_puts_the_best_first(capsys):
+    _code, found = asked(capsys, "find", "garbanzo", "beans")
+    assert found[0]["food"] == "chickpeas-dry"
+    assert found[0].keys() == {"food", "name", "score"}
+
+
+def test_check_exits_1_when_a_point_is_off(capsys):
+    code, checked = asked(capsys, "check", "barley_squash_box")
+    assert code == 1
+    assert {"say", "verdict", "because", "instead"} <= checked["points"][0].keys()
+    assert {point["verdict"] for point in checked["points"]} >= {"holds", "off"}
+
+
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        (["numbers", "split_pea_sop"], 'no talk or recipe file "split_pea_sop"; did you mean "split_pea_soup"?'),
+        (["numbers", "split_pea_soup", "--servings", "-2"], "servings is -2; give a number from above 0 to 10,000"),
+        (["numbers", "split_pea_soup", "--servings", "1e9"], "give a number from above 0 to 10,000"),
+        (["numbers", "split_pea_soup", "--servings", "nan"], "give a number from above 0 to 10,000"),
+        (["read", "2 cups zzzz"], ""),
+        (["find", "qqqqqqq"], 'no food like "qqqqqqq"'),
+        (["find", "!!!"], "has no word to look for"),
+        (["check", "nowhere.toml"], 'no talk or recipe file "nowhere.toml"'),
+        (["import-release", "no/such/folder"], "no/such/folder"),
+    ],
+)
+def test_bad_input_gets_one_sentence_and_exit_2(capsys, arguments, says):
+    code, _out, err = run(capsys, *arguments)
+    assert code == 2
+    assert says in err
+    assert "Traceback" not in err
+
+
+def test_a_recipe_with_an_unreadable_line_is_not_half_read(capsys, tmp_path):
+    recipe = tmp_path / "bad.txt"
+    recipe.write_text("Pot\nServes 4\n1 cup lentils\n2 cups moon dust\n", encoding="utf-8")
+    code, out, err = run(capsys, "numbers", str(recipe))
+    assert (code, out) == (2, "")
+    assert 'bad.txt, "2 cups moon dust"' in err
+
+
+@pytest.mark.parametrize("servings", ["0", "-3", "99999999"])
+def test_absurd_servings_in_a_recipe_are_refused(capsys, tmp_path, servings):
+    recipe = tmp_path / "r.txt"
+    recipe.write_text(f"Pot\nServes {servings}\n1 cup lentils\n", encoding="utf-8")
+    code, _out, err = run(capsys, "numbers", str(recipe))
+    assert code == 2
+    assert "Serves 4" in err or "servings" in err
+
+
+def test_numbers_load_neither_charts_nor_widgets_nor_pandas():
+    heavy = "plotly ipywidgets anywidget jupyterlab notebook IPython voila pandas".split()
+    script = (
+        "import sys; from kit.__main__ import main; main(['numbers', 'split_pea_soup', '--json']);"
+        f"print([name for name in {heavy} if name in sys.modules], file=sys.stderr)"
+    )
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
+    assert done.stderr.strip() == "[]"
