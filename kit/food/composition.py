@@ -218,7 +218,19 @@ def _food(row: Mapping[str, str], measures: tuple[Measure, ...], table: Path) ->
         refuse=float(row["refuse_pct"] or 0) / 100,
         refuse_part=row["refuse_part"],
         source=f"SR26 {row['sr26']}" if row["sr26"] else "package label",
+        relative_sd=_deviations(row.get("relative_sd", ""), table, row["food"]),
     )
+
+
+def _deviations(cell: str, table: Path, food: str) -> Array | None:
+    """Return a food's own standard deviations, written "energy 0.104; fat 0.105"; only a user's table has them."""
+    if not cell:
+        return None
+    deviations = np.full(len(nutrients()), np.nan)
+    for entry in _words(cell):
+        name, _, value = entry.partition(" ")
+        deviations[nutrient_index(name)] = _number(value, table, food, "relative_sd")
+    return deviations
 
 
 def _number(text: str, table: Path, food: str, column: str) -> float:

@@ -373,3 +373,8 @@ def test_a_folder_that_cannot_be_written_is_told(tmp_path, monkeypatch):
     monkeypatch.setenv("TALK_KIT_HOME", str(tmp_path / "own"))
     with pytest.raises(KitError, match="cannot be written"):
         keep(label())
+
+
+def test_a_kept_label_keeps_how_sure_its_figures_are(own):
+    kept = keep(label())
+    assert foods()[kept.key].relative_sd == pytest.approx(label().food().relative_sd, rel=1e-4, nan_ok=True)
