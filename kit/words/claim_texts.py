@@ -6,7 +6,7 @@ from math import inf, isfinite
 
 from kit.food.composition import nutrient, nutrients
 from kit.texts import listing, number, quantity
-from kit.words.naming import is_plural, said
+from kit.words.naming import is_plural, thing_said
 from kit.words.subjects import Span, Subject
 from kit.words.wordings import Limit
 
@@ -20,7 +20,6 @@ _PHRASES = {
     "reduced": "reduced in {}",
     "light": "light in {}",
 }
-_NAMES = {"energy": "calories", "sugars": "sugar"}
 _OWN_WORDS = {"corrected_protein": "protein, corrected for its quality,", "unsaturated_fat": "unsaturated fat"}
 
 
@@ -44,8 +43,7 @@ def phrase(wording: str, name: str) -> str:
     """
     if not name or wording not in _PHRASES:
         return wording
-    word = _NAMES.get(name, said(name))
-    return _PHRASES[wording].format("calorie" if (wording, name) == ("free", "energy") else word)
+    return _PHRASES[wording].format("calorie" if (wording, name) == ("free", "energy") else thing_said(name))
 
 
 def asked(limit: Limit, name: str = "") -> str:
@@ -53,7 +51,7 @@ def asked(limit: Limit, name: str = "") -> str:
     words = "" if limit.say or limit.comparison == "between" else f"{limit.comparison} "
     ends = [number(end, 2) for end in (limit.threshold, limit.upper) if end is not None]
     amount = f"{words}{' to '.join(ends)}"
-    spoken = (_OWN_WORDS.get(name) or said(name)) if name else ""
+    spoken = (_OWN_WORDS.get(name) or thing_said(name)) if name else ""
     return {
         "% daily value": f"{amount} % of a day's {spoken}",
         "% daily value more": f"{amount} % of a day's {spoken} more",

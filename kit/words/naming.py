@@ -33,6 +33,17 @@ def said(name: str) -> str:
     return text[:1].lower() + text[1:]
 
 
+def thing_said(name: str) -> str:
+    """Return what is counted, as in "grams of sugar" and "low in calories".
+
+    Examples
+    --------
+    >>> thing_said("sugars"), thing_said("energy"), thing_said("iron")
+    ('sugar', 'calories', 'iron')
+    """
+    return {"energy": "calories", "sugars": "sugar"}.get(name) or said(name)
+
+
 def _lower(text: str) -> str:
     return text if text.split(" ")[0].split("-")[0] in PROPER else text[:1].lower() + text[1:]
 
