@@ -34,6 +34,19 @@ def quantity(value: float, unit: str, decimals: int = 0) -> str:
     return text if text == UNKNOWN else f"{text} {unit}"
 
 
+def span(low: float, high: float) -> str:
+    """Write a range with as many decimals as tell its ends apart.
+
+    Examples
+    --------
+    >>> span(269.5, 330.4), span(2.9, 3.1), span(0.36, 0.4)
+    ('270 to 330', '2.9 to 3.1', '0.36 to 0.4')
+    """
+    width = high - low
+    decimals = 0 if width >= 3 or width <= 0 else 1 if width >= 0.15 else 2
+    return f"{number(low, decimals)} to {number(high, decimals)}"
+
+
 def percent(fraction: float, decimals: int = 0) -> str:
     """Write a fraction of one as a percentage.
 

@@ -13,17 +13,19 @@ from kit.food.lines import Reading
 from kit.food.own_foods import keep
 from kit.meal.nutrition import nutrition
 from kit.show.tables import checks_table, serving_table
-from kit.texts import number, quantity
+from kit.texts import number, quantity, span
 from kit.words.draft import Draft, as_recipe_text, draft_from_talk, draft_from_text, save_talk
 from kit.words.talk import Talk, bundled_talks, read_talk
 
 LABEL_LINES = ("energy", "fat", "saturated_fat", "cholesterol", "sodium", "carbohydrate", "fiber", "sugars", "protein")
 _WIDE = widgets.Layout(width="100%")
 _STYLE = """<style>
-.talk-kit-lines .widget-html-content { line-height: 1.35; }
-.talk-kit-lines, .talk-kit-lines input, .talk-kit-lines select, .talk-kit-text textarea { font-size: 16px; }
-.talk-kit-numbers table { border-collapse: collapse; font-size: 18px; }
-.talk-kit-numbers th, .talk-kit-numbers td { text-align: left; padding: 3px 18px 3px 0; border-bottom: 1px solid #ccc; }
+.talk-kit-place { --jp-widgets-font-size: 17px; --jp-widgets-inline-height: 36px; font-size: 18px; }
+.talk-kit-place .widget-html-content { font-size: 18px; line-height: 1.4; }
+.talk-kit-place small { font-size: 15px; color: #444; }
+.talk-kit-place textarea { font-size: 18px; line-height: 1.5; }
+.talk-kit-place table { border-collapse: collapse; font-size: 18px; }
+.talk-kit-place th, .talk-kit-place td { text-align: left; padding: 3px 18px 3px 0; border-bottom: 1px solid #ccc; }
 </style>"""
 
 
@@ -44,13 +46,10 @@ class _Place:
     def __init__(self, talk: Talk) -> None:
         self.draft = draft_from_talk(talk)
         self.text = widgets.Textarea(as_recipe_text(self.draft), layout=widgets.Layout(width="100%", height="330px"))
-        self.text.add_class("talk-kit-text")
         self.bundled = widgets.Dropdown(options=["", *bundled_talks()], description="Begin with")
         self.read_button = widgets.Button(description="Read this recipe", button_style="primary", icon="")
         self.lines = widgets.VBox(layout=_WIDE)
-        self.lines.add_class("talk-kit-lines")
         self.numbers = widgets.HTML()
-        self.numbers.add_class("talk-kit-numbers")
         self.name = widgets.Text(placeholder="my_talk", description="Save as", layout=widgets.Layout(width="420px"))
         self.replace = widgets.Checkbox(False, description="replace a file of that name", indent=False)
         self.save_button = widgets.Button(description="Save as a talk")
@@ -74,6 +73,7 @@ class _Place:
             ],
             layout=_WIDE,
         )
+        self.box.add_class("talk-kit-place")
         self._show()
 
     def _try(self, action: Callable[[], None]) -> None:
@@ -130,12 +130,10 @@ class _Place:
         options += [(match.name, match.food) for match in near if match.food != reading.food]
         food = widgets.Dropdown(options=options, value=options[0][1], layout=widgets.Layout(width="28%"))
         food.observe(lambda change: self._try(lambda: self._set(self.draft.choose(at, change.new))), "value")
-        grams = widgets.FloatText(
-            reading.grams if reading.grams is not None else 0.0, layout=widgets.Layout(width="90px"), step=1
-        )
+        grams = widgets.FloatText(round(reading.grams or 0.0, 1), layout=widgets.Layout(width="110px"), step=1)
         grams.observe(lambda change: self._try(lambda: self._set(self.draft.correct(at, change.new))), "value")
-        span = "" if reading.grams is None else f"g ({number(reading.low)} to {number(reading.high)})"
-        return widgets.HBox([line, food, grams, widgets.Label(span)], layout=_WIDE)
+        between = "" if reading.grams is None else f"g ({span(reading.low, reading.high)})"
+        return widgets.HBox([line, food, grams, widgets.Label(between)], layout=_WIDE)
 
 
 def _label_form(after: Callable[[], None]) -> widgets.Accordion:

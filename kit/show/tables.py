@@ -7,7 +7,7 @@ import pandas as pd
 from kit.food.lines import Reading
 from kit.meal.checks import checks
 from kit.meal.nutrition import Nutrition
-from kit.texts import number, percent
+from kit.texts import number, percent, span
 from kit.words.serving import MAIN_NUTRIENTS, serving_lines
 
 
@@ -18,7 +18,7 @@ def lines_table(readings: Sequence[Reading]) -> pd.DataFrame:
             "line": reading.line,
             "food": reading.food_name or "?",
             "grams": "?" if reading.grams is None else number(reading.grams, 1),
-            "range": "" if reading.grams is None else f"{number(reading.low)} to {number(reading.high)}",
+            "range": "" if reading.grams is None else span(reading.low, reading.high),
             "how": reading.how,
             "to ask": reading.problem,
         }
