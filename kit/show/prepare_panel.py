@@ -19,6 +19,7 @@ from kit.words.talk import Talk, bundled_talks, read_talk
 
 LABEL_LINES = ("energy", "fat", "saturated_fat", "cholesterol", "sodium", "carbohydrate", "fiber", "sugars", "protein")
 _WIDE = widgets.Layout(width="100%")
+_WHOLE_WORDS = {"description_width": "initial"}
 _STYLE = """<style>
 .talk-kit-place { --jp-widgets-font-size: 17px; --jp-widgets-inline-height: 36px; font-size: 18px; }
 .talk-kit-place .widget-html-content { font-size: 18px; line-height: 1.4; }
@@ -46,7 +47,7 @@ class _Place:
     def __init__(self, talk: Talk) -> None:
         self.draft = draft_from_talk(talk)
         self.text = widgets.Textarea(as_recipe_text(self.draft), layout=widgets.Layout(width="100%", height="330px"))
-        self.bundled = widgets.Dropdown(options=["", *bundled_talks()], description="Begin with")
+        self.bundled = widgets.Dropdown(options=["", *bundled_talks()], description="Begin with", style=_WHOLE_WORDS)
         self.read_button = widgets.Button(description="Read this recipe", button_style="primary", icon="")
         self.lines = widgets.VBox(layout=_WIDE)
         self.numbers = widgets.HTML()
@@ -116,10 +117,10 @@ class _Place:
             return
         failed = checks_table(numbers)
         waiting = f"<p>{len(self.draft.open)} line(s) still to be settled are left out.</p>" if self.draft.open else ""
-        faults = "<p>All checks hold.</p>" if failed.empty else failed.to_html(index=False)
+        faults = "<p>All checks hold.</p>" if failed.empty else failed.to_html(index=False, border=0)
         weight = quantity(numbers.serving_grams, "g")
         title = f"<h2>One of {number(self.draft.servings, 2)}: {weight} of {escape(self.draft.title)}</h2>"
-        self.numbers.value = f"{title}{waiting}{serving_table(numbers).to_html()}<h2>Checks that failed</h2>{faults}"
+        self.numbers.value = f"{title}{waiting}{serving_table(numbers).to_html(border=0)}<h2>Checks that failed</h2>{faults}"
 
     def _row(self, at: int, reading: Reading) -> widgets.HBox:
         said = escape(reading.line) + (f"<br><small>{escape(reading.how)}</small>" if reading.how else "")
@@ -139,7 +140,12 @@ class _Place:
 def _label_form(after: Callable[[], None]) -> widgets.Accordion:
     """Return a small form that keeps a food from its package label in the user's own table."""
     name, serving = widgets.Text(description="Food"), widgets.Text(description="Serving", placeholder="2/3 cup (55 g)")
-    fields = {key: widgets.Text(description=key.replace("_", " "), placeholder="as printed") for key in LABEL_LINES}
+    fields = {
+        key: widgets.Text(
+            description=key.replace("_", " "), placeholder="as printed", style={"description_width": "120px"}
+        )
+        for key in LABEL_LINES
+    }
     button, message = widgets.Button(description="Keep this food"), widgets.HTML()
 
     def store(_button: widgets.Button) -> None:
