@@ -15,6 +15,7 @@ _HOMES = {
     "read_recipe": "kit.food.recipe_text",
     "read_talk": "kit.words.talk",
     "serving_table": "kit.show.tables",
+    "weights_table": "kit.show.tables",
 }
 
 __all__ = sorted(_HOMES)

@@ -5,9 +5,11 @@ from collections.abc import Sequence
 import pandas as pd
 
 from kit.food.lines import Reading
+from kit.food.three_weights import three_weights
 from kit.meal.checks import checks
 from kit.meal.nutrition import Nutrition
-from kit.texts import number, percent, span
+from kit.meal.recipe import Recipe
+from kit.texts import number, percent, quantity, span
 from kit.words.serving import MAIN_NUTRIENTS, serving_lines
 
 
@@ -47,6 +49,27 @@ def serving_table(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rul
         for line in serving_lines(numbers, names, rules)
     ]
     return pd.DataFrame(rows).set_index("")
+
+
+def weights_table(recipe: Recipe) -> pd.DataFrame:
+    """Return each ingredient as bought, edible and as eaten, with our yield beside published ones, one row each."""
+    rows = []
+    for ingredient in recipe.ingredients:
+        weights = three_weights(ingredient.food, ingredient.grams)
+        ours = ", ".join(f"{fold:.2f} by {kind}" for kind, fold in weights.yields.items())
+        printed = {f"{span(row.low, row.high)} by {row.kind} ({row.source})" for row in weights.published}
+        rows.append(
+            {
+                "food": ingredient.food.name,
+                "as bought": quantity(weights.as_bought, "g"),
+                "edible": quantity(weights.edible, "g"),
+                "as eaten": quantity(weights.as_eaten, "g") if weights.cooked else "",
+                "cooked form": weights.cooked.name if weights.cooked else "",
+                "our yield": ours,
+                "published": "; ".join(sorted(printed)) if weights.cooked else "",
+            }
+        )
+    return pd.DataFrame(rows)
 
 
 def checks_table(numbers: Nutrition, failed_only: bool = True) -> pd.DataFrame:
