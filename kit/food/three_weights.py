@@ -8,8 +8,6 @@ from kit import files
 from kit.food.composition import Food, Foods, bundled_foods, read_rows
 from kit.food.cooking import volume_yield, weight_yield
 
-_DRY_OR_RAW = ("dry", "raw")
-
 
 @dataclass(frozen=True, slots=True)
 class PublishedYield:
@@ -68,8 +66,12 @@ def published_yields(food: Food) -> tuple[PublishedYield, ...]:
 
 
 def cooked_form(food: Food, table: Foods | None = None) -> Food | None:
-    """Return the cooked form of a raw or dry food, or None where the table has none."""
-    if food.state not in _DRY_OR_RAW:
+    """Return what a dry food becomes when it is cooked, or None where the table has no such form.
+
+    Only dry grains, pulses and pasta: their cooking moves water, and the dry matter stays. A raw vegetable loses solids
+    too, and the table's raw and cooked rows are of different plants.
+    """
+    if food.state != "dry":
         return None
     forms = (bundled_foods() if table is None else table).forms(food.base)
     return next((form for form in forms if form.state == "cooked"), None)

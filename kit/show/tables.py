@@ -66,7 +66,7 @@ def weights_table(recipe: Recipe) -> pd.DataFrame:
                 "as eaten": quantity(weights.as_eaten, "g") if weights.cooked else "",
                 "cooked form": weights.cooked.name if weights.cooked else "",
                 "our yield": ours,
-                "published": "; ".join(sorted(printed)) if weights.cooked else "",
+                "published": "; ".join(sorted(printed)),
             }
         )
     return pd.DataFrame(rows)
