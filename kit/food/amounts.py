@@ -7,20 +7,26 @@ from fractions import Fraction
 
 from kit.food.measures import FRACTION_GLYPHS
 
+_UP_TO_TWELVE = "one two three four five six seven eight nine ten eleven twelve".split()
 _WORDS = {
-    **dict(zip(["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"], range(1, 13), strict=True)),
+    **dict(zip(_UP_TO_TWELVE, range(1, 13), strict=True)),
     **{"a": 1, "an": 1, "a couple": 2, "a few": 3, "a dozen": 12, "one dozen": 12, "two dozen": 24, "half a dozen": 6},
     **{"half": 0.5, "half a": 0.5, "half an": 0.5, "a half": 0.5, "one half": 0.5, "half of a": 0.5, "half of an": 0.5},
     **{"a quarter": 0.25, "quarter of a": 0.25, "quarter": 0.25, "one quarter": 0.25, "three quarters": 0.75},
     **{"a third": 1 / 3, "one third": 1 / 3, "two thirds": 2 / 3, "dozen": 12, "half dozen": 6, "couple": 2, "few": 3},
-    **{"one and a half": 1.5, "two and a half": 2.5, "three and a half": 3.5},
+    **{"one and a half": 1.5, "two and a half": 2.5, "three and a half": 3.5, "a pair of": 2, "several": 3},
 }
 _FRACTION = r"\d{1,6}\s*/\s*\d{1,6}"
 _PLAIN = r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+|,\d{1,2}(?!\d))?(?:e\d+)?|\.\d+"
 _NUMBER = rf"(?:\d{{1,6}}(?:\s+(?:and\s+|&\s*)?|\s*-\s*|\s*&\s*|\s*\+\s*){_FRACTION}|{_FRACTION}|{_PLAIN})"
 _SPOKEN = "|".join(sorted(map(re.escape, _WORDS), key=len, reverse=True))
-_ONE = re.compile(rf"(?:(?P<number>{_NUMBER})|(?P<word>{_SPOKEN})(?:\s+of(?=\s+an?\b)|(?![\w'-])))", re.IGNORECASE)
+_ONE = re.compile(
+    rf"(?:(?P<number>{_NUMBER})(?!\d|[.,]\d|\s*(?:%|percent\b|per cent\b))"
+    rf"|(?P<word>{_SPOKEN})(?:\s+of(?=\s+an?\b)|(?![\w'-])))",
+    re.IGNORECASE,
+)
 _TO = re.compile(r"\s*(?:-|to\b|or\b)\s*", re.IGNORECASE)
+_DOZEN = re.compile(r"\s*dozen\b\s*(?:of\b\s*)?", re.IGNORECASE)
 _MIXED = re.compile(rf"(\d+)\D+?({_FRACTION})$")
 _DASHES = str.maketrans({"–": "-", "—": "-", "‐": "-", "‑": "-", "−": "-", "⁄": "/", "∕": "/", "×": "x", "\u00a0": " "})
 
@@ -77,13 +83,18 @@ def read_count(text: str) -> tuple[Count | None, str]:
 
     Examples
     --------
-    >>> read_count("1 1/2 cups")[0].value, read_count("2 to 3 cloves")[0], read_count("half a lemon")
-    (1.5, Count(value=2.5, low=2.0, high=3.0), (Count(value=0.5, low=0.5, high=0.5), 'lemon'))
+    >>> read_count("1 1/2 cups")[0].value, read_count("half a lemon")[1], read_count("2% milk")[0]
+    (1.5, 'lemon', None)
+    >>> read_count("2 to 3 cloves")[0]
+    Count(value=2.5, low=2.0, high=3.0)
     """
     first = _ONE.match(text)
     if first is None:
         return None, text
     value, rest = _value(first), text[first.end() :]
+    dozen = _DOZEN.match(rest)
+    if dozen:
+        value, rest = 12 * value, rest[dozen.end() :]
     to = _TO.match(rest)
     second = _ONE.match(rest[to.end() :]) if to else None
     # "2-3" and "2 to 3" are ranges; "1 15-ounce can" and "2 or a" are not.

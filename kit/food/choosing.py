@@ -1,22 +1,14 @@
-"""Which food the words of a line mean: its names, then the state it is said to be in."""
+"""Which food the words of a line mean: its names, what stands in for it, then the state it is said to be in."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
-from kit.food.composition import Food, Foods
-from kit.food.finding import SMALL_WORDS, Index, Match, Name, index, line_words
-
-_STATES = {  # the states that answer a wish, best first
-    "cooked": ("cooked",),
-    "dry": ("dry", "dried"),
-    "raw": ("raw", "dry"),
-    "fresh": ("raw",),
-    "frozen": ("frozen",),
-    "canned": ("canned", "drained", "rinsed"),
-    "drained": ("drained", "rinsed", "canned"),
-    "rinsed": ("rinsed", "drained", "canned"),
-}
-_STATES_THAT_MATTER = ("cooked", "dry", "frozen", "canned")  # without such a form the weight would be another food's
+from kit import files
+from kit.food.composition import Food, Foods, read_rows
+from kit.food.finding import SMALL_WORDS, Index, Match, Name, find, index, line_words, words
+from kit.food.lighter import lighter, matters
+from kit.food.states import in_state
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +42,12 @@ def kind_of(word: str) -> str:
     return known.kind if known else "food"
 
 
+def is_name(said: Sequence[str], table: Foods) -> bool:
+    """Whether words are, all together, a name of a food: "hamburger or hot dog bun" is."""
+    asked = frozenset(said) - SMALL_WORDS
+    return any(found.words == asked for found in index(table).within(asked))
+
+
 def choose(
     name: Sequence[str], after: Sequence[str], table: Foods, *, container: str = "", by_weight: bool = False
 ) -> Choice:
@@ -67,22 +65,45 @@ def choose(
         Whether the amount is a weight or a count, so that "roasted" behind a comma says what is done with the raw food.
     """
     names = index(table)
-    name = [word for word in name if word not in SMALL_WORDS and not word.isdigit()]
-    after = [word for word in after if word not in SMALL_WORDS and not word.isdigit()]
+    head = _head(name)
+    name, after = _kept(name, names), _kept(after, names)
     name, notes = _spelled(name, names)
-    best = _best(name, after, names)
+    head = head if head in name else _head(name)
+    best = _best(name, after, names, head)
     if best is None and after and all(kind_of(word) != "food" for word in name):
         name, after = [*after, *name], []
-        best = _best(name, after, names)
-    if best is None:
-        asked = [word for word in name if kind_of(word) in ("food", "other")] or name
-        return _unsure(asked, names, notes)
-    doubt = _doubt(name, best, names)
-    if doubt:
-        return _unsure(name, names, notes)
-    food, more, problem = _in_state(best, name, after, table, container, by_weight)
+        best = _best(name, after, names, head)
+    implied = "canned" if container == "can" else "fresh" if container in _FRESH else ""
+    if implied and implied not in (*name, *after) and _open(best, name, names, head, table, implied):
+        told = _best(name, [*after, implied], names, head)
+        best = told if told and implied in told.words else best
+    stand_in = _stand_in(name, after, table, best)
+    if stand_in:
+        best = stand_in
+        lacking = " ".join(word for word in (*name, *after) if word in best.words)
+        notes = (*notes, f'no "{lacking}" in the table, {best.food.name.lower()} stands in for it (common practice)')
+    elif best is None or _doubt(name, best, names, head):
+        return _unsure(name, after, names, notes, table)
+    best, light_notes, problem = _lighter(best, name, after, names, head)
+    food, more, state_problem = in_state(best, name, after, table, container, by_weight)
     spare = frozenset(word for word in (*name, *after) if word not in best.words)
-    return Choice(food, (*notes, *more), problem, spare=spare)
+    return Choice(food, (*notes, *light_notes, *more), problem or state_problem, spare=spare)
+
+
+_FRESH = ("bunch", "sprig", "handful", "leaf", "stalk")
+
+
+def _open(best: Name | None, name: Sequence[str], names: Index, head: str, table: Foods, implied: str) -> bool:
+    """Whether the measure has to tell which food is meant: "1 bunch coriander", "1 can tuna"."""
+    if best is None or _doubt(name, best, names, head):
+        return True
+    canned = any(form.state in ("canned", "drained", "rinsed") for form in (best.food, *table.forms(best.food.base)))
+    return implied == "canned" and not canned
+
+
+def _kept(said: Sequence[str], names: Index) -> list[str]:
+    """Return the words without the small ones, and without numbers that no name holds."""
+    return [word for word in said if word not in SMALL_WORDS and (not word.isdigit() or word in names.by_word)]
 
 
 def _spelled(name: list[str], names: Index) -> tuple[list[str], tuple[str, ...]]:
@@ -90,7 +111,7 @@ def _spelled(name: list[str], names: Index) -> tuple[list[str], tuple[str, ...]]
     notes, spelled = [], []
     for word in name:
         near = None
-        if word not in names.by_word and kind_of(word) == "food":
+        if word not in names.by_word and kind_of(word) == "food" and word not in _stand_in_words():
             near = names.nearest_word(word)
             if near:
                 notes.append(f'"{word}" read as "{near}"')
@@ -98,15 +119,14 @@ def _spelled(name: list[str], names: Index) -> tuple[list[str], tuple[str, ...]]
     return spelled, tuple(notes)
 
 
-def _best(name: Sequence[str], after: Sequence[str], names: Index) -> Name | None:
+def _best(name: Sequence[str], after: Sequence[str], names: Index, head: str) -> Name | None:
     """Return the name that covers most of the words before the comma, then most of all."""
     before = set(name)
-    head = _head(name)
 
-    def cover(found: Name) -> tuple[int, bool, int, int]:
+    def cover(found: Name) -> tuple[int, bool, int, int, bool, int]:
         own = found.words & before
         foodlike = sum(kind_of(word) == "food" for word in own)
-        return foodlike, head in own, len(found.words), -found.order
+        return foodlike, head in own, len(own), len(found.words), found.head == head, -found.order
 
     fitting = [
         found for found in names.within((*name, *after)) if found.words & before and not _only_line_words(found, before)
@@ -121,70 +141,93 @@ def _only_line_words(found: Name, before: set[str]) -> bool:
 
 
 def _head(name: Iterable[str]) -> str:
-    """Return the last word that may name a food: the thing itself, in "vegetable broth" and "garlic cloves"."""
-    return next((word for word in reversed(list(name)) if kind_of(word) in ("food", "other")), "")
+    """Return the last word that may name a food: the thing itself, in "vegetable broth" and "tuna in oil"."""
+    head = ""
+    for word in name:
+        if word in ("in", "with") and head:
+            break
+        if word not in SMALL_WORDS and not word.isdigit() and kind_of(word) in ("food", "other"):
+            head = word
+    return head
 
 
-def _doubt(name: Sequence[str], best: Name, names: Index) -> bool:
-    """Whether words that the name leaves over make it another food ("garlic salt", "tomato soup", "vegan butter")."""
+def _doubt(name: Sequence[str], best: Name, names: Index, head: str) -> bool:
+    """Whether words that the name leaves over make it another food ("garlic salt", "bell pepper", "vegan butter")."""
     rest = [word for word in name if word not in best.words and kind_of(word) in ("food", "other")]
     if not rest:
         return False
-    foods_of_their_own = {word for word in rest if any(found.words == {word} for found in names.within([word]))}
-    return bool(foods_of_their_own) or _head(name) in rest or any(kind_of(word) == "other" for word in rest)
+    if head in rest or any(kind_of(word) == "other" for word in rest):
+        return True
+    foods_of_their_own = any(found.words == {word} for word in rest for found in names.within([word]))
+    return foods_of_their_own or any(_qualifies(word, best, head, names) for word in rest)
 
 
-def _unsure(name: Sequence[str], names: Index, notes: tuple[str, ...]) -> Choice:
-    asked = " ".join(name)
-    choices = tuple(names.best(name, 5))
-    if not asked:
+def _qualifies(word: str, best: Name, head: str, names: Index) -> bool:
+    """Whether a word tells another food of the same head apart: "bell" does so with "pepper"."""
+    if lighter([word]) or word in _LIGHTER_WORDS:
+        return False
+    own = {part for part in best.words if kind_of(part) == "food"}
+    found = [names.names[place] for place in names.by_word.get(word, ()) if own <= names.names[place].words]
+    return bool(found) and all(name.food.base != best.food.base for name in found)
+
+
+_LIGHTER_WORDS = frozenset("low lower reduced less no non zero added sodium salt fat free sugar unsalted light".split())
+
+
+@lru_cache(maxsize=4)
+def _stand_ins(table: Foods) -> Index:
+    rows = read_rows(files.bundled("data/stand_ins.csv"))
+    return Index((), ((table[row["food"]], row["words"]) for row in rows if row["food"] in table))
+
+
+@lru_cache(maxsize=1)
+def _stand_in_words() -> frozenset[str]:
+    return frozenset(word for row in read_rows(files.bundled("data/stand_ins.csv")) for word in words(row["words"]))
+
+
+def _stand_in(name: Sequence[str], after: Sequence[str], table: Foods, best: Name | None) -> Name | None:
+    """Return what stands in for a food that the table lacks, unless the table's own name says as much."""
+    found = _best(name, after, _stand_ins(table), _head(name))
+    if found is None or (best is not None and (found.words <= best.words or not found.words > best.words)):
+        return None if best is not None else found
+    return found
+
+
+def _unsure(name: Sequence[str], after: Sequence[str], names: Index, notes: tuple[str, ...], table: Foods) -> Choice:
+    asked = [word for word in name if kind_of(word) in ("food", "other")] or [*name] or [*after]
+    text = " ".join(asked)
+    if not text:
         return Choice(None, notes, 'no food on this line; write an amount and a food, such as "1 cup lentils, dry"')
+    choices = tuple(match for match in find(text, 5, table) if match.score >= _NEAR_ENOUGH)
     if not choices:
-        return Choice(
-            None, notes, f'no food "{asked}" in the table; write a plainer name, or add it from its package label'
-        )
+        problem = f'no food "{text}" in the table; write a plainer name, or add it from its package label'
+        return Choice(None, notes, problem)
     near = " or ".join(f'"{match.name}"' for match in choices[:4])
-    return Choice(None, notes, f'not sure which food "{asked}" is; write {near}', choices)
+    return Choice(None, notes, f'not sure which food "{text}" is; write {near}', choices)
 
 
-def _in_state(
-    best: Name, name: Sequence[str], after: Sequence[str], table: Foods, container: str, by_weight: bool
-) -> tuple[Food, list[str], str]:
-    """Return the form of the food that the line's words of state ask for, with notes, and a problem where there is none."""
-    food = best.food
-    wishes = []
-    for place, word in enumerate((*name, *after)):
-        known = line_words().get(word)
-        if known is None or known.kind != "state" or word in best.words:
-            continue
-        method_behind_comma = place >= len(name) and known.meaning == "cooked" and word != "cooked"
-        if not (method_behind_comma and by_weight):
-            wishes.append((known.meaning, word))
-    asked = {wish for wish, _ in wishes}
-    if "rinsed" in asked and "drained" in asked:
-        wishes = [wish for wish in wishes if wish[0] != "drained"]
-    if container == "can" and not asked & {"canned", "drained", "rinsed"}:
-        wishes.append(("canned", "can"))
-    notes: list[str] = []
-    for wish, word in wishes:
-        if food.state in _STATES[wish][:1]:
-            continue
-        forms = table.forms(food.base)
-        fitting = [form for state in _STATES[wish] for form in forms if form.state == state]
-        if fitting:
-            said = [form for form in fitting if word in form.name.lower()]
-            food = (said or fitting)[0]
-        elif wish in _STATES_THAT_MATTER and food.state not in _STATES[wish] and word != "can" and _matters(wish, food):
-            return food, notes, f'no {word} form of "{food.name}" in the table; its weight is read as "{food.name}"'
-    if food.state == "canned" and asked & {"drained", "rinsed"}:
-        notes.append("the table has it with its liquid only, so protein is a little understated and sodium overstated")
-    elif food.state == "canned" and container == "can":
-        notes.append("with its liquid")
-    return food, notes, ""
+_NEAR_ENOUGH = 40.0
 
 
-def _matters(wish: str, food: Food) -> bool:
-    """Whether a form that the table lacks would weigh otherwise: a dried fruit does, frozen berries hardly."""
-    if food.state in ("cooked", "ready", "canned", "drained", "rinsed"):
-        return wish == "dry"
-    return not (wish == "frozen" or (wish == "dry" and food.state == "dry"))
+def _lighter(
+    best: Name, name: Sequence[str], after: Sequence[str], names: Index, head: str
+) -> tuple[Name, tuple[str, ...], str]:
+    """Return the low-sodium, reduced-fat or unsweetened form where one is asked for, with notes, or the problem."""
+    asked = lighter(name) or lighter(after)
+    if asked is None:
+        return best, (), ""
+    kind, said = asked
+    if set(said.split()) & best.words:
+        return best, (), ""
+    plain = [word for word in name if word not in said.split()]
+    for form in kind.forms:
+        other = _best([*form.split(), *plain], after, names, head)
+        if other and other.food.base == best.food.base and set(form.split()) <= other.words:
+            return other, (f'"{said}" read as "{form}"',) if form != said else (), ""
+    if not matters(kind, best.food):
+        return best, (), ""
+    return (
+        best,
+        (),
+        f'no {said} form of "{best.food.name}" in the table; read as the plain one, which has more {kind.nutrient}',
+    )

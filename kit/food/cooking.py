@@ -41,7 +41,8 @@ def edible_grams(as_bought: float, refuse: float) -> float:
 def weight_yield(raw: Food, cooked: Food) -> float:
     """Return the cooked weight of 1 g raw, from the dry matter that cooking in water conserves.
 
-    Both foods need a water value. What leaches into discarded water makes the real yield of a drained food a little lower.
+    Both foods need a water value. What leaches into discarded water makes the real yield of a drained food
+    a little lower.
 
     Raises
     ------
@@ -50,8 +51,8 @@ def weight_yield(raw: Food, cooked: Food) -> float:
 
     References
     ----------
-    FAO/INFOODS, "Guidelines for Food Matching", version 1.2, Rome, 2012 (the "mixed" recipe method); the conservation of
-    dry matter itself is common practice.
+    FAO/INFOODS, "Guidelines for Food Matching", version 1.2, Rome, 2012 (the "mixed" recipe method); the
+    conservation of dry matter itself is common practice.
     """
     dry = [100 - food["water"] for food in (raw, cooked)]
     if not all(part > 0 for part in dry):  # false for NaN too
@@ -84,15 +85,14 @@ def drained_share(drained: Food, table: Foods | None = None) -> tuple[float, str
     Parameters
     ----------
     drained : Food
-        A canned food without its liquid: state ``drained`` or ``rinsed``.
+        A food that the can holds, best in its form without the liquid: state ``drained`` or ``rinsed``.
     table : Foods, optional
         Where the forms of the food are looked up.
     """
     forms = (bundled_foods() if table is None else table).forms(drained.base)
     whole = next((row for food in forms if food.state == "canned" if (row := food.measure("can"))), None)
-    solid = drained.measure("can") or next(
-        (row for food in forms if food.state in ("drained", "rinsed") if (row := food.measure("can"))), None
-    )
+    poured_off = [food for food in (drained, *forms) if food.state in ("drained", "rinsed")]
+    solid = next((row for food in poured_off if (row := food.measure("can"))), None)
     if whole and solid and whole.source.startswith("SR26") and solid.source.startswith("SR26"):
         return solid.grams / whole.grams, f"{solid.grams:g} g of a {whole.grams:g} g can, SR26"
     return DRAINED_SHARE, "common practice"
@@ -128,8 +128,8 @@ def retention(code: str) -> NDArray[np.float64]:
 
     References
     ----------
-    USDA Table of Nutrient Retention Factors, Release 6, 2007. Good to about 30 % for vitamins: use a cooked food where the
-    table has one, and never use a factor on a food that is cooked already.
+    USDA Table of Nutrient Retention Factors, Release 6, 2007. Good to about 30 % for vitamins: use a cooked food
+    where the table has one, and never use a factor on a food that is cooked already.
     """
     try:
         row = _retention_table()[code]

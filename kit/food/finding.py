@@ -12,9 +12,33 @@ from kit.errors import KitError
 from kit.food.composition import Food, Foods, foods, read_rows
 
 SMALL_WORDS = frozenset(
-    ["of", "the", "a", "an", "and", "with", "in", "for", "or", "to", "from", "into", "on", "at", "about", "plus", "each", "more", "your", "our", "some", "any"]
+    [
+        "of",
+        "the",
+        "a",
+        "an",
+        "and",
+        "with",
+        "in",
+        "for",
+        "or",
+        "to",
+        "from",
+        "into",
+        "on",
+        "at",
+        "about",
+        "plus",
+        "each",
+        "more",
+        "your",
+        "our",
+        "some",
+        "any",
+    ]
 )
 _WORD = re.compile(r"[a-z0-9%]+")
+_PERCENT = re.compile(r"(\d)\s*(?:%|percent\b|per cent\b)")
 _SINGULARS = {
     "leaves": "leaf",
     "loaves": "loaf",
@@ -82,6 +106,7 @@ def words(text: str) -> tuple[str, ...]:
     """
     plain = unicodedata.normalize("NFKD", text.lower()).replace("'", "").replace("’", "")
     plain = "".join(sign for sign in plain if not unicodedata.combining(sign))
+    plain = _PERCENT.sub(r"\1%", plain)
     found: list[str] = []
     for word in _WORD.findall(plain):
         word = singular(word)
@@ -103,12 +128,14 @@ class Name:
 class Index:
     """The names of some foods, by word."""
 
-    def __init__(self, table: Iterable[Food]) -> None:
+    def __init__(self, table: Iterable[Food], named: Iterable[tuple[Food, str]] = ()) -> None:
         self.names: list[Name] = []
         self.by_word: dict[str, list[int]] = defaultdict(list)
         for food in table:
             for text in (food.name, *food.other_names):
                 self._add(food, text)
+        for food, text in named:
+            self._add(food, text)
         self.vocabulary = tuple(self.by_word)
 
     def _add(self, food: Food, text: str) -> None:

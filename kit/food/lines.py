@@ -3,8 +3,8 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from kit.food.amounts import Count
-from kit.food.choosing import Choice, choose
+from kit.food.amounts import ONE, Count
+from kit.food.choosing import Choice, choose, is_name
 from kit.food.composition import Food, Foods, foods
 from kit.food.finding import Match, find, line_words, words
 from kit.food.finding import food as food_named
@@ -123,7 +123,8 @@ def _read(phrase: Phrase, line: str, key: str | None, table: Foods) -> Reading:
         return Reading(line, problem=phrase.problem)
     written = phrase.written
     by_weight = written.unit is None or written.unit.kind == "mass"
-    choice = choose(phrase.name, phrase.after, table, container=written.measure, by_weight=by_weight)
+    name = phrase.whole if phrase.others and is_name(phrase.whole, table) else phrase.name
+    choice = choose(name, phrase.after, table, container=written.measure, by_weight=by_weight)
     if choice.food is None and not key and phrase.others:
         choice = _shared_head(phrase, table, written, by_weight) or choice
     if key:
@@ -155,9 +156,11 @@ def _read(phrase: Phrase, line: str, key: str | None, table: Foods) -> Reading:
 
 def _weighed(line: str, phrase: Phrase, food: Food, written: Written) -> Reading:
     reading = Reading(line, food.key, food.name)
-    if not phrase.counted and (phrase.unmeasured or food.group == "spice"):
+    if not phrase.counted and written.measure == "spray":
+        written = replace(written, count=ONE)
+    elif not phrase.counted and (phrase.unmeasured or food.group == "spice" or food.key == "water"):
         return _unmeasured(reading, food)
-    if not phrase.counted:
+    elif not phrase.counted:
         example = _example(food)
         return replace(reading, problem=f'no amount of "{food.name}"; write for instance "{example}"')
     weight = weigh(food, written)
@@ -211,6 +214,8 @@ def _with_cut(written: Written, phrase: Phrase, choice: Choice, food: Food) -> W
         measure = next((row.measure for row in food.measures if row.measure in phrase.name), "")
     for word in (*phrase.name, *phrase.after):
         known = line_words().get(word)
+        if word in own:  # also where the name holds it: "ground flaxseed"
+            cuts.append(word)
         if known is None or word not in choice.spare:
             continue
         if known.kind == "cut":

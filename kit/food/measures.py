@@ -28,6 +28,7 @@ _SHORT = {
     "milliliter": "mL",
     "liter": "L",
 }
+_NO_PLURAL = ("small", "medium", "large", "extra", "cherry", "plum", "roma", "grape", "half")
 _GLYPHS = {"½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5"}
 _GLYPHS |= {"⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
 FRACTION_GLYPHS: Mapping[str, str] = _GLYPHS
@@ -173,7 +174,7 @@ def plural(noun: str, count: float) -> str:
     >>> plural("cup", 1.5), plural("cup", 0.5), plural("tbsp", 3), plural("bunch", 2), plural("leaf", 2)
     ('cups', 'cup', 'tbsp', 'bunches', 'leaves')
     """
-    if count <= 1 or noun in _SHORT.values() or noun.split(" ")[0] in ("small", "medium", "large", "extra"):
+    if count <= 1 or noun in _SHORT.values() or noun.split(" ")[0] in _NO_PLURAL or noun.endswith("-inch"):
         return noun
     head, *tail = noun.split(" (", 1)  # "can (15 oz)" -> "cans (15 oz)"
     if head.endswith(("ch", "sh", "s", "x")):
@@ -198,7 +199,7 @@ def amount_text(count: float, noun: str) -> str:
 
 
 def _ladder(fractions: tuple[float, ...], top: float, fine_below: float = 3) -> np.ndarray:
-    """Return rising amounts from 0: whole ones, between which `fractions` stand below `fine_below`; the last reaches `top`."""
+    """Return rising amounts from 0 to `top`: whole ones, with `fractions` between them below `fine_below`."""
     wholes = np.arange(np.ceil(top) + 1)
     fine = np.add.outer(wholes[wholes < fine_below], fractions).ravel()
     steps = np.unique(np.concatenate([fine, wholes]).round(9))

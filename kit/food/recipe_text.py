@@ -11,14 +11,15 @@ from kit.food.phrases import without_bullet
 
 MOST_SERVINGS = 10_000
 _SERVINGS = re.compile(
-    r"^\W*(?:serves|servings?|serving size|makes|yields?|portions?|for|feeds)\b\s*:?\s*(?:about\s+)?(?=\S*\d|a |an |one|two|three|"
-    r"four|five|six|seven|eight|nine|ten|twelve)(?P<amount>.*)$|^\W*(?P<first>\d+)\s+(?:servings?|portions?|people)\W*$",
+    r"^\W*(?:serves|servings?|serving size|makes|yields?|portions?|for|feeds)\b\s*:?\s*(?:about\s+)?"
+    r"(?=\S*\d|a |an |one|two|three|four|five|six|seven|eight|nine|ten|twelve)(?P<amount>.*)$"
+    r"|^\W*(?P<first>\d+)\s+(?:servings?|portions?|people)\W*$",
     re.IGNORECASE,
 )
 _INGREDIENTS = re.compile(r"^\W*(?:the\s+)?ingredients?(?:\s+list)?\W*$", re.IGNORECASE)
 _METHOD = re.compile(
-    r"^\W*(?:method|directions?|instructions?|preparation|steps?|how to (?:make|prepare).*|to (?:make|prepare)|notes?|tips?|"
-    r"nutrition(?:al)?.*|storage|equipment)\W*$",
+    r"^\W*(?:method|directions?|instructions?|preparation|steps?|how to (?:make|prepare).*|to (?:make|prepare)|notes?|"
+    r"tips?|nutrition(?:al)?.*|storage|equipment)\W*$",
     re.IGNORECASE,
 )
 _TIMES = re.compile(
@@ -53,10 +54,10 @@ class WrittenRecipe:
 
 
 def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") -> WrittenRecipe:
-    """Read a whole recipe: its title, "Serves 4", headings such as "For the dressing:", and its ingredient lines.
+    r"""Read a whole recipe: its title, "Serves 4", headings such as "For the dressing:", and its ingredient lines.
 
-    The first line is the title unless it starts with an amount. Reading stops at the method. A line that cannot be read comes
-    back with its problem; nothing is left out silently but blank lines, headings and times.
+    The first line is the title unless it starts with an amount. Reading stops at the method. A line that cannot be
+    read comes back with its problem; nothing is left out silently but blank lines, headings and times.
 
     Parameters
     ----------
@@ -74,7 +75,7 @@ def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") ->
 
     Examples
     --------
-    >>> recipe = read_recipe("Warm oats\\nServes 2\\n- 1 cup rolled oats\\n- 2 cups milk")
+    >>> recipe = read_recipe("Warm oats\nServes 2\n- 1 cup rolled oats\n- 2 cups milk")
     >>> recipe.title, recipe.servings, [reading.food for reading in recipe.readings]
     ('Warm oats', 2.0, ['oats-rolled-dry', 'milk-whole'])
     """

@@ -17,6 +17,8 @@ Z90 = 1.6448536269514722  # a normal value lies within this many standard deviat
 VOLUMES = ("cup", "tbsp", "tsp", "fl oz")
 SIZES = ("small", "medium", "large", "extra large")
 CONTAINERS = ("can", "jar", "package", "bag")
+UNMEASURED = ("pinch", "dash", "smidgen", "drop", "sprinkle", "squeeze", "drizzle", "splash", "glug", "dollop")
+_WITH_LIQUID = ("can", "jar")
 _UNIT_OF = {"cup": "cup", "tbsp": "tablespoon", "tsp": "teaspoon", "fl oz": "fluid_ounce"}
 # Cuts that fill a cup alike; the first group that holds a cut is its own.
 _ALIKE = (
@@ -27,6 +29,16 @@ _ALIKE = (
     {"", "whole", "kernels", "shelled", "pitted"},
 )
 _POURED = ("oil", "beverage", "stock", "dairy", "condiment", "sweetener", "soy", "nut", "egg", "fruit")
+_SOLD_WITH_BONES = (
+    "whole, meat and skin",
+    "wing",
+    "drumstick",
+    "chicken leg",
+    "bone-in",
+    "spareribs",
+    "lamb loin chop",
+    "duck, meat and skin",
+)
 _BONELESS_AS_SOLD = ("poultry", "meat", "fish", "shellfish", "nut", "seed")
 
 
@@ -46,6 +58,8 @@ class Written:
         What one package is said to hold, with `package_unit`.
     size, cut : str
         ``"small"``, ``"medium"``, ``"large"``; ``"chopped"``, ``"sliced"``; or empty.
+    length : float
+        Length of a piece, 0 when not said. [inch]
     edible : bool
         Whether the line says that the food is weighed without its inedible part ("peeled", "boneless", "baby").
     as_bought : bool
@@ -61,6 +75,7 @@ class Written:
     package_unit: Unit | None = None
     size: str = ""
     cut: str = ""
+    length: float = 0.0
     edible: bool = False
     as_bought: bool = False
     drained: bool = False
@@ -121,8 +136,8 @@ def _groups() -> Mapping[str, Mapping[str, str]]:
 def weigh(food: Food, written: Written) -> Weight | None:
     """Return the grams of an amount of a food, or None when the food has no weight for that measure.
 
-    Weights stated on the line come first, then the food's own household measures (the exact cut, then one that fills a cup
-    alike, then another volume), then the density of its group; each step away from the exact measure widens the range.
+    Weights stated on the line come first, then the food's own household measures (the exact cut, then one that fills
+    a cup alike, then another volume), then the density of its group; each step away widens the range.
     """
     if written.package is not None and written.package_unit is not None:
         return _package(food, written)
@@ -149,7 +164,8 @@ def _mass(food: Food, written: Written) -> Weight:
     unit = written.unit
     takes_off = food.refuse > 0 and not written.edible
     if food.group in _BONELESS_AS_SOLD or food.state not in ("raw", ""):
-        takes_off = food.refuse > 0 and written.as_bought
+        bones = "bone" in food.refuse_part.lower() and any(part in food.name.lower() for part in _SOLD_WITH_BONES)
+        takes_off = food.refuse > 0 and (written.as_bought or (bones and not written.edible))
     grams = edible_grams(unit.size, food.refuse) if takes_off else unit.size
     step = f", less {number(food.refuse * 100)} % refuse: {food.refuse_part.lower()}" if takes_off else ""
     return _weight(written.count, unit.short, grams, ("weighed",), "weighed", step)
@@ -157,8 +173,8 @@ def _mass(food: Food, written: Written) -> Weight:
 
 def _volume(food: Food, written: Written) -> Weight:
     unit = written.unit
-    small = unit.name in ("pinch", "dash", "smidgen")
-    row, reasons = _volume_row(food, unit, written.cut)
+    small = unit.name in UNMEASURED
+    row, reasons = _volume_row(food, written)
     if row is None:
         density = float(_groups().get(food.group, {"grams_per_ml": 1.0})["grams_per_ml"])
         how = ("pinch",) if small else ("level_dry_measure", "group_density")
@@ -182,38 +198,46 @@ def _volume(food: Food, written: Written) -> Weight:
     return _weight(written.count, unit.short, grams, (base, *reasons), source)
 
 
-def _volume_row(food: Food, unit: Unit, cut: str) -> tuple[Measure | None, tuple[str, ...]]:
-    """Return the household measure nearest to the unit and cut, and in what it differs."""
+def _volume_row(food: Food, written: Written) -> tuple[Measure | None, tuple[str, ...]]:
+    """Return the household measure nearest to a volume and its cut, and in what it differs."""
     rows = [row for row in food.measures if row.measure in VOLUMES]
     if not rows:
         return None, ()
+    one, cut = written.unit.size, written.cut
+    volume = max(one * written.count.value, 1e-3)
 
     def distance(row: Measure) -> tuple[int, float]:
         alike = any(cut in group and row.cut in group for group in _ALIKE)
         away = 0 if row.cut == cut else 1 if alike else 2 if row.cut == "" else 3
-        return away, abs(log(units()[_UNIT_OF[row.measure]].size / unit.size))
+        size = units()[_UNIT_OF[row.measure]].size
+        return away, 0.0 if _same_size(size, one) else abs(log(size / volume))
 
     best = min(rows, key=distance)
-    away, scale = distance(best)
-    return best, (("other_cut",) if away else ()) + (("other_volume",) if scale > 0.1 else ())
+    other_volume = not _same_size(units()[_UNIT_OF[best.measure]].size, one)
+    return best, (("other_cut",) if distance(best)[0] else ()) + (("other_volume",) if other_volume else ())
+
+
+def _same_size(size: float, other: float) -> bool:
+    """Whether two volumes are one measure: a metric cup is a cup."""
+    return abs(size / other - 1) < 0.1
 
 
 def _counted(food: Food, written: Written) -> Weight | None:
     asked = written.measure
-    row = None
-    sized = "piece_with_size" if written.size or (asked and asked not in CONTAINERS) else "piece"
-    if asked:
-        row = next(
-            (row for cut in (written.size, "", "medium") if (row := food.measure(asked, cut=cut))), food.measure(asked)
-        )
-        if row is None and asked in CONTAINERS:
-            row = food.measure(*CONTAINERS)
-    elif written.size:
-        row = food.measure(written.size, cut="") or food.measure(written.size)
-    if row is None and asked not in CONTAINERS and (not asked or asked == "piece"):
+    inch = food.measure("inch") if written.length and asked in ("", "piece", "knob", "root") else None
+    if inch:
+        return _weight(written.count.times(written.length), "inch", inch.grams, ("piece_with_size",), inch.source)
+    row, sized = _row(food, written)
+    if row is None and (asked not in ("", "piece") or (asked and written.length)):
+        return None
+    if row is None:
         sized = "piece"
         own = [measure.measure for measure in food.measures if measure.measure in food.name.lower()]
-        row = food.measure("medium", "piece", *own, "large", "small") or _first_thing(food)
+        things = ("piece", "medium", *own, "large", "small")
+        row = next(
+            (row for cut in (written.cut, "") for thing in things if (row := food.measure(thing, cut=cut))), None
+        )
+        row = row or food.measure(*things) or _first_thing(food)
     if row is None:
         return None
     if row.measure in CONTAINERS:
@@ -221,12 +245,33 @@ def _counted(food: Food, written: Written) -> Weight | None:
         return replace(
             found,
             problem=f"no size for the {row.measure}; {number(row.grams)} g each is assumed, write for instance "
-            f'"{fraction_text(written.count.value)} (15 oz) {row.measure}"',
+            f'"{fraction_text(written.count.value)} ({number(row.grams)} g) {row.measure}"',
         )
     noun = "piece" if row.measure == "piece" or (row.measure not in SIZES and not asked) else row.measure
     if written.size and asked and row.cut == written.size:
         noun = f"{written.size} {noun}"
     return _weight(written.count, noun, row.grams, (sized,), row.source)
+
+
+def _row(food: Food, written: Written) -> tuple[Measure | None, str]:
+    """Return the household measure of the counted thing, by its measure, length or size; and how sure that is."""
+    asked = written.measure
+    if asked in CONTAINERS:
+        return food.measure(asked) or food.measure(*CONTAINERS), "package_net"
+    if asked == "stick" and food.group in ("dairy", "oil"):
+        return food.measure(asked), "package_net"
+    if asked:
+        cuts = (written.size, written.cut, "", "medium")
+        return next(
+            (row for cut in cuts if (row := food.measure(asked, cut=cut))), food.measure(asked)
+        ), "piece_with_size"
+    if written.length:
+        return food.measure(f"{number(written.length, 1)}-inch"), "piece_with_size"
+    if written.size:
+        cuts = (written.cut, "")
+        found = next((row for cut in cuts if (row := food.measure(written.size, cut=cut))), food.measure(written.size))
+        return found, "piece_with_size"
+    return None, "piece"
 
 
 def _first_thing(food: Food) -> Measure | None:
@@ -242,9 +287,15 @@ def _package(food: Food, written: Written) -> Weight:
     if unit.kind == "volume":
         inside = _volume(food, Written(unit=unit))
         grams, source = inside.noun_grams * written.package, f"net volume, {inside.how}"
-    if noun == "can" and (food.state in ("drained", "rinsed") or (food.state == "canned" and written.drained)):
+    drained = food.state in ("drained", "rinsed") or (written.drained and food.state != "dry")
+    if noun in _WITH_LIQUID and drained and not _sold_drained(food):
         share, origin = drained_share(food)
         net = grams
         grams, how = grams * share, ("package_drained",)
         source = f"net {number(net)} g, of which {number(share * 100)} % is left when drained: {origin}"
     return _weight(written.count, label, grams, how, source)
+
+
+def _sold_drained(food: Food) -> bool:
+    """Whether a jar of a food holds no liquid that could be poured off: an oil, a sauce, a nut butter."""
+    return food.group in ("oil", "condiment", "stock", "beverage", "sweetener", "baking", "spice", "nut", "seed")
