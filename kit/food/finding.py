@@ -2,14 +2,18 @@
 
 import re
 import unicodedata
-from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import cache, cached_property, lru_cache
+from typing import TYPE_CHECKING
 
 from kit import files
 from kit.errors import KitError
 from kit.food.composition import Food, Foods, foods, read_rows
+
+if TYPE_CHECKING:
+    from kit.food.wordindex import WordIndex
 
 SMALL_WORDS = frozenset(
     [
@@ -48,6 +52,8 @@ _SINGULARS = {
     "pies": "pie",
 }
 _ALWAYS_S = ("ss", "us", "is")
+_HEAD_ENDS = re.compile(r"[,(]| in ")
+_OTHER_HEAD = 8.0  # of 100: what a name loses whose own thing is another one ("tuna in oil" for "oil")
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,29 +110,45 @@ def words(text: str) -> tuple[str, ...]:
     >>> words("Crème-fraîche, 2 TINS of Chillies")
     ('creme', 'fraiche', '2', 'tin', 'of', 'chili')
     """
-    plain = unicodedata.normalize("NFKD", text.lower()).replace("'", "").replace("’", "")
-    plain = "".join(sign for sign in plain if not unicodedata.combining(sign))
-    plain = _PERCENT.sub(r"\1%", plain)
+    plain = text.lower().replace("'", "").replace("’", "")
+    if not plain.isascii():
+        plain = "".join(sign for sign in unicodedata.normalize("NFKD", plain) if not unicodedata.combining(sign))
+    if "%" in plain or "per" in plain:
+        plain = _PERCENT.sub(r"\1%", plain)
+    known_words = line_words()
     found: list[str] = []
     for word in _WORD.findall(plain):
         word = singular(word)
-        known = line_words().get(word)
+        known = known_words.get(word)
         found += known.meaning.split() if known and known.kind == "spelling" else [word]
     return tuple(found)
 
 
 @dataclass(frozen=True, slots=True)
 class Name:
-    """One name of a food, as the words that make it up; its head is the word that says what it is ("beans")."""
+    """One name of a food, and the words that make it up; its head is the word that says what it is ("beans")."""
 
     food: Food
+    text: str
     words: frozenset[str]
-    head: str
     order: int
+
+    @property
+    def head(self) -> str:
+        """The last word before a comma, a parenthesis or "in"."""
+        return "".join(words(_HEAD_ENDS.split(self.text)[0])[-1:])
 
 
 class Index:
-    """The names of some foods, by word."""
+    """The names of some foods, by word.
+
+    Parameters
+    ----------
+    table : iterable of Food
+        Foods with all their names.
+    named : iterable of (Food, str)
+        Further names.
+    """
 
     def __init__(self, table: Iterable[Food], named: Iterable[tuple[Food, str]] = ()) -> None:
         self.names: list[Name] = []
@@ -136,62 +158,54 @@ class Index:
                 self._add(food, text)
         for food, text in named:
             self._add(food, text)
-        self.vocabulary = tuple(self.by_word)
 
     def _add(self, food: Food, text: str) -> None:
-        name = frozenset(words(text)) - SMALL_WORDS
-        head = words(re.split(r"[,(]| in ", text)[0])[-1:]
-        for word in name:
-            self.by_word[word].append(len(self.names))
-        self.names.append(Name(food, name, "".join(head), len(self.names)))
+        name = Name(food, text, frozenset(words(text)) - SMALL_WORDS, len(self.names))
+        for word in name.words:
+            self.by_word[word].append(name.order)
+        self.names.append(name)
 
     def within(self, asked: Iterable[str]) -> list[Name]:
         """Return the names all of whose words were asked for, in the table's order."""
-        counts: dict[int, int] = defaultdict(int)
-        for word in set(asked):
-            for place in self.by_word.get(word, ()):
-                counts[place] += 1
-        return [self.names[place] for place, count in sorted(counts.items()) if count == len(self.names[place].words)]
+        counts = Counter(place for word in set(asked) for place in self.by_word.get(word, ()))
+        return [self.names[place] for place in sorted(counts) if counts[place] == len(self.names[place].words)]
+
+    @cached_property
+    def _by_letter(self) -> Mapping[str, list[str]]:
+        letters: dict[str, list[str]] = defaultdict(list)
+        for word in self.by_word:
+            if len(word) > 3:
+                letters[word[0]].append(word)
+        return letters
 
     @lru_cache(maxsize=2_000)  # noqa: B019 - an index lives as long as its table
     def nearest_word(self, word: str, closeness: float = 80.0) -> str | None:
-        """Return the known word that a misspelt one is nearest to."""
-        from rapidfuzz import fuzz, process  # only a misspelling pays for the import
-
+        """Return the known word that a misspelt one is nearest to; few people mistake the first letter."""
         if len(word) < 4 or word.isdigit():
             return None
-        long_enough = [known for known in self.vocabulary if len(known) > 3]
-        found = process.extractOne(word, long_enough, scorer=fuzz.ratio, score_cutoff=closeness)
-        return found[0] if found and found[0][0] == word[0] else None
+        from rapidfuzz import fuzz, process  # only a misspelling pays for the import
 
-    def best(self, asked: Sequence[str], limit: int) -> list[Match]:
-        """Return the foods whose names share most with the words asked for, best first."""
-        hits: dict[int, float] = defaultdict(float)
-        for word in dict.fromkeys(asked):
-            for known, closeness in self._like(word).items():
-                for place in self.by_word[known]:
-                    hits[place] += closeness
-        scores: dict[str, tuple[float, int]] = {}
-        wanted = max(1, len(set(asked)))
-        for place, hit in hits.items():
+        alike = self._by_letter.get(word[0], ())
+        found = process.extractOne(word, alike, scorer=fuzz.ratio, score_cutoff=closeness)
+        return found[0] if found else None
+
+    @cached_property
+    def _ranked(self) -> "WordIndex":
+        from kit.food.wordindex import WordIndex  # only what was not clear pays for it
+
+        return WordIndex.build(name.text for name in self.names)
+
+    def best(self, text: str, limit: int) -> list[Match]:
+        """Return the foods that a text names best, however it is ordered or misspelt, best first."""
+        asked = set(words(text))
+        scores: dict[str, tuple[float, Name]] = {}
+        for place, score in self._ranked.find(text, 40 * limit):
             name = self.names[place]
-            score = 68 * min(1.0, hit / wanted) + 28 * min(1.0, hit / len(name.words)) + 4 * (name.head in asked)
-            if score > scores.get(name.food.key, (0.0, 0))[0]:
-                scores[name.food.key] = (score, name.order)
-        table = {name.food.key: name.food for name in self.names}
-        ranked = sorted(scores.items(), key=lambda item: (-item[1][0], item[1][1]))
-        return [Match(key, table[key].name, round(score, 1)) for key, (score, _) in ranked[:limit]]
-
-    @lru_cache(maxsize=5_000)  # noqa: B019
-    def _like(self, word: str) -> dict[str, float]:
-        """Return the known words that a word may stand for, with how near each is (1 = the same)."""
-        if word in self.by_word:
-            return {word: 1.0}
-        like = {known: 0.85 for known in self.vocabulary if len(word) >= 3 and known.startswith(word)}
-        nearest = self.nearest_word(word, 70.0)
-        if nearest and nearest not in like:
-            like[nearest] = 0.8
-        return like
+            score -= 0.0 if name.words <= asked or name.head in asked else _OTHER_HEAD
+            if score > scores.get(name.food.key, (0.0, name))[0]:
+                scores[name.food.key] = (score, name)
+        ranked = sorted(scores.values(), key=lambda found: (-found[0], found[1].order))
+        return [Match(name.food.key, name.food.name, round(score, 1)) for score, name in ranked[:limit]]
 
 
 @lru_cache(maxsize=4)
@@ -219,10 +233,9 @@ def find(text: str, limit: int = 10, table: Foods | None = None) -> list[Match]:
     KitError
         If there is no word in `text`.
     """
-    asked = [word for word in words(text) if word not in SMALL_WORDS]
-    if not asked:
+    if all(word in SMALL_WORDS for word in words(text)):
         raise KitError(f'"{text}" has no word to look for; write a food such as "lentils"')
-    found = index(foods() if table is None else table).best(asked, limit)
+    found = index(foods() if table is None else table).best(text, limit)
     if table is None and len(found) < limit:
         found += _imported(text, limit - len(found))
     return found
