@@ -78,6 +78,7 @@ def _found(tried: Tried) -> str:
     low, high = tried.found
     limit = tried.limit
     unit = "%" if limit.unit.startswith("%") else limit.unit
+    more = f" {limit.unit.split(' ')[-1]}" if limit.is_relative else ""
     digits = 1 if unit == "%" or tried.nutrient not in nutrients() else nutrient(tried.nutrient).decimals
     # As many digits as it takes to tell it from the limit.
     while isfinite(low) and low != limit.threshold and digits < 4 and round(low, digits) == limit.threshold:
@@ -86,7 +87,7 @@ def _found(tried: Tried) -> str:
         return "an amount that is not known"
     if low != high and isfinite(high):
         return f"{number(low, digits)} to {number(high, digits)} {unit}"
-    return f"{'at least ' if high == inf else ''}{number(low, digits)} {unit}"
+    return f"{'at least ' if high == inf else ''}{number(low, digits)} {unit}{more}"
 
 
 def because_of(words: str, telling: Sequence[Tried], subject: Subject, than: Subject | None, section: str) -> str:

@@ -13,6 +13,7 @@ from kit.food.measures import convert, unit
 from kit.food.weighing import Z90
 from kit.meal.certainty import Range, composition_sd, ranges, total_sd
 from kit.meal.nutrition import Nutrition
+from kit.texts import listing
 from kit.words.naming import food_called, ingredient_called
 from kit.words.reference import VOLUMES
 from kit.words.subjects import Subject, of_dish
@@ -40,6 +41,13 @@ class Dish:
         at = nutrient_index(nutrient)
         low, high = self._ranges
         return Range(float(self.numbers.per_serving[at]), float(low[at]), float(high[at]))
+
+    @cached_property
+    def source(self) -> str:
+        """Where the figures of the dish are from: "SR26", "SR26 and package label"."""
+        used = (part.food.source.split(" ")[0] for part in self.numbers.recipe.ingredients if part.grams > 0)
+        names = {"package": "package labels", "": "the figures given"}
+        return listing(list(dict.fromkeys(names.get(word, word) for word in used))) or "the recipe"
 
     def food(self, key: str) -> Food:
         """Return any food by key; UnknownNameError when there is none."""

@@ -145,13 +145,14 @@ def _of_serving(text: str, rules: str) -> Filler:
     if form == "share_of_energy":
         if name not in ENERGY_SOURCES:
             raise KitError(f"only {', '.join(ENERGY_SOURCES)} have a share of the energy")
-        return lambda dish: share_words(_energy_share(dish, name), "the energy")
+        return lambda dish: share_words(energy_share(dish, name), "the energy")
     if name not in daily_values(rules):
         raise KitError(f"{thing_said(name)} has no daily value; write {{{name}}}")
     return lambda dish: share_words(_day_share(dish, name), f"a day's {thing_said(name)}", _lacking(dish, name))
 
 
-def _energy_share(dish: Dish, name: str) -> Range:
+def energy_share(dish: Dish, name: str) -> Range:
+    """Return the share of the energy from a nutrient, with its range. [fraction]"""
     share, of = dish.numbers.energy_shares[name], dish.range_of(name)
     # The energy moves with its source, so the share is surer than the source; half of its spread is common practice.
     half = share * of.half_width / of.value / 2 if of.value else 0.0

@@ -50,7 +50,8 @@ _TIMES = re.compile(
 )
 _TIMES_WORDS = {"twice": 2.0, "double": 2.0, "triple": 3.0, "half": 0.5}
 _SHARES = re.compile(
-    r"\b(?:most|much|mainly|mostly|a little|the bulk|the rest|all|tenth|fifth|quarter|third|thirds|fifths|quarters) of (?:the|its|a day's)\b(?=\s+(?P<thing>[\w -]+))",
+    r"\b(?:most|much|mainly|mostly|a little|the bulk|the rest|all|tenth|fifths?|quarters?|thirds?) of "
+    r"(?:the|its|a day's)\b",
     re.IGNORECASE,
 )
 _MAIN = re.compile(r"\b(?:main source|biggest source|largest source|chief source)\b", re.IGNORECASE)
@@ -71,10 +72,11 @@ _ORDINARY = ("water", "ash", "energy")  # nutrients whose names mean other thing
 
 @dataclass(frozen=True, slots=True)
 class Spotted:
-    """A word that carries a meaning: its kind, the words, and the number and unit where there is one."""
+    """A word that carries a meaning: its kind, the words, the nutrient they name, and the number and unit."""
 
     kind: str
     words: str
+    nutrient: str = ""
     number: float = 0.0
     unit: str = ""
 
@@ -148,6 +150,12 @@ def _number(text: str) -> float:
     return float(_COUNTS[text.lower()]) if text.lower() in _COUNTS else float(text.replace(",", ""))
 
 
+def _after(text: str, match: re.Match[str]) -> str:
+    """Return the nutrient named in the words that follow at once."""
+    following = re.match(r"(?:\s+(?:of|the|as|its|a|day's|per|cent))*((?:[\s-]+\w+){1,2})", text[match.end() :])
+    return nutrient_named(following[1]) if following else ""
+
+
 def numbers_said(say: str) -> tuple[Spotted, ...]:
     """Return the numbers with a unit, and the "times", that a sentence says outside its placeholders.
 
@@ -160,10 +168,10 @@ def numbers_said(say: str) -> tuple[Spotted, ...]:
     found = []
     for match in _NUMBERS.finditer(text):
         unit = next(unit for unit, words in _UNITS.items() if re.fullmatch(words, match["unit"], re.IGNORECASE))
-        found.append((match.start(), Spotted(NUMBER, match[0], _number(match["number"]), unit)))
+        found.append((match.start(), Spotted(NUMBER, match[0], _after(text, match), _number(match["number"]), unit)))
     for match in _TIMES.finditer(text):
         times = _TIMES_WORDS[match["word"].lower()] if match["word"] else _number(match["number"])
-        found.append((match.start(), Spotted(TIMES, match[0], times, "times")))
+        found.append((match.start(), Spotted(TIMES, match[0], _after(text, match), times, "times")))
     return tuple(spotted for _, spotted in sorted(found, key=lambda pair: pair[0]))
 
 
@@ -197,12 +205,15 @@ def _spot(say: str, rules: str) -> Iterator[Spotted]:
         (KEEPS, _KEEPS),
         (BALANCE, _BALANCE),
     )
-    # "200 g of oil" and "double the recipe" are a cook's words until a nutrient stands beside them.
+    # "200 g of oil" and "double the recipe" are a cook's words until a nutrient is named too.
     named = nutrient_named(text) != ""
     yield from (
         one for one in numbers_said(say) if one.unit in ("kcal", "mg", "µg", "%") or (named and one.unit != "days")
     )
     for kind, pattern in patterns:
         for match in pattern.finditer(text):
-            if kind != SHARE or pattern is _MAIN or nutrient_named(match["thing"]):
-                yield Spotted(kind, match[0])
+            name = nutrient_named(match[0]) or _after(text, match)
+            # "Most of the time" is no share of a nutrient, and "free of sodium" is a wording.
+            if (kind == SHARE and pattern is not _MAIN and not name) or (kind == KIND and name):
+                continue
+            yield Spotted(kind, match[0], name)
