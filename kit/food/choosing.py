@@ -123,10 +123,11 @@ def _best(name: Sequence[str], after: Sequence[str], names: Index, head: str) ->
     """Return the name that covers most of the words before the comma, then most of all."""
     before = set(name)
 
-    def cover(found: Name) -> tuple[int, bool, int, int, bool, int]:
+    def cover(found: Name) -> tuple[int, bool, bool, int, int, int]:
         own = found.words & before
         foodlike = sum(kind_of(word) == "food" for word in own)
-        return foodlike, head in own, len(own), len(found.words), found.head == head, -found.order
+        same_thing = found.head == head or kind_of(found.head) not in ("food", "other")
+        return foodlike, head in own, same_thing, len(own), len(found.words), -found.order
 
     fitting = [
         found for found in names.within((*name, *after)) if found.words & before and not _only_line_words(found, before)
@@ -158,8 +159,20 @@ def _doubt(name: Sequence[str], best: Name, names: Index, head: str) -> bool:
         return False
     if head in rest or any(kind_of(word) == "other" for word in rest):
         return True
+    if any(_FREE_FROM.get(word) in best.food.allergens for word in rest):
+        return True
     foods_of_their_own = any(found.words == {word} for word in rest for found in names.within([word]))
     return foods_of_their_own or any(_qualifies(word, best, head, names) for word in rest)
+
+
+_FREE_FROM = {
+    "glutenfree": "wheat",
+    "wheatfree": "wheat",
+    "dairyfree": "milk",
+    "eggfree": "egg",
+    "soyfree": "soy",
+    "nutfree": "tree_nut",
+}
 
 
 def _qualifies(word: str, best: Name, head: str, names: Index) -> bool:
@@ -194,11 +207,13 @@ def _stand_in(name: Sequence[str], after: Sequence[str], table: Foods, best: Nam
 
 
 def _unsure(name: Sequence[str], after: Sequence[str], names: Index, notes: tuple[str, ...], table: Foods) -> Choice:
-    asked = [word for word in name if kind_of(word) in ("food", "other")] or [*name] or [*after]
+    asked = [word for word in name if kind_of(word) in ("food", "other", "measure")] or [*name] or [*after]
     text = " ".join(asked)
     if not text:
         return Choice(None, notes, 'no food on this line; write an amount and a food, such as "1 cup lentils, dry"')
-    choices = tuple(match for match in find(text, 5, table) if match.score >= _NEAR_ENOUGH)
+    choices = tuple(
+        match for match in find(" ".join((text, *_states_said(name, after))), 5, table) if match.score >= _NEAR_ENOUGH
+    )
     if not choices:
         problem = f'no food "{text}" in the table; write a plainer name, or add it from its package label'
         return Choice(None, notes, problem)
@@ -207,6 +222,10 @@ def _unsure(name: Sequence[str], after: Sequence[str], names: Index, notes: tupl
 
 
 _NEAR_ENOUGH = 40.0
+
+
+def _states_said(name: Sequence[str], after: Sequence[str]) -> list[str]:
+    return [word for word in (*name, *after) if kind_of(word) == "state" and word != "fresh"]
 
 
 def _lighter(

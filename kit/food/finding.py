@@ -42,6 +42,7 @@ SMALL_WORDS = frozenset(
     ]
 )
 _WORD = re.compile(r"[a-z0-9%]+")
+_FREE_FROM = re.compile(r"\b(gluten|wheat|dairy|lactose|egg|nut|meat|soy)[- ]free\b")
 _PERCENT = re.compile(r"(\d)\s*(?:%|percent\b|per cent\b)")
 _SINGULARS = {
     "leaves": "leaf",
@@ -52,6 +53,7 @@ _SINGULARS = {
     "pies": "pie",
 }
 _ALWAYS_S = ("ss", "us", "is")
+_ASIDE = re.compile(r"\([^)]*\)")
 _HEAD_ENDS = re.compile(r"[,(]| in ")
 _OTHER_HEAD = 8.0  # of 100: what a name loses whose own thing is another one ("tuna in oil" for "oil")
 
@@ -113,6 +115,8 @@ def words(text: str) -> tuple[str, ...]:
     plain = text.lower().replace("'", "").replace("’", "")
     if not plain.isascii():
         plain = "".join(sign for sign in unicodedata.normalize("NFKD", plain) if not unicodedata.combining(sign))
+    if " free" in plain or "-free" in plain:
+        plain = _FREE_FROM.sub(r"\1free", plain)
     if "%" in plain or "per" in plain:
         plain = _PERCENT.sub(r"\1%", plain)
     known_words = line_words()
@@ -135,8 +139,8 @@ class Name:
 
     @property
     def head(self) -> str:
-        """The last word before a comma, a parenthesis or "in"."""
-        return "".join(words(_HEAD_ENDS.split(self.text)[0])[-1:])
+        """The last word before a comma or "in", parentheses left out."""
+        return "".join(words(_HEAD_ENDS.split(_ASIDE.sub(" ", self.text))[0])[-1:])
 
 
 class Index:
@@ -186,6 +190,7 @@ class Index:
         from rapidfuzz import fuzz, process  # only a misspelling pays for the import
 
         alike = self._by_letter.get(word[0], ())
+        closeness = max(closeness, 88.0) if len(word) == 4 else closeness
         found = process.extractOne(word, alike, scorer=fuzz.ratio, score_cutoff=closeness)
         return found[0] if found else None
 
@@ -204,7 +209,9 @@ class Index:
             score -= 0.0 if name.words <= asked or name.head in asked else _OTHER_HEAD
             if score > scores.get(name.food.key, (0.0, name))[0]:
                 scores[name.food.key] = (score, name)
-        ranked = sorted(scores.values(), key=lambda found: (-found[0], found[1].order))
+        ranked = sorted(
+            scores.values(), key=lambda found: (-found[0], not asked <= {*words(found[1].food.name)}, found[1].order)
+        )
         return [Match(name.food.key, name.food.name, round(score, 1)) for score, name in ranked[:limit]]
 
 

@@ -9,8 +9,9 @@ from kit.food.composition import Food, Foods, foods
 from kit.food.finding import Match, find, line_words, words
 from kit.food.finding import food as food_named
 from kit.food.measures import amount_text, fraction_text, unit
+from kit.food.nearest_measure import CONTAINERS, VOLUMES, Written
 from kit.food.phrases import Phrase, take_apart
-from kit.food.weighing import CONTAINERS, VOLUMES, Weight, Written, weigh
+from kit.food.weighing import Weight, weigh
 from kit.texts import number
 
 # What "to taste" and "for garnish" are counted as (common practice); other foods are left out, and that is said.
@@ -135,6 +136,8 @@ def _read(phrase: Phrase, line: str, key: str | None, table: Foods) -> Reading:
     if choice.food is None:
         return Reading(line, problem=choice.problem, choices=choice.choices, how="; ".join(choice.notes))
     food = choice.food
+    if written.measure == "can" and food.state == "cooked" and food.group == "pulse":
+        written = replace(written, drained=True)
     if phrase.product and not key and written.unit is None:
         part = _product(phrase, food, table)
         if part is None:

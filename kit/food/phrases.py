@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from kit.food.amounts import Count, plain_characters, read_count
-from kit.food.finding import line_words, words
+from kit.food.finding import SMALL_WORDS, line_words, words
+from kit.food.nearest_measure import Written
 from kit.food.quantities import LARGEST_COUNT, added, quantity
-from kit.food.weighing import Written
 
 LONGEST_LINE = 400  # characters; anything longer is not an ingredient line
 _BULLET = re.compile(r"^\s*(?:[-*+•·▪◦‣□☐✓✔>]+\s*|\[[ xX]?\]\s*|\d{1,2}[.)]\s+)+")
@@ -42,13 +42,23 @@ _DRIED_OFF = re.compile(
     r"\b(?:squeezed|patted|pat|wrung|squeeze|spun|blotted|wiped)\s+(?:very\s+|completely\s+)?dry\b", re.IGNORECASE
 )
 _NEARLY = re.compile(
-    r"^(?:about|approx(?:imately)?\.?|around|roughly|at least|up to|~|scant|heap(?:ed|ing)|generous|rounded|level|"
-    r"good)\s*"
+    r"^(?:an?\s+)?(?:about|approx(?:imately)?\.?|around|roughly|at least|up to|~|scant|heap(?:ed|ing)|generous|rounded|"
+    r"level|good)\s*"
     r"(?=\d|\.\d|an?\s|half\s|one\s|two\s|three\s)",
     re.IGNORECASE,
 )
+_RANGE_OF_A_CAN = re.compile(
+    r"^(\d{1,2})\s*-\s*(\d+(?:\.\d+)?[- ]?(?:oz|ounces?|g|grams?|ml)\b\.?[- ]*"
+    r"(?:can|tin|jar|package|pkg|bag|box|bottle|carton)s?\b)",
+    re.IGNORECASE,
+)
+_AND_MORE = re.compile(r"\s*(?:\+|\b(?:and|plus|&|(?:mixed|whisked|blended|combined) with))\s+(?=[\d.])", re.IGNORECASE)
+_STIRRED = re.compile(
+    r"\s+(?:mixed|dissolved|whisked|blended|stirred|made up|combined)\s+(?:with|in|into)\b.*$", re.IGNORECASE
+)
 _SEASONING = re.compile(
-    r"^(?P<head>.*?)(?P<salt>(?:[\w-]{1,15}\s+)?\bsalt)\s*(?:,|and|&|\+)\s*(?P<pepper>(?:[\w-]{1,15}\s+){0,3}pepper)\b(?P<tail>.*)$",
+    r"^(?P<head>.*?)(?P<salt>(?:[\w-]{1,15}\s+)?\bsalt)\s*(?:,|and|&|\+)\s*"
+    r"(?P<pepper>(?:[\w-]{1,15}\s+){0,3}pepper)\b(?P<tail>.*)$",
     re.IGNORECASE,
 )
 _EACH = re.compile(r"^(?P<amount>[^()]*?)\s*\beach\b\s*(?:of\s+)?:?\s*(?P<foods>[^()]+)$", re.IGNORECASE)
@@ -96,7 +106,7 @@ class Phrase:
 
 def without_bullet(line: str) -> str:
     """Return a line without the bullet, box or number in front of it."""
-    return _BULLET.sub("", plain_characters(line)).strip()
+    return _RANGE_OF_A_CAN.sub(r"\1 x \2", _BULLET.sub("", plain_characters(line)).strip())
 
 
 def take_apart(line: str, system: str = "us") -> list[Phrase]:
@@ -131,7 +141,26 @@ def _parts(text: str) -> Iterator[tuple[str, str]]:
         head = re.sub(r"\beach\b(?:\s+of)?\s*", "", seasoning["head"], flags=re.IGNORECASE)
         yield from ((f"{head}{food}{seasoning['tail']}", "") for food in seasoning.group("salt", "pepper"))
     else:
-        yield text, ""
+        yield from ((part, "") for part in _amounts_of_foods(text))
+
+
+def _amounts_of_foods(text: str) -> Iterator[str]:
+    """Yield the parts of "1 tbsp cornstarch + 1 tbsp water", each with an amount and a food; else the text."""
+    for link in _AND_MORE.finditer(text):
+        left, right = text[: link.start()], text[link.end() :]
+        if _names_food(left) and _names_food(right) and left.count("(") == left.count(")"):
+            yield left
+            yield from _amounts_of_foods(right)
+            return
+    yield text
+
+
+def _names_food(text: str) -> bool:
+    count, rest = read_count(text)
+    if count is None:
+        return False
+    name = words(_UNMEASURED.sub("", quantity(count, _PARENTHESES.sub("", rest), (), "us")[1]))
+    return any(line_words().get(word) is None and word not in SMALL_WORDS for word in name)
 
 
 def _phrase(text: str, system: str) -> Phrase:
@@ -150,7 +179,7 @@ def _phrase(text: str, system: str) -> Phrase:
     if count and not (count.value >= 0 and count.high <= LARGEST_COUNT):  # NaN fails the comparison too
         shown = "is no number" if math.isnan(count.value) else f"of {count.high:g} is too large"
         return Phrase(problem=f'the amount in "{text[:40]}" {shown}; write something like "1 1/2 cups"')
-    written, rest, told = quantity(count, rest, inside, system)
+    written, rest, told = quantity(count, _STIRRED.sub("", rest), inside, system)
     rest, written = added(rest, written, system)
     parts = re.split(r"\s*[,;:]\s*|\s+-\s+|\s+/\s+", rest.strip(" ,;:"), maxsplit=1)
     name, *others = _OR.split(parts[0])
@@ -186,8 +215,9 @@ def _with_words(written: Written, name: tuple[str, ...], after: tuple[str, ...])
         if known and known.kind == "size" and not size:
             size = known.meaning
     said = {*name, *after}
-    trimmed = any(line_words()[word].kind == "edible" for word in name if word in line_words())
-    edible = written.edible or trimmed or bool({"mixed", "salad", "mesclun"} & {*name})
+    # What is cut, picked or peeled before the comma is weighed so: "200 g diced carrot", not "200 g carrots, diced".
+    kinds = {known.kind for word in name if (known := line_words().get(word))}
+    edible = written.edible or bool({"edible", "cut"} & kinds) or not _READY_TO_EAT.isdisjoint(name)
     boneless = said & {"boneless", "skinless", "fillet", "filet", "deveined", "boned"}
     phrase = f" {' '.join((*name, *after))} "
     as_bought = any(f" {words_} " in phrase for words_ in _WITH_BONES)
@@ -195,6 +225,7 @@ def _with_words(written: Written, name: tuple[str, ...], after: tuple[str, ...])
     return replace(written, size=size, edible=edible or bool(boneless), as_bought=as_bought, drained=drained)
 
 
+_READY_TO_EAT = frozenset("mixed salad mesclun leaf tenderstem sprouting".split())
 _WITH_BONES = (
     "bone in",
     "skin on",

@@ -7,7 +7,7 @@ from dataclasses import replace
 from kit.food.amounts import ONE, Count, read_count
 from kit.food.finding import line_words, words
 from kit.food.measures import Unit, unit
-from kit.food.weighing import Written
+from kit.food.nearest_measure import Written
 
 LARGEST_COUNT = 100_000
 _ABOUT = re.compile(r"^(?:about|approx(?:imately)?\.?|around|roughly|net|x)?\s*", re.IGNORECASE)
@@ -19,8 +19,11 @@ _LENGTH = re.compile(
 _ACROSS = re.compile(r"^(?:square|round|diameter|long|wide|thick)\b\s*", re.IGNORECASE)
 _LINK = re.compile(r"^(?:each\s+(?:of\s+)?|of\s+(?:an?\s+|the\s+)?|x\s+|an?\s+(?=[A-Za-z]{3}))", re.IGNORECASE)
 _MORE = re.compile(r"^(?:\+|plus|and|&)?\s*(?=[\d.])", re.IGNORECASE)
-_SAME_AGAIN = re.compile(r"^/\s*(?=[\d.])")
+_SAME_AGAIN = re.compile(r"^(?:/|or\b)\s*(?=[\d.])", re.IGNORECASE)
+_OTHER_SIZE = re.compile(r"^or\s+(?:[\d./]+|an?)\s+(?:extra[- ]large|small|medium|large|big)\s+", re.IGNORECASE)
+_DRAINED_WEIGHT = re.compile(r"\bdrained(?:\s+weight)?:?\s*|\s+drained\b", re.IGNORECASE)
 _ADDED = re.compile(r",?\s*(?:\+|\bplus)\s+(?=[\d.])", re.IGNORECASE)
+_NO_FOOD_FOLLOWS = re.compile(r"\s*(?:$|[,;.(]|for\b|to\b|more\b)", re.IGNORECASE)
 _HOW_FULL = frozenset(
     (
         "heaping",
@@ -66,7 +69,7 @@ def quantity(count: Count | None, rest: str, inside: Sequence[str], system: str)
     """
     written = Written(count=count or ONE)
     rest = _LINK.sub("", rest)
-    stated = next((size for part in inside if (size := _size(part, system))), None)
+    stated = next((size for part in inside if (size := _size(_DRAINED_WEIGHT.sub("", part), system))), None)
     length, rest, count_is_length = _length(count, rest, inside)
     written = replace(written, length=length, count=ONE if count_is_length else written.count)
     size = _size(rest, system) if count else None
@@ -81,6 +84,8 @@ def quantity(count: Count | None, rest: str, inside: Sequence[str], system: str)
     size_word, rest = take_word(rest, ("size",))
     measure, rest = take_word(rest, ("container", "measure"))
     written = replace(written, measure=measure, size=size_word)
+    if size_word:
+        rest = _OTHER_SIZE.sub("", rest)
     return _counted(written, _LINK.sub("", rest), stated, inside, counted=count is not None)
 
 
@@ -116,12 +121,18 @@ def _counted(
 ) -> tuple[Written, str, bool]:
     """Finish a counted amount: "1 can (15 oz)", "2 fillets (6 oz each)", "1 onion (about 150 g)"."""
     known = line_words().get(written.measure)
-    if stated and known and known.kind == "container":
+    drained = any(re.search(r"\bdrained\b.*\d|\d.*\bdrained\b", part, re.IGNORECASE) for part in inside)
+    if stated and known and known.kind == "container" and not drained:
         return replace(written, package=stated[0], package_unit=stated[1]), rest, True
     if stated and stated[1].kind == "mass" and counted:
-        each = any(re.search(r"\beach\b", part) for part in inside)
+        each = drained or any(re.search(r"\beach\b", part) for part in inside)
         grams = Count(stated[0], stated[0], stated[0]).times(written.count.value if each else 1)
-        return replace(written, count=grams, unit=stated[1], measure="", size="", length=0.0), rest, True
+        measure = written.measure if drained else ""
+        return (
+            replace(written, count=grams, unit=stated[1], measure=measure, size="", length=0.0, edible=drained),
+            rest,
+            True,
+        )
     return written, rest, bool(written.measure)
 
 
@@ -155,7 +166,7 @@ def added(text: str, written: Written, system: str) -> tuple[str, Written]:
         return text, written
     extra, tail = read_count(text[found.end() :])
     of, tail = _take_unit(tail, system, counted=True)
-    if extra is None or of is None or of.kind != written.unit.kind:
+    if extra is None or of is None or of.kind != written.unit.kind or not _NO_FOOD_FOLLOWS.match(tail):
         return text, written
     total = written.count.plus(extra.times(of.size / written.unit.size))
     return f"{text[: found.start()]}, {tail}", replace(written, count=total)

@@ -61,6 +61,9 @@ def in_state(
         fitting = [form for state in _STATES[wish] for form in forms if form.state == state]
         if not fitting and word in _SOFTENED:
             continue
+        if not fitting and food.group == "pulse" and food.state == "dry" and (container == "can" or wish == "canned"):
+            fitting = [form for form in forms if form.state == "cooked"]
+            notes.append("the table has none from a can, so it is read as cooked")
         if fitting:
             said = [form for form in fitting if word in form.name.lower()]
             food = (said or fitting)[0]

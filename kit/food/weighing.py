@@ -3,31 +3,20 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cache
-from math import hypot, log
+from math import hypot
 
 from kit import files
 from kit.errors import UnknownNameError
-from kit.food.amounts import ONE, Count
-from kit.food.composition import Food, Measure, read_rows
+from kit.food.amounts import Count
+from kit.food.composition import Food, read_rows
 from kit.food.cooking import drained_share, edible_grams
-from kit.food.measures import Unit, amount_text, fraction_text, units
+from kit.food.measures import amount_text, fraction_text, units
+from kit.food.nearest_measure import CONTAINERS, SIZES, UNIT_OF, Written, counted_row, first_thing, volume_row
 from kit.texts import number
 
 Z90 = 1.6448536269514722  # a normal value lies within this many standard deviations nine times in ten
-VOLUMES = ("cup", "tbsp", "tsp", "fl oz")
-SIZES = ("small", "medium", "large", "extra large")
-CONTAINERS = ("can", "jar", "package", "bag")
 UNMEASURED = ("pinch", "dash", "smidgen", "drop", "sprinkle", "squeeze", "drizzle", "splash", "glug", "dollop")
 _WITH_LIQUID = ("can", "jar")
-_UNIT_OF = {"cup": "cup", "tbsp": "tablespoon", "tsp": "teaspoon", "fl oz": "fluid_ounce"}
-# Cuts that fill a cup alike; the first group that holds a cut is its own.
-_ALIKE = (
-    {"chopped", "diced", "cubed", "minced", "pieces", "crumbled", "florets"},
-    {"sliced", "rings", "rounds", "strips", "halves", "quarters", "sections"},
-    {"grated", "shredded"},
-    {"mashed", "pureed"},
-    {"", "whole", "kernels", "shelled", "pitted"},
-)
 _POURED = ("oil", "beverage", "stock", "dairy", "condiment", "sweetener", "soy", "nut", "egg", "fruit")
 _SOLD_WITH_BONES = (
     "whole, meat and skin",
@@ -40,45 +29,6 @@ _SOLD_WITH_BONES = (
     "duck, meat and skin",
 )
 _BONELESS_AS_SOLD = ("poultry", "meat", "fish", "shellfish", "nut", "seed")
-
-
-@dataclass(frozen=True, slots=True)
-class Written:
-    """What a line says about an amount.
-
-    Attributes
-    ----------
-    count : Count
-        How many units, measures or packages.
-    unit : Unit, optional
-        The unit of mass or volume that is counted.
-    measure : str
-        Otherwise the counted measure: ``"clove"``, ``"can"``; empty when the food itself is counted.
-    package : float, optional
-        What one package is said to hold, with `package_unit`.
-    size, cut : str
-        ``"small"``, ``"medium"``, ``"large"``; ``"chopped"``, ``"sliced"``; or empty.
-    length : float
-        Length of a piece, 0 when not said. [inch]
-    edible : bool
-        Whether the line says that the food is weighed without its inedible part ("peeled", "boneless", "baby").
-    as_bought : bool
-        Whether the line says that it is weighed with it ("bone-in", "in the shell").
-    drained : bool
-        Whether the line says that the liquid of a can is poured off.
-    """
-
-    count: Count = ONE
-    unit: Unit | None = None
-    measure: str = ""
-    package: float | None = None
-    package_unit: Unit | None = None
-    size: str = ""
-    cut: str = ""
-    length: float = 0.0
-    edible: bool = False
-    as_bought: bool = False
-    drained: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,7 +124,7 @@ def _mass(food: Food, written: Written) -> Weight:
 def _volume(food: Food, written: Written) -> Weight:
     unit = written.unit
     small = unit.name in UNMEASURED
-    row, reasons = _volume_row(food, written)
+    row, reasons = volume_row(food, written)
     if row is None:
         density = float(_groups().get(food.group, {"grams_per_ml": 1.0})["grams_per_ml"])
         how = ("pinch",) if small else ("level_dry_measure", "group_density")
@@ -185,7 +135,7 @@ def _volume(food: Food, written: Written) -> Weight:
             how,
             f"{density:g} g/mL, density of its group, common practice",
         )
-    of = units()[_UNIT_OF[row.measure]]
+    of = units()[UNIT_OF[row.measure]]
     density, grams = row.grams / of.size, row.grams * (unit.size / of.size)
     poured = not row.cut and density > 0.88 and food.group in _POURED
     loose = row.cut not in ("", "ground", "sifted", "packed") or food.group in ("vegetable", "herb")
@@ -198,36 +148,12 @@ def _volume(food: Food, written: Written) -> Weight:
     return _weight(written.count, unit.short, grams, (base, *reasons), source)
 
 
-def _volume_row(food: Food, written: Written) -> tuple[Measure | None, tuple[str, ...]]:
-    """Return the household measure nearest to a volume and its cut, and in what it differs."""
-    rows = [row for row in food.measures if row.measure in VOLUMES]
-    if not rows:
-        return None, ()
-    one, cut = written.unit.size, written.cut
-    volume = max(one * written.count.value, 1e-3)
-
-    def distance(row: Measure) -> tuple[int, float]:
-        alike = any(cut in group and row.cut in group for group in _ALIKE)
-        away = 0 if row.cut == cut else 1 if alike else 2 if row.cut == "" else 3
-        size = units()[_UNIT_OF[row.measure]].size
-        return away, 0.0 if _same_size(size, one) else abs(log(size / volume))
-
-    best = min(rows, key=distance)
-    other_volume = not _same_size(units()[_UNIT_OF[best.measure]].size, one)
-    return best, (("other_cut",) if distance(best)[0] else ()) + (("other_volume",) if other_volume else ())
-
-
-def _same_size(size: float, other: float) -> bool:
-    """Whether two volumes are one measure: a metric cup is a cup."""
-    return abs(size / other - 1) < 0.1
-
-
 def _counted(food: Food, written: Written) -> Weight | None:
     asked = written.measure
     inch = food.measure("inch") if written.length and asked in ("", "piece", "knob", "root") else None
     if inch:
         return _weight(written.count.times(written.length), "inch", inch.grams, ("piece_with_size",), inch.source)
-    row, sized = _row(food, written)
+    row, sized = counted_row(food, written)
     if row is None and (asked not in ("", "piece") or (asked and written.length)):
         return None
     if row is None:
@@ -237,7 +163,7 @@ def _counted(food: Food, written: Written) -> Weight | None:
         row = next(
             (row for cut in (written.cut, "") for thing in things if (row := food.measure(thing, cut=cut))), None
         )
-        row = row or food.measure(*things) or _first_thing(food)
+        row = row or food.measure(*things) or first_thing(food)
     if row is None:
         return None
     if row.measure in CONTAINERS:
@@ -251,33 +177,6 @@ def _counted(food: Food, written: Written) -> Weight | None:
     if written.size and asked and row.cut == written.size:
         noun = f"{written.size} {noun}"
     return _weight(written.count, noun, row.grams, (sized,), row.source)
-
-
-def _row(food: Food, written: Written) -> tuple[Measure | None, str]:
-    """Return the household measure of the counted thing, by its measure, length or size; and how sure that is."""
-    asked = written.measure
-    if asked in CONTAINERS:
-        return food.measure(asked) or food.measure(*CONTAINERS), "package_net"
-    if asked == "stick" and food.group in ("dairy", "oil"):
-        return food.measure(asked), "package_net"
-    if asked:
-        cuts = (written.size, written.cut, "", "medium")
-        return next(
-            (row for cut in cuts if (row := food.measure(asked, cut=cut))), food.measure(asked)
-        ), "piece_with_size"
-    if written.length:
-        return food.measure(f"{number(written.length, 1)}-inch"), "piece_with_size"
-    if written.size:
-        cuts = (written.cut, "")
-        found = next((row for cut in cuts if (row := food.measure(written.size, cut=cut))), food.measure(written.size))
-        return found, "piece_with_size"
-    return None, "piece"
-
-
-def _first_thing(food: Food) -> Measure | None:
-    """Return the first measure that is a thing one can count, rather than a volume, a slice or a package."""
-    rows = [row for row in food.measures if row.measure not in (*VOLUMES, *CONTAINERS, "slice", "pat", "bunch", "head")]
-    return rows[0] if rows else None
 
 
 def _package(food: Food, written: Written) -> Weight:

@@ -1,0 +1,112 @@
+"""Which of a food's household measures comes nearest to what a line counts in."""
+
+from dataclasses import dataclass
+from math import log
+
+from kit.food.amounts import ONE, Count
+from kit.food.composition import Food, Measure
+from kit.food.measures import Unit, units
+from kit.texts import number
+
+VOLUMES = ("cup", "tbsp", "tsp", "fl oz")
+SIZES = ("small", "medium", "large", "extra large")
+CONTAINERS = ("can", "jar", "package", "bag")
+UNIT_OF = {"cup": "cup", "tbsp": "tablespoon", "tsp": "teaspoon", "fl oz": "fluid_ounce"}
+# Cuts that fill a cup alike; the first group that holds a cut is its own.
+_ALIKE = (
+    {"chopped", "diced", "cubed", "minced", "pieces", "crumbled", "florets"},
+    {"sliced", "rings", "rounds", "strips", "halves", "quarters", "sections"},
+    {"grated", "shredded"},
+    {"mashed", "pureed"},
+    {"", "whole", "kernels", "shelled", "pitted"},
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """What a line says about an amount.
+
+    Attributes
+    ----------
+    count : Count
+        How many units, measures or packages.
+    unit : Unit, optional
+        The unit of mass or volume that is counted.
+    measure : str
+        Otherwise the counted measure: ``"clove"``, ``"can"``; empty when the food itself is counted.
+    package : float, optional
+        What one package is said to hold, with `package_unit`.
+    size, cut : str
+        ``"small"``, ``"medium"``, ``"large"``; ``"chopped"``, ``"sliced"``; or empty.
+    length : float
+        Length of a piece, 0 when not said. [inch]
+    edible : bool
+        Whether the line says that the food is weighed without its inedible part ("peeled", "boneless", "baby").
+    as_bought : bool
+        Whether the line says that it is weighed with it ("bone-in", "in the shell").
+    drained : bool
+        Whether the line says that the liquid of a can is poured off.
+    """
+
+    count: Count = ONE
+    unit: Unit | None = None
+    measure: str = ""
+    package: float | None = None
+    package_unit: Unit | None = None
+    size: str = ""
+    cut: str = ""
+    length: float = 0.0
+    edible: bool = False
+    as_bought: bool = False
+    drained: bool = False
+
+
+def volume_row(food: Food, written: Written) -> tuple[Measure | None, tuple[str, ...]]:
+    """Return the household measure nearest to a volume and its cut, and in what it differs."""
+    rows = [row for row in food.measures if row.measure in VOLUMES]
+    if not rows:
+        return None, ()
+    one, cut = written.unit.size, written.cut
+    volume = max(one * written.count.value, 1e-3)
+
+    def distance(row: Measure) -> tuple[int, float]:
+        alike = any(cut in group and row.cut in group for group in _ALIKE)
+        away = 0 if row.cut == cut else 1 if alike else 2 if row.cut == "" else 3
+        size = units()[UNIT_OF[row.measure]].size
+        return away, 0.0 if _same_size(size, one) else abs(log(size / volume))
+
+    best = min(rows, key=distance)
+    other_volume = not _same_size(units()[UNIT_OF[best.measure]].size, one)
+    return best, (("other_cut",) if distance(best)[0] else ()) + (("other_volume",) if other_volume else ())
+
+
+def _same_size(size: float, other: float) -> bool:
+    """Whether two volumes are one measure: a metric cup is a cup."""
+    return abs(size / other - 1) < 0.1
+
+
+def counted_row(food: Food, written: Written) -> tuple[Measure | None, str]:
+    """Return the household measure of the counted thing, by its measure, length or size; and how sure that is."""
+    asked = written.measure
+    if asked in CONTAINERS:
+        return food.measure(asked) or food.measure(*CONTAINERS), "package_net"
+    if asked == "stick" and food.group in ("dairy", "oil"):
+        return food.measure(asked), "package_net"
+    if asked:
+        cuts = (written.size, written.cut, "", "medium")
+        return next(
+            (row for cut in cuts if (row := food.measure(asked, cut=cut))), food.measure(asked)
+        ), "piece_with_size"
+    if written.length:
+        return food.measure(f"{number(written.length, 1)}-inch"), "piece_with_size"
+    if written.size:
+        cuts = (written.cut, "")
+        found = next((row for cut in cuts if (row := food.measure(written.size, cut=cut))), food.measure(written.size))
+        return found, "piece_with_size"
+    return None, "piece"
+
+
+def first_thing(food: Food) -> Measure | None:
+    """Return the first measure that is a thing one can count, rather than a volume, a slice or a package."""
+    rows = [row for row in food.measures if row.measure not in (*VOLUMES, *CONTAINERS, "slice", "pat", "bunch", "head")]
+    return rows[0] if rows else None
