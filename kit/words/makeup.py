@@ -130,6 +130,9 @@ def check_kind(dish: Dish, values: Mapping[str, Any], say: str) -> Finding:
     if against:
         names = [short_name(one) for one in against]
         because = f"the {listing(names)} {_verb(names, 'are', 'is')} not {kind}, by the facts of each food"
+        share = dish.share(against, "protein").value
+        if kind == "plant-based" and food is None and share > 0:
+            because += f", and {percent(share)} of the protein in it is theirs"
         return Finding(OFF, because, _kind_instead(kind, food, [*against, *unknown], foods))
     if unknown:
         names = [short_name(one) for one in unknown]
@@ -182,8 +185,12 @@ def allergen_called(name: str) -> str:
 def bringing(foods: Sequence[Food], allergen: str) -> tuple[list[Food], list[Food]]:
     """Return the foods that bring an allergen, and those of which nothing is known."""
     brings = [food for food in foods if allergen in food.allergens]
-    unknown = [food for food in foods if food not in brings and not food.origin and food.vegetarian is None]
-    return brings, unknown
+    return brings, [food for food in foods if food not in brings and facts_unknown(food)]
+
+
+def facts_unknown(food: Food) -> bool:
+    """Return whether nothing is known about a food's origin and allergens, as of an imported release's foods."""
+    return not food.allergens and not food.origin and food.vegetarian is None
 
 
 def check_allergens(dish: Dish, values: Mapping[str, Any], say: str) -> Finding:
