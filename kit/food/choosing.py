@@ -113,6 +113,8 @@ def _spelled(name: list[str], names: Index) -> tuple[list[str], tuple[str, ...]]
         near = None
         if word not in names.by_word and kind_of(word) == "food" and word not in _stand_in_words():
             near = names.nearest_word(word)
+            if near and near.startswith(word):  # "crust" is no misspelt "crusty"
+                near = None
             if near:
                 notes.append(f'"{word}" read as "{near}"')
         spelled.append(near or word)
@@ -154,7 +156,9 @@ def _head(name: Iterable[str]) -> str:
 
 def _doubt(name: Sequence[str], best: Name, names: Index, head: str) -> bool:
     """Whether words that the name leaves over make it another food ("garlic salt", "bell pepper", "vegan butter")."""
-    rest = [word for word in name if word not in best.words and kind_of(word) in ("food", "other")]
+    asked = lighter(name)
+    known = best.words | set(asked[1].split() if asked else ())
+    rest = [word for word in name if word not in known and kind_of(word) in ("food", "other")]
     if not rest:
         return False
     if head in rest or any(kind_of(word) == "other" for word in rest):
@@ -177,14 +181,9 @@ _FREE_FROM = {
 
 def _qualifies(word: str, best: Name, head: str, names: Index) -> bool:
     """Whether a word tells another food of the same head apart: "bell" does so with "pepper"."""
-    if lighter([word]) or word in _LIGHTER_WORDS:
-        return False
     own = {part for part in best.words if kind_of(part) == "food"}
     found = [names.names[place] for place in names.by_word.get(word, ()) if own <= names.names[place].words]
     return bool(found) and all(name.food.base != best.food.base for name in found)
-
-
-_LIGHTER_WORDS = frozenset("low lower reduced less no non zero added sodium salt fat free sugar unsalted light".split())
 
 
 @lru_cache(maxsize=4)
@@ -207,8 +206,8 @@ def _stand_in(name: Sequence[str], after: Sequence[str], table: Foods, best: Nam
 
 
 def _unsure(name: Sequence[str], after: Sequence[str], names: Index, notes: tuple[str, ...], table: Foods) -> Choice:
-    asked = [word for word in name if kind_of(word) in ("food", "other", "measure")] or [*name] or [*after]
-    text = " ".join(asked)
+    asked = [word for word in name if kind_of(word) in ("food", "other", "measure")] or [*name, *after]
+    text = " ".join(dict.fromkeys(asked))[:_SHOWN]
     if not text:
         return Choice(None, notes, 'no food on this line; write an amount and a food, such as "1 cup lentils, dry"')
     choices = tuple(
@@ -222,6 +221,7 @@ def _unsure(name: Sequence[str], after: Sequence[str], names: Index, notes: tupl
 
 
 _NEAR_ENOUGH = 40.0
+_SHOWN = 60  # characters of a food's words in a message
 
 
 def _states_said(name: Sequence[str], after: Sequence[str]) -> list[str]:
@@ -232,6 +232,9 @@ def _lighter(
     best: Name, name: Sequence[str], after: Sequence[str], names: Index, head: str
 ) -> tuple[Name, tuple[str, ...], str]:
     """Return the low-sodium, reduced-fat or unsweetened form where one is asked for, with notes, or the problem."""
+    percent = next((word for word in (*name, *after) if word.endswith("%") and word not in best.words), None)
+    if percent and best.food.group in ("dairy", "meat", "poultry"):
+        return best, (), f'no {percent} form of "{best.food.name}" in the table; read as that one'
     asked = lighter(name) or lighter(after)
     if asked is None:
         return best, (), ""
@@ -239,14 +242,15 @@ def _lighter(
     if set(said.split()) & best.words:
         return best, (), ""
     plain = [word for word in name if word not in said.split()]
+    own = {word for word in best.words if kind_of(word) == "food"}
     for form in kind.forms:
         other = _best([*form.split(), *plain], after, names, head)
-        if other and other.food.base == best.food.base and set(form.split()) <= other.words:
+        if other and own <= other.words and set(form.split()) <= other.words:
             return other, (f'"{said}" read as "{form}"',) if form != said else (), ""
     if not matters(kind, best.food):
         return best, (), ""
     return (
         best,
         (),
-        f'no {said} form of "{best.food.name}" in the table; read as the plain one, which has more {kind.nutrient}',
+        f'no "{said}" form of "{best.food.name}" in the table; read as the plain one, which has more {kind.nutrient}',
     )

@@ -51,8 +51,9 @@ _SINGULARS = {
     "knives": "knife",
     "cookies": "cookie",
     "pies": "pie",
+    "cassis": "cassis",
 }
-_ALWAYS_S = ("ss", "us", "is")
+_ALWAYS_S = ("ss", "us")
 _ASIDE = re.compile(r"\([^)]*\)")
 _HEAD_ENDS = re.compile(r"[,(]| in ")
 _OTHER_HEAD = 8.0  # of 100: what a name loses whose own thing is another one ("tuna in oil" for "oil")
@@ -244,7 +245,7 @@ def find(text: str, limit: int = 10, table: Foods | None = None) -> list[Match]:
         raise KitError(f'"{text}" has no word to look for; write a food such as "lentils"')
     found = index(foods() if table is None else table).best(text, limit)
     if table is None and len(found) < limit:
-        found += _imported(text, limit - len(found))
+        found += imported(text, limit - len(found))
     return found
 
 
@@ -263,7 +264,8 @@ def food(key: str) -> Food:
     return foods()[key]
 
 
-def _imported(text: str, limit: int) -> list[Match]:
+def imported(text: str, limit: int) -> list[Match]:
+    """Return the foods of an imported release that fit a text, none when there is no release."""
     if not (files.own_folder() / "release.sqlite").exists():
         return []
     from kit.food.release import Store

@@ -4,9 +4,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from kit.food.amounts import ONE, Count
-from kit.food.choosing import Choice, choose, is_name
+from kit.food.choosing import Choice, choose, is_name, kind_of
 from kit.food.composition import Food, Foods, foods
-from kit.food.finding import Match, find, line_words, words
+from kit.food.finding import SMALL_WORDS, Match, imported, line_words, words
 from kit.food.finding import food as food_named
 from kit.food.measures import amount_text, fraction_text, unit
 from kit.food.nearest_measure import CONTAINERS, VOLUMES, Written
@@ -246,10 +246,8 @@ def _swaps(phrase: Phrase, table: Foods) -> tuple[str, ...]:
 
 def _imported(phrase: Phrase, choice: Choice) -> Choice:
     """Take a food of an imported release where the kit has none and the release has one that clearly fits."""
-    asked = " ".join(word for word in phrase.name if line_words().get(word) is None)
-    if not asked:
-        return choice
-    matches = [match for match in find(asked, 3) if match.food.startswith("fdc-")]
+    asked = [word for word in phrase.name if word not in SMALL_WORDS and kind_of(word) in ("food", "other", "state")]
+    matches = imported(" ".join(asked), 3) if asked else []
     if matches and matches[0].score >= 90:
         return Choice(food_named(matches[0].food), (*choice.notes, "from the imported release"), spare=choice.spare)
     return replace(choice, choices=(*choice.choices, *matches)[:6])

@@ -4,12 +4,14 @@ import math
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
+from itertools import islice
 
 from kit.food.amounts import Count, plain_characters, read_count
 from kit.food.finding import SMALL_WORDS, line_words, words
 from kit.food.nearest_measure import Written
 from kit.food.quantities import LARGEST_COUNT, added, quantity
 
+_MOST_FOODS = 4  # named on one line
 LONGEST_LINE = 400  # characters; anything longer is not an ingredient line
 _BULLET = re.compile(r"^\s*(?:[-*+•·▪◦‣□☐✓✔>]+\s*|\[[ xX]?\]\s*|\d{1,2}[.)]\s+)+")
 _PARENTHESES = re.compile(r"[(\[]([^()\[\]]*)[)\]]")
@@ -146,11 +148,11 @@ def _parts(text: str) -> Iterator[tuple[str, str]]:
 
 def _amounts_of_foods(text: str) -> Iterator[str]:
     """Yield the parts of "1 tbsp cornstarch + 1 tbsp water", each with an amount and a food; else the text."""
-    for link in _AND_MORE.finditer(text):
+    for link in islice(_AND_MORE.finditer(text), _MOST_FOODS):
         left, right = text[: link.start()], text[link.end() :]
         if _names_food(left) and _names_food(right) and left.count("(") == left.count(")"):
             yield left
-            yield from _amounts_of_foods(right)
+            yield right
             return
     yield text
 
@@ -191,7 +193,7 @@ def _phrase(text: str, system: str) -> Phrase:
         name=words(name),
         after=words(after),
         whole=words(parts[0]),
-        others=tuple(other for other in others if other),
+        others=tuple(other for other in others if other)[:_MOST_FOODS],
     )
 
 

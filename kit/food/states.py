@@ -58,7 +58,8 @@ def in_state(
         if food.state in (_STATES[wish] if wish == "canned" else _STATES[wish][:1]):
             continue
         forms = table.forms(food.base)
-        fitting = [form for state in _STATES[wish] for form in forms if form.state == state]
+        better = _STATES[wish][: _STATES[wish].index(food.state)] if food.state in _STATES[wish] else _STATES[wish]
+        fitting = [form for state in better for form in forms if form.state == state]
         if not fitting and word in _SOFTENED:
             continue
         if not fitting and food.group == "pulse" and food.state == "dry" and (container == "can" or wish == "canned"):

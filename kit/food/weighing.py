@@ -181,13 +181,18 @@ def _counted(food: Food, written: Written) -> Weight | None:
 
 def _package(food: Food, written: Written) -> Weight:
     unit, noun = written.package_unit, written.measure or "package"
+    if unit.name == "ounce" and food.group == "beverage":
+        unit = units()["fl oz"]  # drinks are sold by volume
     label = f"{noun} ({number(written.package, 2)} {unit.short})"
     grams, how, source = unit.size * written.package, ("package_net",), "net weight"
-    if unit.kind == "volume":
+    drained = food.state in ("drained", "rinsed") or (written.drained and food.state != "dry")
+    poured_off = noun in _WITH_LIQUID and drained and not _sold_drained(food)
+    if unit.kind == "volume" and poured_off:
+        source = "net volume, 1 g/mL"  # what fills the can is food and its liquid
+    elif unit.kind == "volume":
         inside = _volume(food, Written(unit=unit))
         grams, source = inside.noun_grams * written.package, f"net volume, {inside.how}"
-    drained = food.state in ("drained", "rinsed") or (written.drained and food.state != "dry")
-    if noun in _WITH_LIQUID and drained and not _sold_drained(food):
+    if poured_off:
         share, origin = drained_share(food)
         net = grams
         grams, how = grams * share, ("package_drained",)
