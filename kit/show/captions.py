@@ -9,15 +9,15 @@ CORNERS = ("protein", "fat", "carbohydrate")
 _REGION = "the region where all three ranges for adults hold"
 
 
-def changed(now: str, written: str, unit: str = "") -> str:
+def changed(now: str, written: str) -> str:
     """Return the words at a bar: the number now and, where it reads differently, the number as written.
 
     Examples
     --------
-    >>> changed("9", "8", " g"), changed("9", "9", " g")
-    ('9 g, was 8', '9 g')
+    >>> changed("9 g", "8 g"), changed("9 g", "9 g")
+    ('9 g, was 8 g', '9 g')
     """
-    return f"{now}{unit}" if now == written else f"{now}{unit}, was {written}"
+    return now if now == written else f"{now}, was {written}"
 
 
 def day_words(now: float, written: float, at_least: bool) -> str:

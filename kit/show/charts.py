@@ -1,26 +1,26 @@
 """The four charts of the talk: plain numbers in, plotly Figure out.
 
-All of them speak one language: a bar (or a filled dot) is the dish as it is now, a thin upright mark (or a hollow dot) is
-the recipe as written, and every bar carries its own words, so that nothing is told by colour alone. Each figure's
+All of them speak one language: a bar (or a filled dot) is the dish as it is now, a thin upright mark (or a hollow dot)
+is the recipe as written, and every bar carries its own words, so that nothing is told by colour alone. Each figure's
 ``layout.meta["alternative"]`` is its one sentence from `kit.show.captions`, for those who cannot see it. The number of
 traces of a chart never depends on its numbers, so that a change of the dish is only a change of arrays.
 
-Colours: Okabe M. and Ito K., "Color Universal Design: how to make figures and presentations that are friendly to colorblind
-people", 2002 (revised 2008); assigned to the nutrients by us.
+Colours: Okabe M. and Ito K., "Color Universal Design: how to make figures and presentations that are friendly to
+colorblind people", 2002 (revised 2008); assigned to the nutrients by us.
 """
 
 from collections.abc import Collection, Mapping, Sequence
 from typing import Any
 
-import plotly.graph_objects as go
-
 from kit.show.captions import CORNERS, changed, day_words, say_balance, say_energy_shares, say_share_of_day, say_sources
 from kit.show.marks import (
     INK,
+    Drawing,
     as_written_mark,
     bars,
     beyond,
-    figure,
+    chart,
+    drawing,
     left_margin,
     nothing_as_zero,
     plain,
@@ -29,7 +29,7 @@ from kit.show.marks import (
     words_beside,
 )
 from kit.show.region import share_region
-from kit.texts import number, percent
+from kit.texts import percent, quantity
 
 COLOURS = {"protein": "#0072B2", "fat": "#E69F00", "carbohydrate": "#009E73", "other": "#999999"}
 LIMIT_COLOUR, ENOUGH_COLOUR = "#D55E00", "#56B4E9"
@@ -43,7 +43,8 @@ Shares = Mapping[str, float]
 Ranges = Mapping[str, tuple[float, float]]
 
 
-def energy_shares(now: Shares, ranges: Ranges, written: Shares | None = None) -> go.Figure:
+@chart
+def energy_shares(now: Shares, ranges: Ranges, written: Shares | None = None) -> Drawing:
     """Draw each share of energy as a bar on a 0-100 % line, over the range that is acceptable for adults.
 
     Parameters
@@ -84,10 +85,11 @@ def energy_shares(now: Shares, ranges: Ranges, written: Shares | None = None) ->
         "yaxis": {"tickvals": rows, "ticktext": labels, "range": [len(rows) - 0.5, -0.5]},
     }
     layout["xaxis"]["showgrid"] = True
-    return figure(traces, layout, say_energy_shares(now, ranges))
+    return drawing(traces, layout, say_energy_shares(now, ranges))
 
 
-def balance(now: Shares, ranges: Ranges, written: Shares | None = None) -> go.Figure:
+@chart
+def balance(now: Shares, ranges: Ranges, written: Shares | None = None) -> Drawing:
     """Draw the dish in the triangle of protein, fat and carbohydrate, with the region where all three ranges hold.
 
     Parameters
@@ -104,7 +106,7 @@ def balance(now: Shares, ranges: Ranges, written: Shares | None = None) -> go.Fi
     """
     written = now if written is None else written
     here, there = ([100 * shares[name] for name in CORNERS] for shares in (now, written))
-    apart = any(abs(a - b) >= 0.5 for a, b in zip(here, there, strict=True))
+    apart = not all(abs(a - b) < 0.5 for a, b in zip(here, there, strict=True))  # so is what is unknown
     region = [[100 * corner[axis] for corner in share_region([ranges[name] for name in CORNERS])] for axis in range(3)]
     # The words of the dot further right stand to its right, the other's to its left, so that they never meet.
     side, other = ("right", "left") if _across(here) >= _across(there) else ("left", "right")
@@ -132,9 +134,10 @@ def balance(now: Shares, ranges: Ranges, written: Shares | None = None) -> go.Fi
         "margin": {"l": 70, "r": 70, "t": 80, "b": 50},
         "ternary": {"sum": 100, "bgcolor": "white", **axes},
     }
-    return figure(traces, layout, say_balance(now, ranges))
+    return drawing(traces, layout, say_balance(now, ranges))
 
 
+@chart
 def sources(
     names: Sequence[str],
     now: Sequence[float],
@@ -143,7 +146,7 @@ def sources(
     written: Sequence[float] | None = None,
     decimals: int = 0,
     colour: str = COLOURS["other"],
-) -> go.Figure:
+) -> Drawing:
     """Draw where a nutrient comes from: a bar for each ingredient, the largest as written on top.
 
     Parameters
@@ -168,7 +171,9 @@ def sources(
     # The order is the recipe's as written, so that no bar jumps while a slider is dragged.
     order = sorted(range(len(names)), key=lambda at: (-nothing_as_zero(written[at]), -nothing_as_zero(now[at])))
     here, there, rows = [now[at] for at in order], [written[at] for at in order], list(range(len(order)))
-    texts = [changed(number(a, decimals), number(b, decimals), f" {unit}") for a, b in zip(here, there, strict=True)]
+    texts = [
+        changed(quantity(a, unit, decimals), quantity(b, unit, decimals)) for a, b in zip(here, there, strict=True)
+    ]
     labels = [shorten(names[at]) for at in order]
     lowest = max(len(rows), 4)  # a dish of one ingredient gets a bar, not a wall
     layout = {
@@ -183,15 +188,16 @@ def sources(
         as_written_mark(there, rows, 20),
         words_beside(beyond(here, there), rows, texts),
     ]
-    return figure(traces, layout, say_sources(names, now, nutrient, unit, decimals))
+    return drawing(traces, layout, say_sources(names, now, nutrient, unit, decimals))
 
 
+@chart
 def share_of_day(
     now: Shares,
     limit: Collection[str],
     written: Shares | None = None,
     at_least: Collection[str] = (),
-) -> go.Figure:
+) -> Drawing:
     """Draw what a serving is of the daily value: first the nutrients to get enough of, then, hatched, those to limit.
 
     Parameters
@@ -252,11 +258,11 @@ def share_of_day(
         "xaxis": {"range": [0, round_up(max([100.0, *end]))], "showticklabels": False},
         "yaxis": {"tickvals": list(range(len(labels))), "ticktext": labels, "range": [len(labels) - 0.5, -0.5]},
     }
-    return figure(traces, layout, say_share_of_day(now, limit, at_least))
+    return drawing(traces, layout, say_share_of_day(now, limit, at_least))
 
 
 def _across(shares: Sequence[float]) -> float:
-    """Return how far right three shares lie in the triangle; NaN lies nowhere, and compares as not right of anything."""
+    """Return how far right three shares lie in the triangle; NaN is right of nothing."""
     return shares[2] + shares[0] / 2
 
 

@@ -1,10 +1,13 @@
 """What the charts are made of: the look of a figure, its bars, the as-written mark, the words beside a bar."""
 
+import functools
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Any
 
 import plotly.graph_objects as go
+
+Drawing = dict[str, Any]  # what plotly.js draws: {"data": [trace, ...], "layout": {...}}
 
 INK = "#222222"  # 15.9 : 1 on white; WCAG 2.2 asks for 4.5 : 1
 FONT = "system-ui, 'Segoe UI', Roboto, 'Noto Sans', 'DejaVu Sans', Arial, sans-serif"
@@ -23,8 +26,24 @@ _AXIS = {
 }
 
 
-def figure(traces: Sequence[dict[str, Any]], layout: dict[str, Any], alternative: str) -> go.Figure:
-    """Make a Figure in the kit's look; `alternative` is its one sentence for those who cannot see it."""
+def chart(draw: Callable[..., Drawing]) -> Callable[..., go.Figure]:
+    """Turn a function that returns a plain drawing into one that returns a plotly Figure, checked by plotly.
+
+    The plain one stays at hand as ``.drawing``: the stage draws on every move of a slider, and four drawings take
+    0.4 ms where four checked Figures take 9 ms.
+    """
+
+    @functools.wraps(draw)
+    def build(*args: Any, **kwargs: Any) -> go.Figure:
+        return go.Figure(draw(*args, **kwargs))
+
+    build.__annotations__["return"] = go.Figure
+    build.drawing = draw
+    return build
+
+
+def drawing(traces: Sequence[dict[str, Any]], layout: dict[str, Any], alternative: str) -> Drawing:
+    """Return traces and layout in the kit's look; `alternative` is their one sentence for those who cannot see them."""
     whole = {
         **layout,
         "template": {},
@@ -42,7 +61,7 @@ def figure(traces: Sequence[dict[str, Any]], layout: dict[str, Any], alternative
         line = {"zeroline": True, "zerolinecolor": INK, "zerolinewidth": 2}
         whole["xaxis"] = {**_AXIS, **line, **layout["xaxis"]}
         whole["yaxis"] = {**_AXIS, "ticklabelstandoff": 8, **layout["yaxis"]}
-    return go.Figure({"data": list(traces), "layout": whole})
+    return {"data": list(traces), "layout": whole}
 
 
 def bars(x: Sequence[float], rows: Sequence[int], colour: str | list[str], width: float = 0.62) -> dict[str, Any]:

@@ -29,7 +29,7 @@ def share_region(ranges: Sequence[tuple[float, float]]) -> list[tuple[float, flo
     Examples
     --------
     >>> share_region([(0.5, 1), (0, 1), (0, 1)])
-    [(1.0, 0.0, 0.0), (0.5, 0.5, 0.0), (0.5, 0.0, 0.5), (1.0, 0.0, 0.0)]
+    [(0.5, 0.0, 0.5), (1.0, 0.0, 0.0), (0.5, 0.5, 0.0), (0.5, 0.0, 0.5)]
     """
     corners = list(_WHOLE)
     for axis, (low, high) in enumerate(ranges):

@@ -1,0 +1,108 @@
+"""How fast the stage is beside plotly's own widgets: ``python -m pytest tests/bench -m bench -s``.
+
+Same sliders, same charts, same numbers; the plain panel's callback only assigns arrays, one message a figure. Timed are
+the run of the cell until all four charts are painted, and a key on a slider until all four charts have changed and the
+page has drawn a frame after the last change. The two panels take turns. Nothing here fails for being slow.
+"""
+
+import re
+import statistics
+
+import pytest
+from live import notebook_page, open_browser, run_all_cells, serve, write_notebook
+
+ROUNDS, MOVES = 2, 20  # a round opens the page anew
+TRIES = 6  # under load a FigureWidget at times gives up waiting for its own script; then the page is opened again
+WATCH = """
+(() => {
+  const CHARTS = 4;
+  const plots = () => [...document.querySelectorAll('.js-plotly-plot')];
+  const drawn = (plot) => plot.querySelector('.scatterlayer .trace path, .scatterlayer .trace text');
+  window.firstPainted = null;
+  const first = () => {
+    const all = plots();
+    if (all.length === CHARTS && all.every(drawn)) requestAnimationFrame(() => { window.firstPainted = Date.now(); });
+    else requestAnimationFrame(first);
+  };
+  requestAnimationFrame(first);
+  // From a key on a slider to the frame after the last change, once all charts have changed and two frames were quiet.
+  window.nextMove = () => new Promise((resolve) => {
+    const changed = new Set();
+    let start = null, last = null, quiet = 0;
+    const observer = new MutationObserver((records) => {
+      for (const record of records) {
+        const plot = (record.target.closest ? record.target : record.target.parentElement)?.closest('.js-plotly-plot');
+        if (plot) { changed.add(plot); last = null; quiet = 0; }
+      }
+    });
+    const options = { subtree: true, childList: true, attributes: true, characterData: true };
+    const look = () => {
+      if (performance.now() - start > 5000) { observer.disconnect(); resolve(null); return; }
+      if (changed.size === CHARTS) {
+        if (last === null) last = performance.now();
+        else if (++quiet === 2) { observer.disconnect(); resolve(last - start); return; }
+      }
+      requestAnimationFrame(look);
+    };
+    document.addEventListener('keydown', () => {
+      start = performance.now();
+      for (const plot of plots()) observer.observe(plot, options);
+      requestAnimationFrame(look);
+    }, { capture: true, once: true });
+  });
+})();
+"""
+
+
+@pytest.mark.bench
+@pytest.mark.parametrize("kind", ["voila", "lab"])
+def test_time_to_charts_and_time_of_a_move_beside_plotlys_own_widgets(kind, tmp_path):
+    folder = tmp_path / "notebooks"
+    folder.mkdir()
+    for name in ("plain", "stage"):
+        start = 'import time; print(f"started at {time.time()}")'
+        write_notebook(folder / f"{name}.ipynb", ["import demo_panel", f"{start}\ndemo_panel.{name}_panel()"])
+    starts, moves, dead = {"plain": [], "stage": []}, {"plain": [], "stage": []}, {"plain": 0, "stage": 0}
+    with open_browser() as browser, serve(kind, folder, tmp_path / "home") as address:
+        for name in ("plain", "stage") * ROUNDS:
+            for _ in range(TRIES):
+                with notebook_page(browser, address(f"{name}.ipynb"), script=WATCH) as (page, _errors):
+                    starts[name].append(_time_to_charts(page, kind))
+                    if _time_of_move(page, 0) is not None:
+                        moves[name] += [_time_of_move(page, number) for number in range(1, MOVES + 1)]
+                        break
+                dead[name] += 1
+    print(f"\n{kind}: medians of {ROUNDS} starts or more, and of {ROUNDS * MOVES} moves")
+    _report("cell run to charts", starts, "s")
+    _report("slider to painted", moves, "ms")
+    print(f"  starts after which a chart did not follow its sliders: stage {dead['stage']}, plain {dead['plain']}")
+    assert all(moves.values())
+
+
+def _time_to_charts(page, kind):
+    if kind == "lab":
+        run_all_cells(page)
+    page.wait_for_function("() => window.firstPainted")
+    started = re.search(r"started at ([\d.]+)", page.inner_text("body"))
+    page.wait_for_timeout(1500)
+    return page.evaluate("window.firstPainted") / 1000 - float(started[1])
+
+
+def _time_of_move(page, number):
+    """Time from the key to the last chart painted [ms]; None when a chart did not change at all."""
+    page.locator(".noUi-handle").nth(number % 12).focus()
+    page.wait_for_timeout(120)
+    page.evaluate("() => { window.move = window.nextMove(); }")
+    page.keyboard.press("ArrowRight" if number % 24 < 12 else "ArrowLeft")
+    return page.evaluate("window.move")
+
+
+def _report(what, times, unit):
+    for title, value in (("median", statistics.median), ("95th percentile", _late)):
+        if len(times["stage"]) > 5 or value is statistics.median:
+            stage, plain = value(times["stage"]), value(times["plain"])
+            print(f"  {what}, {title}: stage {stage:.3g} {unit}, plain {plain:.3g} {unit}, ratio {stage / plain:.2f}")
+
+
+def _late(times):
+    return statistics.quantiles(times, n=20)[18]

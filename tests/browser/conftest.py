@@ -1,0 +1,28 @@
+import pytest
+from live import open_browser, serve, write_notebook
+
+DEMO = {
+    "stage.ipynb": ["import demo_panel", "demo_panel.stage_panel()"],
+    "two_views.ipynb": ["import demo_panel", "panel = demo_panel.stage_panel()", "panel", "panel"],
+}
+
+
+@pytest.fixture(scope="session")
+def browser():
+    with open_browser() as opened:
+        yield opened
+
+
+@pytest.fixture(scope="session")
+def notebooks(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("notebooks")
+    for name, cells in DEMO.items():
+        write_notebook(folder / name, cells)
+    return folder
+
+
+@pytest.fixture(scope="session", params=["voila", "lab"])
+def served(request, notebooks, tmp_path_factory):
+    """The kind of server, and how to make the address of a notebook on it."""
+    with serve(request.param, notebooks, tmp_path_factory.mktemp(request.param)) as address:
+        yield request.param, address

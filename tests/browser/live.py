@@ -1,0 +1,174 @@
+"""Live notebooks for tests: a browser, and JupyterLab and Voila on free ports of this machine."""
+
+import contextlib
+import os
+import secrets
+import shutil
+import signal
+import socket
+import subprocess
+import sys
+import time
+import urllib.error
+import urllib.request
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import nbformat
+from playwright.sync_api import Browser, Page, sync_playwright
+
+ROOT = Path(__file__).resolve().parents[2]
+BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
+MAC_CHROME = Path("/Applications/Google Chrome.app/Contents/MacOS/Google Chrome")
+SWITCHES = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+SCREEN = {"width": 1920, "height": 1080}
+PATIENCE = 60  # [s]
+
+
+def browser_path() -> str:
+    """Return the browser that is installed here; without one these tests fail rather than pass unseen."""
+    found = next(filter(None, map(shutil.which, BROWSERS)), str(MAC_CHROME) if MAC_CHROME.exists() else None)
+    if not found:
+        msg = f"no browser found: install Chromium or Chrome, so that one of {', '.join(BROWSERS)} is on the PATH"
+        raise RuntimeError(msg)
+    return found
+
+
+@contextlib.contextmanager
+def open_browser() -> Iterator[Browser]:
+    """Start the browser without a window."""
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=browser_path(), args=SWITCHES)
+        try:
+            yield browser
+        finally:
+            browser.close()
+
+
+def write_notebook(path: Path, cells: list[str]) -> None:
+    """Write a notebook of code cells."""
+    notebook = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(cell) for cell in cells])
+    notebook.metadata["kernelspec"] = {"name": "python3", "display_name": "Python 3", "language": "python"}
+    nbformat.write(notebook, path)
+
+
+@contextlib.contextmanager
+def serve(kind: str, notebooks: Path, home: Path) -> Iterator[Callable[[str], str]]:
+    """Serve a folder of notebooks with ``voila`` or ``lab``; yields the address of a notebook by its name."""
+    port, token = _free_port(), secrets.token_hex(16)
+    home.mkdir(parents=True, exist_ok=True)
+    news = home / "settings" / "@jupyterlab" / "apputils-extension" / "notification.jupyterlab-settings"
+    news.parent.mkdir(parents=True, exist_ok=True)
+    news.write_text('{"fetchNews": "false"}')  # no question about it over the charts
+    common = ["--no-browser", "--allow-root"] if kind == "lab" else ["--no-browser"]
+    command = {
+        "lab": [
+            *("jupyterlab", f"--ServerApp.port={port}", "--ServerApp.port_retries=0", "--ServerApp.ip=127.0.0.1"),
+            *(f"--IdentityProvider.token={token}", f"--ServerApp.root_dir={notebooks}"),
+            *("--LabApp.expose_app_in_browser=True", "--LabApp.extension_manager=readonly"),
+            *(f"--LabApp.workspaces_dir={home / 'workspaces'}", f"--LabApp.user_settings_dir={home / 'settings'}"),
+        ],
+        "voila": ["voila", str(notebooks), f"--port={port}", "--Voila.ip=127.0.0.1", f"--token={token}"],
+    }[kind]
+    surroundings = {
+        **os.environ,
+        "HOME": str(home),
+        "TALK_KIT_HOME": str(home / "talk-kit"),
+        "JUPYTER_CONFIG_DIR": str(home / "config"),
+        "JUPYTER_DATA_DIR": str(home / "data"),
+        "JUPYTER_RUNTIME_DIR": str(home / "runtime"),
+        "PYTHONPATH": os.pathsep.join([str(ROOT), str(Path(__file__).parent)]),
+    }
+    log_path = home / f"{kind}.log"
+    with log_path.open("wb") as log:
+        process = subprocess.Popen(
+            [sys.executable, "-m", *command, *common],
+            env=surroundings,
+            stdout=log,
+            stderr=subprocess.STDOUT,
+            start_new_session=True,  # so that its kernels can be stopped with it
+        )
+        try:
+            _wait_for(
+                f"http://127.0.0.1:{port}/{'api' if kind == 'lab' else 'voila/static/main.js'}", process, log_path
+            )
+            tree = "doc/tree" if kind == "lab" else "voila/render"
+            yield lambda name: f"http://127.0.0.1:{port}/{tree}/{name}?token={token}"
+        finally:
+            _stop(process)
+
+
+@contextlib.contextmanager
+def notebook_page(
+    browser: Browser, address: str, viewport: dict[str, int] = SCREEN, script: str = ""
+) -> Iterator[tuple[Page, list[str]]]:
+    """Open a page, with a script of the test's own; yields it with the list in which errors of its scripts gather."""
+    context = browser.new_context(viewport=viewport)
+    page = context.new_page()
+    page.set_default_timeout(PATIENCE * 1000)
+    page.add_init_script(script)
+    errors: list[str] = []
+    page.on("pageerror", lambda error: errors.append(str(error)))
+    page.on("console", lambda message: errors.append(message.text) if _is_error(message) else None)
+    try:
+        page.goto(address)
+        yield page, errors
+    finally:
+        context.close()
+
+
+def run_all_cells(page: Page) -> None:
+    """Run every cell of the notebook that is open in JupyterLab."""
+    page.wait_for_selector(".jp-Notebook .jp-CodeCell")
+    page.wait_for_function("() => window.jupyterapp")
+    page.evaluate(
+        """async () => {
+          const panel = window.jupyterapp.shell.currentWidget;
+          await panel.context.ready;
+          await panel.sessionContext.ready;
+          await window.jupyterapp.commands.execute('notebook:run-all-cells');
+        }"""
+    )
+
+
+def _is_error(message: Any) -> bool:
+    """Whether a console message is an error of a script, rather than of a picture or font that is not there."""
+    return message.type == "error" and "Failed to load resource" not in message.text
+
+
+def _free_port() -> int:
+    with socket.socket() as listener:
+        listener.bind(("127.0.0.1", 0))
+        return listener.getsockname()[1]
+
+
+def _wait_for(address: str, process: subprocess.Popen[bytes], log: Path) -> None:
+    until = time.monotonic() + PATIENCE
+    while time.monotonic() < until and process.poll() is None:
+        try:
+            urllib.request.urlopen(address, timeout=5).close()
+            return
+        except urllib.error.HTTPError:
+            return  # it answers, if only to ask for the token
+        except OSError:
+            time.sleep(0.1)
+    msg = f"{address} does not answer:\n{log.read_text(errors='replace')[-2000:]}"
+    raise RuntimeError(msg)
+
+
+def _stop(process: subprocess.Popen[bytes]) -> None:
+    for number in (signal.SIGTERM, signal.SIGKILL):
+        with contextlib.suppress(ProcessLookupError):
+            os.killpg(process.pid, number)
+        with contextlib.suppress(subprocess.TimeoutExpired):
+            process.wait(timeout=5)
+            return

@@ -1,0 +1,130 @@
+"""The drawing core of the stage in a page without Python, as the page that is sent afterwards uses it."""
+
+import pytest
+from demo_panel import WRITTEN, drawings, read_out
+from live import ROOT
+from plotly.offline import get_plotlyjs
+
+from kit.show.stage import ReadOut, Stage, difference
+
+PHONE = {"width": 400, "height": 800}
+MOUNT = """
+async ([script, content]) => {
+  const stage = await import(URL.createObjectURL(new Blob([script], { type: "text/javascript" })));
+  window.calls = [];
+  const plotly = { ...window.Plotly };
+  for (const name of ["restyle", "react"]) {
+    plotly[name] = (place, ...rest) => { window.calls.push(name); return window.Plotly[name](place, ...rest); };
+  }
+  window.loaded = new Promise((resolve) => { window.load = () => resolve(plotly); });
+  window.view = stage.mount(document.body, window.loaded, content);
+}
+"""
+FRAMES = "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
+
+
+@pytest.fixture
+def page(browser):
+    context = browser.new_context(viewport={"width": 1400, "height": 950})
+    opened = context.new_page()
+    opened.set_content("<style>body { margin: 0 }</style>")
+    opened.add_style_tag(path=ROOT / "kit" / "show" / "stage.css")
+    opened.add_script_tag(content=get_plotlyjs())
+    yield opened
+    context.close()
+
+
+def mount(page, load=True):
+    stage = Stage([drawings(WRITTEN)], read_out(WRITTEN))
+    page.evaluate(MOUNT, [(ROOT / "kit" / "show" / "stage.js").read_text(), stage.content])
+    if load:
+        page.evaluate("() => window.load()")
+        page.wait_for_selector("[data-chart=day] .main-svg")
+        page.evaluate(FRAMES)
+
+
+def changes(steps, before=WRITTEN):
+    old, new = drawings(before), drawings(steps)
+    return {
+        "figures": {name: difference(old[name], new[name]) for name in new},
+        "read_out": [vars(number) for number in read_out(steps)],
+    }
+
+
+def words(page, chart):
+    texts = page.locator(f"[data-chart={chart}] .textpoint").all_text_contents()
+    return [text.replace("\u00a0", " ").strip() for text in texts]
+
+
+def expected_words(steps, chart):
+    return [text.strip() for trace in drawings(steps)[chart]["data"] for text in trace.get("text", ())]
+
+
+def test_of_many_changes_at_once_only_the_newest_is_drawn(page):
+    mount(page)
+    burst = [changes(WRITTEN + step) for step in range(1, 11)]
+    drawn = page.evaluate(
+        "(burst) => { window.calls = []; burst.forEach(window.view.update); return calls.length; }", burst
+    )
+    assert drawn == 4  # the first at once; the nine after it wait for the next frame
+    page.evaluate(FRAMES)
+    assert page.evaluate("window.calls.length") == 8
+    assert words(page, "day") == expected_words(WRITTEN + 10, "day")
+    assert page.inner_text(".talk-value >> nth=0") == read_out(WRITTEN + 10)[0].value
+
+
+def test_an_unchanged_chart_is_not_drawn_again(page):
+    mount(page)
+    steps = WRITTEN.copy()
+    steps[0] += 1
+    only = {"figures": {"shares": changes(steps)["figures"]["shares"]}}
+    page.evaluate("(only) => { window.calls = []; window.view.update(only); }", only)
+    assert page.evaluate("window.calls") == ["restyle"]
+
+
+def test_a_change_that_comes_before_plotly_is_drawn_with_it(page):
+    mount(page, load=False)
+    page.evaluate("(change) => window.view.update(change)", changes(WRITTEN + 2))
+    assert page.inner_text(".talk-value >> nth=0") == read_out(WRITTEN + 2)[0].value  # the read-out does not wait
+    page.evaluate("() => window.load()")
+    page.wait_for_selector("[data-chart=day] .main-svg")
+    assert words(page, "day") == expected_words(WRITTEN + 2, "day")
+
+
+def test_every_chart_is_a_picture_with_a_text_that_follows_it(page):
+    mount(page)
+    page.evaluate("(change) => window.view.update(change)", changes(WRITTEN + 3))
+    for name, drawing in drawings(WRITTEN + 3).items():
+        picture = page.locator(f"[data-chart={name}] [role=img]")
+        assert picture.get_attribute("aria-label") == drawing["layout"]["meta"]["alternative"]
+    assert page.get_attribute(".talk-read-out", "aria-live") == "polite"
+
+
+def test_the_number_as_written_stands_beside_one_that_changed(page):
+    mount(page)
+    numbers = [vars(ReadOut("Energy", "about 450 kcal", "about 430 kcal"))]
+    page.evaluate("(numbers) => window.view.update({ read_out: numbers })", numbers)
+    assert page.inner_text(".talk-read-out").split("\n") == ["Energy", "about 450 kcal", "was about 430 kcal"]
+
+
+def test_a_phone_shows_one_column_without_scrolling_sideways(page):
+    page.set_viewport_size(PHONE)
+    mount(page)
+    boxes = [page.locator(f"[data-chart={name}]").bounding_box() for name in drawings(WRITTEN)]
+    assert all(box["x"] >= 0 and box["x"] + box["width"] <= PHONE["width"] for box in boxes)
+    assert [box["y"] for box in boxes] == sorted(box["y"] for box in boxes)
+    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+
+
+def test_charts_follow_the_size_of_the_window(page):
+    mount(page)
+    page.set_viewport_size(PHONE)
+    page.wait_for_function("() => document.querySelector('[data-chart=day] .main-svg').clientWidth <= 400")
+
+
+def test_a_removed_view_leaves_nothing_behind(page):
+    mount(page)
+    page.evaluate("(change) => { window.view.update(change); window.view.remove(); }", changes(WRITTEN + 1))
+    page.evaluate("(change) => window.view.update(change)", changes(WRITTEN + 2))
+    page.evaluate(FRAMES)
+    assert page.locator(".talk-stage, .js-plotly-plot").count() == 0
