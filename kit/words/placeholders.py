@@ -70,14 +70,15 @@ def pieces(say: str) -> tuple[Piece, ...]:
 
 
 def fill(say: str, dish: Dish) -> str:
-    """Return a sentence with its placeholders filled from the dish.
+    """Return a sentence with its placeholders filled from the dish; one that begins with a placeholder gets a capital.
 
     Raises
     ------
     KitError
         If a brace stands alone, or a pair holds something that the grammar does not have.
     """
-    return "".join(filler(piece.text, dish)(dish) if piece.in_braces else piece.text for piece in pieces(say))
+    text = "".join(filler(piece.text, dish)(dish) if piece.in_braces else piece.text for piece in pieces(say))
+    return text[:1].upper() + text[1:] if say.startswith("{") else text
 
 
 def faults(say: str, dish: Dish) -> Iterator[str]:
@@ -191,6 +192,11 @@ def keeping_days() -> tuple[float, float]:
     return float(row["value"]), float(row["value_high"])
 
 
+def _one(thing: str) -> str:
+    """Return a serving with its article: "one lidded box", whether the talk writes "lidded box" or "one lidded box"."""
+    return thing if thing.lower().startswith(("one ", "a ", "an ", "the ", "1 ")) else f"one {thing}"
+
+
 def _plain(text: str) -> Filler:
     def serving_grams(dish: Dish) -> str:
         parts = [dish.grams(part.food) for part in dish.numbers.recipe.ingredients]
@@ -206,7 +212,7 @@ def _plain(text: str) -> Filler:
 
     return {
         "servings": lambda dish: number(dish.numbers.recipe.servings, 1),
-        "serving": lambda dish: dish.numbers.recipe.serving_is,
+        "serving": lambda dish: _one(dish.numbers.recipe.serving_is),
         "serving grams": serving_grams,
         "keeps": keeps,
     }[text]

@@ -19,7 +19,7 @@ only ("feta"). FOOD is any food's key.
 ``{NUTRIENT in AMOUNT MEASURE of FOOD}``     ``{protein in one cup of lentils-boiled}``, ``{iron in 100 g of egg}``
 ``{grams of INGREDIENT}``                    in a serving: "about 45 grams"
 ``{amount of INGREDIENT}``                   in the whole recipe: "1 1/2 cups"
-``{servings}``  ``{serving}``                "6", "lidded box" (the talk's `serving_is`)
+``{servings}``  ``{serving}``                "6", "one lidded box" (the talk's `serving_is`)
 ``{serving grams}``                          "about 350 grams", as the ingredients are listed
 ``{keeps}``                                  "3 days" (the talk's `keeps_days`), otherwise "3 to 4 days"
 ===========================================  ==================================================================

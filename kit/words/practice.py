@@ -188,6 +188,6 @@ def next_card(of: Sequence[Card], scores: Scores, chance: Random, last: Card | N
         If there is no card.
     """
     if not of:
-        raise KitError('no point of this talk says a number; write one such as "One {serving} has {energy}."')
+        raise KitError('no point of this talk says a number; write one such as "{serving} has {energy}."')
     others = [card for card in of if last is None or card.key != last.key] or list(of)
     return chance.choices(others, [scores.get(card.key, Score()).weight for card in others])[0]

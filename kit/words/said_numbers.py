@@ -192,7 +192,7 @@ def plain_number(name: str, values: Mapping[str, Any] | None = None) -> Point:
     form = {OF_DAY: ".share_of_day", OF_ENERGY: ".share_of_energy"}.get(unit, "")
     if form == ".share_of_energy":
         return Point(f"{name.capitalize()} is {{{name}{form}}}.")
-    return Point(f"One {{serving}} has {{{name}{form}}}.")
+    return Point(f"{{serving}} has {{{name}{form}}}.")
 
 
 def gone(foods: Sequence[Food], name: str) -> Finding:
@@ -208,7 +208,7 @@ def check_grams(dish: Dish, values: Mapping[str, Any], say: str) -> Finding:
     because = f"a serving holds {_ends(of, 'g')} of {short_name(food)}, by the recipe"
     if agrees(said, of):
         return Finding(HOLDS, because)
-    instead = Point(f"One {{serving}} holds {{grams of {food.key}}} of {short_name(food)}.")
+    instead = Point(f"{{serving}} holds {{grams of {food.key}}} of {short_name(food)}.")
     return Finding(OFF, f"{because}, and {number(said, 1)} g lies outside", instead)
 
 

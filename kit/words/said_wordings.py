@@ -91,7 +91,7 @@ def _with_said(
         if words.startswith(_NOT_LOW):
             also.append(f"and it is not low in {thing_said(name)}")
         elif food is None:
-            also.append(f"with {{{name}}} in one {{serving}}")
+            also.append(f"with {{{name}}} in {{serving}}")
         else:
             grams = subject.reference_grams if subject.reference_grams == subject.reference_grams else 100
             also.append(f"with {{{name} in {grams:.4g} g of {food.key}}} in {grams:.0f} grams")

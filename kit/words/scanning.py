@@ -51,9 +51,10 @@ _TIMES = re.compile(
 _TIMES_WORDS = {"twice": 2.0, "double": 2.0, "triple": 3.0, "half": 0.5}
 _SHARES = re.compile(
     r"\b(?:most|much|mainly|mostly|a little|the bulk|the rest|all|tenth|fifths?|quarters?|thirds?) of "
-    r"(?:the|its|a day's)\b",
+    r"(?:the|its|a day's|it|them|that|this)\b",
     re.IGNORECASE,
 )
+_PRONOUNS = (" it", " them", " that", " this")
 _MAIN = re.compile(r"\b(?:main source|biggest source|largest source|chief source)\b", re.IGNORECASE)
 _KINDS = re.compile(
     r"\b(?:plant[- ]based|all plants?|(?:entirely|only|purely|fully) (?:from )?plants?|nothing from an animal|"
@@ -213,6 +214,8 @@ def _spot(say: str, rules: str) -> Iterator[Spotted]:
     for kind, pattern in patterns:
         for match in pattern.finditer(text):
             name = nutrient_named(match[0]) or _after(text, match)
+            if kind == SHARE and match[0].endswith(_PRONOUNS):  # "nearly all of it unsaturated": it was named before
+                name = name or nutrient_named(say.replace("_", " "))
             # "Most of the time" is no share of a nutrient, and "free of sodium" is a wording.
             if (kind == SHARE and pattern is not _MAIN and not name) or (kind == KIND and name):
                 continue
