@@ -117,10 +117,11 @@ class _Place:
             return
         failed = checks_table(numbers)
         waiting = f"<p>{len(self.draft.open)} line(s) still to be settled are left out.</p>" if self.draft.open else ""
-        faults = "<p>All checks hold.</p>" if failed.empty else failed.to_html(index=False, border=0)
+        faults = "<p>All checks hold.</p>" if failed.data.empty else failed.to_html()
         weight = quantity(numbers.serving_grams, "g")
         title = f"<h2>One of {number(self.draft.servings, 2)}: {weight} of {escape(self.draft.title)}</h2>"
-        self.numbers.value = f"{title}{waiting}{serving_table(numbers).to_html(border=0)}<h2>Checks that failed</h2>{faults}"
+        table = serving_table(numbers).to_html()
+        self.numbers.value = f"{title}{waiting}{table}<h2>Checks that failed</h2>{faults}"
 
     def _row(self, at: int, reading: Reading) -> widgets.HBox:
         said = escape(reading.line) + (f"<br><small>{escape(reading.how)}</small>" if reading.how else "")

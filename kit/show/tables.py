@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 import pandas as pd
+from pandas.io.formats.style import Styler
 
 from kit.food.lines import Reading
 from kit.food.three_weights import three_weights
@@ -13,7 +14,13 @@ from kit.texts import number, percent, quantity, span
 from kit.words.serving import MAIN_NUTRIENTS, serving_lines
 
 
-def lines_table(readings: Sequence[Reading]) -> pd.DataFrame:
+def readable(table: pd.DataFrame) -> Styler:
+    """Return a table as it is shown to people: words whole and to the left, no row numbers."""
+    shown = table.style.hide(axis="index").set_properties(**{"text-align": "left", "white-space": "normal"})
+    return shown.set_table_styles([{"selector": "th", "props": "text-align: left"}])
+
+
+def lines_table(readings: Sequence[Reading]) -> Styler:
     """Return how each ingredient line was read, one row a line."""
     rows = [
         {
@@ -26,10 +33,10 @@ def lines_table(readings: Sequence[Reading]) -> pd.DataFrame:
         }
         for reading in readings
     ]
-    return pd.DataFrame(rows, columns=["line", "food", "grams", "range", "how", "to ask"])
+    return readable(pd.DataFrame(rows, columns=["line", "food", "grams", "range", "how", "to ask"]))
 
 
-def serving_table(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rules: str = "us") -> pd.DataFrame:
+def serving_table(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rules: str = "us") -> Styler:
     """Return what a serving holds, one row a nutrient; no names means all of them.
 
     Raises
@@ -39,7 +46,7 @@ def serving_table(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rul
     """
     rows = [
         {
-            "": line.name,
+            "nutrient": line.name,
             "per serving": f"{number(line.value, line.decimals)} {line.unit}",
             "range": f"{number(line.low, line.decimals)} to {number(line.high, line.decimals)}",
             "of a day": "" if line.day != line.day else percent(line.day),
@@ -48,10 +55,10 @@ def serving_table(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rul
         }
         for line in serving_lines(numbers, names, rules)
     ]
-    return pd.DataFrame(rows).set_index("")
+    return readable(pd.DataFrame(rows))
 
 
-def weights_table(recipe: Recipe) -> pd.DataFrame:
+def weights_table(recipe: Recipe) -> Styler:
     """Return each ingredient as bought, edible and as eaten, with our yield beside published ones, one row each."""
     rows = []
     for ingredient in recipe.ingredients:
@@ -69,14 +76,14 @@ def weights_table(recipe: Recipe) -> pd.DataFrame:
                 "published": "; ".join(sorted(printed)),
             }
         )
-    return pd.DataFrame(rows)
+    return readable(pd.DataFrame(rows))
 
 
-def checks_table(numbers: Nutrition, failed_only: bool = True) -> pd.DataFrame:
+def checks_table(numbers: Nutrition, failed_only: bool = True) -> Styler:
     """Return the checks of a dish and its foods, only those that failed unless all are wanted."""
     rows = [
         {"of": check.of, "check": check.what, "holds": "yes" if check.holds else "no", "because": check.because}
         for check in checks(numbers)
         if not (failed_only and check.holds)
     ]
-    return pd.DataFrame(rows, columns=["of", "check", "holds", "because"])
+    return readable(pd.DataFrame(rows, columns=["of", "check", "holds", "because"]))
