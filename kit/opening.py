@@ -76,7 +76,8 @@ def open_notebooks(port: int = 0, browser: bool = True, notebook: str = ON_SCREE
             *("--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate", *_as_root()),
         ]
         address = f"http://{LOOPBACK}:{port}/lab/tree/{notebook}?token={token}"
-        return _serve(command, {"JUPYTER_TOKEN": token}, port, address, browser)
+        environment = {"JUPYTER_TOKEN": token, "JUPYTER_PATH": _with_our_files()}
+        return _serve(command, environment, port, address, browser)
 
 
 def open_screen(talk: str, port: int = 0, browser: bool = True) -> int:
@@ -101,11 +102,12 @@ def open_screen(talk: str, port: int = 0, browser: bool = True) -> int:
     ]
     path = Path(talk)
     chosen = str(path.resolve()) if path.is_file() else talk  # the notebook runs in its own folder
-    return _serve(command, {TALK_VARIABLE: chosen, "JUPYTER_PATH": _with_templates()}, port, f"http://{LOOPBACK}:{port}/?token={token}", browser)
+    environment = {TALK_VARIABLE: chosen, "JUPYTER_PATH": _with_our_files()}
+    return _serve(command, environment, port, f"http://{LOOPBACK}:{port}/?token={token}", browser)
 
 
-def _with_templates() -> str:
-    """Return the paths where Jupyter looks for files, our page's template among them."""
+def _with_our_files() -> str:
+    """Return where Jupyter looks for files: our page's template, and what runs a notebook once it is open, first."""
     own = str(Path(__file__).resolve().parent / "show" / "jupyter")
     return os.pathsep.join([own, *filter(None, [os.environ.get("JUPYTER_PATH")])])
 
