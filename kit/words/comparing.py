@@ -33,9 +33,7 @@ class Side:
 def _amount(dish: Dish, food: Food | None, name: str, basis: str) -> Range | None:
     """Return what a food, or the dish, holds on a basis; None where that cannot be known."""
     if food is None:
-        grams = dish.subject.grams(basis) if basis != "cup" else float("nan")
-        of, scale = dish.range_of(name), grams / dish.subject.serving_grams
-        return Range(of.value * scale, of.low * scale, of.high * scale) if isfinite(scale) else None
+        return None if basis == "cup" else dish.in_grams(name, dish.subject.grams(basis))
     if basis == "cup":
         try:
             grams = measure_grams(food, "cup")

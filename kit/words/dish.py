@@ -49,6 +49,14 @@ class Dish:
         names = {"package": "package labels", "": "the figures given"}
         return listing(list(dict.fromkeys(names.get(word, word) for word in used))) or "the recipe"
 
+    def in_grams(self, nutrient: str, grams: float) -> Range | None:
+        """Return what some grams of the dish as eaten hold; None when that cannot be known."""
+        whole = self.subject.serving_grams
+        if not (whole > 0 and grams == grams):  # nothing in it, or NaN
+            return None
+        of, scale = self.range_of(nutrient), grams / whole
+        return Range(of.value * scale, of.low * scale, of.high * scale)
+
     def food(self, key: str) -> Food:
         """Return any food by key; UnknownNameError when there is none."""
         return food_called(key, self.talk.recipe)

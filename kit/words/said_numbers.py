@@ -23,6 +23,7 @@ OF_DAY, OF_ENERGY, OF_DISH = "% of day", "% of energy", "% of dish"
 SHARES = (OF_DAY, OF_ENERGY, OF_DISH)
 _WEIGHTS = {"g": 1.0, "mg": 1e-3, "µg": 1e-6}
 UNITS = ("kcal", *_WEIGHTS, *SHARES)
+_UNKNOWN = Range(float("nan"), float("nan"), float("nan"))
 _UNIT_WORDS = {
     "kcal": "calories",
     "g": "grams",
@@ -113,11 +114,9 @@ def _per(dish: Dish, name: str, foods: Sequence[Food], per: str) -> tuple[Range,
         names = listing([short_name(food) for food in foods])
         verb = "bring" if len(foods) > 1 or is_plural(names) else "brings"
         return dish.brought(foods, name), f"to a serving the {names} {verb}"
-    of = dish.range_of(name)
     if per == "100 g":
-        scale = 100 / dish.subject.serving_grams
-        return Range(of.value * scale, of.low * scale, of.high * scale), "100 g of the dish as eaten has"
-    return of, "a serving has"
+        return dish.in_grams(name, 100) or _UNKNOWN, "100 g of the dish as eaten has"
+    return dish.range_of(name), "a serving has"
 
 
 def check_number(dish: Dish, values: Mapping[str, Any], say: str) -> Finding:
