@@ -97,10 +97,10 @@ def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") ->
         elif _METHOD.match(line):
             if readings:
                 break
-        elif not title and not listed and not readings and read_count(plain)[0] is None and plain == line.lstrip("# "):
-            title = line.strip("# *")
         elif not readings and not listed and _TIMES.match(line):
             continue
+        elif not title and not listed and not readings and read_count(plain)[0] is None and plain == line:
+            title = line.strip("# *")
         elif heading:
             part = _part(next(name for name in heading.groups() if name))
         else:

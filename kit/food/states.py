@@ -1,6 +1,6 @@
 """The form of a food that a line asks for: cooked, dry, frozen, canned, drained, rinsed."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from kit.food.composition import Food, Foods
 from kit.food.finding import Name, line_words
@@ -66,7 +66,9 @@ def in_state(
             fitting = [form for form in forms if form.state == "cooked"]
             notes.append("the table has none from a can, so it is read as cooked")
         if fitting:
-            said = [form for form in fitting if word in form.name.lower()]
+            said = [
+                form for form in fitting if word in form.name.lower() or any(word == row.cut for row in form.measures)
+            ]
             food = (said or fitting)[0]
         elif wish in _STATES_THAT_MATTER and food.state not in _STATES[wish] and word != "can" and _matters(wish, food):
             return food, notes, f'no {word} form of "{food.name}" in the table; its weight is read as "{food.name}"'
@@ -84,9 +86,11 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
         before += [("cooked", word) for word in name if word in _SOFTENED and word not in best.words]
     if by_weight:  # "2 beets, roasted" are weighed raw, "2 beets, cooked" were not
         behind = [(wish, word) for wish, word in behind if wish != "cooked" or word == "cooked"]
-    if before:  # what stands behind the comma is then done to that form
+    if before or _says_state(best.words & {*name}):  # what stands behind the comma is then done to that form
         behind = [wish for wish in behind if wish[0] in _POURED_OFF]
-    asked = {wish for wish, _ in (*before, *behind)} | {_STATE_OF.get(best.food.state, "") for _ in [0] if _said(best)}
+    asked = {wish for wish, _ in (*before, *behind)} | (
+        {_STATE_OF.get(best.food.state, "")} if _says_state(best.words) else set()
+    )
     poured = not asked & {"dry", "cooked", "raw", "frozen"} and "soaked" not in (*name, *after)
     both = {"rinsed", "drained"} <= asked
     return [
@@ -101,9 +105,9 @@ def _states_in(words: Sequence[str], best: Name) -> list[tuple[str, str]]:
     return [(found.meaning, word) for found, word in known if found and found.kind == "state"]
 
 
-def _said(best: Name) -> bool:
-    """Whether the found name itself says a state ("dried black beans")."""
-    return any(known.kind == "state" for word in best.words if (known := line_words().get(word)))
+def _says_state(words: Iterable[str]) -> bool:
+    """Whether words of a name say a state ("dried black beans")."""
+    return any(known.kind == "state" for word in words if (known := line_words().get(word)))
 
 
 def _in_liquid(food: Food, table: Foods) -> bool:

@@ -154,7 +154,7 @@ def _counted(food: Food, written: Written) -> Weight | None:
     if inch:
         return _weight(written.count.times(written.length), "inch", inch.grams, ("piece_with_size",), inch.source)
     row, sized = counted_row(food, written)
-    if row is None and (asked not in ("", "piece") or (asked and written.length)):
+    if row is None and (asked or (written.length and written.cut == "pieces")):
         return None
     if row is None:
         sized = "piece"
