@@ -40,8 +40,8 @@ class Reading:
         Foods to pick from, where there is a problem.
     swaps : tuple of str
         Foods that the line offers by "or".
-    count, noun, noun_grams : float, str, float
-        The amount in its own measure, and the grams of one of that.
+    count, noun, noun_grams, cut : float, str, float, str
+        The amount in its own measure, the grams of one of that, and the cut in which it is measured.
     part : str
         The part of the recipe the line stands in.
     """
@@ -60,6 +60,7 @@ class Reading:
     count: float = 0.0
     noun: str = "g"
     noun_grams: float = 1.0
+    cut: str = ""
     part: str = ""
 
     def as_json(self) -> dict[str, object]:
@@ -172,7 +173,8 @@ def _weighed(line: str, phrase: Phrase, food: Food, written: Written) -> Reading
         return replace(
             reading, problem=f'"{food.name}" has no weight for a {asked}; write for instance "{_example(food)}"'
         )
-    return _with_weight(reading, weight, written.count)
+    trimmed = bool(written.edible and food.refuse and written.unit and written.unit.kind == "mass")
+    return replace(_with_weight(reading, weight, written.count), cut="trimmed" if trimmed else written.cut)
 
 
 def _with_weight(reading: Reading, weight: Weight, count: Count) -> Reading:

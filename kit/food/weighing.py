@@ -173,7 +173,8 @@ def _counted(food: Food, written: Written) -> Weight | None:
             problem=f"no size for the {row.measure}; {number(row.grams)} g each is assumed, write for instance "
             f'"{fraction_text(written.count.value)} ({number(row.grams)} g) {row.measure}"',
         )
-    noun = "piece" if row.measure == "piece" or (row.measure not in SIZES and not asked) else row.measure
+    plain = not asked and row.measure not in SIZES and not row.measure.endswith("-inch")
+    noun = "piece" if row.measure == "piece" or plain else row.measure
     if written.size and asked and row.cut == written.size:
         noun = f"{written.size} {noun}"
     return _weight(written.count, noun, row.grams, (sized,), row.source)

@@ -70,6 +70,7 @@ def _in_place_of(old: Ingredient, other: Food, grams: float | None) -> Ingredien
         food=other,
         grams=new,
         noun_grams=each,
+        cut=row.cut if row else "",
         line=f"{other.name} in place of {old.food.name}",
         treatment="",
         how=how,

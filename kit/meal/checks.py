@@ -69,7 +69,7 @@ def check_values(values: NDArray[np.float64], of: str, food: Food | None = None)
             if holds
             else f"; {_WHY_ENERGY['alcohol'].split(' gives')[0]} or an acid may be the rest"
             if total < 100
-            else ""
+            else "; each is analysed on its own"
         )
         checks.append(
             Check(

@@ -128,7 +128,8 @@ def kitchen_amount(ingredient: Ingredient, system: str = "us") -> KitchenAmount:
         return KitchenAmount(LEFT_OUT, 0.0, 0.0)
     steps = [step for step in _ladder(ingredient, grams * 1.5, system) if step.grams > 0]
     finest = _ladder(ingredient, grams * 1.01, system)[1:] or steps
-    nearest = min([*steps, *finest], key=lambda step: abs(step.grams - grams))
+    own = Step(_own_label(ingredient, grams, system), grams)  # less than the smallest spoon
+    nearest = min([*steps, *finest] or [own], key=lambda step: abs(step.grams - grams))
     return KitchenAmount(nearest.label, nearest.grams, nearest.grams / grams - 1)
 
 
@@ -136,7 +137,12 @@ def kitchen_line(ingredient: Ingredient, system: str = "us") -> str:
     """Return an ingredient as a line to cook from, with the rounding error where it is over 5 %."""
     amount = kitchen_amount(ingredient, system)
     off = f" ({amount.error:+.0%} by rounding)" if abs(amount.error) > WORTH_SAYING else ""
-    return f"{amount.text} {ingredient.food.name.lower()}{off}"
+    name = ingredient.food.name.lower()
+    if ingredient.cut == "trimmed":  # weighed so; behind a comma it would be done later
+        name = f"trimmed {name}"
+    elif ingredient.cut:
+        name = f"{name}, {ingredient.cut}"
+    return f"{amount.text} {name}{off}"
 
 
 def amounts_at(steps: Sequence[Sequence[Step]], places: Sequence[int]) -> np.ndarray:

@@ -33,8 +33,8 @@ class Ingredient:
         The line of the recipe.
     part : str
         The part of the recipe it belongs to.
-    noun, noun_grams : str, float
-        The measure the amount is counted in, and the grams of one.
+    noun, noun_grams, cut : str, float, str
+        The measure the amount is counted in, the grams of one, and the cut in which it is measured.
     treatment : str
         Code of a cooking treatment whose retention factors apply, or empty.
     swaps : tuple of str
@@ -50,6 +50,7 @@ class Ingredient:
     part: str = ""
     noun: str = "g"
     noun_grams: float = 1.0
+    cut: str = ""
     treatment: str = ""
     swaps: tuple[str, ...] = ()
     slider: tuple[float, float] | None = None
@@ -143,6 +144,7 @@ def ingredient_from(reading: Reading, table: Foods | None = None, **facts: objec
         part=reading.part,
         noun=reading.noun,
         noun_grams=reading.noun_grams,
+        cut=reading.cut,
         how=reading.how,
         **{"swaps": reading.swaps, **facts},  # type: ignore[arg-type]
     )
