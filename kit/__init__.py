@@ -7,13 +7,18 @@ from importlib import import_module
 from typing import Any
 
 _HOMES = {
+    "check_points": "kit.words.points",
     "checks_table": "kit.show.tables",
+    "day_plan": "kit.show.rehearsal_panel",
     "lines_table": "kit.show.tables",
     "nutrition": "kit.meal.nutrition",
     "on_screen": "kit.show.panels",
+    "practice_cards": "kit.show.rehearsal_panel",
     "prepare": "kit.show.prepare_panel",
     "read_recipe": "kit.food.recipe_text",
     "read_talk": "kit.words.talk",
+    "rehearsal_clock": "kit.show.rehearsal_panel",
+    "script": "kit.show.script_panel",
     "serving_table": "kit.show.tables",
     "weights_table": "kit.show.tables",
 }

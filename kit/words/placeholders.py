@@ -77,8 +77,13 @@ def fill(say: str, dish: Dish) -> str:
     KitError
         If a brace stands alone, or a pair holds something that the grammar does not have.
     """
-    text = "".join(filler(piece.text, dish)(dish) if piece.in_braces else piece.text for piece in pieces(say))
+    text = "".join(filled(piece, dish) for piece in pieces(say))
     return text[:1].upper() + text[1:] if say.startswith("{") else text
+
+
+def filled(piece: Piece, dish: Dish) -> str:
+    """Return one piece of a sentence as it is said."""
+    return filler(piece.text, dish)(dish) if piece.in_braces else piece.text
 
 
 def faults(say: str, dish: Dish) -> Iterator[str]:

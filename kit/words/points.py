@@ -79,7 +79,7 @@ from kit.words.dish import Dish
 from kit.words.matching import asks_for, disagreement
 from kit.words.meanings import FORMS, read_meaning
 from kit.words.naming import said
-from kit.words.placeholders import faults, fill, pieces
+from kit.words.placeholders import faults, fill, filled, pieces
 from kit.words.rehearsal import plan_faults
 from kit.words.scanning import health_words, telling_words
 from kit.words.talk import Point, Talk
@@ -177,10 +177,11 @@ def _health_reason(words: str, kind: str, section: str) -> str:
 
 
 def _filled(point: Point, dish: Dish) -> Finding:
-    placeholders = [piece.text for piece in pieces(point.say) if piece.in_braces]
+    braces = [piece for piece in pieces(point.say) if piece.in_braces]
+    placeholders = [piece.text for piece in braces]
     if not placeholders:
         return Finding(NOTHING_TO_CHECK, "it carries no number and no wording with a meaning of its own")
-    unknown = [text for text in placeholders if "unknown" in fill(f"{{{text}}}", dish)]
+    unknown = [piece.text for piece in braces if "unknown" in filled(piece, dish)]
     if unknown:
         return Finding(CANNOT_TELL, f"the table has no value for {listing(unknown)}: where is it from?")
     names = dict.fromkeys(name for text in placeholders if (name := text.split(".")[0].split(" ")[0]) in nutrients())

@@ -1,6 +1,7 @@
 """Practising the numbers: the points one by one with the number hidden, those missed more often than the others."""
 
 import json
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -11,13 +12,15 @@ from kit import files
 from kit.errors import KitError
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.words.dish import Dish
-from kit.words.placeholders import fill, pieces
+from kit.words.placeholders import fill, filled, pieces
 from kit.words.scanning import numbers_said
+from kit.words.spoken import FRACTIONS, HARDLY_ANY
 from kit.words.talk import Talk
 
 HIDDEN = "____"
 FILE = "practice.json"
 VERSION = 1
+_NUMBER = re.compile(rf"\d(?:[\d,./ ]*\d)?|\b(?:{'|'.join([HARDLY_ANY, *FRACTIONS.values()])})\b")
 _UNSEEN, _LEAST = 2.0, 0.5  # weights of a card not yet seen, and of one always known
 
 
@@ -72,15 +75,16 @@ def cards(talk: Talk, numbers: Nutrition | None = None) -> tuple[Card, ...]:
     >>> from kit.words.talk import Point, read_talk
     >>> talk = replace(read_talk("barley_squash_box"), points=(Point("It keeps {keeps}."), Point("Stir.")))
     >>> cards(talk)
-    (Card(key='It keeps {keeps}.', asks='It keeps ____.', answer='It keeps 3 days.'),)
+    (Card(key='It keeps {keeps}.', asks='It keeps ____ days.', answer='It keeps 3 days.'),)
     """
     dish = Dish(talk, nutrition(talk.recipe) if numbers is None else numbers)
-    made = [Card(point.say, _hidden(point.say), fill(point.say, dish)) for point in talk.points]
+    made = [Card(point.say, _hidden(point.say, dish), fill(point.say, dish)) for point in talk.points]
     return tuple(card for card in made if HIDDEN in card.asks)
 
 
-def _hidden(say: str) -> str:
-    text = "".join(HIDDEN if piece.in_braces else piece.text for piece in pieces(say))
+def _hidden(say: str, dish: Dish) -> str:
+    """Return a sentence with every number hidden: filled ones but for their unit, written ones with it."""
+    text = "".join(_NUMBER.sub(HIDDEN, filled(piece, dish)) if piece.in_braces else piece.text for piece in pieces(say))
     for spotted in numbers_said(say):
         text = text.replace(spotted.words, HIDDEN)
     return text

@@ -174,11 +174,12 @@ def plan(talk: Talk) -> Plan:
 
 @dataclass(frozen=True, slots=True)
 class Taken:
-    """One step of a rehearsal: planned and actual minutes; NaN while it has not been timed."""
+    """One step of a rehearsal: planned and actual minutes, NaN while it has not been timed; both with any wait."""
 
     title: str
     planned: float
     actual: float
+    waits: float = 0.0
 
     @property
     def over(self) -> float:
@@ -215,7 +216,8 @@ def taken(of: Plan, ends: Sequence[float]) -> tuple[Taken, ...]:
     minutes = [(end - start) / 60 for start, end in zip(starts, ends, strict=False)]
     minutes += [float("nan")] * (len(of.steps) - len(minutes))
     return tuple(
-        Taken(step.title, step.waits + step.minutes, actual) for step, actual in zip(of.steps, minutes, strict=True)
+        Taken(step.title, step.waits + step.minutes, actual, step.waits)
+        for step, actual in zip(of.steps, minutes, strict=True)
     )
 
 

@@ -22,8 +22,27 @@ def file(tmp_path):
 
 def test_a_card_hides_every_number_and_shows_it():
     found = cards(a_talk("It has {protein}, and 12 grams of fiber.", "Stir.", "Lentils bring {protein from lentils}."))
-    assert [card.asks for card in found] == ["It has ____, and ____ of fiber.", "Lentils bring ____."]
+    assert [card.asks for card in found] == [
+        "It has about ____ grams of protein, and ____ of fiber.",
+        "Lentils bring about ____ grams of protein.",
+    ]
     assert "grams of protein, and 12 grams" in found[0].answer
+
+
+@pytest.mark.parametrize(
+    ("say", "asks"),
+    [
+        ("{amount of lentils-dry} of lentils", "____ cups of lentils"),
+        ("It is {iron.share_of_day}.", "It is about ____ percent of a day's iron."),
+        ("It has {protein.range}.", "It has ____ to ____ grams of protein."),
+    ],
+)
+def test_the_unit_of_a_filled_number_stays_in_sight(say, asks):
+    assert cards(a_talk(say))[0].asks == asks
+
+
+def test_a_serving_alone_is_no_number():
+    assert cards(a_talk("We fill {serving} now.")) == ()
 
 
 def test_answers_follow_the_dish_and_results_do_not_mind():

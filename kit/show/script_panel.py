@@ -1,0 +1,95 @@
+"""The script: every sentence as it will be said, with its verdict beside it; it follows the dish."""
+
+from html import escape
+from itertools import groupby
+from pathlib import Path
+
+import ipywidgets as widgets
+
+from kit.meal.nutrition import Nutrition
+from kit.texts import listing
+from kit.words.points import check_points
+from kit.words.talk import Talk, read_talk
+from kit.words.verdict import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF, Verdict
+
+# A sign beside each word, so that nothing is told by colour alone.
+SIGNS = {HOLDS: "✓", OFF: "✗", CANNOT_TELL: "?", NOTHING_TO_CHECK: "–"}
+CLASSES = {HOLDS: "holds", OFF: "off", CANNOT_TELL: "ask", NOTHING_TO_CHECK: "none"}
+
+
+def style() -> widgets.HTML:
+    """Return the look of the rehearsal's panels, as a widget that stands in each of them."""
+    text = (Path(__file__).parent / "rehearsal.css").read_text(encoding="utf-8")
+    return widgets.HTML(f"<style>{text}</style>", layout=widgets.Layout(height="0", margin="0"))
+
+
+def script(talk: Talk | str) -> widgets.VBox:
+    """Return the script of a talk with the verdict beside every sentence.
+
+    Raises
+    ------
+    TalkFileError
+        If a sentence cannot be looked up.
+    """
+    return ScriptPanel(read_talk(talk) if isinstance(talk, str) else talk).box
+
+
+class ScriptPanel:
+    """The script as a widget.
+
+    Attributes
+    ----------
+    box : ipywidgets.VBox
+        What is shown.
+    verdicts : tuple of Verdict
+        What it shows.
+    """
+
+    def __init__(self, talk: Talk) -> None:
+        self.talk = talk
+        self._sentences = widgets.HTML()
+        self.box = widgets.VBox([style(), self._sentences], layout=widgets.Layout(width="100%"))
+        self.box.add_class("talk-rehearsal")
+        self.show()
+
+    def show(self, numbers: Nutrition | None = None) -> None:
+        """Check every sentence against the dish as it is now, and show what comes out; one message.
+
+        Parameters
+        ----------
+        numbers : Nutrition, optional
+            The dish as it is now; as written by default.
+        """
+        self.verdicts = check_points(self.talk, numbers)
+        self._sentences.value = script_html(self.verdicts)
+
+
+def count_words(verdicts: tuple[Verdict, ...]) -> str:
+    """Return how many sentences have which verdict: "12 hold, 2 are off and 1 cannot be told"."""
+    words = {HOLDS: ("holds", "hold"), OFF: ("is off", "are off"), CANNOT_TELL: ("cannot be told", "cannot be told")}
+    words[NOTHING_TO_CHECK] = ("has nothing to check", "have nothing to check")
+    counts = {verdict: sum(one.verdict == verdict for one in verdicts) for verdict in words}
+    told = [f"{SIGNS[key]} {count} {words[key][count != 1]}" for key, count in counts.items() if count]
+    return listing(told) if told else "no sentence yet"
+
+
+def script_html(verdicts: tuple[Verdict, ...]) -> str:
+    """Return the script as HTML: parts in their order, each sentence with verdict, reason and what holds instead."""
+    parts = groupby(verdicts, key=lambda one: one.point.part if one.point else "")
+    body = "".join(_part(part, list(members)) for part, members in parts)
+    return f'<p class="talk-count">{escape(count_words(verdicts))}.</p>{body}'
+
+
+def _part(part: str, verdicts: list[Verdict]) -> str:
+    heading = f"<h3>{escape(part.capitalize())}</h3>" if part else ""
+    return f"{heading}<ol class='talk-script'>{''.join(map(_sentence, verdicts))}</ol>"
+
+
+def _sentence(verdict: Verdict) -> str:
+    sign, name = SIGNS[verdict.verdict], CLASSES[verdict.verdict]
+    label = f'<span class="talk-verdict"><span aria-hidden="true">{sign}</span> {verdict.verdict}</span>'
+    instead = ""
+    if verdict.instead:
+        instead = f'<p class="talk-instead"><b>Say instead:</b> {escape(verdict.instead)}</p>'
+    said = f'<p class="talk-say">{escape(verdict.say)}</p><p class="talk-because">{escape(verdict.because)}</p>'
+    return f'<li class="talk-{name}">{label}<div>{said}{instead}</div></li>'

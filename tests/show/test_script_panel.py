@@ -1,0 +1,73 @@
+"""The script beside its verdicts."""
+
+from dataclasses import replace
+
+import pytest
+
+from kit.errors import TalkFileError
+from kit.meal.changes import leave_out
+from kit.meal.nutrition import nutrition
+from kit.meal.recipe import recipe
+from kit.show.script_panel import ScriptPanel, count_words, script
+from kit.words.points import check_points
+from kit.words.talk import Point, Talk
+
+POINTS = (
+    Point("A bowl has {protein}.", "numbers"),
+    Point("It is plant-based.", "numbers", {"kind": "plant-based"}),
+    Point("It is <b>vegan</b>.", "kind"),
+    Point("Stir.", "kind"),
+)
+
+
+def a_talk(*points):
+    dish = recipe("Pot", ["1 cup lentils, dry", "1/2 cup feta, crumbled"], servings=2)
+    return Talk("pot", dish, points=points or POINTS)
+
+
+def shown(panel):
+    return panel.box.children[1].value
+
+
+def test_each_sentence_is_shown_filled_with_sign_word_reason_and_what_holds_instead():
+    html = shown(ScriptPanel(a_talk()))
+    assert "A bowl has about " in html
+    for sign, word in (("✓", "holds"), ("✗", "off"), ("?", "cannot tell"), ("–", "nothing to check")):
+        assert f'<span aria-hidden="true">{sign}</span> {word}' in html
+    assert "Everything in it is plant-based but the feta cheese." in html
+    assert html.index("<h3>Numbers</h3>") < html.index("<h3>Kind</h3>")
+
+
+def test_a_sentence_cannot_bring_its_own_html():
+    assert "<b>vegan</b>" not in shown(ScriptPanel(a_talk()))
+
+
+def test_the_count_stands_on_top():
+    assert count_words(check_points(a_talk())) == (
+        "✓ 1 holds, ✗ 1 is off, ? 1 cannot be told and – 1 has nothing to check"
+    )
+    assert count_words(()) == "no sentence yet"
+
+
+def test_the_script_follows_the_dish():
+    talk = a_talk()
+    panel = ScriptPanel(talk)
+    before = shown(panel)
+    panel.show(nutrition(leave_out(talk.recipe, "cheese-feta")))
+    assert [one.verdict for one in panel.verdicts[:2]] == ["holds", "holds"]
+    assert shown(panel) != before
+    panel.show()
+    assert shown(panel) == before
+
+
+def test_a_script_that_cannot_be_looked_up_is_refused_whole():
+    with pytest.raises(TalkFileError, match='no placeholder "protien"'):
+        script(a_talk(Point("It has {protien}.")))
+
+
+def test_a_bundled_talk_is_shown_by_its_name():
+    assert script("split_pea_soup").children
+
+
+def test_a_talk_without_points_says_so():
+    assert "no sentence yet" in shown(ScriptPanel(replace(a_talk(), points=())))
