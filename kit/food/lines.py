@@ -232,9 +232,9 @@ def _with_cut(written: Written, phrase: Phrase, choice: Choice, food: Food) -> W
 
 
 def _shared_head(phrase: Phrase, table: Foods, written: Written, by_weight: bool) -> Choice | None:
-    """Read "vegetable or chicken broth" as vegetable broth: the last word belongs to both."""
-    for other in phrase.others:
-        tail = words(other)[-1:]
+    """Read "vegetable or chicken broth" as vegetable broth: the last words belong to both."""
+    tails = (words(other)[-many:] for other in phrase.others for many in (1, 2))
+    for tail in tails:
         choice = choose((*phrase.name, *tail), phrase.after, table, container=written.measure, by_weight=by_weight)
         if choice.food is not None:
             return choice

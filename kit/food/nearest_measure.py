@@ -10,7 +10,7 @@ from kit.texts import number
 
 VOLUMES = ("cup", "tbsp", "tsp", "fl oz")
 SIZES = ("small", "medium", "large", "extra large")
-CONTAINERS = ("can", "jar", "package", "bag")
+CONTAINERS = ("can", "jar", "package", "bag", "bottle")
 UNIT_OF = {"cup": "cup", "tbsp": "tablespoon", "tsp": "teaspoon", "fl oz": "fluid_ounce"}
 # Cuts that fill a cup alike; the first group that holds a cut is its own.
 _ALIKE = (

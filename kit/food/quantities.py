@@ -40,6 +40,7 @@ _HOW_FULL = frozenset(
         "fat",
     )
 )
+_TO_OF_SIZES = re.compile(r"^(\d+)-? to (\d+)", re.IGNORECASE)  # "15- to 16-oz"
 _SPOONS_AND_CUPS = frozenset(("cup", "tablespoon", "teaspoon", "pinch", "dash"))
 _CM_PER_INCH = 2.54
 
@@ -84,6 +85,10 @@ def quantity(count: Count | None, rest: str, inside: Sequence[str], system: str)
     size_word, rest = take_word(rest, ("size",))
     measure, rest = take_word(rest, ("container", "measure"))
     written = replace(written, measure=measure, size=size_word)
+    known = line_words().get(measure)
+    behind = _size(rest, system) if known and known.kind == "container" and not stated else None
+    if behind:  # "1 can 14.5 oz diced tomatoes"
+        return replace(written, package=behind[0], package_unit=behind[1]), _LINK.sub("", behind[2]), True
     if size_word:
         rest = _OTHER_SIZE.sub("", rest)
     return _counted(written, _LINK.sub("", rest), stated, inside, counted=count is not None)
@@ -174,7 +179,7 @@ def added(text: str, written: Written, system: str) -> tuple[str, Written]:
 
 def _size(text: str, system: str) -> tuple[float, Unit, str] | None:
     """Read "15 oz", "15-ounce", "about 400 g", "x 400 g": the number, its unit, and what follows."""
-    text = _ABOUT.sub("", text)
+    text = _TO_OF_SIZES.sub(r"\1 to \2", _ABOUT.sub("", text))
     if not text[:1].isdigit() and not text.startswith("."):
         return None
     count, rest = read_count(text)
