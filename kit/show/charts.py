@@ -81,7 +81,12 @@ def energy_shares(now: Shares, ranges: Ranges, written: Shares | None = None) ->
         "height": 60 + 84 * len(names),
         "margin": {"l": 160, "r": 190, "b": 36},
         "shapes": [{"type": "rect", "layer": "below", **band} for band in bands],
-        "xaxis": {"range": [0, 100], "tickvals": QUARTERS, "ticktext": [f"{tick} %" for tick in QUARTERS]},
+        "xaxis": {
+            "range": [0, 100],
+            "tickvals": QUARTERS,
+            "ticktext": ["0 %", "", "50 %", "", "100 %"],
+            "tickangle": 0,
+        },
         "yaxis": {"tickvals": rows, "ticktext": labels, "range": [len(rows) - 0.5, -0.5]},
     }
     layout["xaxis"]["showgrid"] = True
@@ -125,13 +130,13 @@ def balance(now: Shares, ranges: Ranges, written: Shares | None = None) -> Drawi
     ]
     axis = {"tickvals": [20, 40, 60, 80], "gridcolor": "#E3E3E3", "linecolor": INK}
     axes = {
-        f"{letter}axis": {**axis, "title": {"text": f"{name.capitalize()} %"}}
+        f"{letter}axis": {**axis, "title": {"text": name.capitalize()}}
         for letter, name in zip("abc", CORNERS, strict=True)
     }
     layout = {
-        "title": {"text": "Balance of energy; in the shaded region all three ranges hold"},
+        "title": {"text": "Balance (shaded: all three ranges hold)"},
         "height": 440,
-        "margin": {"l": 70, "r": 70, "t": 80, "b": 50},
+        "margin": {"l": 100, "r": 100, "t": 80, "b": 50},
         "ternary": {"sum": 100, "bgcolor": "white", **axes},
     }
     return drawing(traces, layout, say_balance(now, ranges))
@@ -251,7 +256,7 @@ def share_of_day(
                 "x1": 100,
                 "y0": 0.5,
                 "y1": len(labels) - 0.5,
-                "line": {"color": "#6B6B6B", "width": 2, "dash": "dot"},
+                "line": {"color": "#8A8A8A", "width": 2, "dash": "dot"},
             }
         ],
         "annotations": [{"x": 100, "y": 0, "text": "100 % of the day", "showarrow": False}],

@@ -13,6 +13,8 @@
 
 const FULL_WIDTH = 560; // width of a chart from which its texts stand in full size [px]
 const SMALLEST = 0.68; // what texts shrink to on a phone
+const LEAST_PART = 0.8; // of its own height that a chart needs
+const READ_OUT = 90; // height of the read-out [px]
 const HEADING = 36; // height that a title takes inside a figure; on the stage it stands above the drawing [px]
 
 /**
@@ -28,6 +30,7 @@ export function mount(element, plotly, content) {
   readOut.setAttribute("role", "status");
   readOut.setAttribute("aria-live", "polite");
   const columns = add(root, "div", "talk-columns");
+  root.style.setProperty("--least-part", LEAST_PART);
   const charts = new Map();
   for (const names of content.columns) {
     const column = add(columns, "div", "talk-column");
@@ -41,6 +44,11 @@ export function mount(element, plotly, content) {
   let waiting = false;
 
   // At most one drawing a frame: at once when this frame has none yet, else in the next one, whatever came in until then.
+  const measure = () => {
+    const heights = content.columns.map((names) => names.reduce((sum, name) => sum + charts.get(name).least(), READ_OUT));
+    root.style.setProperty("--least-height", `${Math.max(...heights)}px`);
+  };
+  measure();
   const draw = () => {
     frame = requestAnimationFrame(() => {
       frame = 0;
@@ -49,7 +57,9 @@ export function mount(element, plotly, content) {
     waiting = false;
     if (newReadOut) showReadOut(readOut, newReadOut);
     newReadOut = null;
-    if (library) for (const chart of charts.values()) chart.draw(library);
+    if (!library) return;
+    measure();
+    for (const chart of charts.values()) chart.draw(library);
   };
   const schedule = () => {
     if (frame) waiting = true;
@@ -110,8 +120,13 @@ class Chart {
     this.traces = {}; // changes that wait for the next frame; a newer one replaces an older one, which is never drawn
     this.label(figure.layout.meta?.alternative);
     setText(this.heading, figure.layout.title?.text ?? "");
-    const height = Math.max(0, (figure.layout.height ?? 400) - HEADING);
-    this.box.style.setProperty("--natural-height", height);
+    this.natural = Math.max(0, (figure.layout.height ?? 400) - HEADING);
+    this.box.style.setProperty("--natural-height", this.natural);
+  }
+
+  /** Height that the chart needs with its heading. */
+  least() {
+    return this.natural * LEAST_PART + HEADING;
   }
 
   label(sentence) {

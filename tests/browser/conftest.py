@@ -1,8 +1,9 @@
+import shutil
+
 import pytest
-from live import open_browser, serve, write_notebook
+from live import ROOT, open_browser, serve, write_notebook
 
 DEMO = {
-    "stage.ipynb": ["import demo_panel", "demo_panel.stage_panel()"],
     "two_views.ipynb": ["import demo_panel", "panel = demo_panel.stage_panel()", "panel", "panel"],
 }
 
@@ -18,6 +19,7 @@ def notebooks(tmp_path_factory):
     folder = tmp_path_factory.mktemp("notebooks")
     for name, cells in DEMO.items():
         write_notebook(folder / name, cells)
+    shutil.copy(ROOT / "notebooks" / "3_on_screen.ipynb", folder)
     return folder
 
 

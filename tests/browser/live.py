@@ -77,7 +77,10 @@ def serve(kind: str, notebooks: Path, home: Path) -> Iterator[Callable[[str], st
             *("--LabApp.expose_app_in_browser=True", "--LabApp.extension_manager=readonly"),
             *(f"--LabApp.workspaces_dir={home / 'workspaces'}", f"--LabApp.user_settings_dir={home / 'settings'}"),
         ],
-        "voila": ["voila", str(notebooks), f"--port={port}", "--Voila.ip=127.0.0.1", f"--token={token}"],
+        "voila": [
+            *("voila", str(notebooks), f"--port={port}", "--Voila.ip=127.0.0.1", f"--token={token}"),
+            "--template=screen",
+        ],
     }[kind]
     surroundings = {
         **os.environ,
@@ -86,6 +89,7 @@ def serve(kind: str, notebooks: Path, home: Path) -> Iterator[Callable[[str], st
         "JUPYTER_CONFIG_DIR": str(home / "config"),
         "JUPYTER_DATA_DIR": str(home / "data"),
         "JUPYTER_RUNTIME_DIR": str(home / "runtime"),
+        "JUPYTER_PATH": str(ROOT / "kit" / "show" / "jupyter"),
         "PYTHONPATH": os.pathsep.join([str(ROOT), str(Path(__file__).parent)]),
     }
     log_path = home / f"{kind}.log"
