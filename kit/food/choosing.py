@@ -66,7 +66,7 @@ def choose(
     """
     names = index(table)
     head = _head(name)
-    name, after = _kept(name, names), _kept(after, names)
+    name, after = _kept(name, names), _kept(_first_state(after), names)
     name, notes = _spelled(name, names)
     head = head if head in name else _head(name)
     best = _best(name, after, names, head)
@@ -99,6 +99,12 @@ def _open(best: Name | None, name: Sequence[str], names: Index, head: str, table
         return True
     canned = any(form.state in ("canned", "drained", "rinsed") for form in (best.food, *table.forms(best.food.base)))
     return implied == "canned" and not canned
+
+
+def _first_state(said: Sequence[str]) -> list[str]:
+    """Return the words without the second state of "fresh or frozen"."""
+    pairs = zip(("", *said), said, strict=False)
+    return [word for before, word in pairs if not (before == "or" and kind_of(word) == "state")]
 
 
 def _kept(said: Sequence[str], names: Index) -> list[str]:

@@ -86,7 +86,6 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
         before += [("cooked", word) for word in name if word in _SOFTENED and word not in best.words]
     if by_weight:  # "2 beets, roasted" are weighed raw, "2 beets, cooked" were not
         behind = [(wish, word) for wish, word in behind if wish != "cooked" or word == "cooked"]
-    behind = [wish for place, wish in enumerate(behind) if wish[0] in _POURED_OFF or not _settled(behind[:place])]
     if before or _says_state(best.words):  # what stands behind the comma is then done to that form
         behind = [wish for wish in behind if wish[0] in _POURED_OFF]
     asked = {wish for wish, _ in (*before, *behind)} | (
@@ -99,11 +98,6 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
         for wish in (*before, *behind)
         if wish[0] not in _POURED_OFF or (poured and not (both and wish[0] == "drained"))
     ]
-
-
-def _settled(wishes: Sequence[tuple[str, str]]) -> bool:
-    """Whether a form was asked for already: "cooked or canned" is cooked."""
-    return any(wish not in _POURED_OFF for wish, _ in wishes)
 
 
 def _states_in(words: Sequence[str], best: Name) -> list[tuple[str, str]]:

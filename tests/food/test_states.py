@@ -17,6 +17,7 @@ from kit.food.lines import read
         ("1 cup cooked chickpeas (canned are fine)", "chickpeas-boiled"),
         ("1 cup black beans, cooked or canned", "black-beans-boiled"),
         ("1 cup cooked or canned black beans", "black-beans-boiled"),
+        ("1 cup corn, fresh or frozen", "corn-raw"),
         ("1 cup frozen corn, thawed", "corn-frozen"),
         ("1 (15 oz) can corn, drained", "corn-canned-drained"),
         ("2 beets, roasted", "beets-raw"),
