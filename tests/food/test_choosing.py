@@ -2,8 +2,9 @@
 
 import pytest
 
+from kit import files
 from kit.food.choosing import choose, is_name
-from kit.food.composition import bundled_foods
+from kit.food.composition import bundled_foods, read_rows
 from kit.food.finding import words
 
 TABLE = bundled_foods()
@@ -108,3 +109,12 @@ def test_a_lighter_form_that_is_not_there_is_a_problem(name):
 
 def test_a_lighter_form_that_would_not_matter_is_none():
     assert chosen("low-fat lentils").problem == ""
+
+
+STAND_INS = read_rows(files.bundled("data/stand_ins.csv"))
+
+
+@pytest.mark.parametrize("row", STAND_INS, ids=[row["words"] for row in STAND_INS])
+def test_a_stand_in_is_a_food_and_stands_for_none_of_the_table(row):
+    assert row["food"] in TABLE
+    assert not is_name(words(row["words"]), TABLE)
