@@ -139,7 +139,7 @@ def _times_instead(values: Mapping[str, Any], basis: str, sides: tuple[Side, Sid
     )
     keys = {key: DISH if food is None else food.key for key, food in zip(("food", "than"), foods, strict=True)}
     means = {"times": times, "nutrient": name, **keys, "per": basis}
-    usual = "" if basis in ("cup", "100 g") else f", {_basis_words(basis)}"
+    usual = "" if basis == "cup" else f", {_basis_words(basis)}"
     return Point(f"{begin} {has} {amount} {words[1]}{usual}.", means=means)
 
 
@@ -149,12 +149,12 @@ def _alone(values: Mapping[str, Any], basis: str) -> dict[str, Any]:
 
 
 def _basis_words(basis: str) -> str:
-    return "calorie for calorie" if basis == "100 kcal" else "in the amounts usually eaten"
+    return {"100 kcal": "calorie for calorie", "100 g": "weight for weight"}.get(basis, "in the amounts usually eaten")
 
 
 def _portion(food: Food | None, basis: str) -> str:
     name = "the dish" if food is None else full_name(food)
-    return f"a cup of {name}" if basis == "cup" else f"100 grams of {name}" if basis == "100 g" else name
+    return f"a cup of {name}" if basis == "cup" else name
 
 
 def _speakable(ratio: float) -> float:
@@ -197,7 +197,7 @@ def _more_instead(values: Mapping[str, Any], other: str, basis: str) -> Point:
     words = [_portion(food, basis) for food in foods]
     has = "have" if is_plural(words[0]) and basis != "cup" and foods[0] is not None else "has"
     keys = [DISH if food is None else food.key for food in foods]
-    usual = "" if basis in ("cup", "100 g") else f", {_basis_words(basis)}"
+    usual = "" if basis == "cup" else f", {_basis_words(basis)}"
     begin = words[0][:1].upper() + words[0][1:]
     say = f"{begin} {has} {right.split('_')[0]} {thing_said(values['nutrient'])} than {words[1]}{usual}."
     return Point(say, means={right: keys[1], "nutrient": values["nutrient"], "food": keys[0], "per": basis})

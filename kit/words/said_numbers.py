@@ -64,13 +64,13 @@ def with_number(say: str, old: float, new: float) -> str | None:
     >>> with_number("A box has about 12 grams of {fiber}.", 12, 15), with_number("Twelve grams.", 12, 15)
     ('A box has about 15 grams of {fiber}.', None)
     """
-    texts = {number(old, 3), number(old, 3).replace(",", "")}
+    texts = {number(old, 6), number(old, 6).replace(",", "")}
     pattern = re.compile(rf"(?<![\d.,])(?:{'|'.join(map(re.escape, texts))})(?![\d]|[.,]\d)")
     outside = [piece.text for piece in pieces(say) if not piece.in_braces]
     if sum(len(pattern.findall(text)) for text in outside) != 1:
         return None
     return "".join(
-        f"{{{piece.text}}}" if piece.in_braces else pattern.sub(number(new, 3), piece.text) for piece in pieces(say)
+        f"{{{piece.text}}}" if piece.in_braces else pattern.sub(number(new, 6), piece.text) for piece in pieces(say)
     )
 
 
@@ -181,7 +181,11 @@ def plain_number(name: str, values: Mapping[str, Any] | None = None) -> Point:
     foods, per, unit = values.get("food", ()), values.get("per", ""), values.get("unit", "")
     if foods and per not in ("", "serving"):
         food = foods[0]
-        amount = "100 g" if per == "100 g" else f"one {per}"
+        if per == "100 g":
+            own = full_name(food)
+            has = "have" if is_plural(own) else "has"
+            return Point(f"{own[:1].upper()}{own[1:]} {has} {{{name} in 100 g of {food.key}}} in 100 grams.")
+        amount = f"one {per}"
         return Point(f"{amount.capitalize()} of {full_name(food)} has {{{name} in {amount} of {food.key}}}.")
     if foods:
         food = foods[0]
@@ -274,4 +278,4 @@ def _effect_instead(values: Mapping[str, Any], say: str, of: Range, key: str) ->
         return Point(f"{begin} makes hardly any difference to the {thing_said(name)}.", means=means)
     unit = _UNIT_WORDS[nutrient(name).unit]
     what = unit if name == "energy" else f"{unit} of {thing_said(name)}"
-    return Point(changed or f"{begin} {verb} about {number(right, 2)} {what} a serving.", means=means)
+    return Point(changed or f"{begin} {verb} about {number(right, 6)} {what} a serving.", means=means)

@@ -43,6 +43,7 @@ _NUMBERS = re.compile(
     rf"(?<![\w.])(?P<number>{_AMOUNT}|{'|'.join(_COUNTS)})[\s-]*(?P<unit>{'|'.join(_UNITS.values())})(?![\w])",
     re.IGNORECASE,
 )
+_BASIS = re.compile(r"\b(?:in|per|for)\s+$", re.IGNORECASE)  # "in 100 grams" is what is measured, not a claim
 _TIMES = re.compile(
     rf"\b(?:(?P<word>twice|double|triple|half)\b(?=\s+(?:of\s+)?(?:the|as|its)\b)|(?P<number>{_AMOUNT}|{'|'.join(_COUNTS)})"
     r"\s+times\b(?=\s+(?:the|as|its|more)\b))",
@@ -169,6 +170,8 @@ def numbers_said(say: str) -> tuple[Spotted, ...]:
     found = []
     for match in _NUMBERS.finditer(text):
         unit = next(unit for unit, words in _UNITS.items() if re.fullmatch(words, match["unit"], re.IGNORECASE))
+        if unit == "g" and _BASIS.search(text[: match.start()]):
+            continue
         found.append((match.start(), Spotted(NUMBER, match[0], _after(text, match), _number(match["number"]), unit)))
     for match in _TIMES.finditer(text):
         times = _TIMES_WORDS[match["word"].lower()] if match["word"] else _number(match["number"])

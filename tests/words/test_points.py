@@ -4,15 +4,19 @@ import re
 from dataclasses import replace
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from talks import LINES, a_talk, verdict_on
 
 from kit.errors import TalkFileError
 from kit.food.composition import foods, nutrient_index
 from kit.meal.changes import leave_out, set_grams, swap
 from kit.meal.nutrition import nutrition
+from kit.words.meanings import FORMS
 from kit.words.points import check_points, validate
 from kit.words.talk import Point, bundled_talks, read_talk
 from kit.words.verdict import VERDICTS
+from kit.words.wordings import wordings
 
 CUP = {"nutrient": "protein", "food": "lentils-boiled", "per": "cup"}
 RICE = {"nutrient": "protein", "food": "lentils-boiled", "than": "rice-white-boiled"}
@@ -380,3 +384,51 @@ def test_the_bundled_talks_are_valid_and_have_every_verdict_but_never_a_wrong_in
 
 def test_a_point_without_meaning_keeps_its_own_point_in_the_verdict():
     assert verdict_on("Stir well.").point == Point("Stir well.", means=None)
+
+
+NUTRIENTS = st.sampled_from(["energy", "protein", "fat", "fiber", "sodium", "iron", "vitamin_d", "vitamin_k", "sugars"])
+FOODS = st.sampled_from(
+    ["lentils-dry", "cheese-feta", "lentils-boiled", "rice-white-boiled", "egg", "olive-oil", "salt"]
+)
+INGREDIENTS = st.sampled_from(["lentils", "kale", "feta", "salt", "olive oil"])
+SEVERAL = INGREDIENTS | st.lists(INGREDIENTS, min_size=1, max_size=3)
+AMOUNTS = st.floats(0, 900) | st.integers(0, 900)
+RIGHT = {
+    "nutrient": NUTRIENTS,
+    "food": FOODS | SEVERAL,
+    "for": FOODS,
+    "than": FOODS | st.just("dish") | st.builds(lambda name: {"leave_out": name}, INGREDIENTS),
+    "but": SEVERAL,
+    "per": st.sampled_from(["cup", "100 g", "100 kcal", "serving", "tbsp"]),
+    "unit": st.sampled_from(["g", "mg", "kcal", "% of day", "% of energy", "% of dish"]),
+    "wording": st.sampled_from(wordings("us")),
+    "kind": st.sampled_from(["vegan", "vegetarian", "whole grain"]),
+    "balance": st.just("all") | st.integers(0, 3) | st.just(["fat"]),
+    **dict.fromkeys(("free_from", "contains"), st.sampled_from(["milk", "gluten", "celery", "egg"])),
+    **dict.fromkeys(("more_than", "less_than"), FOODS | st.just("dish")),
+    **dict.fromkeys(("main_source_of", "most_of", "a_little_of"), NUTRIENTS),
+    **dict.fromkeys(("grams_of", "leave_out", "swap"), INGREDIENTS),
+    **dict.fromkeys(
+        ("number", "times", "servings", "keeps_days", "saves", "adds"), st.floats(0, 900) | st.integers(0, 900)
+    ),
+}
+WRONG = st.none() | st.booleans() | st.text(max_size=4) | st.integers(-3, 3) | st.just([]) | st.just({"swap": "feta"})
+
+
+@settings(max_examples=200, deadline=None)
+@given(st.sampled_from(sorted(FORMS)), st.data(), st.sampled_from(["us", "eu"]))
+def test_any_meaning_gets_a_verdict_or_a_fault_of_the_file(lead, data, rules):
+    form = FORMS[lead]
+    keys = [*form.needs, *sorted(data.draw(st.sets(st.sampled_from([*form.may, lead]))))]
+    means = {key: data.draw(RIGHT[key]) for key in keys}
+    if data.draw(st.integers(0, 9)) == 0:
+        means[data.draw(st.sampled_from(sorted(RIGHT)))] = data.draw(WRONG)
+    try:
+        verdict = verdict_on("It is so.", means, rules=rules)
+    except TalkFileError:
+        return
+    assert verdict.verdict in VERDICTS
+    assert (verdict.instead != "") == (verdict.verdict == "off")
+    if verdict.instead_point is not None:
+        again = verdict_on(verdict.instead_point.say, verdict.instead_point.means, rules=rules)
+        assert again.verdict == "holds", f"{again.say}: {again.because}"
