@@ -16,30 +16,7 @@ if TYPE_CHECKING:
     from kit.food.wordindex import WordIndex
 
 SMALL_WORDS = frozenset(
-    [
-        "of",
-        "the",
-        "a",
-        "an",
-        "and",
-        "with",
-        "in",
-        "for",
-        "or",
-        "to",
-        "from",
-        "into",
-        "on",
-        "at",
-        "about",
-        "plus",
-        "each",
-        "more",
-        "your",
-        "our",
-        "some",
-        "any",
-    ]
+    "of the a an and with in for or to from into on at about plus each more your our some any".split()
 )
 _WORD = re.compile(r"[a-z0-9%]+")
 _FREE_FROM = re.compile(r"\b(gluten|wheat|dairy|lactose|egg|nut|meat|soy)[- ]free\b")
@@ -57,6 +34,7 @@ _ALWAYS_S = ("ss", "us")
 _ASIDE = re.compile(r"\([^)]*\)")
 _HEAD_ENDS = re.compile(r"[,(]| in ")
 _OTHER_HEAD = 8.0  # of 100: what a name loses whose own thing is another one ("tuna in oil" for "oil")
+_FITS = 80.0  # a score from which a food of the kit goes before any imported one
 
 
 @dataclass(frozen=True, slots=True)
@@ -225,7 +203,8 @@ def index(table: Foods) -> Index:
 def find(text: str, limit: int = 10, table: Foods | None = None) -> list[Match]:
     """Find foods by words, other names and misspellings, best first.
 
-    The kit's own foods and the user's labels come first; an imported release, where there is one, follows.
+    The kit's own foods and the user's labels come first where they fit; an imported release, where there is one,
+    follows, and only then what fits badly.
 
     Parameters
     ----------
@@ -243,10 +222,11 @@ def find(text: str, limit: int = 10, table: Foods | None = None) -> list[Match]:
     """
     if all(word in SMALL_WORDS for word in words(text)):
         raise KitError(f'"{text}" has no word to look for; write a food such as "lentils"')
-    found = index(foods() if table is None else table).best(text, limit)
-    if table is None and len(found) < limit:
-        found += imported(text, limit - len(found))
-    return found
+    own = index(foods() if table is None else table).best(text, limit)
+    others = imported(text, limit) if table is None else []
+    fitting = [match for match in own if match.score >= _FITS]
+    rest = sorted([*own[len(fitting) :], *others], key=lambda match: -match.score)
+    return [*fitting, *rest][:limit]
 
 
 def food(key: str) -> Food:

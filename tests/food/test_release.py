@@ -14,6 +14,8 @@ import numpy as np
 import pytest
 
 from kit.errors import ReleaseError, UnknownNameError
+from kit.food.finding import find
+from kit.food.lines import read
 from kit.food.release import ProgressBar, Store, import_release
 
 FOOD = ["fdc_id", "data_type", "description", "food_category_id", "publication_date"]
@@ -444,3 +446,21 @@ def test_a_food_found_can_be_read(large):
     food = Store(path).food(key)
     assert food.name == name
     assert np.nanmax(food.per_100g) == 12.5
+
+
+def test_an_imported_food_comes_after_the_kits_own_and_before_what_fits_badly(folder, path, monkeypatch):
+    monkeypatch.setenv("TALK_KIT_HOME", str(path.parent))
+    import_release(folder)
+    lentils = [match.food for match in find("lentils")]
+    assert lentils[0] == "lentils-dry"
+    assert lentils.index("lentils-dry") < lentils.index("fdc-11")
+    assert find('black turtle beans "canned"')[0].food.startswith("black-beans")
+    assert find("lentil soup canned")[0].food == "fdc-15"
+
+
+def test_a_line_may_name_an_imported_food_that_the_kit_lacks(folder, path, monkeypatch):
+    monkeypatch.setenv("TALK_KIT_HOME", str(path.parent))
+    import_release(folder)
+    reading = read("2 cups lentil soup, canned")
+    assert (reading.food, reading.grams) == ("fdc-15", 490)
+    assert "from the imported release" in reading.how
