@@ -6,6 +6,7 @@ from pathlib import Path
 
 from kit.errors import KitError
 
+TALK_VARIABLE = "TALK_KIT_TALK"  # in the environment: which talk the on-screen notebook was asked for
 _HERE = Path(__file__).resolve().parent
 
 
@@ -46,6 +47,7 @@ def write_whole(path: Path, text: str, *, replace: bool = False) -> Path:
     path = Path(path)
     if path.exists() and not replace:
         raise KitError(f"{path} exists already; choose another name, or say that it may be replaced")
+    part = None
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         with tempfile.NamedTemporaryFile(
@@ -56,5 +58,7 @@ def write_whole(path: Path, text: str, *, replace: bool = False) -> Path:
             os.fsync(part.fileno())
         os.replace(part.name, path)
     except OSError as fault:
+        if part is not None:
+            Path(part.name).unlink(missing_ok=True)
         raise KitError(f"{path} cannot be written ({fault.strerror}); choose a folder you may write to") from fault
     return path

@@ -16,7 +16,6 @@ from kit import files
 
 LOOPBACK = "127.0.0.1"
 ON_SCREEN = "3_on_screen.ipynb"
-TALK_VARIABLE = "TALK_KIT_TALK"  # tells the on-screen notebook which talk was asked for
 # The screen may be shared: nothing may pop up over the notebook.
 _QUIET = {
     "@jupyterlab/apputils-extension:notification": {
@@ -102,7 +101,7 @@ def open_screen(talk: str, port: int = 0, browser: bool = True) -> int:
     ]
     path = Path(talk)
     chosen = str(path.resolve()) if path.is_file() else talk  # the notebook runs in its own folder
-    environment = {TALK_VARIABLE: chosen, "JUPYTER_PATH": _with_our_files()}
+    environment = {files.TALK_VARIABLE: chosen, "JUPYTER_PATH": _with_our_files()}
     return _serve(command, environment, port, f"http://{LOOPBACK}:{port}/?token={token}", browser)
 
 
