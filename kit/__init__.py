@@ -7,6 +7,7 @@ from importlib import import_module
 from typing import Any
 
 _HOMES = {
+    "cautions_table": "kit.show.tables",
     "check_points": "kit.words.points",
     "checks_table": "kit.show.tables",
     "day_plan": "kit.show.rehearsal_panel",

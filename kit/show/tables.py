@@ -8,10 +8,12 @@ from pandas.io.formats.style import Styler
 from kit.food.lines import Reading
 from kit.food.three_weights import three_weights
 from kit.meal.checks import checks
-from kit.meal.nutrition import Nutrition
+from kit.meal.nutrition import Nutrition, nutrition
 from kit.meal.recipe import Recipe
 from kit.texts import number, percent, quantity, span
+from kit.words.cautions import allergens, cautions, storage
 from kit.words.serving import MAIN_NUTRIENTS, serving_lines
+from kit.words.talk import Talk
 
 
 def readable(table: pd.DataFrame) -> Styler:
@@ -87,3 +89,12 @@ def checks_table(numbers: Nutrition, failed_only: bool = True) -> Styler:
         if not (failed_only and check.holds)
     ]
     return readable(pd.DataFrame(rows, columns=["of", "check", "holds", "because"]))
+
+
+def cautions_table(talk: Talk) -> Styler:
+    """Return what to say for safety: allergens and what brings them, keeping and reheating, who should ask first."""
+    numbers = nutrition(talk.recipe)
+    told = [("allergen", found.sentence, "") for found in allergens(talk.recipe, talk.rules)]
+    told += [("keeping", sentence, "") for sentence in storage(talk.measures, talk.keeps_days, talk.recipe)]
+    told += [("who should ask", caution.sentence, caution.why) for caution in cautions(numbers, talk.rules)]
+    return readable(pd.DataFrame(told, columns=["about", "to say", "why here"]))

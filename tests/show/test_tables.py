@@ -4,7 +4,7 @@ import pytest
 
 from kit.food.recipe_text import read_recipe
 from kit.meal.nutrition import nutrition
-from kit.show.tables import checks_table, lines_table, serving_table, weights_table
+from kit.show.tables import cautions_table, checks_table, lines_table, serving_table, weights_table
 from kit.words.talk import read_talk
 
 TALK = read_talk("barley_squash_box")
@@ -37,3 +37,10 @@ def test_checks_are_shown_whole(failed_only):
     table = checks_table(nutrition(TALK.recipe), failed_only)
     assert len(table.data) == (0 if failed_only else 30)
     assert "..." not in table.to_html()
+
+
+def test_cautions_name_allergens_keeping_and_who_should_ask():
+    table = cautions_table(TALK).data
+    assert "Milk, from the feta cheese" in table["to say"].tolist()
+    assert any("165 °F" in sentence for sentence in table["to say"])
+    assert any("kidney disease" in sentence for sentence in table["to say"])
