@@ -71,7 +71,8 @@ def open_notebooks(port: int = 0, browser: bool = True, notebook: str = ON_SCREE
         command = [
             *(sys.executable, "-m", "jupyterlab", f"--ServerApp.ip={LOOPBACK}", f"--ServerApp.port={port}"),
             *("--ServerApp.port_retries=0", "--ServerApp.open_browser=False", f"--ServerApp.root_dir={folder}"),
-            *(f"--LabApp.app_settings_dir={settings}", "--LabApp.news_url=", "--log-level=WARN"),
+            *(f"--LabApp.app_settings_dir={settings}", f"--LabApp.workspaces_dir={settings}/workspaces"),
+            *("--LabApp.news_url=", "--ServerApp.log_level=WARN"),
             *("--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate", *_as_root()),
         ]
         address = f"http://{LOOPBACK}:{port}/lab/tree/{notebook}?token={token}"
