@@ -15,6 +15,7 @@ from typing import Any
 from kit.show.captions import CORNERS, changed, day_words, say_balance, say_energy_shares, say_share_of_day, say_sources
 from kit.show.marks import (
     INK,
+    TEXT_SIZE,
     Drawing,
     as_written_mark,
     bars,
@@ -36,6 +37,7 @@ LIMIT_COLOUR, ENOUGH_COLOUR = "#D55E00", "#56B4E9"
 BAND = "#DCDCDC"
 HATCH = {"shape": "/", "fillmode": "overlay", "fgcolor": "white", "size": 8, "solidity": 0.25}
 SPOKEN_SIZE = 24  # numbers that are read aloud [px]
+WORDS = 220  # room for the words right of the longest bar [px]
 ROW = 28  # height of a bar with its words [px]
 QUARTERS = (0, 25, 50, 75, 100)
 
@@ -113,8 +115,8 @@ def balance(now: Shares, ranges: Ranges, written: Shares | None = None) -> Drawi
     here, there = ([100 * shares[name] for name in CORNERS] for shares in (now, written))
     apart = not all(abs(a - b) < 0.5 for a, b in zip(here, there, strict=True))  # so is what is unknown
     region = [[100 * corner[axis] for corner in share_region([ranges[name] for name in CORNERS])] for axis in range(3)]
-    # The words of the dot further right stand to its right, the other's to its left, so that they never meet.
-    side, other = ("right", "left") if _across(here) >= _across(there) else ("left", "right")
+    # The higher dot's words stand above it, the other's below, so that they never meet.
+    side, other = ("top", "bottom") if not here[0] < there[0] else ("bottom", "top")
     shaded = {
         "type": "scatterternary",
         "mode": "lines",
@@ -130,7 +132,7 @@ def balance(now: Shares, ranges: Ranges, written: Shares | None = None) -> Drawi
     ]
     axis = {"tickvals": [20, 40, 60, 80], "gridcolor": "#E3E3E3", "linecolor": INK}
     axes = {
-        f"{letter}axis": {**axis, "title": {"text": name.capitalize()}}
+        f"{letter}axis": {**axis, "title": {"text": name.capitalize(), "font": {"size": TEXT_SIZE}}}
         for letter, name in zip("abc", CORNERS, strict=True)
     }
     layout = {
@@ -184,7 +186,7 @@ def sources(
     layout = {
         "title": {"text": f"Where the {nutrient[:1].lower()}{nutrient[1:]} comes from, {unit} a serving"},
         "height": 56 + ROW * lowest,
-        "margin": {"l": left_margin(labels), "r": 190, "b": 8},
+        "margin": {"l": left_margin(labels), "r": WORDS, "b": 8},
         "xaxis": {"range": [0, round_up(max([0.0, *beyond(here, there)]))], "showticklabels": False},
         "yaxis": {"tickvals": rows, "ticktext": labels, "range": [lowest - 0.5, -0.5]},
     }
@@ -247,7 +249,7 @@ def share_of_day(
     layout = {
         "title": {"text": "One serving as a share of the day"},
         "height": 56 + ROW * len(labels),
-        "margin": {"l": left_margin(labels), "r": 190, "b": 8},
+        "margin": {"l": left_margin(labels), "r": WORDS, "b": 8},
         "shapes": [
             {
                 "type": "line",
@@ -266,18 +268,13 @@ def share_of_day(
     return drawing(traces, layout, say_share_of_day(now, limit, at_least))
 
 
-def _across(shares: Sequence[float]) -> float:
-    """Return how far right three shares lie in the triangle; NaN is right of nothing."""
-    return shares[2] + shares[0] / 2
-
-
 def _dot(shares: Sequence[float], text: str, side: str, symbol: str) -> dict[str, Any]:
     return {
         "type": "scatterternary",
         "mode": "markers+text",
         **{axis: plain([share]) for axis, share in zip("abc", shares, strict=True)},
-        "text": [f"  {text}  " if text else ""],
-        "textposition": f"middle {side}",
+        "text": [text],
+        "textposition": f"{side} center",
         "textfont": {"size": SPOKEN_SIZE - 2},
         "marker": {"symbol": symbol, "size": 18, "color": INK, "line": {"width": 3, "color": INK}},
         "cliponaxis": False,

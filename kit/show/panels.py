@@ -11,10 +11,10 @@ from typing import Any
 
 import ipywidgets as widgets
 
+from kit.files import TALK_VARIABLE
 from kit.food.finding import food as food_named
 from kit.food.measures import SYSTEMS
 from kit.meal.nutrition import nutrition
-from kit.opening import TALK_VARIABLE
 from kit.show.marks import shorten
 from kit.show.setting import MAKE_MORE, SHARE_OUT, Setting, as_written
 from kit.show.stage import Stage
@@ -94,7 +94,7 @@ class Panel:
         self.stage = Stage(
             [{name: first[name] for name in column} for column in COLUMNS],
             read_out(self.now, self.written),
-            layout=widgets.Layout(flex="3 1 640px", min_width="0"),
+            layout=widgets.Layout(),
         )
         self._listen()
         controls = widgets.VBox(
@@ -108,13 +108,11 @@ class Panel:
                     self.hint,
                 ),
                 *(self._ingredients, _row(self.reset, self.source_of, name="talk-choices")),
-            ],
-            layout=widgets.Layout(flex="1 1 480px", max_width="580px"),
+            ]
         )
         controls.add_class("talk-controls")
-        self.box = widgets.Box(
-            [controls, self.stage], layout=widgets.Layout(display="flex", flex_flow="row wrap", width="100%")
-        )
+        self.stage.add_class("talk-beside")
+        self.box = widgets.Box([controls, self.stage])
         self.box.add_class("talk-panel")
 
     def _listen(self) -> None:
@@ -139,7 +137,12 @@ class Panel:
             self.talk_choice.options = sorted((known.title, name) for name, known in self._talks.items())
             self.talk_choice.value = talk.name
             self.measures.value = talk.measures
-            self.servings.options = [(number(count, 2), count) for count in sorted(counts | {talk.recipe.servings})]
+            offered = sorted(counts | {talk.recipe.servings})
+            _offer(
+                self.servings,
+                [(number(count, 2), count) for count in offered],
+                offered.index(talk.recipe.servings),
+            )
             self._build_sliders()
         self._name_amounts()
 
@@ -148,7 +151,12 @@ class Panel:
         rows: dict[int, widgets.Widget] = {}
         self.sliders, self.foods = [], {}
         for at, ingredient in ingredients:
-            slider = widgets.SelectionSlider(options=[("", 0.0)], tooltip=ingredient.line)
+            steps = self.setting.steps(at)
+            slider = widgets.SelectionSlider(
+                options=[(step.label, step.grams) for step in steps],
+                index=self.setting.place(at, steps),
+                tooltip=ingredient.line,
+            )
             slider.observe(lambda event, at=at: self._move(at, event.new), "value")
             self.sliders.append(slider)
             others = [food_named(key) for key in ingredient.swaps]
@@ -208,9 +216,7 @@ class Panel:
             self.hint.value = f"<p>{_HINTS[self.setting.meaning]}</p>"
             for at, slider in enumerate(self.sliders):
                 steps = self.setting.steps(at)
-                with slider.hold_sync():
-                    slider.options = [(step.label, step.grams) for step in steps]
-                    slider.index = self.setting.place(at, steps)
+                _offer(slider, [(step.label, step.grams) for step in steps], self.setting.place(at, steps))
             for at, choice in self.foods.items():
                 choice.value = self.setting.base.ingredients[at].food.key
 
@@ -222,6 +228,14 @@ class Panel:
             yield
         finally:
             self._quiet = before
+
+
+def _offer(slider: widgets.SelectionSlider, options: list[tuple[str, float]], place: int) -> None:
+    """Give a slider other options and a place among them."""
+    if tuple(options) != slider.options:
+        slider.index = 0  # a place beyond the new options the page would cut down, and send back as if moved there
+        slider.options = options
+    slider.index = place
 
 
 def _row(*parts: widgets.Widget, name: str = "talk-ingredient") -> widgets.HBox:

@@ -30,7 +30,6 @@ export function mount(element, plotly, content) {
   readOut.setAttribute("role", "status");
   readOut.setAttribute("aria-live", "polite");
   const columns = add(root, "div", "talk-columns");
-  root.style.setProperty("--least-part", LEAST_PART);
   const charts = new Map();
   for (const names of content.columns) {
     const column = add(columns, "div", "talk-column");
@@ -44,7 +43,9 @@ export function mount(element, plotly, content) {
   let waiting = false;
 
   // At most one drawing a frame: at once when this frame has none yet, else in the next one, whatever came in until then.
+  // Charts whose texts are small may be low, too.
   const measure = () => {
+    for (const chart of charts.values()) chart.box.style.setProperty("--least-height", `${chart.leastDrawing()}px`);
     const heights = content.columns.map((names) => names.reduce((sum, name) => sum + charts.get(name).least(), READ_OUT));
     root.style.setProperty("--least-height", `${Math.max(...heights)}px`);
   };
@@ -124,9 +125,17 @@ class Chart {
     this.box.style.setProperty("--natural-height", this.natural);
   }
 
+  scale() {
+    return Math.min(1, Math.max(SMALLEST, this.place.clientWidth / FULL_WIDTH));
+  }
+
+  leastDrawing() {
+    return this.natural * LEAST_PART * this.scale();
+  }
+
   /** Height that the chart needs with its heading. */
   least() {
-    return this.natural * LEAST_PART + HEADING;
+    return this.leastDrawing() + HEADING;
   }
 
   label(sentence) {
@@ -161,7 +170,7 @@ class Chart {
     const { clientWidth: width, clientHeight: height } = this.place;
     if (!width || !height) return; // not on the page yet; the size observer calls again
     Object.assign(this, { width, height, whole: false });
-    const scale = Math.min(1, Math.max(SMALLEST, width / FULL_WIDTH));
+    const scale = this.scale();
     const { data, layout } = scaled(structuredClone(this.figure), scale);
     const margin = { ...layout.margin, t: Math.max(8, (layout.margin?.t ?? HEADING) - HEADING * scale) };
     const here = { ...layout, title: undefined, width, height, margin, autosize: false };

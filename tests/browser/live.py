@@ -89,7 +89,7 @@ def serve(kind: str, notebooks: Path, home: Path) -> Iterator[Callable[[str], st
         "JUPYTER_CONFIG_DIR": str(home / "config"),
         "JUPYTER_DATA_DIR": str(home / "data"),
         "JUPYTER_RUNTIME_DIR": str(home / "runtime"),
-        "JUPYTER_PATH": str(ROOT / "kit" / "show" / "jupyter"),
+        "JUPYTER_PATH": str(ROOT / "kit" / "show" / "jupyter") if kind == "voila" else "",
         "PYTHONPATH": os.pathsep.join([str(ROOT), str(Path(__file__).parent)]),
     }
     log_path = home / f"{kind}.log"

@@ -118,6 +118,40 @@ def test_sharing_out_changes_a_serving_and_making_more_does_not(screen):
     assert errors == []
 
 
+def test_metric_measures_and_another_talk_put_every_slider_at_its_amount(screen):
+    page, errors = screen
+    talk, measures = page.locator(".talk-controls .talk-choices select").all()[:2]
+    other = read_talk(next(name for name in bundled_talks() if name != TALK.name))
+    measures.select_option(label="Grams and milliliters")
+    wait_until_named(page, as_written(TALK.recipe, "metric"))
+    measures.select_option(label="Cups and ounces")
+    talk.select_option(label=other.title)
+    wait_until_named(page, as_written(other.recipe))
+    measures.select_option(label="Grams and milliliters")
+    wait_until_named(page, as_written(other.recipe, "metric"))
+    talk.select_option(label=TALK.title)
+    wait_until_named(page, WRITTEN)
+    assert errors == []
+
+
+def wait_until_named(page, setting):
+    """Wait until every slider names, and stands at, the amount that the setting gives its ingredient."""
+    parts = [ingredient.part for ingredient in setting.written.ingredients]
+    order = sorted(range(len(parts)), key=lambda at: parts.index(parts[at]))
+    steps = {at: setting.steps(at) for at in order}
+    labels = [steps[at][setting.place(at, steps[at])].label for at in order]
+    places = [str(float(setting.place(at, steps[at]))) for at in order]
+    page.wait_for_function(
+        """([labels, places]) => {
+          const texts = [...document.querySelectorAll('.widget-readout')].slice(1).map((node) => node.textContent);
+          const handles = [...document.querySelectorAll('.noUi-handle')].slice(1);
+          return JSON.stringify(texts) === JSON.stringify(labels)
+            && JSON.stringify(handles.map((handle) => handle.ariaValueNow)) === JSON.stringify(places);
+        }""",
+        arg=[labels, places],
+    )
+
+
 def test_with_every_slider_at_nothing_there_are_zeros_and_no_errors(screen):
     page, errors = screen
     nothing = WRITTEN

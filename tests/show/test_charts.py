@@ -84,17 +84,17 @@ def test_balance_shades_the_region_where_all_three_ranges_hold():
     assert (written.marker.symbol, now.marker.symbol) == ("circle-open", "circle")
 
 
-@pytest.mark.parametrize("protein", [0.20, 0.45])
-def test_the_words_of_the_two_dots_stand_on_different_sides(protein):
+@pytest.mark.parametrize("protein", [0.05, 0.20, 0.45])
+def test_the_words_of_the_two_dots_never_meet(protein):
     now = {"protein": protein, "fat": 0.8 - protein, "carbohydrate": 0.2}
     _, written, here = charts.balance(now, RANGES, WRITTEN).data
-    assert {written.textposition, here.textposition} == {"middle left", "middle right"}
+    assert {written.textposition, here.textposition} == {"top center", "bottom center"}
     assert texts(charts.balance(now, RANGES, WRITTEN)) == ["as written", "now"]
 
 
 def test_a_dish_without_energy_leaves_the_recipe_as_written_alone_in_the_triangle():
     _, written, now = charts.balance(NOTHING, RANGES, WRITTEN).data
-    assert written.text == ("  as written  ",)
+    assert written.text == ("as written",)
     assert (now.a, now.b, now.c) == ((None,),) * 3
 
 

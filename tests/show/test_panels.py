@@ -1,8 +1,8 @@
 import pytest
 
 from kit.errors import UnknownNameError
+from kit.files import TALK_VARIABLE
 from kit.meal.nutrition import nutrition
-from kit.opening import TALK_VARIABLE
 from kit.show.panels import Panel, on_screen
 from kit.show.views import drawings, read_out
 from kit.words.talk import read_talk
