@@ -80,6 +80,7 @@ from kit.words.matching import asks_for, disagreement
 from kit.words.meanings import FORMS, read_meaning
 from kit.words.naming import said
 from kit.words.placeholders import faults, fill, filled, pieces
+from kit.words.questions import question_faults
 from kit.words.rehearsal import plan_faults
 from kit.words.scanning import health_words, telling_words
 from kit.words.talk import Point, Talk
@@ -90,7 +91,7 @@ _SHOWN = 40  # characters of a sentence that name it in a message
 
 
 def validate(talk: Talk) -> None:
-    """Check that every placeholder and meaning of a talk, and every pot of its plan, can be looked up.
+    """Check that every placeholder and meaning of a talk, every pot and every question, can be looked up.
 
     Raises
     ------
@@ -102,7 +103,7 @@ def validate(talk: Talk) -> None:
 
 def _validate(talk: Talk, dish: Dish) -> None:
     found = [fault for place, point in enumerate(talk.points, 1) for fault in _faults(place, point, dish)]
-    found += plan_faults(talk)
+    found += [*plan_faults(talk), *question_faults(talk)]
     if found:
         raise TalkFileError(talk.path.name if talk.path else talk.name, found)
 

@@ -119,9 +119,12 @@ def read_talk(talk: str | Path) -> Talk:
         raise KitError(f"{path.name} cannot be read ({fault.strerror})") from fault
     if path.suffix != ".toml":
         return _talk_from_recipe(text, path)
-    from kit.words.talk_file import talk_from_toml  # it makes the values of this module
+    from kit.words.points import validate  # both make use of the values of this module
+    from kit.words.talk_file import talk_from_toml
 
-    return talk_from_toml(text, path)
+    talk = talk_from_toml(text, path)
+    validate(talk)
+    return talk
 
 
 def _talk_from_recipe(text: str, path: Path) -> Talk:
