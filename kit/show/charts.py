@@ -261,7 +261,7 @@ def share_of_day(
                 "line": {"color": "#8A8A8A", "width": 2, "dash": "dot"},
             }
         ],
-        "annotations": [{"x": 100, "y": 0, "text": "100 % of the day", "showarrow": False}],
+        "annotations": [{"x": 100, "y": 0, "text": "100 % of the day", "xanchor": "left", "showarrow": False}],
         "xaxis": {"range": [0, round_up(max([100.0, *end]))], "showticklabels": False},
         "yaxis": {"tickvals": list(range(len(labels))), "ticktext": labels, "range": [len(labels) - 0.5, -0.5]},
     }

@@ -174,3 +174,20 @@ def test_everything_stands_on_a_shared_screen_without_scrolling(screen, served):
         assert box["x"] + box["width"] <= page.viewport_size["width"]
     last = page.get_by_role("button", name="Back to the recipe as written").bounding_box()
     assert last["y"] + last["height"] <= bottom
+
+
+def test_a_dragged_slider_ends_where_it_is_let_go(screen):
+    page, errors = screen
+    handle = slider(page, FOOD)
+    box = handle.bounding_box()
+    x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    page.mouse.move(x, y)
+    page.mouse.down()
+    for step in range(40):  # to and fro, faster than anything can be drawn
+        page.mouse.move(x + (step % 10) * 8 - 60, y)
+    page.mouse.up()
+    steps = WRITTEN.steps(FOOD)
+    place = int(float(handle.get_attribute("aria-valuenow")))
+    assert place != WRITTEN.place(FOOD, steps)
+    wait_until_shown(page, WRITTEN.with_amount(FOOD, steps[place].grams))
+    assert errors == []
