@@ -1,33 +1,15 @@
-"""The panel of notebook 3: servings, a slider for each ingredient, and the stage that follows; no arithmetic here."""
+"""The panel of notebook 3: the controls, and the stage that follows them in one message a move."""
 
 import os
-from collections.abc import Callable
-from contextlib import contextmanager
-from dataclasses import replace
-from html import escape
-from itertools import groupby
 from pathlib import Path
-from typing import Any
 
 import ipywidgets as widgets
 
 from kit.files import TALK_VARIABLE
-from kit.food.finding import food as food_named
-from kit.food.measures import SYSTEMS
-from kit.meal.nutrition import nutrition
-from kit.show.marks import shorten
-from kit.show.setting import MAKE_MORE, SHARE_OUT, Setting, as_written
+from kit.show.controls import Controls, beside
 from kit.show.stage import Stage
 from kit.show.views import COLUMNS, SOURCES_OF, drawings, read_out, short_name
-from kit.texts import number, quantity
 from kit.words.talk import Talk, bundled_talks, read_talk
-
-_MOST_SERVINGS = 24  # the servings slider goes to this, or to four times the recipe's
-_HINTS = {
-    MAKE_MORE: "Every amount is scaled; a serving stays the same.",
-    SHARE_OUT: "The same pot, shared out differently; a serving changes.",
-}
-_MEASURES = {"us": "Cups and ounces", "metric": "Grams and milliliters"}
 
 
 def on_screen(talk: str | Path | Talk | None = None) -> widgets.Widget:
@@ -47,199 +29,41 @@ def on_screen(talk: str | Path | Talk | None = None) -> widgets.Widget:
         If its file has faults.
     """
     chosen = talk or os.environ.get(TALK_VARIABLE) or next(iter(bundled_talks()))
-    return Panel(chosen if isinstance(chosen, Talk) else read_talk(chosen)).box
+    return Panel(chosen if isinstance(chosen, Talk) else read_talk(chosen)).panel
 
 
-class Panel:
-    """The widgets and the setting they show; a moved slider makes a new setting, and the stage shows it.
+class Panel(Controls):
+    """The controls with the stage at their side.
 
     Attributes
     ----------
-    box : ipywidgets.Box
-        The whole panel.
+    panel : ipywidgets.Box
+        Both of them.
     stage : Stage
         The charts and the read-out.
-    setting : Setting
-        What is set.
-    sliders : list of ipywidgets.SelectionSlider
-        One for each ingredient, in the recipe's order.
-    foods : dict of int to ipywidgets.Dropdown
-        The food in an ingredient's place, where the talk names others.
+    source_of : ipywidgets.Dropdown
+        The nutrient whose sources one of the charts shows.
     """
 
     def __init__(self, talk: Talk) -> None:
-        self._quiet = False
-        self._talks = {name: read_talk(name) for name in bundled_talks()} | {talk.name: talk}
-        self.talk_choice = widgets.Dropdown(tooltip="Talk", layout=widgets.Layout(flex="1 1 240px"))
-        self.measures = widgets.Dropdown(
-            options=[(_MEASURES[system], system) for system in SYSTEMS],
-            tooltip="Measures",
-            layout=widgets.Layout(flex="1 1 180px"),
-        )
-        self.meaning = widgets.ToggleButtons(options=[("Make more", MAKE_MORE), ("Share out differently", SHARE_OUT)])
-        self.servings = widgets.SelectionSlider(options=[("1", 1.0)], description="Servings")
+        super().__init__(talk)
         self.source_of = widgets.Dropdown(
             options=[(short_name(name), name) for name in SOURCES_OF],
             description="Where from:",
             style={"description_width": "initial"},
             layout=widgets.Layout(flex="1 1 220px"),
         )
-        self.reset = widgets.Button(description="Back to the recipe as written", icon="")
-        self.heading, self.hint = widgets.HTML(), widgets.HTML()
-        self.sliders: list[widgets.SelectionSlider] = []
-        self.foods: dict[int, widgets.Dropdown] = {}
-        self._ingredients = widgets.VBox()
-        self._take(talk)
-        first = drawings(self.now, self.written, self.source_of.value, self.talk.rules)
-        self.stage = Stage(
-            [{name: first[name] for name in column} for column in COLUMNS],
-            read_out(self.now, self.written),
-            layout=widgets.Layout(),
-        )
-        self._listen()
-        controls = widgets.VBox(
-            [
-                widgets.HTML(f"<style>{(Path(__file__).parent / 'panel.css').read_text(encoding='utf-8')}</style>"),
-                *(
-                    self.heading,
-                    _row(self.talk_choice, self.measures, name="talk-choices"),
-                    self.servings,
-                    self.meaning,
-                    self.hint,
-                ),
-                *(self._ingredients, _row(self.reset, self.source_of, name="talk-choices")),
-            ]
-        )
-        controls.add_class("talk-controls")
-        self.stage.add_class("talk-beside")
-        self.box = widgets.Box([controls, self.stage])
-        self.box.add_class("talk-panel")
+        self.source_of.observe(lambda _event: self._draw(), "value")
+        self.last_row.children = (*self.last_row.children, self.source_of)
+        first = self._drawings()
+        columns = [{name: first[name] for name in column} for column in COLUMNS]
+        self.stage = Stage(columns, read_out(self.now, self.written), layout=widgets.Layout())
+        self.followers.append(self._draw)
+        self.panel = beside(self, self.stage)
 
-    def _listen(self) -> None:
-        def change(widget: widgets.Widget, take: Callable[[Any], None]) -> None:
-            widget.observe(lambda event: None if self._quiet else take(event.new), "value")
+    def _drawings(self):
+        return drawings(self.now, self.written, self.source_of.value, self.talk.rules)
 
-        change(self.talk_choice, self._choose_talk)
-        change(self.measures, lambda system: self._set(replace(self.setting, system=system), rename=True))
-        change(self.meaning, lambda meaning: self._set(replace(self.setting, meaning=meaning), rename=True))
-        change(self.servings, lambda servings: self._set(replace(self.setting, servings=servings), rename=True))
-        change(self.source_of, lambda _name: self._show())
-        self.reset.on_click(lambda _button: self._go_back())
-
-    def _take(self, talk: Talk) -> None:
-        """Take a talk: its recipe as written, and sliders for it."""
-        self.talk, self.setting = talk, as_written(talk.recipe, talk.measures)
-        self.now = self.written = nutrition(talk.recipe)
-        serving = f"{escape(talk.recipe.serving_is)}, {quantity(self.written.serving_grams, 'g')} as written"
-        self.heading.value = f"<h2>{escape(talk.title)}</h2><p>Serving: {serving}</p>"
-        counts = {float(count) for count in range(1, max(_MOST_SERVINGS, round(4 * talk.recipe.servings)) + 1)}
-        with self._quietly():
-            self.talk_choice.options = sorted((known.title, name) for name, known in self._talks.items())
-            self.talk_choice.value = talk.name
-            self.measures.value = talk.measures
-            offered = sorted(counts | {talk.recipe.servings})
-            _offer(
-                self.servings,
-                [(number(count, 2), count) for count in offered],
-                offered.index(talk.recipe.servings),
-            )
-            self._build_sliders()
-        self._name_amounts()
-
-    def _build_sliders(self) -> None:
-        ingredients = list(enumerate(self.talk.recipe.ingredients))
-        rows: dict[int, widgets.Widget] = {}
-        self.sliders, self.foods = [], {}
-        for at, ingredient in ingredients:
-            steps = self.setting.steps(at)
-            slider = widgets.SelectionSlider(
-                options=[(step.label, step.grams) for step in steps],
-                index=self.setting.place(at, steps),
-                tooltip=ingredient.line,
-            )
-            slider.observe(lambda event, at=at: self._move(at, event.new), "value")
-            self.sliders.append(slider)
-            others = [food_named(key) for key in ingredient.swaps]
-            if others:
-                options = [(shorten(food.name), food.key) for food in (ingredient.food, *others)]
-                self.foods[at] = widgets.Dropdown(options=options, tooltip=f"in place of {ingredient.line}")
-                self.foods[at].observe(lambda event, at=at: self._swap(at, event.new), "value")
-                self.foods[at].add_class("talk-food")
-            else:
-                slider.description = shorten(ingredient.food.name)
-            rows[at] = _row(self.foods[at], slider) if others else slider
-        parts = groupby(sorted(ingredients, key=self._part_order), key=lambda pair: pair[1].part)
-        children: list[widgets.Widget] = []
-        for part, members in parts:
-            children += [widgets.HTML(f"<h3>{escape(part.capitalize())}</h3>")] if part else []
-            children += [rows[at] for at, _ in members]
-        self._ingredients.children = children
-
-    def _part_order(self, pair: tuple[int, Any]) -> int:
-        parts = [ingredient.part for ingredient in self.talk.recipe.ingredients]
-        return parts.index(pair[1].part)
-
-    def _move(self, at: int, grams: float) -> None:
-        if not self._quiet:
-            self._set(self.setting.with_amount(at, grams))
-
-    def _swap(self, at: int, key: str) -> None:
-        if not self._quiet:
-            self._set(self.setting.with_food(at, food_named(key)), rename=True)
-
-    def _choose_talk(self, name: str) -> None:
-        self._take(self._talks[name])
-        self._show()
-
-    def _go_back(self) -> None:
-        self._set(as_written(self.talk.recipe, self.setting.system), rename=True)
-
-    def _set(self, setting: Setting, rename: bool = False) -> None:
-        self.setting = setting
-        self.now = nutrition(setting.recipe)
-        if rename:
-            self._name_amounts()
-        self._show()
-
-    def _show(self) -> None:
+    def _draw(self) -> None:
         """Show the setting: every chart and the read-out, in one message."""
-        self.stage.show(
-            drawings(self.now, self.written, self.source_of.value, self.talk.rules), read_out(self.now, self.written)
-        )
-
-    def _name_amounts(self) -> None:
-        """Put every control where the setting is, with the amounts named for its servings and measures."""
-        with self._quietly():
-            self.servings.value = self.setting.servings
-            self.meaning.value = self.setting.meaning
-            self.measures.value = self.setting.system
-            self.hint.value = f"<p>{_HINTS[self.setting.meaning]}</p>"
-            for at, slider in enumerate(self.sliders):
-                steps = self.setting.steps(at)
-                _offer(slider, [(step.label, step.grams) for step in steps], self.setting.place(at, steps))
-            for at, choice in self.foods.items():
-                choice.value = self.setting.base.ingredients[at].food.key
-
-    @contextmanager
-    def _quietly(self):
-        """Set controls without taking that for the user's doing."""
-        before, self._quiet = self._quiet, True
-        try:
-            yield
-        finally:
-            self._quiet = before
-
-
-def _offer(slider: widgets.SelectionSlider, options: list[tuple[str, float]], place: int) -> None:
-    """Give a slider other options and a place among them."""
-    if tuple(options) != slider.options:
-        slider.index = 0  # a place beyond the new options the page would cut down, and send back as if moved there
-        slider.options = options
-    slider.index = place
-
-
-def _row(*parts: widgets.Widget, name: str = "talk-ingredient") -> widgets.HBox:
-    row = widgets.HBox(parts)
-    row.add_class("talk-row")
-    row.add_class(name)
-    return row
+        self.stage.show(self._drawings(), read_out(self.now, self.written))

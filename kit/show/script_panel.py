@@ -7,6 +7,7 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from kit.meal.nutrition import Nutrition
+from kit.show.controls import Controls, beside
 from kit.texts import listing
 from kit.words.points import check_points
 from kit.words.talk import Talk, read_talk
@@ -23,15 +24,18 @@ def style() -> widgets.HTML:
     return widgets.HTML(f"<style>{text}</style>", layout=widgets.Layout(height="0", margin="0"))
 
 
-def script(talk: Talk | str) -> widgets.VBox:
-    """Return the script of a talk with the verdict beside every sentence.
+def script(talk: Talk | str) -> widgets.Box:
+    """Return the script of a talk with the verdict beside every sentence, and controls that it follows.
 
     Raises
     ------
     TalkFileError
         If a sentence cannot be looked up.
     """
-    return ScriptPanel(read_talk(talk) if isinstance(talk, str) else talk).box
+    controls = Controls(read_talk(talk) if isinstance(talk, str) else talk)
+    panel = ScriptPanel(controls.talk)
+    controls.followers.append(lambda: panel.follow(controls))
+    return beside(controls, panel.box)
 
 
 class ScriptPanel:
@@ -51,6 +55,11 @@ class ScriptPanel:
         self.box = widgets.VBox([style(), self._sentences], layout=widgets.Layout(width="100%"))
         self.box.add_class("talk-rehearsal")
         self.show()
+
+    def follow(self, controls: Controls) -> None:
+        """Show the talk and the dish that are set."""
+        self.talk = controls.talk
+        self.show(controls.now)
 
     def show(self, numbers: Nutrition | None = None) -> None:
         """Check every sentence against the dish as it is now, and show what comes out; one message.

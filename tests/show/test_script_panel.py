@@ -8,9 +8,10 @@ from kit.errors import TalkFileError
 from kit.meal.changes import leave_out
 from kit.meal.nutrition import nutrition
 from kit.meal.recipe import recipe
+from kit.show.controls import Controls
 from kit.show.script_panel import ScriptPanel, count_words, script
 from kit.words.points import check_points
-from kit.words.talk import Point, Talk
+from kit.words.talk import Point, Talk, read_talk
 
 POINTS = (
     Point("A bowl has {protein}.", "numbers"),
@@ -71,3 +72,26 @@ def test_a_bundled_talk_is_shown_by_its_name():
 
 def test_a_talk_without_points_says_so():
     assert "no sentence yet" in shown(ScriptPanel(replace(a_talk(), points=())))
+
+
+def test_the_verdicts_follow_a_moved_slider_within_its_update():
+    controls = Controls(read_talk("barley_squash_box"))
+    panel = ScriptPanel(controls.talk)
+    controls.followers.append(lambda: panel.follow(controls))
+    said = "The box is entirely plant-based."
+    verdict = {one.say: one.verdict for one in panel.verdicts}
+    assert verdict[said] == "off"
+    feta = next(at for at, part in enumerate(controls.talk.recipe.ingredients) if part.food.key == "cheese-feta")
+    controls.sliders[feta].index = 0
+    verdict = {one.say: one.verdict for one in panel.verdicts}
+    assert verdict[said] == "holds"
+    controls.reset.click()
+    assert {one.say: one.verdict for one in panel.verdicts}[said] == "off"
+
+
+def test_the_script_follows_another_talk():
+    controls = Controls(read_talk("barley_squash_box"))
+    panel = ScriptPanel(controls.talk)
+    controls.followers.append(lambda: panel.follow(controls))
+    controls.talk_choice.value = "pear_oat_jars"
+    assert panel.verdicts == check_points(read_talk("pear_oat_jars"))
