@@ -50,7 +50,13 @@ class Controls:
         self._quiet = False
         self.followers: list[Callable[[], None]] = []
         self._talks = {name: read_talk(name) for name in bundled_talks()} | {talk.name: talk}
-        self.talk_choice = widgets.Dropdown(tooltip="Talk", layout=widgets.Layout(flex="1 1 240px"))
+        # Given once: a page that is told its choices anew while it chooses may end with none.
+        self.talk_choice = widgets.Dropdown(
+            options=sorted((known.title, name) for name, known in self._talks.items()),
+            value=talk.name,
+            tooltip="Talk",
+            layout=widgets.Layout(flex="1 1 240px"),
+        )
         self.measures = widgets.Dropdown(
             options=[(_MEASURES[system], system) for system in SYSTEMS],
             tooltip="Measures",
@@ -90,7 +96,6 @@ class Controls:
         self.heading.value = f"<h2>{escape(talk.title)}</h2><p>Serving: {serving}</p><p>Contains {brings}</p>"
         counts = {float(count) for count in range(1, max(_MOST_SERVINGS, round(4 * talk.recipe.servings)) + 1)}
         with self._quietly():
-            self.talk_choice.options = sorted((known.title, name) for name, known in self._talks.items())
             self.talk_choice.value = talk.name
             self.measures.value = talk.measures
             offered = sorted(counts | {talk.recipe.servings})
