@@ -2,8 +2,8 @@
 
     python data/carry_figures.py COMPOSITION.csv
 
-COMPOSITION.csv is the release as one table: one food a row, `ndb_no` first, a column for each nutrient and its unit. A new
-food needs only its descriptive columns in data/foods.csv; this fills in the rest, for every food.
+COMPOSITION.csv is the release as one table: one food a row, `ndb_no` first, a column for each nutrient and its unit. A
+new food needs only its descriptive columns in data/foods.csv; this fills in the rest, for every food.
 """
 
 import csv
