@@ -4,6 +4,7 @@ import json
 import os
 import secrets
 import shutil
+import signal
 import socket
 import subprocess
 import sys
@@ -68,16 +69,19 @@ def open_notebooks(port: int = 0, browser: bool = True, notebook: str = ON_SCREE
     folder = workplace()
     with tempfile.TemporaryDirectory(prefix="talk-kit-") as settings:
         (Path(settings) / "overrides.json").write_text(json.dumps(_QUIET), encoding="utf-8")
+        # In a file of ours, not on the command line, where other users of the machine would see it.
+        secret = Path(settings) / "token.json"
+        secret.write_text(json.dumps({"IdentityProvider": {"token": token}}), encoding="utf-8")
         command = [
-            *(sys.executable, "-m", "jupyterlab", f"--ServerApp.ip={LOOPBACK}", f"--ServerApp.port={port}"),
-            *("--ServerApp.port_retries=0", "--ServerApp.open_browser=False", f"--ServerApp.root_dir={folder}"),
+            *(sys.executable, "-m", "jupyterlab", f"--config={secret}", f"--ServerApp.root_dir={folder}"),
+            *(f"--ServerApp.ip={LOOPBACK}", f"--ServerApp.port={port}", "--ServerApp.port_retries=0"),
+            "--ServerApp.open_browser=False",
             *(f"--LabApp.app_settings_dir={settings}", f"--LabApp.workspaces_dir={settings}/workspaces"),
-            *("--LabApp.news_url=", "--ServerApp.log_level=WARN"),
+            *("--LabApp.news_url=", "--ServerApp.log_level=WARN", "--LabApp.log_level=WARN"),
             *("--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate", *_as_root()),
         ]
         address = f"http://{LOOPBACK}:{port}/lab/tree/{notebook}?token={token}"
-        environment = {"JUPYTER_TOKEN": token, "JUPYTER_PATH": _with_our_files()}
-        return _serve(command, environment, port, address, browser)
+        return _serve(command, {"JUPYTER_PATH": _with_our_files()}, port, address, browser)
 
 
 def open_screen(talk: str, port: int = 0, browser: bool = True) -> int:
@@ -118,6 +122,7 @@ def _as_root() -> Sequence[str]:
 
 def _serve(command: Sequence[str], environment: dict[str, str], port: int, address: str, browser: bool) -> int:
     """Run a server until it ends or is interrupted; print the address, and open it once it answers."""
+    signal.signal(signal.SIGTERM, _stop)  # so that the server never outlives us
     with subprocess.Popen(command, env={**os.environ, **environment}) as server:
         try:
             answers = _wait_until_it_answers(server, port)
@@ -130,6 +135,10 @@ def _serve(command: Sequence[str], environment: dict[str, str], port: int, addre
             server.terminate()
             server.wait()
             return 0
+
+
+def _stop(_number: int, _frame: object) -> None:
+    raise KeyboardInterrupt
 
 
 def _wait_until_it_answers(server: subprocess.Popen, port: int) -> bool:
