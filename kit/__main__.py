@@ -81,11 +81,12 @@ def _serving_options(parser: argparse.ArgumentParser) -> None:
 
 
 def _open(chosen: argparse.Namespace) -> int:
+    from kit.meal.nutrition import nutrition
     from kit.opening import open_notebooks
     from kit.words.serving import as_text
     from kit.words.talk import bundled_talks, read_talk
 
-    print(as_text(_worked_out(read_talk(next(iter(bundled_talks()))))), flush=True)
+    print(as_text(nutrition(read_talk(next(iter(bundled_talks()))).recipe)), flush=True)
     return open_notebooks(port=chosen.port, browser=not chosen.no_browser)
 
 
@@ -96,12 +97,6 @@ def _screen(chosen: argparse.Namespace) -> int:
     talk = chosen.talk or next(iter(bundled_talks()))
     read_talk(talk)  # a faulty talk is told here, not on the shared screen
     return open_screen(talk, port=chosen.port, browser=not chosen.no_browser)
-
-
-def _worked_out(talk):
-    from kit.meal.nutrition import nutrition
-
-    return nutrition(talk.recipe)
 
 
 def _numbers(chosen: argparse.Namespace) -> None:
@@ -137,7 +132,7 @@ def _read(chosen: argparse.Namespace) -> int:
         for label, text in (("how", reading.how), ("to ask", reading.problem)):
             if text:
                 print(f"  {label}: {text}")
-    return BAD_INPUT if any(not reading.food or reading.grams is None for reading in readings) else 0
+    return BAD_INPUT if any(reading.is_open for reading in readings) else 0
 
 
 def _find(chosen: argparse.Namespace) -> None:

@@ -11,7 +11,7 @@ from kit.food.finding import food as food_named
 from kit.food.measures import amount_text, fraction_text, unit
 from kit.food.nearest_measure import CONTAINERS, VOLUMES, Written
 from kit.food.phrases import Phrase, take_apart
-from kit.food.weighing import Weight, weigh
+from kit.food.weighing import Z90, Weight, spread, weigh
 from kit.texts import number
 
 # What "to taste" and "for garnish" are counted as (common practice); other foods are left out, and that is said.
@@ -62,6 +62,31 @@ class Reading:
     noun_grams: float = 1.0
     cut: str = ""
     part: str = ""
+
+    @property
+    def is_open(self) -> bool:
+        """Whether the food or the amount still has to be asked."""
+        return not self.food or self.grams is None
+
+    def weighed(self, grams: float, how: str) -> "Reading":
+        """Return the reading with grams that were weighed in the place of what the line says; `how` tells whose. [g]"""
+        sd = spread("weighed")
+        if self.count and grams:  # still so many cups, each of other grams
+            noun, count, each = self.noun, self.count, grams / self.count
+        else:
+            noun, count, each = "g", grams, 1.0
+        return replace(
+            self,
+            grams=float(grams),
+            low=grams * (1 - Z90 * sd),
+            high=grams * (1 + Z90 * sd),
+            relative_sd=sd,
+            how=how,
+            problem="",
+            count=count,
+            noun=noun,
+            noun_grams=each,
+        )
 
     def as_json(self) -> dict[str, object]:
         """Return the reading as the command line prints it."""

@@ -133,7 +133,7 @@ def ingredient_from(reading: Reading, table: Foods | None = None, **facts: objec
     LineError
         If the line left the food or the amount open; the message is the reading's problem.
     """
-    if not reading.food or reading.grams is None:
+    if reading.is_open:
         raise LineError(f'"{reading.line.strip()[:80]}": {reading.problem}')
     found = table[reading.food] if table is not None and reading.food in table else food_named(reading.food)
     return Ingredient(
@@ -160,7 +160,7 @@ def recipe_from(written: WrittenRecipe) -> Recipe:
     """
     if not written.readings:
         raise LineError('no ingredient lines; write a title, "Serves 4", and one ingredient a line')
-    open_lines = [reading for reading in written.readings if not reading.food or reading.grams is None]
+    open_lines = [reading for reading in written.readings if reading.is_open]
     if open_lines:
         raise LineError("\n".join(f'"{reading.line.strip()[:80]}": {reading.problem}' for reading in open_lines))
     return Recipe(

@@ -12,8 +12,6 @@ from kit.food.recipe_text import read_recipe
 from kit.meal.recipe import MOST_GRAMS, Recipe, ingredient_from
 from kit.words.talk import Talk
 
-CORRECTED_SD = 0.02  # grams that she types in are weighed: common practice, as `weighed` in amount_uncertainty.csv
-
 
 @dataclass(frozen=True)
 class Draft:
@@ -58,15 +56,7 @@ class Draft:
             raise AmountError(
                 f'"{self.readings[place].line}" is {grams:g} g; give 0 g or more, at most {MOST_GRAMS:,.0f} g'
             )
-        half = 1.645 * CORRECTED_SD * grams
-        old = self.readings[place]
-        each = (
-            {"noun_grams": grams / old.count}
-            if old.count and grams
-            else {"noun": "g", "noun_grams": 1.0, "count": grams}
-        )
-        facts = {"grams": float(grams), "low": grams - half, "high": grams + half, "relative_sd": CORRECTED_SD}
-        return self._with(place, replace(old, **facts, **each, how=f"{grams:g} g, corrected by hand", problem=""))
+        return self._with(place, self.readings[place].weighed(grams, f"{grams:g} g, corrected by hand"))
 
     def _with(self, place: int, reading: Reading) -> "Draft":
         readings = (*self.readings[:place], reading, *self.readings[place + 1 :])
@@ -75,7 +65,7 @@ class Draft:
     @property
     def open(self) -> tuple[int, ...]:
         """Places of the lines that have no food or no amount yet."""
-        return tuple(at for at, reading in enumerate(self.readings) if not reading.food or reading.grams is None)
+        return tuple(at for at, reading in enumerate(self.readings) if reading.is_open)
 
     def recipe(self) -> Recipe:
         """Return the recipe made of the lines that can be read.

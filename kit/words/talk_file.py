@@ -2,7 +2,6 @@
 
 import tomllib
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -191,11 +190,7 @@ def _corrected(reading: Reading, entry: Mapping[str, Any], place: str, faults: _
     grams = faults.value(place, entry, "grams", (int, float))
     if grams is None:
         return reading
-    low, high = 0.97 * grams, 1.03 * grams
-    noun = {"noun_grams": grams / reading.count} if reading.count else {"noun": "g", "noun_grams": 1.0}
-    return replace(
-        reading, grams=float(grams), low=low, high=high, relative_sd=0.02, how="grams stated in the talk file", **noun
-    )
+    return reading.weighed(grams, "grams stated in the talk file")
 
 
 def _facts(place: str, entry: Mapping[str, Any], known: Foods, faults: _Faults) -> dict[str, Any]:

@@ -115,3 +115,8 @@ def test_stated_grams_take_the_place_of_the_line(tmp_path):
 def test_a_slider_runs_between_the_ends_that_the_file_gives(tmp_path):
     talk = read_talk(written(tmp_path, LENTILS + 'slider = { low = "1/2 cup", high = "3 cups" }\n'))
     assert talk.recipe.ingredients[0].slider == pytest.approx((96, 576))
+
+
+def test_stated_grams_of_nothing_leave_the_ingredient_out(tmp_path):
+    talk = read_talk(written(tmp_path, LENTILS + "grams = 0\n"))
+    assert (talk.recipe.ingredients[0].grams, talk.recipe.ingredients[0].count) == (0, 0)
