@@ -1,14 +1,9 @@
 """Servings: make more or share out differently, and the amounts that a kitchen can measure."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-import numpy as np
-
 from kit.food.measures import amount_text, kitchen_steps, kitchen_volumes, unit
-from kit.food.weighing import Z90
 from kit.meal.recipe import Ingredient, Recipe
-from kit.texts import quantity
 
 LEFT_OUT = "left out"
 _FINEST = 24  # a slider starts at about a twenty-fourth of its top, so that spoons do not crowd out cups
@@ -60,14 +55,22 @@ def _density(ingredient: Ingredient) -> float | None:
     return ingredient.noun_grams / measured.size if measured and measured.kind == "volume" else None
 
 
+def _metric(ingredient: Ingredient) -> tuple[str, float] | None:
+    """Return an ingredient's metric measure and the grams of one; None for spoons and counted things, which stay."""
+    if unit(ingredient.noun) is None or ingredient.noun in ("tsp", "tbsp", "pinch", "dash"):
+        return None
+    density = _density(ingredient)
+    poured = density is not None and 0.88 < density < 1.1
+    return ("mL", density) if poured else ("g", 1.0)
+
+
 def _ladder(ingredient: Ingredient, top: float, system: str) -> list[Step]:
     """Return kitchen amounts of an ingredient from 0 until `top` grams is reached."""
-    density = _density(ingredient)
-    measured = unit(ingredient.noun)
-    if system == "metric" and measured is not None and ingredient.noun not in ("tsp", "tbsp", "pinch", "dash"):
-        poured = density is not None and 0.88 < density < 1.1
-        noun, each = ("mL", density) if poured else ("g", 1.0)
+    metric = _metric(ingredient) if system == "metric" else None
+    if metric:
+        noun, each = metric
         return [Step(amount_text(count, noun), float(count * each)) for count in kitchen_steps(noun, top / each)]
+    density = _density(ingredient)
     if density is not None and ingredient.noun not in ("mL", "L"):
         volumes = kitchen_volumes(top / density, top / density / _FINEST)
         return [Step(LEFT_OUT, 0.0)] + [
@@ -78,11 +81,10 @@ def _ladder(ingredient: Ingredient, top: float, system: str) -> list[Step]:
 
 
 def _own_label(ingredient: Ingredient, grams: float, system: str) -> str:
-    measured = unit(ingredient.noun)
-    if system == "metric" and measured is not None and ingredient.noun not in ("tsp", "tbsp", "pinch", "dash"):
-        density = _density(ingredient)
-        poured = density is not None and 0.88 < density < 1.1
-        return amount_text(round(grams / density), "mL") if poured else amount_text(round(grams), "g")
+    metric = _metric(ingredient) if system == "metric" else None
+    if metric:
+        noun, each = metric
+        return amount_text(round(grams / each), noun)
     return amount_text(grams / ingredient.noun_grams, ingredient.noun)
 
 
@@ -143,15 +145,3 @@ def kitchen_line(ingredient: Ingredient, system: str = "us") -> str:
     elif ingredient.cut:
         name = f"{name}, {ingredient.cut}"
     return f"{amount.text} {name}{off}"
-
-
-def amounts_at(steps: Sequence[Sequence[Step]], places: Sequence[int]) -> np.ndarray:
-    """Return the grams that sliders stand at, shape (n_ingredients,). [g]"""
-    return np.array([of[place].grams for of, place in zip(steps, places, strict=True)])
-
-
-def grams_text(ingredient: Ingredient) -> str:
-    """Return an ingredient's grams with their 90 % range, such as "288 g (260-316 g)"."""
-    half = Z90 * ingredient.relative_sd * ingredient.grams
-    low, high = max(0.0, ingredient.grams - half), ingredient.grams + half
-    return f"{quantity(ingredient.grams, 'g')} ({low:,.0f}-{high:,.0f} g)"

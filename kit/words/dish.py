@@ -10,12 +10,12 @@ from numpy.typing import NDArray
 from kit.errors import UnknownNameError
 from kit.food.composition import Food, nutrient_index
 from kit.food.measures import convert, unit
+from kit.food.nearest_measure import VOLUMES
 from kit.food.weighing import Z90
 from kit.meal.certainty import Range, composition_sd, ranges, total_sd
 from kit.meal.nutrition import Nutrition
 from kit.texts import listing
 from kit.words.naming import food_called, ingredient_called
-from kit.words.reference import VOLUMES
 from kit.words.subjects import Subject, of_dish
 from kit.words.talk import Talk
 

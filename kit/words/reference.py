@@ -12,11 +12,11 @@ from kit import files
 from kit.errors import AmountError, UnknownNameError
 from kit.food.composition import Food, nutrient, nutrients, read_rows
 from kit.food.measures import convert
+from kit.food.nearest_measure import VOLUMES
 
 DAILY_VALUE_TABLES: Mapping[str, str] = MappingProxyType(
     {"us": "data/daily_values.csv", "eu": "data/reference_intakes_eu.csv"}
 )
-VOLUMES = ("cup", "tbsp", "tsp", "fl oz")
 LABEL_VOLUMES: Mapping[str, float] = MappingProxyType({"mL": 1.0, "tsp": 5.0, "tbsp": 15.0, "cup": 240.0})  # [mL]
 _MINERALS_AND_VITAMINS_ARE_IN = ("mg", "µg")
 

@@ -12,9 +12,10 @@ from kit.errors import AmountError
 from kit.food.composition import Food, foods, nutrient_index, read_rows
 from kit.food.cooking import weight_yield
 from kit.food.measures import convert
+from kit.food.nearest_measure import VOLUMES
 from kit.meal.nutrition import ATWATER_GENERAL, ENERGY_SOURCES, Nutrition
 from kit.words.naming import full_name
-from kit.words.reference import VOLUMES, reference_amount, reference_of
+from kit.words.reference import reference_amount, reference_of
 
 FATTY_ACIDS = ("saturated_fat", "monounsaturated_fat", "polyunsaturated_fat")
 _KCAL = dict(zip(ENERGY_SOURCES, ATWATER_GENERAL, strict=True)) | dict.fromkeys((*FATTY_ACIDS, "unsaturated_fat"), 9.0)

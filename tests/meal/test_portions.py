@@ -14,8 +14,6 @@ from kit.food.lines import read
 from kit.meal.nutrition import nutrition
 from kit.meal.portions import (
     LEFT_OUT,
-    amounts_at,
-    grams_text,
     kitchen_amount,
     kitchen_line,
     make_more,
@@ -86,15 +84,6 @@ def test_a_slider_keeps_within_the_ends_it_was_given():
     assert max(grams) <= 288 * 1.03
 
 
-def test_sliders_stand_at_grams():
-    steps = [slider_steps(part) for part in INGREDIENTS[:2]]
-    assert amounts_at(steps, [0, 1]).tolist() == [0, steps[1][1].grams]
-
-
 def test_nothing_is_left_out_in_words():
     pot = recipe("Pot", ["1 cup lentils"]).with_grams([0])
     assert kitchen_amount(pot.ingredients[0]).text == LEFT_OUT
-
-
-def test_grams_are_shown_with_their_range():
-    assert grams_text(ingredient_from(read("1 1/2 cups lentils"))) == "288 g (260-316 g)"
