@@ -8,7 +8,7 @@ from typing import Any
 
 _HOMES = {
     "cautions_table": "kit.show.tables",
-    "check_points": "kit.words.points",
+    "check_points": "kit.speech.points",
     "checks_table": "kit.show.tables",
     "day_plan": "kit.show.rehearsal_panel",
     "lines_table": "kit.show.tables",
@@ -16,8 +16,8 @@ _HOMES = {
     "on_screen": "kit.show.panels",
     "practice_cards": "kit.show.rehearsal_panel",
     "prepare": "kit.show.prepare_panel",
-    "read_recipe": "kit.food.recipe_text",
-    "read_talk": "kit.words.talk",
+    "read_recipe": "kit.lines.recipe_text",
+    "read_talk": "kit.talk.library",
     "rehearsal_clock": "kit.show.rehearsal_panel",
     "script": "kit.show.script_panel",
     "serving_table": "kit.show.tables",

@@ -83,8 +83,8 @@ def _serving_options(parser: argparse.ArgumentParser) -> None:
 def _open(chosen: argparse.Namespace) -> int:
     from kit.meal.nutrition import nutrition
     from kit.opening import open_notebooks
-    from kit.words.serving import as_text
-    from kit.words.talk import bundled_talks, read_talk
+    from kit.rules.serving import as_text
+    from kit.talk.library import bundled_talks, read_talk
 
     print(as_text(nutrition(read_talk(next(iter(bundled_talks()))).recipe)), flush=True)
     return open_notebooks(port=chosen.port, browser=not chosen.no_browser)
@@ -92,7 +92,7 @@ def _open(chosen: argparse.Namespace) -> int:
 
 def _screen(chosen: argparse.Namespace) -> int:
     from kit.opening import open_screen
-    from kit.words.talk import bundled_talks, read_talk
+    from kit.talk.library import bundled_talks, read_talk
 
     talk = chosen.talk or next(iter(bundled_talks()))
     read_talk(talk)  # a faulty talk is told here, not on the shared screen
@@ -102,8 +102,8 @@ def _screen(chosen: argparse.Namespace) -> int:
 def _numbers(chosen: argparse.Namespace) -> None:
     from kit.meal.nutrition import nutrition
     from kit.meal.portions import share_out
-    from kit.words.serving import MAIN_NUTRIENTS, as_json, as_text
-    from kit.words.talk import read_talk
+    from kit.rules.serving import MAIN_NUTRIENTS, as_json, as_text
+    from kit.talk.library import read_talk
 
     talk = read_talk(chosen.talk)
     recipe = talk.recipe if chosen.servings is None else share_out(talk.recipe, chosen.servings)
@@ -115,7 +115,7 @@ def _numbers(chosen: argparse.Namespace) -> None:
 
 
 def _read(chosen: argparse.Namespace) -> int:
-    from kit.food.lines import read_lines
+    from kit.lines.reader import read_lines
     from kit.texts import number
 
     readings = read_lines(chosen.lines, system="metric" if chosen.metric else "us")
@@ -128,7 +128,7 @@ def _read(chosen: argparse.Namespace) -> int:
             if reading.grams is not None
             else "?"
         )
-        print(f"{reading.line}\n  {reading.food_name or '?'} [{reading.food or '?'}], {grams}")
+        print(f"{reading.line}\n  {reading.food_name or '?'} [{reading.key or '?'}], {grams}")
         for label, text in (("how", reading.how), ("to ask", reading.problem)):
             if text:
                 print(f"  {label}: {text}")
@@ -150,8 +150,8 @@ def _find(chosen: argparse.Namespace) -> None:
 
 
 def _check(chosen: argparse.Namespace) -> int:
-    from kit.words.points import check_points
-    from kit.words.talk import read_talk
+    from kit.speech.points import check_points
+    from kit.talk.library import read_talk
 
     verdicts = check_points(read_talk(chosen.talk))
     if chosen.json:
@@ -164,7 +164,7 @@ def _check(chosen: argparse.Namespace) -> int:
 
 
 def _import_release(chosen: argparse.Namespace) -> None:
-    from kit.food.release import ProgressBar, import_release
+    from kit.food.releases.release import ProgressBar, import_release
 
     print(import_release(chosen.folder, progress=ProgressBar()))
 

@@ -7,7 +7,7 @@ import sys
 import pytest
 
 from kit.__main__ import main
-from kit.words.talk import bundled_talks
+from kit.talk.library import bundled_talks
 
 TALKS = sorted(bundled_talks())
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from kit.food.amounts import plain_characters, read_count
-from kit.food.finding import line_words, words
 from kit.food.measures import unit
+from kit.food.vocabulary import line_words, words
 
 # A yield, a portion of no fixed size, or a part with its bone is no measure that a recipe would name.
 _NO_MEASURE = re.compile(r"serving|nlea|racc|not specified|amount to|cubic|refuse|\bbone|\bskin\b|without|guideline")

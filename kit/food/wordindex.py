@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
-from kit.food.finding import SMALL_WORDS, words
+from kit.food.vocabulary import SMALL_WORDS, words
 
 _MOST_WORDS = 12  # of a query; a longer one is a sentence, not a name
 

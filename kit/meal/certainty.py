@@ -10,7 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from kit import files
 from kit.food.composition import Food, nutrient, nutrient_index, nutrients, read_rows
-from kit.food.weighing import Z90
+from kit.lines.weighing import Z90
 from kit.meal.nutrition import Nutrition
 from kit.texts import UNKNOWN, number
 

@@ -4,8 +4,8 @@ from dataclasses import dataclass, replace
 
 from kit.errors import AmountError
 from kit.food.composition import Food, nutrient_index
-from kit.food.nearest_measure import SIZES, VOLUMES
-from kit.food.weighing import Z90
+from kit.lines.nearest_measure import SIZES, VOLUMES
+from kit.lines.weighing import Z90
 from kit.meal.certainty import Range, composition_sd, total_sd
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.meal.recipe import Ingredient, Recipe

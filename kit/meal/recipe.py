@@ -10,9 +10,9 @@ from numpy.typing import ArrayLike, NDArray
 from kit.errors import AmountError, LineError, UnknownNameError
 from kit.food.composition import Food, Foods, nutrients
 from kit.food.cooking import retention
-from kit.food.finding import food as food_named
-from kit.food.lines import Reading, read_each
-from kit.food.recipe_text import MOST_SERVINGS, WrittenRecipe
+from kit.lines.reader import read_each
+from kit.lines.reading import Reading
+from kit.lines.recipe_text import MOST_SERVINGS, WrittenRecipe
 
 MOST_GRAMS = 1e6  # a tonne of one ingredient is a slip of the pen
 
@@ -125,19 +125,18 @@ class Recipe:
         return keys.index(food)
 
 
-def ingredient_from(reading: Reading, table: Foods | None = None, **facts: object) -> Ingredient:
-    """Make an ingredient from a line that was read, with its food from `table` or from all at hand.
+def ingredient_from(reading: Reading, **facts: object) -> Ingredient:
+    """Make an ingredient from a line that was read, such as `swaps` or `treatment` beside it.
 
     Raises
     ------
     LineError
         If the line left the food or the amount open; the message is the reading's problem.
     """
-    if reading.is_open:
+    if reading.food is None or reading.grams is None:
         raise LineError(f'"{reading.line.strip()[:80]}": {reading.problem}')
-    found = table[reading.food] if table is not None and reading.food in table else food_named(reading.food)
     return Ingredient(
-        food=found,
+        food=reading.food,
         grams=reading.grams,
         relative_sd=reading.relative_sd,
         line=reading.line,

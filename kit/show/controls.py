@@ -13,11 +13,12 @@ import ipywidgets as widgets
 from kit.food.finding import food as food_named
 from kit.food.measures import SYSTEMS
 from kit.meal.nutrition import nutrition
+from kit.meal.scenario import MAKE_MORE, SHARE_OUT, Scenario, as_written
+from kit.rules.cautions import allergens
 from kit.show.marks import shorten
-from kit.show.setting import MAKE_MORE, SHARE_OUT, Setting, as_written
+from kit.talk.library import bundled_talks, read_talk
+from kit.talk.talk import Talk
 from kit.texts import listing, number, quantity
-from kit.words.cautions import allergens
-from kit.words.talk import Talk, bundled_talks, read_talk
 
 _MOST_SERVINGS = 24  # the servings slider goes to this, or to four times the recipe's
 _HINTS = {
@@ -28,13 +29,13 @@ _MEASURES = {"us": "Cups and ounces", "metric": "Grams and milliliters"}
 
 
 class Controls:
-    """The widgets and the setting they show; a moved slider makes a new setting, and the followers are told.
+    """The widgets and the scenario they show; a moved slider makes a new scenario, and the followers are told.
 
     Attributes
     ----------
     box : ipywidgets.VBox
         The column of controls.
-    setting : Setting
+    scenario : Scenario
         What is set.
     now, written : Nutrition
         The dish as it is set, and as written.
@@ -82,14 +83,14 @@ class Controls:
             widget.observe(lambda event: None if self._quiet else take(event.new), "value")
 
         change(self.talk_choice, self._choose_talk)
-        change(self.measures, lambda system: self._set(replace(self.setting, system=system), rename=True))
-        change(self.meaning, lambda meaning: self._set(replace(self.setting, meaning=meaning), rename=True))
-        change(self.servings, lambda servings: self._set(replace(self.setting, servings=servings), rename=True))
+        change(self.measures, lambda system: self._set(replace(self.scenario, system=system), rename=True))
+        change(self.meaning, lambda meaning: self._set(replace(self.scenario, meaning=meaning), rename=True))
+        change(self.servings, lambda servings: self._set(replace(self.scenario, servings=servings), rename=True))
         self.reset.on_click(lambda _button: self._go_back())
 
     def _take(self, talk: Talk) -> None:
         """Take a talk: its recipe as written, and sliders for it."""
-        self.talk, self.setting = talk, as_written(talk.recipe, talk.measures)
+        self.talk, self.scenario = talk, as_written(talk.recipe, talk.measures)
         self.now = self.written = nutrition(talk.recipe)
         serving = f"{escape(talk.recipe.serving_is)}, {quantity(self.written.serving_grams, 'g')} as written"
         brings = listing([found.name for found in allergens(talk.recipe, talk.rules)]) or "none of the major allergens"
@@ -112,10 +113,10 @@ class Controls:
         rows: dict[int, widgets.Widget] = {}
         self.sliders, self.foods = [], {}
         for at, ingredient in ingredients:
-            steps = self.setting.steps(at)
+            steps = self.scenario.steps(at)
             slider = widgets.SelectionSlider(
                 options=[(step.label, step.grams) for step in steps],
-                index=self.setting.place(at, steps),
+                index=self.scenario.place(at, steps),
                 tooltip=ingredient.line,
             )
             slider.observe(lambda event, at=at: self._move(at, event.new), "value")
@@ -142,22 +143,22 @@ class Controls:
 
     def _move(self, at: int, grams: float) -> None:
         if not self._quiet:
-            self._set(self.setting.with_amount(at, grams))
+            self._set(self.scenario.with_amount(at, grams))
 
     def _swap(self, at: int, key: str) -> None:
         if not self._quiet:
-            self._set(self.setting.with_food(at, food_named(key)), rename=True)
+            self._set(self.scenario.with_food(at, food_named(key)), rename=True)
 
     def _choose_talk(self, name: str) -> None:
         self._take(self._talks[name])
         self._show()
 
     def _go_back(self) -> None:
-        self._set(as_written(self.talk.recipe, self.setting.system), rename=True)
+        self._set(as_written(self.talk.recipe, self.scenario.system), rename=True)
 
-    def _set(self, setting: Setting, rename: bool = False) -> None:
-        self.setting = setting
-        self.now = nutrition(setting.recipe)
+    def _set(self, scenario: Scenario, rename: bool = False) -> None:
+        self.scenario = scenario
+        self.now = nutrition(scenario.recipe)
         if rename:
             self._name_amounts()
         self._show()
@@ -167,17 +168,17 @@ class Controls:
             follow()
 
     def _name_amounts(self) -> None:
-        """Put every control where the setting is, with the amounts named for its servings and measures."""
+        """Put every control where the scenario is, with the amounts named for its servings and measures."""
         with self._quietly():
-            self.servings.value = self.setting.servings
-            self.meaning.value = self.setting.meaning
-            self.measures.value = self.setting.system
-            self.hint.value = f"<p>{_HINTS[self.setting.meaning]}</p>"
+            self.servings.value = self.scenario.servings
+            self.meaning.value = self.scenario.meaning
+            self.measures.value = self.scenario.system
+            self.hint.value = f"<p>{_HINTS[self.scenario.meaning]}</p>"
             for at, slider in enumerate(self.sliders):
-                steps = self.setting.steps(at)
-                _offer(slider, [(step.label, step.grams) for step in steps], self.setting.place(at, steps))
+                steps = self.scenario.steps(at)
+                _offer(slider, [(step.label, step.grams) for step in steps], self.scenario.place(at, steps))
             for at, choice in self.foods.items():
-                choice.value = self.setting.base.ingredients[at].food.key
+                choice.value = self.scenario.base.ingredients[at].food.key
 
     @contextmanager
     def _quietly(self):

@@ -9,7 +9,8 @@ from kit.files import TALK_VARIABLE
 from kit.show.controls import Controls, beside
 from kit.show.stage import Stage
 from kit.show.views import COLUMNS, SOURCES_OF, drawings, read_out, short_name
-from kit.words.talk import Talk, bundled_talks, read_talk
+from kit.talk.library import bundled_talks, read_talk
+from kit.talk.talk import Talk
 
 
 def on_screen(talk: str | Path | Talk | None = None) -> widgets.Widget:
@@ -65,5 +66,5 @@ class Panel(Controls):
         return drawings(self.now, self.written, self.source_of.value, self.talk.rules)
 
     def _draw(self) -> None:
-        """Show the setting: every chart and the read-out, in one message."""
+        """Show the scenario: every chart and the read-out, in one message."""
         self.stage.show(self._drawings(), read_out(self.now, self.written))

@@ -8,14 +8,15 @@ import ipywidgets as widgets
 
 from kit.errors import KitError
 from kit.food.finding import find
-from kit.food.label import Label
-from kit.food.lines import Reading
-from kit.food.own_foods import keep
+from kit.food.labels.label import Label
+from kit.food.labels.own_foods import keep
+from kit.lines.reading import Reading
 from kit.meal.nutrition import nutrition
 from kit.show.tables import checks_table, serving_table
+from kit.talk.draft import Draft, as_recipe_text, draft_from_talk, draft_from_text, save_talk
+from kit.talk.library import bundled_talks, read_talk
+from kit.talk.talk import Talk
 from kit.texts import number, quantity, span
-from kit.words.draft import Draft, as_recipe_text, draft_from_talk, draft_from_text, save_talk
-from kit.words.talk import Talk, bundled_talks, read_talk
 
 LABEL_LINES = ("energy", "fat", "saturated_fat", "cholesterol", "sodium", "carbohydrate", "fiber", "sugars", "protein")
 _WIDE = widgets.Layout(width="100%")
@@ -127,9 +128,9 @@ class _Place:
         said = escape(reading.line) + (f"<br><small>{escape(reading.how)}</small>" if reading.how else "")
         asked = f"<br><b>? {escape(reading.problem)}</b>" if reading.problem else ""
         line = widgets.HTML(said + asked, layout=widgets.Layout(width="52%"))
-        options = [(f"{reading.food_name}", reading.food)] if reading.food else [("choose a food", "")]
+        options = [(f"{reading.food_name}", reading.key)] if reading.food else [("choose a food", "")]
         near = reading.choices or (find(reading.food_name, 6) if reading.food else ())
-        options += [(match.name, match.food) for match in near if match.food != reading.food]
+        options += [(match.name, match.food) for match in near if match.food != reading.key]
         food = widgets.Dropdown(options=options, value=options[0][1], layout=widgets.Layout(width="28%"))
         food.observe(lambda change: self._try(lambda: self._set(self.draft.choose(at, change.new))), "value")
         grams = widgets.FloatText(round(reading.grams or 0.0, 1), layout=widgets.Layout(width="110px"), step=1)

@@ -13,9 +13,11 @@ from kit.errors import KitError
 from kit.show.script_panel import style
 from kit.show.stage import Stage
 from kit.show.timeline import timeline
-from kit.words.practice import Card, cards, next_card, read_scores, record
-from kit.words.rehearsal import Taken, clock, plan, plan_sentence, taken
-from kit.words.talk import Talk, read_talk
+from kit.speech.cards import cards
+from kit.talk.library import read_talk
+from kit.talk.practice import Card, next_card, read_scores, record
+from kit.talk.rehearsal import Taken, clock, plan, plan_sentence, taken
+from kit.talk.talk import Talk
 
 TICK = 1000  # how often the clock is told anew [ms]
 _WIDE = widgets.Layout(width="100%")

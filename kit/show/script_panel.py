@@ -7,11 +7,13 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from kit.meal.nutrition import Nutrition
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
 from kit.show.controls import Controls, beside
+from kit.speech.points import check_points
+from kit.speech.verdict import Verdict
+from kit.talk.library import read_talk
+from kit.talk.talk import Talk
 from kit.texts import listing
-from kit.words.points import check_points
-from kit.words.talk import Talk, read_talk
-from kit.words.verdict import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF, Verdict
 
 # A sign beside each word, so that nothing is told by colour alone.
 SIGNS = {HOLDS: "✓", OFF: "✗", CANNOT_TELL: "?", NOTHING_TO_CHECK: "–"}

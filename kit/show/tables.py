@@ -5,15 +5,15 @@ from collections.abc import Sequence
 import pandas as pd
 from pandas.io.formats.style import Styler
 
-from kit.food.lines import Reading
 from kit.food.three_weights import three_weights
+from kit.lines.reading import Reading
 from kit.meal.checks import checks
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.meal.recipe import Recipe
+from kit.rules.cautions import allergens, cautions, storage
+from kit.rules.serving import MAIN_NUTRIENTS, serving_lines
+from kit.talk.talk import Talk
 from kit.texts import number, percent, quantity, span
-from kit.words.cautions import allergens, cautions, storage
-from kit.words.serving import MAIN_NUTRIENTS, serving_lines
-from kit.words.talk import Talk
 
 
 def readable(table: pd.DataFrame) -> Styler:

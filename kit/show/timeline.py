@@ -3,8 +3,8 @@
 from typing import Any
 
 from kit.show.marks import INK, TEXT_SIZE, Drawing, bars, chart, drawing, left_margin, shorten, words_beside
+from kit.talk.rehearsal import Plan, PlannedPot, PlannedStep, clock, plan_sentence
 from kit.texts import number
-from kit.words.rehearsal import Plan, PlannedPot, PlannedStep, clock, plan_sentence
 
 STEP_COLOUR, POT_COLOUR, WAIT_COLOUR = "#56B4E9", "#E69F00", "#FFFFFF"
 POT_HATCH = {"shape": "/", "fillmode": "overlay", "fgcolor": "white", "size": 8, "solidity": 0.25}
@@ -22,7 +22,7 @@ def timeline(plan: Plan) -> Drawing:
     Parameters
     ----------
     plan : Plan
-        From `kit.words.rehearsal.plan`.
+        From `kit.talk.rehearsal.plan`.
 
     Returns
     -------

@@ -3,10 +3,10 @@
 from kit.food.composition import nutrient, nutrient_index
 from kit.meal.certainty import spoken_per_serving
 from kit.meal.nutrition import Nutrition
+from kit.rules.reference import daily_values, distribution_ranges, share_of_day
 from kit.show import charts
 from kit.show.marks import Drawing
 from kit.show.stage import ReadOut
-from kit.words.reference import daily_values, distribution_ranges, share_of_day
 
 COLUMNS = (("shares", "balance"), ("sources", "day"))
 READ_ALOUD = ("energy", "protein", "fiber", "sodium")

@@ -7,8 +7,8 @@ from dataclasses import replace
 import pytest
 
 from kit.meal.nutrition import nutrition
-from kit.words.points import check_points
-from kit.words.talk import bundled_talks, read_talk
+from kit.speech.points import check_points
+from kit.talk.library import bundled_talks, read_talk
 
 LIMIT = 0.050  # [s]
 

@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 
 from kit.food.composition import bundled_foods
-from kit.food.lines import read_each
+from kit.lines.reader import read_each
 
 pytestmark = pytest.mark.bench
 ROOT = Path(__file__).parents[2]
@@ -24,7 +24,7 @@ STARTS = 5
 
 def thousand_lines() -> list[str]:
     """Return distinct lines: those worked by hand, then one for each of many foods."""
-    figures = ROOT / "tests" / "food" / "figures" / "recipe_lines.csv"
+    figures = ROOT / "tests" / "lines" / "figures" / "recipe_lines.csv"
     lines = [row["line"] for row in csv.DictReader(figures.open(encoding="utf-8", newline=""))]
     for number, food in enumerate(bundled_foods().values()):
         lines.append(f"{1 + number % 5} 1/2 cups {food.name.lower()}, chopped")
@@ -48,8 +48,8 @@ def test_a_thousand_lines():
 def test_a_fresh_start():
     for what, code in {
         "import pandas, pint": "import pandas, pint",
-        "import kit.food.lines": "import kit.food.lines",
-        "first line read": "from kit.food.lines import read; read('1 cup lentils')",
+        "import kit.lines.reading": "import kit.lines.reading",
+        "first line read": "from kit.lines.reading import read; read('1 cup lentils')",
         "956 foods and their measures": "from kit.food.composition import foods; foods()",
     }.items():
         times = []

@@ -6,11 +6,11 @@ import pytest
 from live import notebook_page, run_all_cells
 
 from kit.meal.nutrition import nutrition
+from kit.meal.scenario import SHARE_OUT, as_written
 from kit.show.marks import shorten
-from kit.show.setting import SHARE_OUT, as_written
 from kit.show.views import drawings, read_out
+from kit.talk.library import bundled_talks, read_talk
 from kit.texts import number
-from kit.words.talk import bundled_talks, read_talk
 
 TALK = read_talk(next(iter(bundled_talks())))
 WRITTEN = as_written(TALK.recipe, TALK.measures)

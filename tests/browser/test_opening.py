@@ -11,8 +11,8 @@ import pytest
 from live import ROOT, notebook_page
 
 from kit.meal.nutrition import nutrition
-from kit.words.serving import as_text
-from kit.words.talk import bundled_talks, read_talk
+from kit.rules.serving import as_text
+from kit.talk.library import bundled_talks, read_talk
 
 
 def started(home, *arguments):

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from kit.errors import KitError, UnknownNameError
 from kit.food.composition import bundled_foods
-from kit.food.finding import SMALL_WORDS, find, food, index, singular, words
+from kit.food.finding import find, food, index
+from kit.food.vocabulary import SMALL_WORDS, singular, words
 
 TABLE = bundled_foods()
 

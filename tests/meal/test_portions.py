@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from strategies import dishes
 
 from kit.errors import AmountError
-from kit.food.lines import read
+from kit.lines.reader import read
 from kit.meal.nutrition import nutrition
 from kit.meal.portions import (
     LEFT_OUT,
@@ -22,7 +22,7 @@ from kit.meal.portions import (
 )
 from kit.meal.recipe import ingredient_from, recipe
 
-LINES = Path(__file__).parents[1] / "food" / "figures" / "recipe_lines.csv"
+LINES = Path(__file__).parents[1] / "lines" / "figures" / "recipe_lines.csv"
 RECIPE_LINES = [row["line"] for row in csv.DictReader(LINES.open(encoding="utf-8", newline=""))]
 INGREDIENTS = [ingredient_from(read(line)) for line in RECIPE_LINES]
 

@@ -10,8 +10,8 @@ from strategies import dishes
 
 from kit.errors import AmountError, LineError, UnknownNameError
 from kit.food.composition import bundled_foods, nutrient_index
-from kit.food.lines import read
-from kit.food.recipe_text import read_recipe
+from kit.lines.reader import read
+from kit.lines.recipe_text import read_recipe
 from kit.meal.recipe import Ingredient, Recipe, ingredient_from, recipe, recipe_from
 
 LENTILS = bundled_foods()["lentils-dry"]

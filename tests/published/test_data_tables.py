@@ -7,7 +7,7 @@ import pytest
 
 from kit import files
 from kit.food.composition import bundled_foods, nutrients, read_rows
-from kit.words.reference import reference_amounts
+from kit.rules.reference import reference_amounts
 
 DATA = files.bundled("data")
 TABLES = sorted(path.name for path in DATA.glob("*.csv"))

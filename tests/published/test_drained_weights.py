@@ -2,7 +2,7 @@
 
 import pytest
 
-from kit.food.lines import read
+from kit.lines.reader import read
 
 OUNCE = 28.349523125  # NIST Handbook 44, appendix C
 

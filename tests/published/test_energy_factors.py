@@ -4,7 +4,7 @@ import pytest
 from scipy import constants
 
 from kit.food.composition import Food, bundled_foods
-from kit.words.reference import daily_values
+from kit.rules.reference import daily_values
 
 # Lentils dry and boiled, egg, long-grain white rice dry, almonds, olive oil, apple with skin, lemon, cocoa powder.
 # SR26 number, energy printed per 100 g, the food-specific factors of protein, fat and carbohydrate printed beside it.

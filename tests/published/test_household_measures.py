@@ -2,7 +2,7 @@
 
 import pytest
 
-from kit.food.lines import read
+from kit.lines.reader import read
 
 
 @pytest.mark.parametrize(

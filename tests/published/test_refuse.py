@@ -3,7 +3,7 @@
 import pytest
 
 from kit.food.composition import bundled_foods
-from kit.food.lines import read
+from kit.lines.reader import read
 
 FOODS = bundled_foods()
 REFUSE = {
@@ -60,5 +60,5 @@ def test_a_kilo_bought_is_less_on_the_plate(key):
 @pytest.mark.parametrize("line", ["1 avocado", "1 medium banana", "1 cup almonds", "1 cup chopped onion"])
 def test_household_measures_weigh_the_edible_part_already(line):
     reading = read(line)
-    assert FOODS[reading.food].refuse > 0
+    assert reading.food.refuse > 0
     assert "refuse" not in reading.how

@@ -10,8 +10,8 @@ import numpy as np
 import pytest
 
 from kit.food.composition import nutrients
-from kit.words.claims import judge
-from kit.words.subjects import Subject
+from kit.rules.claims import judge
+from kit.rules.subjects import Subject
 
 # rules, subject, wording, nutrient, measured, basis, must be, limit, unit, section.
 # "small": 50 g, where the amount usually eaten is 30 g.

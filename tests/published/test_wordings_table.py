@@ -6,7 +6,7 @@ import pytest
 
 from kit import files
 from kit.food.composition import nutrients, read_rows
-from kit.words.reference import daily_values
+from kit.rules.reference import daily_values
 
 QUANTITIES = {"", "corrected_protein", "unsaturated_fat"}  # what a test of a wording may measure beside a nutrient
 CELL_IS_A_NUMBER = re.compile(r"-?\d+(\.\d+)?")

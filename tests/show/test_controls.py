@@ -3,7 +3,7 @@
 import pytest
 
 from kit.show.controls import Controls
-from kit.words.talk import read_talk
+from kit.talk.library import read_talk
 
 
 @pytest.mark.parametrize(

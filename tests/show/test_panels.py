@@ -5,7 +5,7 @@ from kit.files import TALK_VARIABLE
 from kit.meal.nutrition import nutrition
 from kit.show.panels import Panel, on_screen
 from kit.show.views import drawings, read_out
-from kit.words.talk import read_talk
+from kit.talk.library import read_talk
 
 
 @pytest.fixture
@@ -25,7 +25,7 @@ def shown(panel):
 
 
 def expected(panel, source_of="protein"):
-    now, written = nutrition(panel.setting.recipe), nutrition(panel.talk.recipe)
+    now, written = nutrition(panel.scenario.recipe), nutrition(panel.talk.recipe)
     return drawings(now, written, source_of), [number.value for number in read_out(now, written)]
 
 
@@ -97,7 +97,7 @@ def test_metric_measures_rename_the_amounts(panel, sent):
 
 def test_another_food_takes_a_place_where_the_talk_names_one(panel):
     panel.foods[at(panel, "kale")].value = "spinach-raw"
-    assert panel.setting.recipe.ingredients[at(panel, "kale")].food.key == "spinach-raw"
+    assert panel.scenario.recipe.ingredients[at(panel, "kale")].food.key == "spinach-raw"
     assert label(panel, "kale") == "4 cups"
     assert shown(panel) == expected(panel)
 

@@ -6,9 +6,9 @@ import pytest
 
 from kit.meal.recipe import recipe
 from kit.show.rehearsal_panel import ClockPanel, PracticePanel, day_plan, difference_words
-from kit.words.practice import Score, read_scores
-from kit.words.rehearsal import Taken
-from kit.words.talk import PlanStep, Point, Pot, Talk
+from kit.talk.practice import Score, read_scores
+from kit.talk.rehearsal import Taken
+from kit.talk.talk import PlanStep, Point, Pot, Talk
 
 STEPS = (
     PlanStep("Start", say="Welcome.", hands_minutes=1, pot=Pot("lentils", 3)),

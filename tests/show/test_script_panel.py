@@ -10,8 +10,9 @@ from kit.meal.nutrition import nutrition
 from kit.meal.recipe import recipe
 from kit.show.controls import Controls
 from kit.show.script_panel import ScriptPanel, count_words, script
-from kit.words.points import check_points
-from kit.words.talk import Point, Talk, read_talk
+from kit.speech.points import check_points
+from kit.talk.library import read_talk
+from kit.talk.talk import Point, Talk
 
 POINTS = (
     Point("A bowl has {protein}.", "numbers"),

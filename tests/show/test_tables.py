@@ -2,10 +2,10 @@
 
 import pytest
 
-from kit.food.recipe_text import read_recipe
+from kit.lines.recipe_text import read_recipe
 from kit.meal.nutrition import nutrition
 from kit.show.tables import cautions_table, checks_table, lines_table, serving_table, weights_table
-from kit.words.talk import read_talk
+from kit.talk.library import read_talk
 
 TALK = read_talk("barley_squash_box")
 

@@ -1,0 +1,1 @@
+"""A food typed in from its package label."""

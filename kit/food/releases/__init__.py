@@ -1,0 +1,1 @@
+"""A whole official composition release, imported."""

@@ -1,0 +1,124 @@
+"""The form of a food that a line asks for: cooked, dry, frozen, canned, drained, rinsed."""
+
+from collections.abc import Iterable, Sequence
+
+from kit.food.composition import Food, Foods
+from kit.food.finding import Name
+from kit.food.vocabulary import line_words
+
+_STATES = {  # the states that answer a wish, best first
+    "cooked": ("cooked",),
+    "dry": ("dry", "dried"),
+    "raw": ("raw", "dry"),
+    "fresh": ("raw",),
+    "frozen": ("frozen",),
+    "canned": ("canned", "drained", "rinsed"),
+    "drained": ("drained", "rinsed", "canned"),
+    "rinsed": ("rinsed", "drained", "canned"),
+}
+_STATE_OF = {"dry": "dry", "dried": "dry", "cooked": "cooked", "frozen": "frozen"}
+_POURED_OFF = ("drained", "rinsed")
+_SOFTENED = ("mashed", "pureed")  # a vegetable is cooked first
+_STATES_THAT_MATTER = ("cooked", "dry", "frozen", "canned")  # without such a form the weight would be another food's
+
+
+def in_state(
+    best: Name, name: Sequence[str], after: Sequence[str], table: Foods, container: str, by_weight: bool
+) -> tuple[Food, list[str], str]:
+    """Return the form of a food that the line's words of state ask for.
+
+    Parameters
+    ----------
+    best : Name
+        The name that was found, with its food.
+    name, after : sequence of str
+        Words before the first comma, and behind it.
+    table : Foods
+        Where the other forms are.
+    container : str
+        ``"can"`` and the like, when the line counts them.
+    by_weight : bool
+        Whether "roasted" behind a comma says what is done with the raw food, rather than how it is measured.
+
+    Returns
+    -------
+    food : Food
+        The form asked for, or the found food where the table has none.
+    notes : list of str
+        What was assumed.
+    problem : str
+        What has to be asked, or empty.
+    """
+    food = best.food
+    wishes = _wishes(best, name, after, by_weight)
+    asked = {wish for wish, _ in wishes}
+    if container == "can" and not asked & {"canned", "drained", "rinsed"}:
+        wishes.append(("canned", "can"))
+    notes: list[str] = []
+    for wish, word in wishes:
+        if food.state in (_STATES[wish] if wish == "canned" else _STATES[wish][:1]):
+            continue
+        forms = table.forms(food.base)
+        better = _STATES[wish][: _STATES[wish].index(food.state)] if food.state in _STATES[wish] else _STATES[wish]
+        fitting = [form for state in better for form in forms if form.state == state]
+        if not fitting and word in _SOFTENED:
+            continue
+        if not fitting and food.group == "pulse" and food.state == "dry" and (container == "can" or wish == "canned"):
+            fitting = [form for form in forms if form.state == "cooked"]
+            notes.append("the table has none from a can, so it is read as cooked")
+        if fitting:
+            said = [
+                form for form in fitting if word in form.name.lower() or any(word == row.cut for row in form.measures)
+            ]
+            food = (said or fitting)[0]
+        elif wish in _STATES_THAT_MATTER and food.state not in _STATES[wish] and word != "can" and _matters(wish, food):
+            return food, notes, f'no {word} form of "{food.name}" in the table; its weight is read as "{food.name}"'
+    if food.state == "canned" and asked & {"drained", "rinsed"}:
+        notes.append("the table has it with its liquid only, so protein is a little understated and sodium overstated")
+    elif food.state == "canned" and container == "can" and _in_liquid(food, table):
+        notes.append("with its liquid")
+    return food, notes, ""
+
+
+def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bool) -> list[tuple[str, str]]:
+    """Return the states asked for with the words that do, those before the comma first."""
+    before, behind = _states_in(name, best), _states_in(after, best)
+    if not by_weight and best.food.group == "vegetable":
+        before += [("cooked", word) for word in name if word in _SOFTENED and word not in best.words]
+    if by_weight:  # "2 beets, roasted" are weighed raw, "2 beets, cooked" were not
+        behind = [(wish, word) for wish, word in behind if wish != "cooked" or word == "cooked"]
+    if before or _says_state(best.words):  # what stands behind the comma is then done to that form
+        behind = [wish for wish in behind if wish[0] in _POURED_OFF]
+    asked = {wish for wish, _ in (*before, *behind)} | (
+        {_STATE_OF.get(best.food.state, "")} if _says_state(best.words) else set()
+    )
+    poured = not asked & {"dry", "cooked", "raw", "frozen"} and "soaked" not in (*name, *after)
+    both = {"rinsed", "drained"} <= asked
+    return [
+        wish
+        for wish in (*before, *behind)
+        if wish[0] not in _POURED_OFF or (poured and not (both and wish[0] == "drained"))
+    ]
+
+
+def _states_in(words: Sequence[str], best: Name) -> list[tuple[str, str]]:
+    known = ((line_words().get(word), word) for word in words if word not in best.words)
+    return [(found.meaning, word) for found, word in known if found and found.kind == "state"]
+
+
+def _says_state(words: Iterable[str]) -> bool:
+    """Whether words of a name say a state ("dried black beans")."""
+    return any(known.kind == "state" for word in words if (known := line_words().get(word)))
+
+
+def _in_liquid(food: Food, table: Foods) -> bool:
+    """Whether a canned food lies in a liquid that could be poured off."""
+    poured = any(form.state in ("drained", "rinsed") for form in table.forms(food.base))
+    return poured or any(word in food.name.lower() for word in ("liquid", "juice"))
+
+
+def _matters(wish: str, food: Food) -> bool:
+    """Whether a form that the table lacks would weigh otherwise: a dried fruit does, frozen berries hardly."""
+    if food.state in ("cooked", "ready", "canned", "drained", "rinsed"):
+        return wish == "dry"
+    return not (wish == "frozen" or (wish == "dry" and food.state == "dry"))

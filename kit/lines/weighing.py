@@ -1,0 +1,206 @@
+"""From an amount of a food to grams: which measure was used, how sure that is, and what had to be assumed."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from functools import cache
+from math import hypot
+
+from kit import files
+from kit.errors import UnknownNameError
+from kit.food.amounts import Count
+from kit.food.composition import Food, read_rows
+from kit.food.cooking import drained_share, edible_grams
+from kit.food.measures import amount_text, fraction_text, units
+from kit.lines.nearest_measure import CONTAINERS, SIZES, UNIT_OF, Written, counted_row, first_thing, volume_row
+from kit.texts import number
+
+Z90 = 1.6448536269514722  # a normal value lies within this many standard deviations nine times in ten
+UNMEASURED = ("pinch", "dash", "smidgen", "drop", "sprinkle", "squeeze", "drizzle", "splash", "glug", "dollop")
+_WITH_LIQUID = ("can", "jar")
+_POURED = ("oil", "beverage", "stock", "dairy", "condiment", "sweetener", "soy", "nut", "egg", "fruit")
+_SOLD_WITH_BONES = (
+    "whole, meat and skin",
+    "wing",
+    "drumstick",
+    "chicken leg",
+    "bone-in",
+    "spareribs",
+    "lamb loin chop",
+    "duck, meat and skin",
+)
+_BONELESS_AS_SOLD = ("poultry", "meat", "fish", "shellfish", "nut", "seed")
+
+
+@dataclass(frozen=True, slots=True)
+class Weight:
+    """The grams of an amount, the way there, and how sure it is.
+
+    Attributes
+    ----------
+    grams, low, high : float
+        Edible weight as the table describes the food, and its 90 % range. [g]
+    relative_sd : float
+        Relative standard deviation of the weight.
+    how : str
+        The rule used, with its source.
+    noun, noun_grams : str, float
+        The measure the amount is counted in, and the grams of one.
+    problem : str
+        What has to be asked, or empty.
+    """
+
+    grams: float
+    low: float
+    high: float
+    relative_sd: float
+    how: str
+    noun: str
+    noun_grams: float
+    problem: str = ""
+
+
+@cache
+def _spread() -> Mapping[str, float]:
+    return {row["how"]: float(row["relative_sd"]) for row in read_rows(files.bundled("data/amount_uncertainty.csv"))}
+
+
+def spread(*how: str) -> float:
+    """Return the relative standard deviation of an amount measured in a way, several reasons combined.
+
+    Raises
+    ------
+    UnknownNameError
+        If there is no such way in ``data/amount_uncertainty.csv``.
+    """
+    for way in how:
+        if way not in _spread():
+            raise UnknownNameError("way of measuring", way, _spread())
+    return hypot(*(_spread()[way] for way in how))
+
+
+@cache
+def _groups() -> Mapping[str, Mapping[str, str]]:
+    return {row["group"]: row for row in read_rows(files.bundled("data/group_densities.csv"))}
+
+
+def weigh(food: Food, written: Written) -> Weight | None:
+    """Return the grams of an amount of a food, or None when the food has no weight for that measure.
+
+    Weights stated on the line come first, then the food's own household measures (the exact cut, then one that fills
+    a cup alike, then another volume), then the density of its group; each step away widens the range.
+    """
+    if written.package is not None and written.package_unit is not None:
+        return _package(food, written)
+    if written.unit is not None:
+        return _mass(food, written) if written.unit.kind == "mass" else _volume(food, written)
+    if written.measure == "handful":
+        grams = _groups().get(food.group, {}).get("handful_grams")
+        return _weight(written.count, "handful", float(grams), ("pinch",), "common practice") if grams else None
+    return _counted(food, written)
+
+
+def _weight(count: Count, noun: str, grams: float, spreads: tuple[str, ...], source: str, step: str = "") -> Weight:
+    sd = spread(*spreads)
+    total, low, high = (value * grams for value in (count.value, count.low, count.high))
+    low, high = low * max(0.0, 1 - Z90 * sd), high * (1 + Z90 * sd)
+    if count.high > count.low and total > 0:
+        sd = (high - low) / (2 * Z90 * total)
+    each = "" if noun in ("g", "piece") or count.value == 0 else f" x {number(grams, 2)} g"
+    how = f"{amount_text(count.value, noun)}{each}{step} ({source})"
+    return Weight(total, low, high, sd, how, noun, grams)
+
+
+def _mass(food: Food, written: Written) -> Weight:
+    unit = written.unit
+    takes_off = food.refuse > 0 and not written.edible
+    if food.group in _BONELESS_AS_SOLD or food.state not in ("raw", ""):
+        bones = "bone" in food.refuse_part.lower() and any(part in food.name.lower() for part in _SOLD_WITH_BONES)
+        takes_off = food.refuse > 0 and (written.as_bought or (bones and not written.edible))
+    grams = edible_grams(unit.size, food.refuse) if takes_off else unit.size
+    step = f", less {number(food.refuse * 100)} % refuse: {food.refuse_part.lower()}" if takes_off else ""
+    return _weight(written.count, unit.short, grams, ("weighed",), "weighed", step)
+
+
+def _volume(food: Food, written: Written) -> Weight:
+    unit = written.unit
+    small = unit.name in UNMEASURED
+    row, reasons = volume_row(food, written)
+    if row is None:
+        density = float(_groups().get(food.group, {"grams_per_ml": 1.0})["grams_per_ml"])
+        how = ("pinch",) if small else ("level_dry_measure", "group_density")
+        return _weight(
+            written.count,
+            unit.short,
+            density * unit.size,
+            how,
+            f"{density:g} g/mL, density of its group, common practice",
+        )
+    of = units()[UNIT_OF[row.measure]]
+    density, grams = row.grams / of.size, row.grams * (unit.size / of.size)
+    poured = not row.cut and density > 0.88 and food.group in _POURED
+    loose = row.cut not in ("", "ground", "sifted", "packed") or food.group in ("vegetable", "herb")
+    base = "pinch" if small else "liquid_measure" if poured else "chopped_by_cup" if loose else "level_dry_measure"
+    source = row.source
+    if reasons:
+        kind = " ".join(part for part in (row.measure, row.cut) if part)
+        source = f"{source}, from its {kind} of {number(row.grams, 1)} g"
+    reasons = () if small or (poured and reasons == ("other_volume",)) else reasons
+    return _weight(written.count, unit.short, grams, (base, *reasons), source)
+
+
+def _counted(food: Food, written: Written) -> Weight | None:
+    asked = written.measure
+    inch = food.measure("inch") if written.length and asked in ("", "piece", "knob", "root") else None
+    if inch:
+        return _weight(written.count.times(written.length), "inch", inch.grams, ("piece_with_size",), inch.source)
+    row, sized = counted_row(food, written)
+    if row is None and (asked or (written.length and written.cut == "pieces")):
+        return None
+    if row is None:
+        sized = "piece"
+        own = [measure.measure for measure in food.measures if measure.measure in food.name.lower()]
+        things = ("piece", "medium", *own, "large", "small")
+        row = next(
+            (row for cut in (written.cut, "") for thing in things if (row := food.measure(thing, cut=cut))), None
+        )
+        row = row or food.measure(*things) or first_thing(food)
+    if row is None:
+        return None
+    if row.measure in CONTAINERS:
+        found = _weight(written.count, row.measure, row.grams, ("package_drained", "other_volume"), row.source)
+        return replace(
+            found,
+            problem=f"no size for the {row.measure}; {number(row.grams)} g each is assumed, write for instance "
+            f'"{fraction_text(written.count.value)} ({number(row.grams)} g) {row.measure}"',
+        )
+    plain = not asked and row.measure not in SIZES and not row.measure.endswith("-inch")
+    noun = "piece" if row.measure == "piece" or plain else row.measure
+    if written.size and asked and row.cut == written.size:
+        noun = f"{written.size} {noun}"
+    return _weight(written.count, noun, row.grams, (sized,), row.source)
+
+
+def _package(food: Food, written: Written) -> Weight:
+    unit, noun = written.package_unit, written.measure or "package"
+    if unit.name == "ounce" and food.group == "beverage":
+        unit = units()["fl oz"]  # drinks are sold by volume
+    label = f"{noun} ({number(written.package, 2)} {unit.short})"
+    grams, how, source = unit.size * written.package, ("package_net",), "net weight"
+    drained = food.state in ("drained", "rinsed") or (written.drained and food.state != "dry")
+    poured_off = noun in _WITH_LIQUID and drained and not _sold_drained(food)
+    if unit.kind == "volume" and poured_off:
+        source = "net volume, 1 g/mL"  # what fills the can is food and its liquid
+    elif unit.kind == "volume":
+        inside = _volume(food, Written(unit=unit))
+        grams, source = inside.noun_grams * written.package, f"net volume, {inside.how}"
+    if poured_off:
+        share, origin = drained_share(food)
+        net = grams
+        grams, how = grams * share, ("package_drained",)
+        source = f"net {number(net)} g, of which {number(share * 100)} % is left when drained: {origin}"
+    return _weight(written.count, label, grams, how, source)
+
+
+def _sold_drained(food: Food) -> bool:
+    """Whether a jar of a food holds no liquid that could be poured off: an oil, a sauce, a nut butter."""
+    return food.group in ("oil", "condiment", "stock", "beverage", "sweetener", "baking", "spice", "nut", "seed")

@@ -1,0 +1,1 @@
+"""What is published: daily values, claim rules, allergens, keeping."""

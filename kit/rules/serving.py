@@ -1,0 +1,138 @@
+"""A serving as a table: values, ranges, the form that can be said, and the share of a day."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import isnan
+
+from kit.food.composition import nutrient, nutrients
+from kit.meal.certainty import ranges, spoken_per_serving
+from kit.meal.nutrition import Nutrition
+from kit.rules.reference import share_of_day
+from kit.texts import number
+
+# What is shown first, and read aloud: common practice.
+MAIN_NUTRIENTS = ("energy", "protein", "fat", "saturated_fat", "carbohydrate", "fiber", "sugars", "sodium")
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One nutrient of a serving.
+
+    Attributes
+    ----------
+    nutrient, name, unit : str
+        Our id, its name and unit.
+    value, low, high : float
+        Per serving, with the 90 % range.
+    spoken : str
+        The form that can be said.
+    day : float
+        Share of the daily value, NaN where there is none. [fraction]
+    missing_from : tuple of str
+        Foods without a value; the value is then "at least".
+    """
+
+    nutrient: str
+    name: str
+    unit: str
+    value: float
+    low: float
+    high: float
+    spoken: str
+    day: float
+    missing_from: tuple[str, ...]
+
+    @property
+    def decimals(self) -> int:
+        """Decimals the nutrient is shown with."""
+        return nutrient(self.nutrient).decimals
+
+
+def serving_lines(numbers: Nutrition, names: Sequence[str] = (), rules: str = "us") -> tuple[Line, ...]:
+    """Return the nutrients of a serving, all of them or the ones named.
+
+    Raises
+    ------
+    UnknownNameError
+        If a nutrient is not known.
+    """
+    low, high = ranges(numbers)
+    days = share_of_day(numbers.per_serving, rules)
+    said = spoken_per_serving(numbers)
+    order = {name: place for place, name in enumerate(nutrients())}
+    chosen = [nutrient(name).id for name in names] or list(order)
+    return tuple(
+        Line(
+            name,
+            nutrient(name).name,
+            nutrient(name).unit,
+            float(numbers.per_serving[at]),
+            float(low[at]),
+            float(high[at]),
+            said[name],
+            float(days[at]),
+            numbers.missing_from(name) if numbers.missing[:, at].any() else (),
+        )
+        for name in chosen
+        for at in (order[name],)
+    )
+
+
+def as_json(numbers: Nutrition, rules: str = "us") -> dict[str, object]:
+    """Return the numbers of a recipe as the command line prints them."""
+    ingredients = numbers.recipe.ingredients
+    return {
+        "title": numbers.recipe.title,
+        "servings": numbers.recipe.servings,
+        "serving_is": numbers.recipe.serving_is,
+        "serving_grams": numbers.serving_grams,
+        "nutrients": {
+            line.nutrient: {
+                "value": line.value,
+                "unit": line.unit,
+                "low": line.low,
+                "high": line.high,
+                "spoken": line.spoken,
+                "daily_value_percent": None if isnan(line.day) else 100 * line.day,
+                "missing_from": list(line.missing_from),
+            }
+            for line in serving_lines(numbers, rules=rules)
+        },
+        "energy_shares": {name: None if isnan(share) else share for name, share in numbers.energy_shares.items()},
+        "ingredients": [
+            {
+                "line": ingredient.line,
+                "food": ingredient.food.key,
+                "grams": ingredient.grams,
+                "how": ingredient.how,
+                "source": ingredient.food.source,
+                "nutrients": {
+                    name: None if isnan(value) else value for name, value in zip(nutrients(), row.tolist(), strict=True)
+                },
+            }
+            for ingredient, row in zip(ingredients, numbers.contributions, strict=True)
+        ],
+    }
+
+
+def as_text(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rules: str = "us") -> str:
+    """Return a serving in a few aligned lines of text."""
+    recipe = numbers.recipe
+    head = f"{recipe.title}: one of {number(recipe.servings, 2)}, {number(numbers.serving_grams)} g"
+    rows = [
+        (
+            line.name,
+            f"{number(line.value, line.decimals)} {line.unit}",
+            f"{number(line.low, line.decimals)} to {number(line.high, line.decimals)}",
+            "" if isnan(line.day) else f"{number(100 * line.day)} % of a day",
+            line.spoken,
+        )
+        for line in serving_lines(numbers, names, rules)
+    ]
+    widths = [max(len(row[column]) for row in rows) for column in range(5)]
+    return "\n".join(
+        [
+            head,
+            *("  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows),
+        ]
+    )

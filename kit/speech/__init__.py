@@ -1,0 +1,1 @@
+"""What is said: reading a sentence, and the verdict on it."""

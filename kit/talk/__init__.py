@@ -1,0 +1,1 @@
+"""The talk: its values, its file, the plan on the day, practising."""

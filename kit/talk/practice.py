@@ -1,0 +1,158 @@
+"""Practising the numbers: the points one by one with the number hidden, those missed more often than the others."""
+
+import json
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from random import Random
+from typing import Any
+
+from kit import files
+from kit.errors import KitError
+
+FILE = "practice.json"
+VERSION = 1
+_UNSEEN, _LEAST = 2.0, 0.5  # weights of a card not yet seen, and of one always known
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """A sentence with its numbers hidden, and with them.
+
+    Attributes
+    ----------
+    key : str
+        The sentence as the talk file gives it; results are kept under it, so they survive a changed recipe.
+    asks, answer : str
+        The sentence with gaps, and in full.
+    """
+
+    key: str
+    asks: str
+    answer: str
+
+
+@dataclass(frozen=True, slots=True)
+class Score:
+    """How often a card was known and missed, and how often in a row it has been known since."""
+
+    right: int = 0
+    missed: int = 0
+    in_a_row: int = 0
+
+    @property
+    def weight(self) -> float:
+        """How likely the card is to come up, against the others."""
+        if self.right + self.missed == 0:
+            return _UNSEEN
+        return max(_LEAST, 1.0 + 2.0 * self.missed / (1 + self.in_a_row) - 0.25 * self.in_a_row)
+
+
+Scores = Mapping[str, Score]
+
+
+def practice_file() -> Path:
+    """Return where results are kept."""
+    return files.own_folder() / FILE
+
+
+def read_scores(talk: str, path: Path | None = None) -> tuple[dict[str, Score], str]:
+    """Return the scores of a talk's cards, and a message when the file of results had to be put aside.
+
+    A file that cannot be understood is renamed, not lost, and a new one begun.
+
+    Raises
+    ------
+    KitError
+        If the file is there and cannot be read or put aside.
+    """
+    everything, message = _read(path or practice_file())
+    return dict(everything.get(talk, {})), message
+
+
+def _read(path: Path) -> tuple[dict[str, dict[str, Score]], str]:
+    if not path.exists():
+        return {}, ""
+    try:
+        table = json.loads(path.read_text(encoding="utf-8"))
+        return {
+            talk: {
+                key: Score(*(int(score[name]) for name in ("right", "missed", "in_a_row"))) for key, score in of.items()
+            }
+            for talk, of in table["talks"].items()
+        }, ""
+    except OSError as fault:
+        raise KitError(f"{path} cannot be read ({fault.strerror}); close what else uses it") from fault
+    except (ValueError, KeyError, TypeError, AttributeError):
+        return {}, _put_aside(path)
+
+
+def _put_aside(path: Path) -> str:
+    number = 1
+    while (aside := path.with_name(f"{path.stem}.damaged-{number}{path.suffix}")).exists():
+        number += 1
+    try:
+        path.rename(aside)
+    except OSError as fault:
+        raise KitError(f"{path} is damaged and cannot be put aside ({fault.strerror}); rename it yourself") from fault
+    return f"{path.name} was damaged; it is kept as {aside.name}, and a new one is begun"
+
+
+def marked(score: Score, knew: bool) -> Score:
+    """Return a score after one more try.
+
+    Examples
+    --------
+    >>> marked(Score(right=1, in_a_row=1), knew=False)
+    Score(right=1, missed=1, in_a_row=0)
+    """
+    if knew:
+        return replace(score, right=score.right + 1, in_a_row=score.in_a_row + 1)
+    return replace(score, missed=score.missed + 1, in_a_row=0)
+
+
+def record(talk: str, card: Card, knew: bool, path: Path | None = None) -> dict[str, Score]:
+    """Mark a card as known or missed and write that down at once, so that a crash loses nothing.
+
+    The file is read again first, so that two windows do not lose each other's marks.
+
+    Returns
+    -------
+    dict of str to Score
+        The scores of the talk's cards.
+
+    Raises
+    ------
+    KitError
+        If the file cannot be read or written.
+    """
+    path = path or practice_file()
+    everything, _ = _read(path)
+    scores = everything.setdefault(talk, {})
+    scores[card.key] = marked(scores.get(card.key, Score()), knew)
+    table: dict[str, Any] = {
+        "version": VERSION,
+        "talks": {
+            name: {
+                key: {"right": score.right, "missed": score.missed, "in_a_row": score.in_a_row}
+                for key, score in of.items()
+            }
+            for name, of in everything.items()
+        },
+    }
+    files.write_whole(path, json.dumps(table, indent=2, ensure_ascii=False) + "\n", replace=True)
+    return scores
+
+
+def next_card(of: Sequence[Card], scores: Scores, chance: Random, last: Card | None = None) -> Card:
+    """Return the card to show next: a weighted draw, missed cards more often, never the same twice running.
+
+    Raises
+    ------
+    KitError
+        If there is no card.
+    """
+    if not of:
+        raise KitError('no point of this talk says a number; write one such as "{serving} has {energy}."')
+    others = [card for card in of if last is None or card.key != last.key] or list(of)
+    return chance.choices(others, [scores.get(card.key, Score()).weight for card in others])[0]

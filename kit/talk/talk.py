@@ -1,0 +1,100 @@
+"""The talk file: a recipe, the points that will be said, the plan on the day, and the questions to expect."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+from kit.lines.reading import Reading
+from kit.meal.recipe import Recipe
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """One sentence that will be spoken.
+
+    Attributes
+    ----------
+    say, part : str
+        The sentence, and the part of the talk it belongs to.
+    means : mapping, optional
+        What it claims.
+    source : str
+        On whose word she says what the kit cannot judge: "my own notes".
+    pins : mapping of str to str
+        Which food or measure a word of the sentence stands for, where it could be several.
+    """
+
+    say: str
+    part: str = ""
+    means: Mapping[str, Any] | None = None
+    source: str = ""
+    pins: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Pot:
+    """Something that cooks in the background."""
+
+    name: str
+    minutes: float
+
+
+@dataclass(frozen=True, slots=True)
+class PlanStep:
+    """One step of the plan: minutes or words of talk, minutes of hands-on work, a pot started, pots needed."""
+
+    title: str
+    part: str = ""
+    say: str = ""
+    say_minutes: float | None = None
+    hands_minutes: float = 0.0
+    pot: Pot | None = None
+    needs: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """What the audience is likely to ask, what to try on screen, and a prepared answer."""
+
+    asks: str
+    try_: Mapping[str, Any] | None = None
+    answer: str = ""
+
+
+@dataclass(frozen=True, eq=False)
+class Talk:
+    """A talk, ready to be shown.
+
+    Attributes
+    ----------
+    name : str
+        The file's name without its ending.
+    recipe : Recipe
+        What is cooked.
+    readings : tuple of Reading
+        How each ingredient line was read.
+    points, steps, questions : tuple
+        What will be said, the plan on the day, what may be asked.
+    series, keeps_days, minutes, words_per_minute, rules, measures
+        As the talk file gives them; `rules` is the set of regulated wordings, ``"us"`` or ``"eu"``.
+    """
+
+    name: str
+    recipe: Recipe
+    readings: tuple[Reading, ...] = ()
+    points: tuple[Point, ...] = ()
+    steps: tuple[PlanStep, ...] = ()
+    questions: tuple[Question, ...] = ()
+    series: str = ""
+    keeps_days: float | None = None
+    minutes: float | None = None
+    words_per_minute: float = 140.0
+    rules: str = "us"
+    measures: str = "us"
+    path: Path | None = None
+
+    @property
+    def title(self) -> str:
+        """The recipe's title."""
+        return self.recipe.title

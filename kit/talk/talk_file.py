@@ -1,0 +1,277 @@
+"""Reading a talk file: TOML to a `Talk`, or every fault of the file at once."""
+
+import tomllib
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+from kit.errors import KitError, TalkFileError, nearest
+from kit.food.composition import Food, Foods, foods
+from kit.food.cooking import treatments
+from kit.food.labels.label_food import food_from_table
+from kit.food.measures import SYSTEMS
+from kit.lines.reader import read, read_each
+from kit.lines.reading import Reading
+from kit.lines.recipe_text import MOST_SERVINGS
+from kit.meal.recipe import Ingredient, Recipe, ingredient_from
+from kit.talk.talk import PlanStep, Point, Pot, Question, Talk
+
+TOP_KEYS = (
+    "title",
+    "series",
+    "servings",
+    "serving_is",
+    "keeps_days",
+    "minutes",
+    "words_per_minute",
+    "rules",
+    "measures",
+)
+ENTRY_KEYS = {
+    "ingredient": ("line", "food", "grams", "part", "slider", "swaps", "treatment"),
+    "point": ("part", "say", "means"),
+    "step": ("part", "title", "say_minutes", "hands_minutes", "say", "pot", "needs"),
+    "question": ("asks", "try", "answer"),
+    "label": None,  # kit.food.labels.label knows its own keys
+}
+RULES = ("us", "eu")
+
+
+class _Faults(list[str]):
+    """The faults found so far in one file."""
+
+    def keys(self, place: str, table: Mapping[str, Any], known: Sequence[str]) -> None:
+        for key in table:
+            if key not in known:
+                near = nearest(key, known) or f"; write one of {', '.join(known)}"
+                self.append(f'{place}: no key "{key}"{near}')
+
+    def value(
+        self, place: str, table: Mapping[str, Any], key: str, kind: type | tuple[type, ...], default: Any = None
+    ) -> Any:
+        """Return a value of the right kind, or note the fault and return the default."""
+        value = table.get(key, default)
+        fits = isinstance(value, kind) and not isinstance(value, bool)
+        if key in table and not fits:
+            what = (
+                "a number"
+                if kind == (int, float)
+                else "text"
+                if kind is str
+                else "a list"
+                if kind is list
+                else "a table"
+            )
+            self.append(f"{place}: {key} is {value!r}; write {what}")
+            return default
+        return value
+
+
+def talk_from_toml(text: str, path: Path) -> Talk:
+    """Make a talk from the text of a talk file; `path` names it in messages.
+
+    Raises
+    ------
+    TalkFileError
+        If the text has faults.
+    """
+    try:
+        table = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as fault:
+        raise TalkFileError(path.name, [f"not a TOML file: {fault}"]) from None
+    faults = _Faults()
+    faults.keys("top", table, (*TOP_KEYS, *ENTRY_KEYS))
+    entries = {kind: _entries(table, kind, faults) for kind in ENTRY_KEYS}
+    known = _with_labels(entries["label"], faults)
+    ingredients, readings = _ingredients(entries["ingredient"], table, known, faults)
+    servings = faults.value("top", table, "servings", (int, float), 1)
+    if not 0 < servings <= MOST_SERVINGS:
+        faults.append(f"top: servings is {servings}; give a number from above 0 to {MOST_SERVINGS:,}")
+    for key, allowed in (("rules", RULES), ("measures", SYSTEMS)):
+        if table.get(key, allowed[0]) not in allowed:
+            faults.append(f'top: {key} is "{table[key]}"; write {" or ".join(allowed)}')
+    facts = {key: faults.value("top", table, key, (int, float)) for key in ("keeps_days", "minutes")}
+    pace = faults.value("top", table, "words_per_minute", (int, float), 140)
+    for key, value in (*facts.items(), ("words_per_minute", pace)):
+        if value is not None and value <= 0:
+            faults.append(f"top: {key} is {value}; give a number above 0")
+    title = faults.value("top", table, "title", str, path.stem)
+    points = tuple(_point(place, entry, faults) for place, entry in entries["point"])
+    steps = tuple(_step(place, entry, faults) for place, entry in entries["step"])
+    questions = tuple(_question(place, entry, faults) for place, entry in entries["question"])
+    serving_is = faults.value("top", table, "serving_is", str, "serving")
+    series = faults.value("top", table, "series", str, "")
+    if not ingredients and not faults:
+        faults.append('no ingredient; write [[ingredient]] and line = "1 cup lentils, dry"')
+    if faults:
+        raise TalkFileError(path.name, faults)
+    return Talk(
+        path.stem,
+        Recipe(title, ingredients, float(servings), serving_is),
+        readings,
+        points,
+        steps,
+        questions,
+        series,
+        facts["keeps_days"],
+        facts["minutes"],
+        float(pace),
+        table.get("rules", "us"),
+        table.get("measures", "us"),
+        path,
+    )
+
+
+def _entries(table: Mapping[str, Any], kind: str, faults: _Faults) -> list[tuple[str, Mapping[str, Any]]]:
+    """Return the entries of a kind with the place that a message names: ``ingredient 4 "2 cups rice"``."""
+    entries = table.get(kind, [])
+    if not isinstance(entries, list) or not all(isinstance(entry, dict) for entry in entries):
+        faults.append(f"{kind}: write each as [[{kind}]]")
+        return []
+    placed = []
+    for number, entry in enumerate(entries, 1):
+        words = next(
+            (entry[key] for key in ("line", "say", "title", "asks", "name") if isinstance(entry.get(key), str)), ""
+        )
+        place = f'{kind} {number} "{words[:50]}"' if words else f"{kind} {number}"
+        if ENTRY_KEYS[kind] is not None:
+            faults.keys(place, entry, ENTRY_KEYS[kind])
+        placed.append((place, entry))
+    return placed
+
+
+def _with_labels(entries: list[tuple[str, Mapping[str, Any]]], faults: _Faults) -> Foods:
+    if not entries:
+        return foods()
+    made: list[Food] = []
+    for place, entry in entries:
+        try:
+            made.append(food_from_table(entry))
+        except KitError as fault:
+            faults.extend(f"{place}: {line}" for line in str(fault).splitlines())
+    return Foods([*made, *foods().values()])
+
+
+def _ingredients(
+    entries: list[tuple[str, Mapping[str, Any]]], table: Mapping[str, Any], known: Foods, faults: _Faults
+) -> tuple[tuple[Ingredient, ...], tuple[Reading, ...]]:
+    system = table.get("measures", "us") if table.get("measures", "us") in SYSTEMS else "us"
+    ingredients, readings = [], []
+    for place, entry in entries:
+        found = len(faults)
+        line = faults.value(place, entry, "line", str, "")
+        key = faults.value(place, entry, "food", str)
+        part = faults.value(place, entry, "part", str, "")
+        if not line:
+            faults.append(f'{place}: no line; write line = "1 cup lentils, dry"')
+        if key is not None and key not in known and not key.startswith("fdc-"):
+            faults.append(f'{place}: no food "{key}"{nearest(key, known)}')
+        if len(faults) > found:
+            continue
+        facts = _facts(place, entry, known, faults)
+        lines = (
+            (read(line, food=key, table=known, system=system, part=part),)
+            if key
+            else read_each(line, table=known, system=system, part=part)
+        )
+        for reading in lines:
+            try:
+                reading = _corrected(reading, entry, place, faults)
+                slider = _slider(place, entry, reading, known, system, faults)
+                ingredients.append(ingredient_from(reading, slider=slider, **facts))
+                readings.append(reading)
+            except KitError as fault:
+                faults.append(f"{place}: {str(fault).split(': ', 1)[-1]}")
+    return tuple(ingredients), tuple(readings)
+
+
+def _corrected(reading: Reading, entry: Mapping[str, Any], place: str, faults: _Faults) -> Reading:
+    """Return a reading with the grams that the talk file states in its stead."""
+    grams = faults.value(place, entry, "grams", (int, float))
+    if grams is None:
+        return reading
+    return reading.weighed(grams, "grams stated in the talk file")
+
+
+def _facts(place: str, entry: Mapping[str, Any], known: Foods, faults: _Faults) -> dict[str, Any]:
+    facts: dict[str, Any] = {}
+    swaps = faults.value(place, entry, "swaps", list, [])
+    for key in swaps:
+        if key not in known:
+            faults.append(f'{place}: no food "{key}" to swap with{nearest(str(key), known)}')
+    if swaps:
+        facts["swaps"] = tuple(map(str, swaps))
+    treatment = faults.value(place, entry, "treatment", str, "")
+    if treatment and treatment not in treatments():
+        faults.append(
+            f'{place}: no cooking treatment "{treatment}"; write a code of data/retention_factors.csv, such as "3464"'
+        )
+    elif treatment:
+        facts["treatment"] = treatment
+    return facts
+
+
+def _slider(
+    place: str, entry: Mapping[str, Any], reading: Reading, known: Foods, system: str, faults: _Faults
+) -> tuple[float, float] | None:
+    """Return the ends of an ingredient's slider in grams, where the entry gives them."""
+    slider = faults.value(place, entry, "slider", dict)
+    if slider is None:
+        return None
+    faults.keys(f"{place}, slider", slider, ("low", "high"))
+    cut = reading.line.partition(",")[2]
+    ends = {"low": 0.0, "high": 2 * (reading.grams or 0.0)}
+    for end in ends.keys() & slider.keys():
+        written = read(f"{slider[end]} of it, {cut}", food=reading.key or None, table=known, system=system)
+        if str(slider[end]).strip() not in ("0", "left out"):
+            if written.grams is None:
+                faults.append(f'{place}, slider: {end} is {slider[end]!r}; write an amount such as "3 cups"')
+            else:
+                ends[end] = written.grams
+    if not ends["low"] < ends["high"]:
+        faults.append(f'{place}, slider: low is not below high; write for instance low = "1/2 cup", high = "3 cups"')
+    return ends["low"], ends["high"]
+
+
+def _point(place: str, entry: Mapping[str, Any], faults: _Faults) -> Point:
+    say = faults.value(place, entry, "say", str, "")
+    if not say:
+        faults.append(f'{place}: nothing to say; write say = "One serving comes to {{energy}}."')
+    means = faults.value(place, entry, "means", dict)
+    return Point(say, faults.value(place, entry, "part", str, ""), means)
+
+
+def _step(place: str, entry: Mapping[str, Any], faults: _Faults) -> PlanStep:
+    title = faults.value(place, entry, "title", str, "")
+    if not title:
+        faults.append(f'{place}: no title; write title = "Start the lentils"')
+    pot = faults.value(place, entry, "pot", dict)
+    made = None
+    if pot is not None:
+        faults.keys(f"{place}, pot", pot, ("name", "minutes"))
+        name = faults.value(f"{place}, pot", pot, "name", str, "")
+        minutes = faults.value(f"{place}, pot", pot, "minutes", (int, float), 0)
+        if not name or minutes <= 0:
+            faults.append(f'{place}: write pot = {{ name = "lentils", minutes = 20 }}')
+        made = Pot(name, float(minutes))
+    minutes = {key: faults.value(place, entry, key, (int, float)) for key in ("say_minutes", "hands_minutes")}
+    for key, value in minutes.items():
+        if value is not None and value < 0:
+            faults.append(f"{place}: {key} is {value}; give 0 or more")
+    needs = faults.value(place, entry, "needs", list, [])
+    return PlanStep(
+        title,
+        faults.value(place, entry, "part", str, ""),
+        faults.value(place, entry, "say", str, ""),
+        minutes["say_minutes"],
+        float(minutes["hands_minutes"] or 0),
+        made,
+        tuple(map(str, needs)),
+    )
+
+
+def _question(place: str, entry: Mapping[str, Any], faults: _Faults) -> Question:
+    asks = faults.value(place, entry, "asks", str, "")
+    if not asks:
+        faults.append(f'{place}: no question; write asks = "Can I leave out the feta?"')
+    return Question(asks, faults.value(place, entry, "try", dict), faults.value(place, entry, "answer", str, ""))

@@ -1,1 +1,0 @@
-"""What may be said about a dish."""

@@ -1,0 +1,98 @@
+"""From an amount of a food to grams."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from strategies import foods
+
+from kit.errors import UnknownNameError
+from kit.food.amounts import Count
+from kit.food.composition import bundled_foods
+from kit.food.measures import unit
+from kit.lines.nearest_measure import VOLUMES, Written
+from kit.lines.weighing import spread, weigh
+
+TABLE = bundled_foods()
+ONE_CUP = Written(unit=unit("cup"))
+
+
+def test_the_cut_chooses_the_measure():
+    # USDA SR26 11282: a cup of chopped onion 160 g, of sliced onion 115 g
+    onions = TABLE["onions-raw"]
+    cups = {cut: weigh(onions, Written(unit=unit("cup"), cut=cut)).grams for cut in ("chopped", "sliced")}
+    assert cups == {"chopped": 160, "sliced": 115}
+
+
+def test_each_step_away_from_the_measure_widens_the_range():
+    exact, other_cut, other_volume = (
+        weigh(TABLE["carrots-raw"], Written(unit=unit(word), cut=cut)).relative_sd
+        for word, cut in (("cup", "chopped"), ("cup", "minced"), ("tbsp", "minced"))
+    )
+    assert exact < other_cut < other_volume
+
+
+def test_a_whole_vegetable_loses_its_refuse_by_weight_alone():
+    # USDA SR26 09040: banana, 36 % skin; a medium one holds 118 g
+    bananas = TABLE["bananas-raw"]
+    kilo = Written(Count(1, 1, 1), unit("kg"))
+    assert weigh(bananas, kilo).grams == pytest.approx(640)
+    assert "36 % refuse: skin" in weigh(bananas, kilo).how
+    assert weigh(bananas, Written(size="medium")).grams == 118
+
+
+def test_what_is_trimmed_loses_nothing():
+    assert weigh(TABLE["bananas-raw"], Written(unit=unit("kg"), edible=True)).grams == pytest.approx(1000)
+
+
+def test_meat_is_sold_without_bones_unless_the_line_or_the_food_says_so():
+    pound, bone_in = Written(unit=unit("lb")), Written(unit=unit("lb"), as_bought=True)
+    assert weigh(TABLE["pork-loin"], pound).grams == pytest.approx(453.592, abs=0.01)
+    assert weigh(TABLE["pork-loin"], bone_in).grams == pytest.approx(453.592 * 0.78, abs=0.01)  # SR26 10020: 22 % bone
+    assert weigh(TABLE["chicken-wing"], pound).grams == pytest.approx(453.592 * 0.62, abs=0.01)  # SR26 05100: 38 %
+
+
+def test_a_range_of_counts_is_the_range_of_grams():
+    weight = weigh(TABLE["garlic-raw"], Written(Count(2.5, 2, 3), measure="clove"))
+    assert weight.low < 6
+    assert weight.grams == 7.5
+    assert weight.high > 9
+
+
+def test_a_can_without_a_size_is_weighed_and_asked():
+    weight = weigh(TABLE["chickpeas-canned"], Written(measure="can"))
+    assert weight.grams == 448
+    assert "no size for the can" in weight.problem
+
+
+def test_a_measure_the_food_lacks_has_no_weight():
+    assert weigh(TABLE["milk-whole"], Written(measure="clove")) is None
+
+
+def test_a_length_is_counted_in_inches_where_the_food_has_them():
+    assert weigh(TABLE["ginger-raw"], Written(cut="pieces", length=2)).grams == 12
+    assert weigh(TABLE["cucumber-raw"], Written(cut="pieces", length=2)) is None
+
+
+def test_a_can_sold_by_volume_is_drained_by_weight():
+    can = Written(package=540, package_unit=unit("mL"), measure="can", drained=True)
+    assert weigh(TABLE["chickpeas-canned-drained"], can).grams == pytest.approx(540 * 253 / 448)
+
+
+def test_an_unknown_way_of_measuring_is_told():
+    with pytest.raises(UnknownNameError, match="way of measuring"):
+        spread("by eye")
+
+
+@given(foods, st.floats(0.01, 100), st.sampled_from(["cup", "tbsp", "tsp", "mL", "oz", "pinch", "glug"]))
+def test_twice_the_amount_weighs_twice_as_much(food, count, word):
+    once, twice = (weigh(food, Written(Count(n, n, n), unit(word))) for n in (count, 2 * count))
+    if once.noun == "g" or {row.measure for row in food.measures}.isdisjoint(VOLUMES):
+        assert twice.grams == pytest.approx(2 * once.grams)
+    else:  # a larger amount may be weighed from a larger measure of the same food
+        assert twice.grams > once.grams
+
+
+@given(foods, st.floats(0.01, 100), st.sampled_from(["cup", "tbsp", "g", "lb"]))
+def test_the_grams_lie_in_their_range(food, count, word):
+    weight = weigh(food, Written(Count(count, count, count), unit(word)))
+    assert 0 <= weight.low <= weight.grams <= weight.high

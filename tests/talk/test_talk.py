@@ -1,0 +1,122 @@
+"""Talk files are read whole, or every fault of them is told at once."""
+
+import pytest
+
+from kit.errors import KitError, TalkFileError, UnknownNameError
+from kit.talk.library import bundled_talks, read_talk
+
+LENTILS = '[[ingredient]]\nline = "1 cup lentils, dry"\n'
+
+
+def written(tmp_path, text, name="lunch.toml"):
+    path = tmp_path / name
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+@pytest.mark.parametrize("name", sorted(bundled_talks()))
+def test_bundled_talks_have_what_a_talk_needs(name):
+    talk = read_talk(name)
+    assert 9 <= len(talk.recipe.ingredients) <= 16
+    assert len(talk.points) >= 12
+    assert talk.steps
+    assert talk.questions
+    assert not [reading.problem for reading in talk.readings if reading.problem]
+
+
+def test_bundled_talks_show_dairy_nuts_or_seeds_and_a_plant_based_dish():
+    foods = {name: [part.food for part in read_talk(name).recipe.ingredients] for name in bundled_talks()}
+    assert any("milk" in food.allergens for dish in foods.values() for food in dish)
+    assert any(food.group in ("nut", "seed") for dish in foods.values() for food in dish)
+    assert any(all(food.origin == "plant" for food in dish) for dish in foods.values())
+
+
+def test_a_talk_file_gives_recipe_points_steps_and_questions(tmp_path):
+    talk = read_talk(
+        written(
+            tmp_path,
+            'title = "Pot"\nservings = 4\nserving_is = "bowl"\nkeeps_days = 3\n'
+            + LENTILS
+            + '[[point]]\nsay = "Hello."\n[[step]]\ntitle = "Boil"\npot = { name = "lentils", minutes = 20 }\n'
+            + '[[question]]\nasks = "Less?"\ntry = { make_more = 2 }\n',
+        )
+    )
+    assert (talk.title, talk.recipe.servings, talk.recipe.serving_is, talk.keeps_days) == ("Pot", 4, "bowl", 3)
+    assert talk.points[0].say == "Hello."
+    assert talk.steps[0].pot.minutes == 20
+    assert talk.questions[0].try_ == {"make_more": 2}
+
+
+def test_a_plain_recipe_is_a_talk_without_points(tmp_path):
+    talk = read_talk(written(tmp_path, "Serves 2\n1 cup lentils, dry\n", "green_pot.txt"))
+    assert (talk.title, talk.points) == ("green pot", ())
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        (LENTILS + "servings = 4", "lunch.toml"),  # a key after a table belongs to that table
+        ("servigns = 4\n" + LENTILS, 'top: no key "servigns"; did you mean "servings"?'),
+        ("servings = 0\n" + LENTILS, "top: servings is 0; give a number from above 0"),
+        ('servings = "four"\n' + LENTILS, "top: servings is 'four'; write a number"),
+        ('rules = "uk"\n' + LENTILS, 'top: rules is "uk"; write us or eu'),
+        ("keeps_days = -1\n" + LENTILS, "top: keeps_days is -1; give a number above 0"),
+        ('[[ingredient]]\nline = "2 cups moon dust"', 'ingredient 1 "2 cups moon dust": no'),
+        ('[[ingredient]]\nline = "lentils"', 'ingredient 1 "lentils": no amount'),
+        (
+            '[[ingredient]]\nline = "1 cup lentils"\nfood = "lentil-dry"',
+            'no food "lentil-dry"; did you mean "lentils-dry"?',
+        ),
+        ('[[ingredient]]\nfood = "lentils-dry"', "ingredient 1: no line; write line ="),
+        (LENTILS + "[[point]]\n", "point 1: nothing to say"),
+        (LENTILS + '[[step]]\nsay = "x"\n', "no title; write title ="),
+        (LENTILS + '[[step]]\ntitle = "Boil"\npot = { name = "x" }\n', 'step 1 "Boil": write pot = {'),
+        (LENTILS + 'slider = { low = "2 cups", high = "1 cup" }\n', "low is not below high"),
+        (LENTILS + 'slider = { high = "plenty" }\n', "write an amount such as"),
+        (LENTILS + 'swaps = ["lentil-red"]\n', 'no food "lentil-red" to swap with'),
+        (LENTILS + 'treatment = "99"\n', 'no cooking treatment "99"'),
+        ("point = 3\n" + LENTILS, "point: write each as [[point]]"),
+        ("", "no ingredient; write [[ingredient]]"),
+        ("title = ", "not a TOML file"),
+    ],
+)
+def test_a_fault_names_file_entry_and_what_to_write_instead(tmp_path, text, says):
+    with pytest.raises(TalkFileError) as fault:
+        read_talk(written(tmp_path, text))
+    assert str(fault.value).startswith("lunch.toml, ")
+    assert says in str(fault.value)
+
+
+def test_all_faults_of_a_file_are_told_at_once(tmp_path):
+    text = 'servings = -1\n[[ingredient]]\nline = "2 cups moon dust"\n[[point]]\nsya = "Hello."\n'
+    with pytest.raises(TalkFileError) as fault:
+        read_talk(written(tmp_path, text))
+    assert len(fault.value.faults) == 4  # servings, the line, the unknown key, nothing to say
+
+
+def test_an_unknown_talk_is_told_with_the_nearest():
+    with pytest.raises(UnknownNameError, match='no talk or recipe file "pear_oat_jar"; did you mean "pear_oat_jars"'):
+        read_talk("pear_oat_jar")
+
+
+def test_a_file_that_is_no_text_is_refused(tmp_path):
+    path = tmp_path / "picture.toml"
+    path.write_bytes(b"\x89PNG\xff\xfe")
+    with pytest.raises(KitError, match=r"picture.toml is no UTF-8 text"):
+        read_talk(path)
+
+
+def test_stated_grams_take_the_place_of_the_line(tmp_path):
+    talk = read_talk(written(tmp_path, LENTILS + "grams = 200\n"))
+    assert talk.recipe.grams.tolist() == [200]
+    assert "stated in the talk file" in talk.readings[0].how
+
+
+def test_a_slider_runs_between_the_ends_that_the_file_gives(tmp_path):
+    talk = read_talk(written(tmp_path, LENTILS + 'slider = { low = "1/2 cup", high = "3 cups" }\n'))
+    assert talk.recipe.ingredients[0].slider == pytest.approx((96, 576))
+
+
+def test_stated_grams_of_nothing_leave_the_ingredient_out(tmp_path):
+    talk = read_talk(written(tmp_path, LENTILS + "grams = 0\n"))
+    assert (talk.recipe.ingredients[0].grams, talk.recipe.ingredients[0].count) == (0, 0)

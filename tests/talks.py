@@ -1,0 +1,33 @@
+"""Talks for the tests of this folder."""
+
+from dataclasses import replace
+
+from kit.meal.nutrition import nutrition
+from kit.meal.recipe import recipe
+from kit.speech.points import check_points
+from kit.talk.dish import Dish
+from kit.talk.talk import Point, Talk
+
+LINES = (
+    "1 1/2 cups lentils, dry",
+    "4 cups kale, chopped",
+    "2 tbsp olive oil",
+    "1/2 tsp salt",
+    "1/2 cup feta, crumbled",
+)
+
+
+def a_talk(*points, lines=LINES, servings=4, **facts):
+    """A talk about a lentil pot with these points: sentences, or pairs of a sentence and its meaning."""
+    made = tuple(Point(point) if isinstance(point, str) else Point(point[0], means=point[1]) for point in points)
+    dish = replace(recipe("Lentil pot", lines, servings=servings), serving_is="bowl")
+    return Talk("lentil_pot", dish, points=made, **facts)
+
+
+def a_dish(**facts):
+    talk = a_talk(**facts)
+    return Dish(talk, nutrition(talk.recipe))
+
+
+def verdict_on(say, means=None, numbers=None, **facts):
+    return check_points(a_talk((say, means), **facts), numbers)[0]
