@@ -191,8 +191,9 @@ def read_foods(table: Path, measures: Path | None = None) -> list[Food]:
         If the table cannot be read, or a cell is not a number; the message names file, food and column.
     """
     weights: dict[str, list[Measure]] = {}
-    for row in read_rows(measures) if measures and measures.exists() else ():
-        grams = _number(row["grams"], measures, row["food"], "grams")
+    rows = read_rows(measures) if measures and measures.exists() else []
+    for row in rows:
+        grams = _number(row["grams"], measures or table, row["food"], "grams")
         weights.setdefault(row["food"], []).append(Measure(row["measure"], row["cut"], grams, row["source"]))
     return [_food(row, tuple(weights.get(row["food"], ())), table) for row in read_rows(table)]
 

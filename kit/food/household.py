@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from kit.food.amounts import plain_characters, read_count
-from kit.food.measures import unit
+from kit.food.measures import unit, unit_named
 from kit.food.vocabulary import line_words, words
 
 # A yield, a portion of no fixed size, or a part with its bone is no measure that a recipe would name.
@@ -74,7 +74,7 @@ def read_measure(text: str, food_name: str = "") -> WordedMeasure | None:
         if volume.kind == "mass":
             return None
         measure = _KITCHEN_VOLUMES.get(volume.name, "cup")
-        cups = 1.0 if volume.name in _KITCHEN_VOLUMES else volume.size / unit("cup").size
+        cups = 1.0 if volume.name in _KITCHEN_VOLUMES else volume.size / unit_named("cup").size
         return WordedMeasure(number * cups, measure, _cut(said[1:]))
     return _counted(number, said, frozenset(words(food_name)) | set(_WHOLE_THINGS))
 

@@ -123,6 +123,20 @@ def unit(word: str, system: str = "us") -> Unit | None:
     return known.get(word) or known.get(word.lower())
 
 
+def unit_named(word: str, system: str = "us") -> Unit:
+    """Return the unit that a word stands for.
+
+    Raises
+    ------
+    UnknownNameError
+        If it stands for none.
+    """
+    found = unit(word, system)
+    if found is None:
+        raise UnknownNameError("unit", word, units(system))
+    return found
+
+
 def convert(amount: float, source: str, target: str) -> float:
     """Return an amount of one unit as an amount of another of the same kind.
 

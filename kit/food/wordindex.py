@@ -176,8 +176,8 @@ class WordIndex:
         wanted = [self._alike(word) for word in asked]
         for place, pair in enumerate(pairwise(asked)):
             whole = "".join(pair)  # "chick pea" is "chickpea" too, for both of its words
-            if self._known(whole):
-                alike = {self._place(whole): 1.0}
+            if (known := self._place(whole)) is not None:
+                alike = {known: 1.0}
             elif not all(map(self._known, pair)):
                 alike = self._misspelt(whole, whole[0], chr(ord(whole[0]) + 1))
             else:
@@ -212,8 +212,8 @@ class WordIndex:
             whole_word = len(self.vocabulary[place]) == len(word)
             alike[place] = 1.0 if whole_word else max(_START_OF_WORD, alike.get(place, 0.0))
             place += 1
-        if self._known(word):
-            alike[self._place(word)] = 1.0
+        if (known := self._place(word)) is not None:
+            alike[known] = 1.0
         return alike
 
     def _misspelt(self, word: str, low: str, high: str) -> dict[int, float]:

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
+from typing import Any
 
 from kit import files
 from kit.errors import UnknownNameError
@@ -83,14 +84,10 @@ def rules_of(rules: str = "us") -> tuple[ClaimRule, ...]:
         raise UnknownNameError("set of rules", rules, dict.fromkeys(row["rules"] for row in rows))
     limits: dict[tuple[str, str], list[ClaimLimit]] = {}
     for row in read_rows(files.bundled("data/wording_tests.csv")):
+        told = ("way", "nutrient", "basis", "when", "comparison", "unit", "say", "source", "status")
         upper = float(row["upper"]) if row["upper"] else None
-        columns = ("way", "nutrient", "basis", "when", "comparison")
-        limit = ClaimLimit(
-            *(row[name] for name in columns),
-            threshold=float(row["threshold"]),
-            upper=upper,
-            **{name: row[name] for name in ("unit", "say", "source", "status")},
-        )
+        facts: dict[str, Any] = {name: row[name] for name in told}
+        limit = ClaimLimit(threshold=float(row["threshold"]), upper=upper, **facts)
         limits.setdefault((row["rule"], row["role"]), []).append(limit)
     return tuple(_rule(row, rules, limits) for row in rows if row["rules"] == rules)
 

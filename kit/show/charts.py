@@ -78,7 +78,7 @@ def energy_shares(now: Shares, ranges: Ranges, written: Shares | None = None) ->
     ]
     limits = {row: f"{percent(low)[:-2]}–{percent(high)}" for row, low, high in known}
     labels = [f"<b>{name.capitalize()}</b><br>{limits.get(row, '')}" for row, name in enumerate(names)]
-    layout = {
+    layout: dict[str, Any] = {
         "title": {"text": "Shares of energy, over the ranges for adults"},
         "height": 60 + 84 * len(names),
         "margin": {"l": 160, "r": 190, "b": 36},

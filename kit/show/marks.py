@@ -26,20 +26,26 @@ _AXIS = {
 }
 
 
-def chart(draw: Callable[..., Drawing]) -> Callable[..., go.Figure]:
-    """Turn a function that returns a plain drawing into one that returns a plotly Figure, checked by plotly.
+class Chart:
+    """A function that returns a plotly Figure, checked by plotly, made from one that returns a plain drawing.
 
     The plain one stays at hand as ``.drawing``: the stage draws on every move of a slider, and four drawings take
     0.4 ms where four checked Figures take 9 ms.
     """
 
-    @functools.wraps(draw)
-    def build(*args: Any, **kwargs: Any) -> go.Figure:
-        return go.Figure(draw(*args, **kwargs))
+    def __init__(self, draw: Callable[..., Drawing]) -> None:
+        functools.update_wrapper(self, draw)
+        self.__annotations__ = {**draw.__annotations__, "return": go.Figure}
+        self.drawing = draw
 
-    build.__annotations__["return"] = go.Figure
-    build.drawing = draw
-    return build
+    def __call__(self, *args: Any, **kwargs: Any) -> go.Figure:
+        """Return the drawing as a plotly Figure."""
+        return go.Figure(self.drawing(*args, **kwargs))
+
+
+def chart(draw: Callable[..., Drawing]) -> Chart:
+    """Turn a function that returns a plain drawing into a `Chart`."""
+    return Chart(draw)
 
 
 def drawing(traces: Sequence[dict[str, Any]], layout: dict[str, Any], alternative: str) -> Drawing:

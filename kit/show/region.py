@@ -35,7 +35,8 @@ def share_region(ranges: Sequence[tuple[float, float]]) -> list[tuple[float, flo
     for axis, (low, high) in enumerate(ranges):
         corners = _cut(corners, axis, low, 1.0)
         corners = _cut(corners, axis, high, -1.0)
-    kept = [tuple(round(float(share), 12) + 0.0 for share in corner) for corner in corners]
+    rounded = [[round(float(share), 12) + 0.0 for share in corner] for corner in corners]
+    kept = [(first, second, third) for first, second, third in rounded]
     kept = [corner for place, corner in enumerate(kept) if corner != kept[place - 1]]
     return [*kept, kept[0]] if kept else []
 

@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -83,12 +84,14 @@ class Label:
                 continue  # `faults` tells it
         return read
 
-    def lines(self) -> Iterator[tuple[str, Callable[[str, str | float], Printed], str | float]]:
+    def lines(self) -> Iterator[tuple[str, Callable[[str, Any], Printed], str | float]]:
         """Yield each line of a known name with what reads it and what stands there, amounts first."""
-        for reader, lines in ((printed_amount, self.amounts), (printed_percent, self.daily_percent)):
-            for name, text in lines.items():
-                if name in printed_names():
-                    yield name, reader, text
+        for name, text in self.amounts.items():
+            if name in printed_names():
+                yield name, printed_amount, text
+        for name, share in self.daily_percent.items():
+            if name in printed_names():
+                yield name, printed_percent, share
 
     def range_per_100g(self) -> tuple[Array, Array]:
         """Return the least and most per 100 g, each of shape (n_nutrients,); NaN where nothing is printed."""

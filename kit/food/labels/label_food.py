@@ -1,6 +1,7 @@
 """The food that a package label describes, once nothing about the label can be wrong."""
 
 from collections.abc import Iterator, Mapping
+from typing import Any
 
 import numpy as np
 
@@ -108,8 +109,8 @@ def from_table(table: Mapping[str, object]) -> Label:
         for needed in ("name", "serving")
         if needed not in table
     ]
-    facts: dict[str, object] = {}
-    lines: dict[str, object] = {}
+    facts: dict[str, Any] = {}
+    lines: dict[str, Any] = {}
     for entry, value in table.items():
         if entry in printed_names():
             lines[entry] = value

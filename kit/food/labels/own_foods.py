@@ -71,7 +71,7 @@ def _food_row(food: Food) -> dict[str, str]:
         "state": food.state,
         "base": food.base,
         "origin": food.origin,
-        "vegetarian": {True: "yes", False: "no"}.get(food.vegetarian, ""),
+        "vegetarian": "" if food.vegetarian is None else "yes" if food.vegetarian else "no",
         "whole_grain": "yes" if food.whole_grain else "no",
         "allergens": "; ".join(food.allergens),
         "salted": "yes" if food.salted else "no",

@@ -181,9 +181,8 @@ def _fill(rows: sqlite3.Connection, release: ReleaseFolder) -> tuple[int, int, i
 
 
 def _list_foods(rows: sqlite3.Connection, release: ReleaseFolder, left_out: _Counts) -> None:
-    categories = (
-        dict(cells for _, cells in release.rows("food_category.csv")) if release.has("food_category.csv") else {}
-    )
+    listed_categories = release.rows("food_category.csv") if release.has("food_category.csv") else ()
+    categories = {number: name for _, (number, name) in listed_categories}
     last = (0, "")
 
     def listed() -> Iterator[tuple]:

@@ -78,7 +78,7 @@ class Store:
 
     def __contains__(self, key: object) -> bool:
         with self._open() as rows:
-            return bool(rows) and self._row(rows, str(key)) is not None
+            return rows is not None and self._row(rows, str(key)) is not None
 
     def find(self, words: str, limit: int = 10) -> list[Found]:
         """Return the foods whose names fit some words best, best first and generic before specific.
@@ -121,7 +121,7 @@ class Store:
         """
         with self._open() as rows:
             row = self._row(rows, key) if rows else None
-            if row is None:
+            if rows is None or row is None:
                 raise UnknownNameError("food", key, where="" if rows else f"{self.path.name} (no release is imported)")
             fdc_id, name, kind, category, published, content = row
             weights = rows.execute(
@@ -132,7 +132,7 @@ class Store:
             key=f"{KEY_PREFIX}{fdc_id}",
             name=name,
             per_100g=np.frombuffer(content, "<f8"),
-            measures=tuple(Measure(*weight[:3], source) for weight in weights),
+            measures=tuple(Measure(measure, cut, grams, source) for measure, cut, grams, _ in weights),
             group=_GROUPS.get(category.lower(), ""),
             source=", ".join(part for part in (source, kind.replace("_", " "), published) if part),
         )
