@@ -167,8 +167,7 @@ def spoken(value: float, low: float, high: float, unit: str = "", decimals: int 
 def spoken_per_serving(numbers: Nutrition) -> Mapping[str, str]:
     """Return every nutrient of a serving in the form that can be said."""
     low, high = ranges(numbers)
-    lacking = numbers.missing.any(axis=0)
-    values = zip(nutrients(), numbers.per_serving, low, high, lacking, strict=True)
+    values = zip(nutrients(), numbers.per_serving, low, high, numbers.at_least, strict=True)
     return {
         name: spoken(value, least, most, nutrient(name).unit, nutrient(name).decimals, bool(lacks))
         for name, value, least, most, lacks in values

@@ -111,6 +111,11 @@ class Nutrition:
         return np.isnan(self.contributions)
 
     @cached_property
+    def at_least(self) -> NDArray[np.bool_]:
+        """Of which nutrients the total is only "at least", shape (n_nutrients,): all of them with a line still open."""
+        return self.missing.any(axis=0) | bool(self.recipe.open_lines)
+
+    @cached_property
     def serving_grams(self) -> float:
         """Weight of a serving as the ingredients are listed. [g]"""
         return float(self.recipe.grams.sum() / self.recipe.servings)
@@ -124,16 +129,17 @@ class Nutrition:
         return self.contributions[:, nutrient_index(name)]
 
     def missing_from(self, name: str) -> tuple[str, ...]:
-        """Return the names of the foods that have no value for a nutrient."""
+        """Return the names of the foods that have no value for a nutrient, and the lines that could not be read."""
         lacking = self.missing[:, nutrient_index(name)]
         foods = (part.food.name for part, lacks in zip(self.recipe.ingredients, lacking, strict=True) if lacks)
-        return tuple(dict.fromkeys(foods))
+        lines = (f'"{reading.line.strip()}"' for reading in self.recipe.open_lines)
+        return tuple(dict.fromkeys((*foods, *lines)))
 
     @cached_property
     def energy_shares(self) -> Mapping[str, float]:
         """Shares of energy by the general factors; NaN when there is no energy or an amount is missing."""
         places = [nutrient_index(name) for name in ENERGY_SOURCES]
-        grams = np.where(self.missing[:, places].any(axis=0), np.nan, self.per_serving[places])
+        grams = np.where(self.at_least[places], np.nan, self.per_serving[places])
         return dict(zip(ENERGY_SOURCES, energy_shares(grams).tolist(), strict=True))
 
 

@@ -15,6 +15,7 @@ from kit.lines.reading import Reading
 from kit.lines.recipe_text import MOST_SERVINGS, WrittenRecipe
 
 MOST_GRAMS = 1e6  # a tonne of one ingredient is a slip of the pen
+KINDS_OF_DISH = ("main dish", "meal", "soup", "side", "dessert", "drink", "food")
 
 
 @dataclass(frozen=True, eq=False)
@@ -70,16 +71,40 @@ class Ingredient:
 
 @dataclass(frozen=True, eq=False)
 class Recipe:
-    """A dish: a title, ingredients, and the number of servings they make."""
+    """A dish: a title, ingredients, and the number of servings they make.
+
+    Attributes
+    ----------
+    title : str
+        Its name.
+    ingredients : tuple of Ingredient
+        What is in it.
+    servings, serving_is : float, str
+        How many servings it makes, and what one is called.
+    finished_grams : float, optional
+        Weight of the finished dish, where she weighed it. [g]
+    dish_is : str
+        What kind of dish it is, one of `KINDS_OF_DISH`; empty when that is to be worked out.
+    open_lines : tuple of Reading
+        Lines that could not be read and are not in the numbers: every total is "at least" then.
+    """
 
     title: str
     ingredients: tuple[Ingredient, ...]
     servings: float = 1.0
     serving_is: str = "serving"
+    finished_grams: float | None = None
+    dish_is: str = ""
+    open_lines: tuple[Reading, ...] = ()
 
     def __post_init__(self) -> None:
         if not 0 < self.servings <= MOST_SERVINGS:
             raise AmountError(f"servings is {self.servings:g}; give a number from above 0 to {MOST_SERVINGS:,}")
+        if self.finished_grams is not None and not 0 < self.finished_grams <= MOST_GRAMS:
+            raise AmountError(
+                f"finished_grams is {self.finished_grams:g}; give the weight of the finished dish in grams, "
+                f"from above 0 to {MOST_GRAMS:,.0f}"
+            )
 
     @cached_property
     def grams(self) -> NDArray[np.float64]:
@@ -98,6 +123,8 @@ class Recipe:
     def with_grams(self, grams: ArrayLike, servings: float | None = None) -> "Recipe":
         """Return the recipe with other amounts, shape (n_ingredients,), and other servings when given.
 
+        A finished weight moves in the proportion of the whole.
+
         Raises
         ------
         AmountError
@@ -107,7 +134,16 @@ class Recipe:
         if amounts.shape != (len(self.ingredients),):
             raise AmountError(f"{amounts.size} amounts for {len(self.ingredients)} ingredients; give one for each")
         changed = tuple(replace(old, grams=float(new)) for old, new in zip(self.ingredients, amounts, strict=True))
-        new = replace(self, ingredients=changed, servings=self.servings if servings is None else servings)
+        finished = self.finished_grams
+        if finished is not None:
+            before, after = float(self.grams.sum()), float(amounts.sum())
+            finished = finished * after / before if before > 0 and after > 0 else None
+        new = replace(
+            self,
+            ingredients=changed,
+            servings=self.servings if servings is None else servings,
+            finished_grams=finished,
+        )
         new.__dict__["per_100g"] = self.per_100g  # the foods are the same; a moved slider need not gather them again
         return new
 

@@ -71,7 +71,7 @@ def serving_lines(numbers: Nutrition, names: Sequence[str] = (), rules: str = "u
             float(high[at]),
             said[name],
             float(days[at]),
-            numbers.missing_from(name) if numbers.missing[:, at].any() else (),
+            numbers.missing_from(name) if numbers.at_least[at] else (),
         )
         for name in chosen
         for at in (order[name],)

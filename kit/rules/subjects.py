@@ -153,7 +153,7 @@ def of_dish(numbers: Nutrition, name: str = "the dish") -> Subject:
     """Return a dish as it is eaten as what a wording is said of; its serving counts as a meal or main dish."""
     grams = eaten_grams(numbers)
     per_100g = numbers.per_serving * 100 / grams if grams > 0 else np.full_like(numbers.per_serving, np.nan)
-    return Subject(name, True, per_100g, grams, at_least=numbers.missing.any(axis=0))
+    return Subject(name, True, per_100g, grams, at_least=numbers.at_least)
 
 
 def eaten_grams(numbers: Nutrition) -> float:

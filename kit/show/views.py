@@ -55,7 +55,7 @@ def drawings(now: Nutrition, written: Nutrition, source_of: str = "protein", rul
             {short_name(name): float(here[nutrient_index(name)]) for name in of_a_day},
             {short_name(name) for name in of_a_day if values[name].kind == "limit"},
             {short_name(name): float(there[nutrient_index(name)]) for name in of_a_day},
-            {short_name(name) for name in of_a_day if now.missing[:, nutrient_index(name)].any()},
+            {short_name(name) for name in of_a_day if now.at_least[nutrient_index(name)]},
         ),
     }
 

@@ -82,7 +82,6 @@ from kit.speech.scanning import health_words, telling_words
 from kit.speech.verdict import Finding, Verdict
 from kit.talk.dish import Dish
 from kit.talk.placeholders import faults, fill, filled, pieces
-from kit.talk.questions import question_faults
 from kit.talk.rehearsal import plan_faults
 from kit.talk.talk import Point, Talk
 from kit.texts import listing, number
@@ -92,7 +91,7 @@ _SHOWN = 40  # characters of a sentence that name it in a message
 
 
 def validate(talk: Talk) -> None:
-    """Check that every placeholder and meaning of a talk, every pot and every question, can be looked up.
+    """Check that every placeholder and meaning of a talk, and every pot, can be looked up.
 
     Raises
     ------
@@ -104,7 +103,7 @@ def validate(talk: Talk) -> None:
 
 def _validate(talk: Talk, dish: Dish) -> None:
     found = [fault for place, point in enumerate(talk.points, 1) for fault in _faults(place, point, dish)]
-    found += [*plan_faults(talk), *question_faults(talk)]
+    found += plan_faults(talk)
     if found:
         raise TalkFileError(talk.path.name if talk.path else talk.name, found)
 

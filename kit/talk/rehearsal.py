@@ -113,18 +113,19 @@ def talk_minutes(step: PlanStep, words_per_minute: float) -> float:
 def plan_faults(talk: Talk) -> Iterator[str]:
     """Yield what is wrong with the pots of a plan: one needed that nothing starts, or one started twice."""
     started: list[str] = []
-    every = [step.pot.name for step in talk.steps if step.pot]
+    every = [pot.name for step in talk.steps for pot in step.pots]
     for place, step in enumerate(talk.steps, 1):
         where = f'step {place} "{step.title}"'
         for name in step.needs:
             if name not in every:
-                near = nearest(name, every) or "; start it with pot = {...} in a step before"
+                near = nearest(name, every) or "; start it with pots = [{...}] in a step before"
                 yield f'{where}: no pot "{name}"{near}'
             elif name not in started:
                 yield f'{where}: the pot "{name}" is started only in a later step; start it before'
-        if step.pot and step.pot.name in started:
-            yield f'{where}: the pot "{step.pot.name}" is started twice; give it a name of its own'
-        started += [step.pot.name] if step.pot else []
+        for pot in step.pots:
+            if pot.name in started:
+                yield f'{where}: the pot "{pot.name}" is started twice; give it a name of its own'
+            started.append(pot.name)
 
 
 def plan(talk: Talk) -> Plan:
@@ -162,8 +163,9 @@ def plan(talk: Talk) -> Plan:
                 step.title, step.part, step.say, ready, end, spoken, step.hands_minutes, ready - now, step.needs
             )
         )
-        if step.pot:
-            cooking[step.pot.name] = step.title, end, end + step.pot.minutes
+        for pot in step.pots:
+            start = -pot.before if pot.before else end
+            cooking[pot.name] = step.title, start, start + pot.minutes
         now = end
     pots = tuple(
         PlannedPot(name, title, start, done, wanted.get(name, now) - (done - start))

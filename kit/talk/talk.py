@@ -34,31 +34,53 @@ class Point:
 
 @dataclass(frozen=True, slots=True)
 class Pot:
-    """Something that cooks in the background."""
+    """Something that cooks in the background.
+
+    Attributes
+    ----------
+    name : str
+        What the plan calls it: "barley", "tray".
+    minutes : float
+        How long it cooks. [min]
+    before : float
+        How long before the first word it is started; 0 for at its step. [min]
+    oven : float, optional
+        The temperature of the oven it stands in; None on the stove or the counter. [degrees Fahrenheit]
+    """
 
     name: str
     minutes: float
+    before: float = 0.0
+    oven: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class PlanStep:
-    """One step of the plan: minutes or words of talk, minutes of hands-on work, a pot started, pots needed."""
+    """One step of the plan: minutes or words of talk, minutes of hands-on work, pots started, pots needed."""
 
     title: str
     part: str = ""
     say: str = ""
     say_minutes: float | None = None
     hands_minutes: float = 0.0
-    pot: Pot | None = None
+    pots: tuple[Pot, ...] = ()
     needs: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """What the audience is likely to ask, what to try on screen, and a prepared answer."""
+    """What the audience is likely to ask, what to try on screen, and a prepared answer.
+
+    Attributes
+    ----------
+    asks, answer : str
+        The question, and what she will say.
+    try_ : str
+        What she would type on screen: "leave out the feta"; empty when there is nothing to try.
+    """
 
     asks: str
-    try_: Mapping[str, Any] | None = None
+    try_: str = ""
     answer: str = ""
 
 

@@ -13,14 +13,17 @@ from kit.food.measures import SYSTEMS
 from kit.lines.reader import read, read_each
 from kit.lines.reading import Reading
 from kit.lines.recipe_text import MOST_SERVINGS
-from kit.meal.recipe import Ingredient, Recipe, ingredient_from
+from kit.meal.recipe import KINDS_OF_DISH, Ingredient, Recipe, ingredient_from
 from kit.talk.talk import PlanStep, Point, Pot, Question, Talk
+from kit.texts import listing
 
 TOP_KEYS = (
     "title",
     "series",
     "servings",
     "serving_is",
+    "dish_is",
+    "finished_grams",
     "keeps_days",
     "minutes",
     "words_per_minute",
@@ -29,8 +32,8 @@ TOP_KEYS = (
 )
 ENTRY_KEYS = {
     "ingredient": ("line", "food", "grams", "part", "slider", "swaps", "treatment"),
-    "point": ("part", "say", "means"),
-    "step": ("part", "title", "say_minutes", "hands_minutes", "say", "pot", "needs"),
+    "point": ("part", "say", "means", "source", "pins"),
+    "step": ("part", "title", "say_minutes", "hands_minutes", "say", "pots", "needs"),
     "question": ("asks", "try", "answer"),
     "label": None,  # kit.food.labels.label knows its own keys
 }
@@ -87,10 +90,10 @@ def talk_from_toml(text: str, path: Path) -> Talk:
     servings = faults.value("top", table, "servings", (int, float), 1)
     if not 0 < servings <= MOST_SERVINGS:
         faults.append(f"top: servings is {servings}; give a number from above 0 to {MOST_SERVINGS:,}")
-    for key, allowed in (("rules", RULES), ("measures", SYSTEMS)):
+    for key, allowed in (("rules", RULES), ("measures", SYSTEMS), ("dish_is", KINDS_OF_DISH)):
         if table.get(key, allowed[0]) not in allowed:
-            faults.append(f'top: {key} is "{table[key]}"; write {" or ".join(allowed)}')
-    facts = {key: faults.value("top", table, key, (int, float)) for key in ("keeps_days", "minutes")}
+            faults.append(f'top: {key} is "{table[key]}"; write {listing(allowed, "or")}')
+    facts = {key: faults.value("top", table, key, (int, float)) for key in ("keeps_days", "minutes", "finished_grams")}
     pace = faults.value("top", table, "words_per_minute", (int, float), 140)
     for key, value in (*facts.items(), ("words_per_minute", pace)):
         if value is not None and value <= 0:
@@ -107,7 +110,7 @@ def talk_from_toml(text: str, path: Path) -> Talk:
         raise TalkFileError(path.name, faults)
     return Talk(
         path.stem,
-        Recipe(title, ingredients, float(servings), serving_is),
+        Recipe(title, ingredients, float(servings), serving_is, facts["finished_grams"], table.get("dish_is", "")),
         readings,
         points,
         steps,
@@ -237,23 +240,21 @@ def _point(place: str, entry: Mapping[str, Any], faults: _Faults) -> Point:
     say = faults.value(place, entry, "say", str, "")
     if not say:
         faults.append(f'{place}: nothing to say; write say = "One serving comes to {{energy}}."')
-    means = faults.value(place, entry, "means", dict)
-    return Point(say, faults.value(place, entry, "part", str, ""), means)
+    pins = faults.value(place, entry, "pins", dict, {})
+    return Point(
+        say,
+        faults.value(place, entry, "part", str, ""),
+        faults.value(place, entry, "means", dict),
+        faults.value(place, entry, "source", str, ""),
+        {word: faults.value(f"{place}, pins", pins, word, str, "") for word in pins},
+    )
 
 
 def _step(place: str, entry: Mapping[str, Any], faults: _Faults) -> PlanStep:
     title = faults.value(place, entry, "title", str, "")
     if not title:
         faults.append(f'{place}: no title; write title = "Start the lentils"')
-    pot = faults.value(place, entry, "pot", dict)
-    made = None
-    if pot is not None:
-        faults.keys(f"{place}, pot", pot, ("name", "minutes"))
-        name = faults.value(f"{place}, pot", pot, "name", str, "")
-        minutes = faults.value(f"{place}, pot", pot, "minutes", (int, float), 0)
-        if not name or minutes <= 0:
-            faults.append(f'{place}: write pot = {{ name = "lentils", minutes = 20 }}')
-        made = Pot(name, float(minutes))
+    pots = faults.value(place, entry, "pots", list, [])
     minutes = {key: faults.value(place, entry, key, (int, float)) for key in ("say_minutes", "hands_minutes")}
     for key, value in minutes.items():
         if value is not None and value < 0:
@@ -265,13 +266,32 @@ def _step(place: str, entry: Mapping[str, Any], faults: _Faults) -> PlanStep:
         faults.value(place, entry, "say", str, ""),
         minutes["say_minutes"],
         float(minutes["hands_minutes"] or 0),
-        made,
+        tuple(_pot(f"{place}, pot {number}", pot, faults) for number, pot in enumerate(pots, 1)),
         tuple(map(str, needs)),
     )
+
+
+def _pot(place: str, entry: object, faults: _Faults) -> Pot:
+    if not isinstance(entry, dict):
+        faults.append(f'{place}: write pots = [{{ name = "lentils", minutes = 20 }}]')
+        return Pot("", 0)
+    faults.keys(place, entry, ("name", "minutes", "before", "oven"))
+    name = faults.value(place, entry, "name", str, "")
+    minutes = faults.value(place, entry, "minutes", (int, float), 0)
+    before = faults.value(place, entry, "before", (int, float), 0)
+    oven = faults.value(place, entry, "oven", (int, float))
+    if not name or minutes <= 0:
+        faults.append(f'{place}: write {{ name = "lentils", minutes = 20 }}')
+    if before < 0:
+        faults.append(f"{place}: before is {before}; give the minutes before the first word, 0 or more")
+    return Pot(name, float(minutes), float(before), None if oven is None else float(oven))
 
 
 def _question(place: str, entry: Mapping[str, Any], faults: _Faults) -> Question:
     asks = faults.value(place, entry, "asks", str, "")
     if not asks:
         faults.append(f'{place}: no question; write asks = "Can I leave out the feta?"')
-    return Question(asks, faults.value(place, entry, "try", dict), faults.value(place, entry, "answer", str, ""))
+    if isinstance(entry.get("try"), dict):
+        faults.append(f'{place}: try is a table; write what you would type on screen: try = "leave out the feta"')
+        return Question(asks)
+    return Question(asks, faults.value(place, entry, "try", str, ""), faults.value(place, entry, "answer", str, ""))

@@ -1,5 +1,7 @@
 """What a serving holds."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -7,6 +9,8 @@ from hypothesis import strategies as st
 from strategies import dishes
 
 from kit.food.composition import food_from, nutrient_index, nutrients
+from kit.lines.reader import read
+from kit.meal.certainty import spoken_per_serving
 from kit.meal.nutrition import contributions, energy_shares, nutrition, per_100g
 from kit.meal.recipe import Ingredient, Recipe, recipe
 
@@ -89,3 +93,19 @@ def test_a_dish_that_weighs_nothing_has_no_hundred_grams():
 
 def test_a_serving_weighs_its_ingredients():
     assert nutrition(recipe("Oats", ["1 cup rolled oats", "2 cups milk"], 2)).serving_grams == (81 + 488) / 2
+
+
+def test_a_line_that_is_still_open_makes_every_total_at_least():
+    oats = recipe("Oats", ["1 cup rolled oats", "2 cups milk"], 2)
+    numbers = nutrition(replace(oats, open_lines=(read("2 scoops moon dust"),)))
+    assert numbers.at_least.all()
+    assert numbers.missing_from("energy") == ('"2 scoops moon dust"',)
+    assert np.isnan(numbers.energy_shares["fat"])
+    assert spoken_per_serving(numbers)["energy"].startswith("at least ")
+    assert nutrition(numbers.recipe.with_grams([40, 0])).at_least.all()
+
+
+def test_a_finished_weight_moves_in_the_proportion_of_the_whole():
+    oats = replace(recipe("Oats", ["1 cup rolled oats", "2 cups milk"], 2), finished_grams=500)
+    assert oats.with_grams(oats.grams * 2, 4).finished_grams == 1000
+    assert oats.with_grams([0, 0]).finished_grams is None

@@ -11,7 +11,7 @@ from kit.talk.rehearsal import Taken
 from kit.talk.talk import PlanStep, Point, Pot, Talk
 
 STEPS = (
-    PlanStep("Start", say="Welcome.", hands_minutes=1, pot=Pot("lentils", 3)),
+    PlanStep("Start", say="Welcome.", hands_minutes=1, pots=(Pot("lentils", 3),)),
     PlanStep("Talk", say_minutes=2),
     PlanStep("Fill", hands_minutes=2, needs=("lentils",)),
 )

@@ -13,7 +13,7 @@ from kit.talk.rehearsal import clock, plan, plan_sentence, taken, talk_minutes, 
 from kit.talk.talk import PlanStep, Pot
 
 STEPS = (
-    PlanStep("Start the lentils", say_minutes=2, hands_minutes=1, pot=Pot("lentils", 20)),
+    PlanStep("Start the lentils", say_minutes=2, hands_minutes=1, pots=(Pot("lentils", 20),)),
     PlanStep("Cut", hands_minutes=5, say="word " * 140),
     PlanStep("Numbers", say_minutes=6),
     PlanStep("Fill", hands_minutes=3, needs=("lentils",)),
@@ -46,13 +46,13 @@ def test_a_step_waits_for_the_pot_it_needs():
 def test_a_pot_has_a_latest_moment_from_which_nothing_waits():
     pot = a_plan().pots[0]
     assert (pot.start, pot.ready, pot.latest, pot.late) == (2, 22, -7, 9)
-    in_time = a_plan(replace(STEPS[0], pot=Pot("lentils", 11)), *STEPS[1:])
+    in_time = a_plan(replace(STEPS[0], pots=(Pot("lentils", 11),)), *STEPS[1:])
     assert in_time.pots[0].late == 0
     assert not in_time.late
 
 
 def test_a_pot_that_no_step_needs_must_be_done_by_the_end():
-    alone = a_plan(PlanStep("On", hands_minutes=1, pot=Pot("rice", 15)), PlanStep("Talk", say_minutes=5))
+    alone = a_plan(PlanStep("On", hands_minutes=1, pots=(Pot("rice", 15),)), PlanStep("Talk", say_minutes=5))
     assert alone.total == 16
     assert alone.pots[0].latest == -9
 
@@ -90,7 +90,7 @@ def test_a_talk_without_steps_takes_no_time():
 )
 def test_no_step_begins_before_its_pots_are_ready_nor_before_the_last_is_done(rows):
     steps = [
-        PlanStep(f"s{place}", say_minutes=say, hands_minutes=hands, pot=Pot(f"p{place}", minutes))
+        PlanStep(f"s{place}", say_minutes=say, hands_minutes=hands, pots=(Pot(f"p{place}", minutes),))
         for place, (say, hands, minutes, _) in enumerate(rows)
     ]
     steps += [PlanStep(f"n{place}", needs=(f"p{place}",)) for place, row in enumerate(rows) if row[3]]

@@ -4,6 +4,7 @@ import pytest
 
 from kit.errors import KitError, TalkFileError, UnknownNameError
 from kit.talk.library import bundled_talks, read_talk
+from kit.talk.talk import Pot
 
 LENTILS = '[[ingredient]]\nline = "1 cup lentils, dry"\n'
 
@@ -35,16 +36,20 @@ def test_a_talk_file_gives_recipe_points_steps_and_questions(tmp_path):
     talk = read_talk(
         written(
             tmp_path,
-            'title = "Pot"\nservings = 4\nserving_is = "bowl"\nkeeps_days = 3\n'
+            'title = "Pot"\nservings = 4\nserving_is = "bowl"\nkeeps_days = 3\ndish_is = "soup"\nfinished_grams = 900\n'
             + LENTILS
-            + '[[point]]\nsay = "Hello."\n[[step]]\ntitle = "Boil"\npot = { name = "lentils", minutes = 20 }\n'
-            + '[[question]]\nasks = "Less?"\ntry = { make_more = 2 }\n',
+            + '[[point]]\nsay = "It is my own soup."\nsource = "my notes"\npins = { soup = "lentils-boiled" }\n'
+            + '[[step]]\ntitle = "Boil"\npots = [{ name = "lentils", minutes = 20, before = 5 }, '
+            + '{ name = "tray", minutes = 30, oven = 425 }]\n'
+            + '[[question]]\nasks = "Less?"\ntry = "for two"\n',
         )
     )
     assert (talk.title, talk.recipe.servings, talk.recipe.serving_is, talk.keeps_days) == ("Pot", 4, "bowl", 3)
-    assert talk.points[0].say == "Hello."
-    assert talk.steps[0].pot.minutes == 20
-    assert talk.questions[0].try_ == {"make_more": 2}
+    assert (talk.recipe.dish_is, talk.recipe.finished_grams) == ("soup", 900)
+    point = talk.points[0]
+    assert (point.say, point.source, point.pins) == ("It is my own soup.", "my notes", {"soup": "lentils-boiled"})
+    assert talk.steps[0].pots == (Pot("lentils", 20, before=5), Pot("tray", 30, oven=425))
+    assert talk.questions[0].try_ == "for two"
 
 
 def test_a_plain_recipe_is_a_talk_without_points(tmp_path):
@@ -70,7 +75,9 @@ def test_a_plain_recipe_is_a_talk_without_points(tmp_path):
         ('[[ingredient]]\nfood = "lentils-dry"', "ingredient 1: no line; write line ="),
         (LENTILS + "[[point]]\n", "point 1: nothing to say"),
         (LENTILS + '[[step]]\nsay = "x"\n', "no title; write title ="),
-        (LENTILS + '[[step]]\ntitle = "Boil"\npot = { name = "x" }\n', 'step 1 "Boil": write pot = {'),
+        (LENTILS + '[[step]]\ntitle = "Boil"\npots = [{ name = "x" }]\n', 'step 1 "Boil", pot 1: write {'),
+        (LENTILS + '[[question]]\nasks = "No feta?"\ntry = { leave_out = "feta" }\n', 'try = "leave out the feta"'),
+        ('dish_is = "pudding"\n' + LENTILS, 'dish_is is "pudding"; write main dish, meal, soup'),
         (LENTILS + 'slider = { low = "2 cups", high = "1 cup" }\n', "low is not below high"),
         (LENTILS + 'slider = { high = "plenty" }\n', "write an amount such as"),
         (LENTILS + 'swaps = ["lentil-red"]\n', 'no food "lentil-red" to swap with'),
