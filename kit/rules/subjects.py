@@ -9,10 +9,10 @@ from numpy.typing import NDArray
 
 from kit import files
 from kit.errors import AmountError
-from kit.food.composition import Food, foods, nutrient_index, read_rows
-from kit.food.cooking import weight_yield
+from kit.food.composition import Food, nutrient_index, read_rows
 from kit.food.measures import convert
 from kit.lines.nearest_measure import VOLUMES
+from kit.meal.eaten import eaten_grams
 from kit.meal.nutrition import ATWATER_GENERAL, ENERGY_SOURCES, Nutrition
 from kit.rules.naming import full_name
 from kit.rules.reference import reference_amount, reference_of
@@ -21,7 +21,6 @@ FATTY_ACIDS = ("saturated_fat", "monounsaturated_fat", "polyunsaturated_fat")
 _KCAL = dict(zip(ENERGY_SOURCES, ATWATER_GENERAL, strict=True)) | dict.fromkeys((*FATTY_ACIDS, "unsaturated_fat"), 9.0)
 _SUMS = {"unsaturated_fat": ("monounsaturated_fat", "polyunsaturated_fat")}
 _POURED = ("beverage", "stock")
-_SWELLING = ("grain", "pasta", "pulse")
 
 Span = tuple[float, float]  # the least and the most a value can be; they differ where something is not known
 
@@ -151,30 +150,9 @@ def of_food(food: Food, serving_grams: float | None = None) -> Subject:
 
 def of_dish(numbers: Nutrition, name: str = "the dish") -> Subject:
     """Return a dish as it is eaten as what a wording is said of; its serving counts as a meal or main dish."""
-    grams = eaten_grams(numbers)
+    grams = eaten_grams(numbers.recipe).value / numbers.recipe.servings
     per_100g = numbers.per_serving * 100 / grams if grams > 0 else np.full_like(numbers.per_serving, np.nan)
     return Subject(name, True, per_100g, grams, at_least=numbers.at_least)
-
-
-def eaten_grams(numbers: Nutrition) -> float:
-    """Return what a serving weighs when dry grains, pasta and pulses have taken up their water. [g]
-
-    Water, stock and drinks of the recipe are what they take it up from, so they are not counted twice. What roasting or
-    simmering drives off is not known and stays counted.
-    """
-    swollen = [
-        part.grams * _taken_up(part.food) for part in numbers.recipe.ingredients if part.food.group not in _POURED
-    ]
-    return max(numbers.serving_grams, sum(swollen) / numbers.recipe.servings)
-
-
-@cache
-def _taken_up(food: Food) -> float:
-    """Return the cooked weight of 1 g of a dry food whose cooked form the table has, else 1."""
-    if food.state != "dry" or food.group not in _SWELLING:
-        return 1.0
-    cooked = next((form for form in foods().forms(food.base) if form.state == "cooked"), None)
-    return weight_yield(food, cooked) if cooked else 1.0
 
 
 def _grams_per_ml(food: Food) -> float:

@@ -9,7 +9,7 @@ from talks import a_dish
 from kit.errors import UnknownNameError
 from kit.food.composition import food_from, foods, nutrient_index
 from kit.rules.claims import judge
-from kit.rules.subjects import eaten_grams, of_dish, of_food
+from kit.rules.subjects import of_dish, of_food
 from kit.rules.wordings import rule_for, wording_called
 
 
@@ -39,15 +39,9 @@ def test_a_dish_may_not_be_called_high_itself():
 def test_a_dish_is_low_per_100_g_as_eaten():
     dish = a_dish()
     judged = judge("low", "sodium", dish.subject)
-    per_100g = dish.numbers["sodium"] * 100 / eaten_grams(dish.numbers)
+    per_100g = dish.numbers["sodium"] * 100 / dish.subject.serving_grams
     assert (judged.verdict == "holds") == (per_100g <= 140)
     assert "100 g as eaten" in judged.because
-
-
-def test_dry_pulses_take_up_their_water_but_not_beside_water_of_the_recipe():
-    dry, wet = a_dish(), a_dish(lines=("1 1/2 cups lentils, dry", "6 cups water"))
-    assert eaten_grams(dry.numbers) > 1.5 * dry.numbers.serving_grams
-    assert eaten_grams(wet.numbers) == wet.numbers.serving_grams
 
 
 def test_protein_counts_by_its_published_quality_and_not_without_one():
