@@ -63,5 +63,5 @@ def test_it_brings_the_notebooks_as_copies_and_keeps_those_that_are_there(instal
 
 def test_it_brings_what_the_screen_needs(installed):
     kit = installed / "kit"
-    assert (kit / "show" / "stage.js").is_file()
+    assert (kit / "show" / "web" / "stage.js").is_file()
     assert (kit / "show" / "jupyter" / "voila" / "templates" / "screen" / "index.html.j2").is_file()

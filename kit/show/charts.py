@@ -13,8 +13,13 @@ from collections.abc import Collection, Mapping, Sequence
 from typing import Any
 
 from kit.show.captions import CORNERS, changed, day_words, say_balance, say_energy_shares, say_share_of_day, say_sources
+from kit.show.escaping import in_chart
+from kit.show.look import colours
 from kit.show.marks import (
     INK,
+    LINE,
+    PAPER,
+    SOFT,
     TEXT_SIZE,
     Drawing,
     as_written_mark,
@@ -32,10 +37,9 @@ from kit.show.marks import (
 from kit.show.region import share_region
 from kit.texts import percent, quantity
 
-COLOURS = {"protein": "#0072B2", "fat": "#E69F00", "carbohydrate": "#009E73", "other": "#999999"}
-LIMIT_COLOUR, ENOUGH_COLOUR = "#D55E00", "#56B4E9"
-BAND = "#DCDCDC"
-HATCH = {"shape": "/", "fillmode": "overlay", "fgcolor": "white", "size": 8, "solidity": 0.25}
+COLOURS = {name: colours()[name] for name in ("protein", "fat", "carbohydrate", "other")}
+LIMIT_COLOUR, ENOUGH_COLOUR, BAND = (colours()[name] for name in ("limit", "enough", "band"))
+HATCH = {"shape": "/", "fillmode": "overlay", "fgcolor": PAPER, "size": 8, "solidity": 0.25}
 SPOKEN_SIZE = 24  # numbers that are read aloud [px]
 WORDS = 220  # room for the words right of the longest bar [px]
 ROW = 28  # height of a bar with its words [px]
@@ -77,7 +81,7 @@ def energy_shares(now: Shares, ranges: Ranges, written: Shares | None = None) ->
         for row, low, high in known
     ]
     limits = {row: f"{percent(low)[:-2]}–{percent(high)}" for row, low, high in known}
-    labels = [f"<b>{name.capitalize()}</b><br>{limits.get(row, '')}" for row, name in enumerate(names)]
+    labels = [f"<b>{in_chart(name.capitalize())}</b><br>{limits.get(row, '')}" for row, name in enumerate(names)]
     layout: dict[str, Any] = {
         "title": {"text": "Shares of energy, over the ranges for adults"},
         "height": 60 + 84 * len(names),
@@ -123,14 +127,14 @@ def balance(now: Shares, ranges: Ranges, written: Shares | None = None) -> Drawi
         **dict(zip("abc", region, strict=True)),
         "fill": "toself",
         "fillcolor": BAND,
-        "line": {"color": "#6B6B6B", "width": 2},
+        "line": {"color": SOFT, "width": 2},
     }
     traces = [
         shaded,
         _dot(there, "as written" if apart else "", other, "circle-open"),
         _dot(here, "now" if apart else "now, as written", side, "circle"),
     ]
-    axis = {"tickvals": [20, 40, 60, 80], "gridcolor": "#E3E3E3", "linecolor": INK}
+    axis = {"tickvals": [20, 40, 60, 80], "gridcolor": LINE, "linecolor": INK}
     axes = {
         f"{letter}axis": {**axis, "title": {"text": name.capitalize(), "font": {"size": TEXT_SIZE}}}
         for letter, name in zip("abc", CORNERS, strict=True)
@@ -139,7 +143,7 @@ def balance(now: Shares, ranges: Ranges, written: Shares | None = None) -> Drawi
         "title": {"text": "Balance (shaded: all three ranges hold)"},
         "height": 440,
         "margin": {"l": 100, "r": 100, "t": 80, "b": 50},
-        "ternary": {"sum": 100, "bgcolor": "white", **axes},
+        "ternary": {"sum": 100, "bgcolor": PAPER, **axes},
     }
     return drawing(traces, layout, say_balance(now, ranges))
 
@@ -188,7 +192,7 @@ def sources(
         "height": 56 + ROW * lowest,
         "margin": {"l": left_margin(labels), "r": WORDS, "b": 8},
         "xaxis": {"range": [0, round_up(max([0.0, *beyond(here, there)]))], "showticklabels": False},
-        "yaxis": {"tickvals": rows, "ticktext": labels, "range": [lowest - 0.5, -0.5]},
+        "yaxis": {"tickvals": rows, "ticktext": [*map(in_chart, labels)], "range": [lowest - 0.5, -0.5]},
     }
     traces = [
         bars(here, rows, colour),
@@ -231,7 +235,7 @@ def share_of_day(
     for heading, members in groups.items():
         if members:
             where |= {name: len(labels) + 1 + place for place, name in enumerate(members)}
-            labels += [f"<b>{heading}</b>", *map(shorten, members)]
+            labels += [f"<b>{heading}</b>", *(in_chart(shorten(name)) for name in members)]
     end = beyond([100 * now[name] for name in where], [100 * written[name] for name in where])
     texts = [day_words(now[name], written[name], name in at_least) for name in where]
     enough, less = (
@@ -258,7 +262,7 @@ def share_of_day(
                 "x1": 100,
                 "y0": 0.5,
                 "y1": len(labels) - 0.5,
-                "line": {"color": "#8A8A8A", "width": 2, "dash": "dot"},
+                "line": {"color": SOFT, "width": 2, "dash": "dot"},
             }
         ],
         "annotations": [{"x": 100, "y": 0, "text": "100 % of the day", "xanchor": "left", "showarrow": False}],

@@ -3,9 +3,7 @@
 from collections.abc import Callable
 from contextlib import contextmanager
 from dataclasses import replace
-from html import escape
 from itertools import groupby
-from pathlib import Path
 from typing import Any
 
 import ipywidgets as widgets
@@ -15,6 +13,8 @@ from kit.food.measures import SYSTEMS
 from kit.meal.nutrition import nutrition
 from kit.meal.scenario import MAKE_MORE, SHARE_OUT, Scenario, as_written
 from kit.rules.cautions import allergens
+from kit.show.escaping import in_html
+from kit.show.look import style
 from kit.show.marks import shorten
 from kit.talk.library import bundled_talks, read_talk
 from kit.talk.talk import Talk
@@ -92,9 +92,9 @@ class Controls:
         """Take a talk: its recipe as written, and sliders for it."""
         self.talk, self.scenario = talk, as_written(talk.recipe, talk.measures)
         self.now = self.written = nutrition(talk.recipe)
-        serving = f"{escape(talk.recipe.serving_is)}, {quantity(self.written.serving_grams, 'g')} as written"
+        serving = f"{in_html(talk.recipe.serving_is)}, {quantity(self.written.serving_grams, 'g')} as written"
         brings = listing([found.name for found in allergens(talk.recipe, talk.rules)]) or "none of the major allergens"
-        self.heading.value = f"<h2>{escape(talk.title)}</h2><p>Serving: {serving}</p><p>Contains {brings}</p>"
+        self.heading.value = f"<h2>{in_html(talk.title)}</h2><p>Serving: {serving}</p><p>Contains {brings}</p>"
         counts = {float(count) for count in range(1, max(_MOST_SERVINGS, round(4 * talk.recipe.servings)) + 1)}
         with self._quietly():
             self.talk_choice.value = talk.name
@@ -133,7 +133,7 @@ class Controls:
         parts = groupby(sorted(ingredients, key=self._part_order), key=lambda pair: pair[1].part)
         children: list[widgets.Widget] = []
         for part, members in parts:
-            children += [widgets.HTML(f"<h3>{escape(part.capitalize())}</h3>")] if part else []
+            children += [widgets.HTML(f"<h3>{in_html(part.capitalize())}</h3>")] if part else []
             children += [rows[at] for at, _ in members]
         self._ingredients.children = children
 
@@ -215,4 +215,4 @@ def beside(controls: Controls, follower: widgets.Widget) -> widgets.Box:
 
 
 def _style() -> widgets.HTML:
-    return widgets.HTML(f"<style>{(Path(__file__).parent / 'panel.css').read_text(encoding='utf-8')}</style>")
+    return widgets.HTML(f"<style>{style('panel')}</style>")

@@ -7,10 +7,11 @@ from typing import Any
 
 import plotly.graph_objects as go
 
+from kit.show.look import colours, family
+
 Drawing = dict[str, Any]  # what plotly.js draws: {"data": [trace, ...], "layout": {...}}
 
-INK = "#222222"  # 15.9 : 1 on white; WCAG 2.2 asks for 4.5 : 1
-FONT = "system-ui, 'Segoe UI', Roboto, 'Noto Sans', 'DejaVu Sans', Arial, sans-serif"
+INK, SOFT, LINE, PAPER = (colours()[name] for name in ("ink", "soft", "line", "paper"))
 TEXT_SIZE = 18  # smallest text on a 1920 x 1080 screen [px]
 NAME_LENGTH = 24  # longest name beside a bar [characters]
 _CHARACTER_WIDTH = 0.58  # of an average letter, as a part of the font size
@@ -18,7 +19,7 @@ _CHARACTER_WIDTH = 0.58  # of an average letter, as a part of the font size
 # Drawn without measuring ("allow", fixed margins, no automatic ranges): measuring took a third of each redraw.
 _AXIS = {
     "showgrid": False,
-    "gridcolor": "#E3E3E3",
+    "gridcolor": LINE,
     "zeroline": False,
     "fixedrange": True,
     "ticks": "",
@@ -54,11 +55,11 @@ def drawing(traces: Sequence[dict[str, Any]], layout: dict[str, Any], alternativ
         **layout,
         "template": {},
         "meta": {"alternative": alternative},
-        "font": {"family": FONT, "size": TEXT_SIZE, "color": INK},
+        "font": {"family": family(), "size": TEXT_SIZE, "color": INK},
         "title": {"x": 0, "xref": "container", "pad": {"l": 8}, "font": {"size": TEXT_SIZE + 2}, **layout["title"]},
         "margin": {"t": 44, **layout["margin"]},
-        "paper_bgcolor": "white",
-        "plot_bgcolor": "white",
+        "paper_bgcolor": PAPER,
+        "plot_bgcolor": PAPER,
         "showlegend": False,
         "hovermode": False,
         "dragmode": False,

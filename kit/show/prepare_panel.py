@@ -1,7 +1,6 @@
 """The working place of notebook 1: paste a recipe, settle its lines, see what a serving holds, save it as a talk."""
 
 from collections.abc import Callable
-from html import escape
 from pathlib import Path
 
 import ipywidgets as widgets
@@ -12,6 +11,8 @@ from kit.food.labels.label import Label
 from kit.food.labels.own_foods import keep
 from kit.lines.reading import Reading
 from kit.meal.nutrition import nutrition
+from kit.show.escaping import in_html
+from kit.show.look import style
 from kit.show.tables import checks_table, serving_table
 from kit.talk.draft import Draft, as_recipe_text, draft_from_talk, draft_from_text, save_talk
 from kit.talk.library import bundled_talks, read_talk
@@ -21,14 +22,6 @@ from kit.texts import number, quantity, span
 LABEL_LINES = ("energy", "fat", "saturated_fat", "cholesterol", "sodium", "carbohydrate", "fiber", "sugars", "protein")
 _WIDE = widgets.Layout(width="100%")
 _WHOLE_WORDS = {"description_width": "initial"}
-_STYLE = """<style>
-.talk-kit-place { --jp-widgets-font-size: 17px; --jp-widgets-inline-height: 36px; font-size: 18px; }
-.talk-kit-place .widget-html-content { font-size: 18px; line-height: 1.4; }
-.talk-kit-place small { font-size: 15px; color: #444; }
-.talk-kit-place textarea { font-size: 18px; line-height: 1.5; }
-.talk-kit-place table { border-collapse: collapse; font-size: 18px; }
-.talk-kit-place th, .talk-kit-place td { text-align: left; padding: 3px 18px 3px 0; border-bottom: 1px solid #ccc; }
-</style>"""
 
 
 def prepare(talk: str | Path | None = None) -> widgets.VBox:
@@ -62,7 +55,7 @@ class _Place:
         save = widgets.HBox([self.name, self.replace, self.save_button])
         self.box = widgets.VBox(
             [
-                widgets.HTML(_STYLE + "<h2>The recipe</h2>"),
+                widgets.HTML(f"<style>{style('prepare')}</style><h2>The recipe</h2>"),
                 widgets.HBox([self.bundled, self.read_button]),
                 self.text,
                 self.message,
@@ -87,7 +80,7 @@ class _Place:
             self._say(str(fault), wrong=True)
 
     def _say(self, text: str, *, wrong: bool = False) -> None:
-        lines = "<br>".join(map(escape, text.splitlines()))
+        lines = "<br>".join(map(in_html, text.splitlines()))
         mark = "Please mend: " if wrong else ""
         self.message.value = f'<p role="status" style="font-size:18px"><b>{mark}</b>{lines}</p>'
 
@@ -114,19 +107,19 @@ class _Place:
         try:
             numbers = nutrition(self.draft.recipe())
         except KitError as fault:
-            self.numbers.value = f"<p>{escape(str(fault))}</p>"
+            self.numbers.value = f"<p>{in_html(str(fault))}</p>"
             return
         failed = checks_table(numbers)
         waiting = f"<p>{len(self.draft.open)} line(s) still to be settled are left out.</p>" if self.draft.open else ""
         faults = "<p>All checks hold.</p>" if failed.data.empty else failed.to_html()
         weight = quantity(numbers.serving_grams, "g")
-        title = f"<h2>One of {number(self.draft.servings, 2)}: {weight} of {escape(self.draft.title)}</h2>"
+        title = f"<h2>One of {number(self.draft.servings, 2)}: {weight} of {in_html(self.draft.title)}</h2>"
         table = serving_table(numbers).to_html()
         self.numbers.value = f"{title}{waiting}{table}<h2>Checks that failed</h2>{faults}"
 
     def _row(self, at: int, reading: Reading) -> widgets.HBox:
-        said = escape(reading.line) + (f"<br><small>{escape(reading.how)}</small>" if reading.how else "")
-        asked = f"<br><b>? {escape(reading.problem)}</b>" if reading.problem else ""
+        said = in_html(reading.line) + (f"<br><small>{in_html(reading.how)}</small>" if reading.how else "")
+        asked = f"<br><b>? {in_html(reading.problem)}</b>" if reading.problem else ""
         line = widgets.HTML(said + asked, layout=widgets.Layout(width="52%"))
         options = [(f"{reading.food_name}", reading.key)] if reading.food else [("choose a food", "")]
         near = reading.choices or (find(reading.food_name, 6) if reading.food else ())
@@ -155,9 +148,9 @@ def _label_form(after: Callable[[], None]) -> widgets.Accordion:
         try:
             food = keep(Label(name.value.strip(), serving.value.strip(), amounts))
         except KitError as fault:
-            message.value = "<br>".join(map(escape, str(fault).splitlines()))
+            message.value = "<br>".join(map(in_html, str(fault).splitlines()))
             return
-        message.value = f'Kept as "{escape(food.key)}"; write "{escape(food.name)}" in a recipe.'
+        message.value = f'Kept as "{in_html(food.key)}"; write "{in_html(food.name)}" in a recipe.'
         after()
 
     button.on_click(store)

@@ -2,7 +2,6 @@
 
 import time
 from collections.abc import Callable
-from html import escape
 from math import isnan
 from pathlib import Path
 from random import Random
@@ -10,6 +9,7 @@ from random import Random
 import ipywidgets as widgets
 
 from kit.errors import KitError
+from kit.show.escaping import in_html
 from kit.show.script_panel import style
 from kit.show.stage import Stage
 from kit.show.timeline import timeline
@@ -42,7 +42,7 @@ def day_plan(talk: Talk | str) -> widgets.VBox:
         If a step needs a pot that no step before it starts.
     """
     made = plan(_read(talk))
-    sentence = widgets.HTML(f'<p class="talk-count">{escape(plan_sentence(made))}</p>')
+    sentence = widgets.HTML(f'<p class="talk-count">{in_html(plan_sentence(made))}</p>')
     return _panel(sentence, Stage([{"plan": timeline.drawing(made)}], layout=_WIDE))
 
 
@@ -119,10 +119,10 @@ class ClockPanel:
         step = self.plan.steps[place]
         passed = self.ends[-1] if self.ends and not self.running else self._passed()
         told = f"Step {place + 1} of {len(self.plan.steps)}: {step.title}" if self.running else "The clock stands"
-        says = f"<p>{escape(step.say)}</p>" if self.running and step.say else ""
+        says = f"<p>{in_html(step.say)}</p>" if self.running and step.say else ""
         until = f", to be done by {clock(step.end)}" if self.running else ""
         large = f'<p class="talk-clock"><b>{clock(passed / 60)}</b>{until}</p>'
-        self.step.value = f'{large}<p class="talk-count">{escape(told)}</p>{says}'
+        self.step.value = f'{large}<p class="talk-count">{in_html(told)}</p>{says}'
 
     def _passed(self) -> float:
         return 0.0 if self.started is None else self._now() - self.started
@@ -138,7 +138,7 @@ def _row(row: Taken, now: bool) -> str:
     actual = "now" if now else "" if isnan(row.actual) else clock(row.actual)
     mark = ' class="talk-now"' if now else ""
     waits = f" (waits {clock(row.waits)})" if row.waits > 0 else ""
-    cells = (escape(row.title), clock(row.planned) + waits, actual, difference_words(row))
+    cells = (in_html(row.title), clock(row.planned) + waits, actual, difference_words(row))
     return f"<tr{mark}>{''.join(f'<td>{cell}</td>' for cell in cells)}</tr>"
 
 
@@ -194,7 +194,7 @@ class PracticePanel:
         self._say(message)
 
     def _show(self, text: str, hidden: bool) -> None:
-        self.sentence.value = f'<div class="talk-card" role="status">{escape(text)}</div>'
+        self.sentence.value = f'<div class="talk-card" role="status">{in_html(text)}</div>'
         self.reveal.disabled = not hidden or self.card is None
         self.knew.disabled = self.missed.disabled = hidden
 
@@ -215,7 +215,7 @@ class PracticePanel:
     def _say(self, message: str) -> None:
         known = sum(self._is_known(card) for card in self.cards)
         told = f"{known} of {len(self.cards)} known the last time" if self.cards else ""
-        self.message.value = f"<p>{escape(told)}</p>" + (f"<p><b>{escape(message)}</b></p>" if message else "")
+        self.message.value = f"<p>{in_html(told)}</p>" + (f"<p><b>{in_html(message)}</b></p>" if message else "")
 
     def _is_known(self, card: Card) -> bool:
         return card.key in self.scores and self.scores[card.key].in_a_row > 0

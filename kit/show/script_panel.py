@@ -1,14 +1,14 @@
 """The script: every sentence as it will be said, with its verdict beside it; it follows the dish."""
 
-from html import escape
 from itertools import groupby
-from pathlib import Path
 
 import ipywidgets as widgets
 
 from kit.meal.nutrition import Nutrition
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
 from kit.show.controls import Controls, beside
+from kit.show.escaping import in_html
+from kit.show.look import style as look
 from kit.speech.points import check_points
 from kit.speech.verdict import Verdict
 from kit.talk.library import read_talk
@@ -22,8 +22,7 @@ CLASSES = {HOLDS: "holds", OFF: "off", CANNOT_TELL: "ask", NOTHING_TO_CHECK: "no
 
 def style() -> widgets.HTML:
     """Return the look of the rehearsal's panels, as a widget that stands in each of them."""
-    text = (Path(__file__).parent / "rehearsal.css").read_text(encoding="utf-8")
-    return widgets.HTML(f"<style>{text}</style>", layout=widgets.Layout(height="0", margin="0"))
+    return widgets.HTML(f"<style>{look('rehearsal')}</style>", layout=widgets.Layout(height="0", margin="0"))
 
 
 def script(talk: Talk | str) -> widgets.Box:
@@ -88,11 +87,11 @@ def script_html(verdicts: tuple[Verdict, ...]) -> str:
     """Return the script as HTML: parts in their order, each sentence with verdict, reason and what holds instead."""
     parts = groupby(verdicts, key=lambda one: one.point.part if one.point else "")
     body = "".join(_part(part, list(members)) for part, members in parts)
-    return f'<p class="talk-count">{escape(count_words(verdicts))}.</p>{body}'
+    return f'<p class="talk-count">{in_html(count_words(verdicts))}.</p>{body}'
 
 
 def _part(part: str, verdicts: list[Verdict]) -> str:
-    heading = f"<h3>{escape(part.capitalize())}</h3>" if part else ""
+    heading = f"<h3>{in_html(part.capitalize())}</h3>" if part else ""
     return f"{heading}<ol class='talk-script'>{''.join(map(_sentence, verdicts))}</ol>"
 
 
@@ -101,6 +100,6 @@ def _sentence(verdict: Verdict) -> str:
     label = f'<span class="talk-verdict"><span aria-hidden="true">{sign}</span> {verdict.verdict}</span>'
     instead = ""
     if verdict.instead:
-        instead = f'<p class="talk-instead"><b>Say instead:</b> {escape(verdict.instead)}</p>'
-    said = f'<p class="talk-say">{escape(verdict.say)}</p><p class="talk-because">{escape(verdict.because)}</p>'
+        instead = f'<p class="talk-instead"><b>Say instead:</b> {in_html(verdict.instead)}</p>'
+    said = f'<p class="talk-say">{in_html(verdict.say)}</p><p class="talk-because">{in_html(verdict.because)}</p>'
     return f'<li class="talk-{name}">{label}<div>{said}{instead}</div></li>'

@@ -8,7 +8,6 @@ move of a slider carries the arrays and texts that changed and nothing else. ``t
 import functools
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass
-from pathlib import Path
 from typing import Any
 
 import anywidget
@@ -16,9 +15,8 @@ import traitlets
 from plotly.basedatatypes import BaseFigure
 from plotly.offline import get_plotlyjs, get_plotlyjs_version
 
+from kit.show.look import script, style
 from kit.show.marks import Drawing
-
-_HERE = Path(__file__).parent
 
 
 @dataclass(frozen=True)
@@ -57,8 +55,8 @@ class Stage(anywidget.AnyWidget):
     [{'label': 'Energy', 'value': 'about 430 kcal', 'before': ''}]
     """
 
-    _esm = _HERE / "stage.js"
-    _css = _HERE / "stage.css"
+    _esm = script("stage")
+    _css = style("stage")
     content = traitlets.Dict().tag(sync=True)
     plotly_version = traitlets.Unicode().tag(sync=True)
 

@@ -17,8 +17,9 @@ from kit.texts import number, percent, quantity, span
 
 
 def readable(table: pd.DataFrame) -> Styler:
-    """Return a table as it is shown to people: words whole and to the left, no row numbers."""
-    shown = table.style.hide(axis="index").set_properties(**{"text-align": "left", "white-space": "normal"})
+    """Return a table as it is shown to people: words whole and to the left, no row numbers, text as text."""
+    plain = table.style.hide(axis="index").format(escape="html").format_index(escape="html", axis="columns")
+    shown = plain.set_properties(**{"text-align": "left", "white-space": "normal"})
     return shown.set_table_styles([{"selector": "th", "props": "text-align: left"}])
 
 

@@ -2,12 +2,14 @@
 
 from typing import Any
 
-from kit.show.marks import INK, TEXT_SIZE, Drawing, bars, chart, drawing, left_margin, shorten, words_beside
+from kit.show.escaping import in_chart
+from kit.show.look import colours
+from kit.show.marks import INK, PAPER, TEXT_SIZE, Drawing, bars, chart, drawing, left_margin, shorten, words_beside
 from kit.talk.rehearsal import Plan, PlannedPot, PlannedStep, clock, plan_sentence
 from kit.texts import number
 
-STEP_COLOUR, POT_COLOUR, WAIT_COLOUR = "#56B4E9", "#E69F00", "#FFFFFF"
-POT_HATCH = {"shape": "/", "fillmode": "overlay", "fgcolor": "white", "size": 8, "solidity": 0.25}
+STEP_COLOUR, POT_COLOUR, WAIT_COLOUR = (colours()[name] for name in ("enough", "fat", "paper"))
+POT_HATCH = {"shape": "/", "fillmode": "overlay", "fgcolor": PAPER, "size": 8, "solidity": 0.25}
 ROW = 36  # height of a bar with its words [px]
 _TICKS = (1, 2, 5, 10, 15, 30, 60)
 _MOST_TICKS = 12
@@ -59,7 +61,7 @@ def timeline(plan: Plan) -> Drawing:
         "xaxis": {"range": [first, _right_end(first, last, ends, words)], **_ticks(first, last), "showgrid": True},
         "yaxis": {
             "tickvals": [*rows, *below],
-            "ticktext": labels,
+            "ticktext": [*map(in_chart, labels)],
             "range": [max(4, len(labels)) - 0.5, -1.0],
         },
         **_slot(plan, len(labels)),

@@ -5,6 +5,7 @@ from demo_panel import WRITTEN, drawings, read_out
 from live import ROOT
 from plotly.offline import get_plotlyjs
 
+from kit.show.look import script
 from kit.show.stage import ReadOut, Stage, difference
 
 PHONE = {"width": 400, "height": 800}
@@ -28,7 +29,7 @@ def page(browser):
     context = browser.new_context(viewport={"width": 1400, "height": 950})
     opened = context.new_page()
     opened.set_content("<style>body { margin: 0 }</style>")
-    opened.add_style_tag(path=ROOT / "kit" / "show" / "stage.css")
+    opened.add_style_tag(path=ROOT / "kit" / "show" / "web" / "stage.css")
     opened.add_script_tag(content=get_plotlyjs())
     yield opened
     context.close()
@@ -36,7 +37,7 @@ def page(browser):
 
 def mount(page, load=True):
     stage = Stage([drawings(WRITTEN)], read_out(WRITTEN))
-    page.evaluate(MOUNT, [(ROOT / "kit" / "show" / "stage.js").read_text(), stage.content])
+    page.evaluate(MOUNT, [script("stage"), stage.content])
     if load:
         page.evaluate("() => window.load()")
         page.wait_for_selector("[data-chart=day] .main-svg")

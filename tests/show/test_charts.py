@@ -65,7 +65,7 @@ def test_shares_of_energy_are_bars_over_the_ranges_with_a_mark_where_the_recipe_
 
 
 def test_colours_of_the_nutrients_are_the_ones_assigned():
-    assert charts.energy_shares(NOW, RANGES).data[0].marker.color == ("#0072B2", "#E69F00", "#009E73")
+    assert charts.energy_shares(NOW, RANGES).data[0].marker.color == ("#0072b2", "#e69f00", "#009e73")
 
 
 def test_words_stand_beyond_both_the_bar_and_the_mark():

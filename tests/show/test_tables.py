@@ -1,10 +1,16 @@
 """Tables for notebooks."""
 
+import html
+import re
+
+import pandas as pd
 import pytest
+from hostile import HOSTILE
 
 from kit.lines.recipe_text import read_recipe
 from kit.meal.nutrition import nutrition
-from kit.show.tables import cautions_table, checks_table, lines_table, serving_table, weights_table
+from kit.show.escaping import in_html
+from kit.show.tables import cautions_table, checks_table, lines_table, readable, serving_table, weights_table
 from kit.talk.library import read_talk
 
 TALK = read_talk("barley_squash_box")
@@ -44,3 +50,11 @@ def test_cautions_name_allergens_keeping_and_who_should_ask():
     assert "Milk, from the feta cheese" in table["to say"].tolist()
     assert any("165 °F" in sentence for sentence in table["to say"])
     assert any("kidney disease" in sentence for sentence in table["to say"])
+
+
+def test_what_somebody_wrote_shows_its_characters_and_never_acts():
+    markup = readable(pd.DataFrame([{"line": text, "<b>how": text} for text in HOSTILE])).to_html()
+    page = html.unescape(markup)
+    assert all(in_html(text) in markup.replace("&#34;", "&quot;").replace("&#39;", "&#x27;") for text in HOSTILE)
+    assert all(text in page for text in HOSTILE)
+    assert re.findall(r"<(?!/?(?:table|thead|tbody|tr|th|td|style)\b)[^>]*>", markup) == []
