@@ -23,6 +23,8 @@ class Point:
         On whose word she says what the kit cannot judge: "my own notes".
     pins : mapping of str to str
         Which food or measure a word of the sentence stands for, where it could be several.
+    private : bool
+        Whether it is for her alone and never sent.
     """
 
     say: str
@@ -30,6 +32,7 @@ class Point:
     means: Mapping[str, Any] | None = None
     source: str = ""
     pins: Mapping[str, str] = field(default_factory=dict)
+    private: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +59,10 @@ class Pot:
 
 @dataclass(frozen=True, slots=True)
 class PlanStep:
-    """One step of the plan: minutes or words of talk, minutes of hands-on work, pots started, pots needed."""
+    """One step of the plan: minutes or words of talk, minutes of hands-on work, pots started, pots needed.
+
+    A private one is for her alone and never sent.
+    """
 
     title: str
     part: str = ""
@@ -65,6 +71,7 @@ class PlanStep:
     hands_minutes: float = 0.0
     pots: tuple[Pot, ...] = ()
     needs: tuple[str, ...] = ()
+    private: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,11 +84,14 @@ class Question:
         The question, and what she will say.
     try_ : str
         What she would type on screen: "leave out the feta"; empty when there is nothing to try.
+    private : bool
+        Whether it is for her alone and never sent.
     """
 
     asks: str
     try_: str = ""
     answer: str = ""
+    private: bool = False
 
 
 @dataclass(frozen=True, eq=False)
@@ -100,6 +110,8 @@ class Talk:
         What will be said, the plan on the day, what may be asked.
     series, keeps_days, minutes, words_per_minute, rules, measures
         As the talk file gives them; `rules` is the set of regulated wordings, ``"us"`` or ``"eu"``.
+    notes : str
+        Her own notes, which are never sent.
     """
 
     name: str
@@ -114,6 +126,7 @@ class Talk:
     words_per_minute: float = 140.0
     rules: str = "us"
     measures: str = "us"
+    notes: str = ""
     path: Path | None = None
 
     @property

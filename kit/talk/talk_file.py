@@ -1,7 +1,7 @@
 """Reading a talk file: TOML to a `Talk`, or every fault of the file at once."""
 
 import tomllib
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
@@ -14,12 +14,14 @@ from kit.lines.reader import read, read_each
 from kit.lines.reading import Reading
 from kit.lines.recipe_text import MOST_SERVINGS
 from kit.meal.recipe import KINDS_OF_DISH, Ingredient, Recipe, ingredient_from
+from kit.talk.faults import Faults
 from kit.talk.talk import PlanStep, Point, Pot, Question, Talk
 from kit.texts import listing
 
 TOP_KEYS = (
     "title",
     "series",
+    "notes",
     "servings",
     "serving_is",
     "dish_is",
@@ -32,42 +34,12 @@ TOP_KEYS = (
 )
 ENTRY_KEYS = {
     "ingredient": ("line", "food", "grams", "part", "slider", "swaps", "treatment"),
-    "point": ("part", "say", "means", "source", "pins"),
-    "step": ("part", "title", "say_minutes", "hands_minutes", "say", "pots", "needs"),
-    "question": ("asks", "try", "answer"),
+    "point": ("part", "say", "means", "source", "pins", "private"),
+    "step": ("part", "title", "say_minutes", "hands_minutes", "say", "pots", "needs", "private"),
+    "question": ("asks", "try", "answer", "private"),
     "label": None,  # kit.food.labels.label knows its own keys
 }
 RULES = ("us", "eu")
-
-
-class _Faults(list[str]):
-    """The faults found so far in one file."""
-
-    def keys(self, place: str, table: Mapping[str, Any], known: Sequence[str]) -> None:
-        for key in table:
-            if key not in known:
-                near = nearest(key, known) or f"; write one of {', '.join(known)}"
-                self.append(f'{place}: no key "{key}"{near}')
-
-    def value(
-        self, place: str, table: Mapping[str, Any], key: str, kind: type | tuple[type, ...], default: Any = None
-    ) -> Any:
-        """Return a value of the right kind, or note the fault and return the default."""
-        value = table.get(key, default)
-        fits = isinstance(value, kind) and not isinstance(value, bool)
-        if key in table and not fits:
-            what = (
-                "a number"
-                if kind == (int, float)
-                else "text"
-                if kind is str
-                else "a list"
-                if kind is list
-                else "a table"
-            )
-            self.append(f"{place}: {key} is {value!r}; write {what}")
-            return default
-        return value
 
 
 def talk_from_toml(text: str, path: Path) -> Talk:
@@ -82,7 +54,7 @@ def talk_from_toml(text: str, path: Path) -> Talk:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as fault:
         raise TalkFileError(path.name, [f"not a TOML file: {fault}"]) from None
-    faults = _Faults()
+    faults = Faults()
     faults.keys("top", table, (*TOP_KEYS, *ENTRY_KEYS))
     entries = {kind: _entries(table, kind, faults) for kind in ENTRY_KEYS}
     known = _with_labels(entries["label"], faults)
@@ -103,7 +75,7 @@ def talk_from_toml(text: str, path: Path) -> Talk:
     steps = tuple(_step(place, entry, faults) for place, entry in entries["step"])
     questions = tuple(_question(place, entry, faults) for place, entry in entries["question"])
     serving_is = faults.value("top", table, "serving_is", str, "serving")
-    series = faults.value("top", table, "series", str, "")
+    series, notes = (faults.value("top", table, key, str, "") for key in ("series", "notes"))
     if not ingredients and not faults:
         faults.append('no ingredient; write [[ingredient]] and line = "1 cup lentils, dry"')
     if faults:
@@ -121,11 +93,12 @@ def talk_from_toml(text: str, path: Path) -> Talk:
         float(pace),
         table.get("rules", "us"),
         table.get("measures", "us"),
+        notes,
         path,
     )
 
 
-def _entries(table: Mapping[str, Any], kind: str, faults: _Faults) -> list[tuple[str, Mapping[str, Any]]]:
+def _entries(table: Mapping[str, Any], kind: str, faults: Faults) -> list[tuple[str, Mapping[str, Any]]]:
     """Return the entries of a kind with the place that a message names: ``ingredient 4 "2 cups rice"``."""
     entries = table.get(kind, [])
     if not isinstance(entries, list) or not all(isinstance(entry, dict) for entry in entries):
@@ -143,7 +116,7 @@ def _entries(table: Mapping[str, Any], kind: str, faults: _Faults) -> list[tuple
     return placed
 
 
-def _with_labels(entries: list[tuple[str, Mapping[str, Any]]], faults: _Faults) -> Foods:
+def _with_labels(entries: list[tuple[str, Mapping[str, Any]]], faults: Faults) -> Foods:
     if not entries:
         return foods()
     made: list[Food] = []
@@ -156,7 +129,7 @@ def _with_labels(entries: list[tuple[str, Mapping[str, Any]]], faults: _Faults) 
 
 
 def _ingredients(
-    entries: list[tuple[str, Mapping[str, Any]]], table: Mapping[str, Any], known: Foods, faults: _Faults
+    entries: list[tuple[str, Mapping[str, Any]]], table: Mapping[str, Any], known: Foods, faults: Faults
 ) -> tuple[tuple[Ingredient, ...], tuple[Reading, ...]]:
     system = table.get("measures", "us") if table.get("measures", "us") in SYSTEMS else "us"
     ingredients, readings = [], []
@@ -188,7 +161,7 @@ def _ingredients(
     return tuple(ingredients), tuple(readings)
 
 
-def _corrected(reading: Reading, entry: Mapping[str, Any], place: str, faults: _Faults) -> Reading:
+def _corrected(reading: Reading, entry: Mapping[str, Any], place: str, faults: Faults) -> Reading:
     """Return a reading with the grams that the talk file states in its stead."""
     grams = faults.value(place, entry, "grams", (int, float))
     if grams is None:
@@ -196,7 +169,7 @@ def _corrected(reading: Reading, entry: Mapping[str, Any], place: str, faults: _
     return reading.weighed(grams, "grams stated in the talk file")
 
 
-def _facts(place: str, entry: Mapping[str, Any], known: Foods, faults: _Faults) -> dict[str, Any]:
+def _facts(place: str, entry: Mapping[str, Any], known: Foods, faults: Faults) -> dict[str, Any]:
     facts: dict[str, Any] = {}
     swaps = faults.value(place, entry, "swaps", list, [])
     for key in swaps:
@@ -215,7 +188,7 @@ def _facts(place: str, entry: Mapping[str, Any], known: Foods, faults: _Faults) 
 
 
 def _slider(
-    place: str, entry: Mapping[str, Any], reading: Reading, known: Foods, system: str, faults: _Faults
+    place: str, entry: Mapping[str, Any], reading: Reading, known: Foods, system: str, faults: Faults
 ) -> tuple[float, float] | None:
     """Return the ends of an ingredient's slider in grams, where the entry gives them."""
     slider = faults.value(place, entry, "slider", dict)
@@ -236,7 +209,7 @@ def _slider(
     return ends["low"], ends["high"]
 
 
-def _point(place: str, entry: Mapping[str, Any], faults: _Faults) -> Point:
+def _point(place: str, entry: Mapping[str, Any], faults: Faults) -> Point:
     say = faults.value(place, entry, "say", str, "")
     if not say:
         faults.append(f'{place}: nothing to say; write say = "One serving comes to {{energy}}."')
@@ -247,10 +220,18 @@ def _point(place: str, entry: Mapping[str, Any], faults: _Faults) -> Point:
         faults.value(place, entry, "means", dict),
         faults.value(place, entry, "source", str, ""),
         {word: faults.value(f"{place}, pins", pins, word, str, "") for word in pins},
+        _private(place, entry, faults),
     )
 
 
-def _step(place: str, entry: Mapping[str, Any], faults: _Faults) -> PlanStep:
+def _private(place: str, entry: Mapping[str, Any], faults: Faults) -> bool:
+    value = entry.get("private", False)
+    if not isinstance(value, bool):
+        faults.append(f"{place}: private is {value!r}; write true or false")
+    return value is True
+
+
+def _step(place: str, entry: Mapping[str, Any], faults: Faults) -> PlanStep:
     title = faults.value(place, entry, "title", str, "")
     if not title:
         faults.append(f'{place}: no title; write title = "Start the lentils"')
@@ -268,10 +249,11 @@ def _step(place: str, entry: Mapping[str, Any], faults: _Faults) -> PlanStep:
         float(minutes["hands_minutes"] or 0),
         tuple(_pot(f"{place}, pot {number}", pot, faults) for number, pot in enumerate(pots, 1)),
         tuple(map(str, needs)),
+        _private(place, entry, faults),
     )
 
 
-def _pot(place: str, entry: object, faults: _Faults) -> Pot:
+def _pot(place: str, entry: object, faults: Faults) -> Pot:
     if not isinstance(entry, dict):
         faults.append(f'{place}: write pots = [{{ name = "lentils", minutes = 20 }}]')
         return Pot("", 0)
@@ -287,11 +269,12 @@ def _pot(place: str, entry: object, faults: _Faults) -> Pot:
     return Pot(name, float(minutes), float(before), None if oven is None else float(oven))
 
 
-def _question(place: str, entry: Mapping[str, Any], faults: _Faults) -> Question:
+def _question(place: str, entry: Mapping[str, Any], faults: Faults) -> Question:
     asks = faults.value(place, entry, "asks", str, "")
     if not asks:
         faults.append(f'{place}: no question; write asks = "Can I leave out the feta?"')
     if isinstance(entry.get("try"), dict):
         faults.append(f'{place}: try is a table; write what you would type on screen: try = "leave out the feta"')
         return Question(asks)
-    return Question(asks, faults.value(place, entry, "try", str, ""), faults.value(place, entry, "answer", str, ""))
+    wish, answer = (faults.value(place, entry, key, str, "") for key in ("try", "answer"))
+    return Question(asks, wish, answer, _private(place, entry, faults))

@@ -127,3 +127,13 @@ def test_a_slider_runs_between_the_ends_that_the_file_gives(tmp_path):
 def test_stated_grams_of_nothing_leave_the_ingredient_out(tmp_path):
     talk = read_talk(written(tmp_path, LENTILS + "grams = 0\n"))
     assert (talk.recipe.ingredients[0].grams, talk.recipe.ingredients[0].count) == (0, 0)
+
+
+def test_entries_and_notes_can_be_kept_for_herself(tmp_path):
+    text = 'notes = "ask for the big pot"\n' + LENTILS
+    text += '[[point]]\nsay = "Slowly."\nprivate = true\n[[question]]\nasks = "Why?"\nprivate = true\n'
+    talk = read_talk(written(tmp_path, text + '[[step]]\ntitle = "Breathe"\nprivate = true\n'))
+    assert talk.notes == "ask for the big pot"
+    assert (talk.points[0].private, talk.steps[0].private, talk.questions[0].private) == (True, True, True)
+    with pytest.raises(TalkFileError, match=r"private is 'yes'; write true or false"):
+        read_talk(written(tmp_path, LENTILS + '[[point]]\nsay = "Slowly."\nprivate = "yes"\n'))
