@@ -86,7 +86,7 @@ def eaten_grams(recipe: Recipe) -> Range:
 
 def _without_pasta_water(recipe: Recipe) -> Recipe:
     """Return the recipe with no more listed water than its pasta takes up, where it lists a potful to boil it in."""
-    pasta = sum(part.grams * (_taken_up(part.food) - 1) for part in recipe.ingredients if part.food.group == "pasta")
+    pasta = sum(part.grams * (taken_up(part.food) - 1) for part in recipe.ingredients if part.food.group == "pasta")
     plain = sum(part.grams for part in recipe.ingredients if part.food.key == "water")
     if pasta <= 0 or plain <= _POURED_OFF * pasta:
         return recipe
@@ -96,7 +96,7 @@ def _without_pasta_water(recipe: Recipe) -> Recipe:
 
 def _water(recipe: Recipe, cooked: tuple[Way, ...]) -> _Water:
     parts = recipe.ingredients
-    uptake = [part.grams * (_taken_up(part.food) - 1) for part in parts]
+    uptake = [part.grams * (taken_up(part.food) - 1) for part in parts]
     oats = sum(water for part, water in zip(parts, uptake, strict=True) if _is_oats(part.food))
     listed = sum(part.grams * part.food["water"] / 100 for part in parts if _is_liquid(part.food))
     if any(part.food.reference == "flour" for part in parts):  # a dough or a crumble: its oats are not cooked soft
@@ -155,7 +155,7 @@ def _either(food: Food, way: Way) -> tuple[float, float, float]:
 
 
 @cache
-def _taken_up(food: Food) -> float:
+def taken_up(food: Food) -> float:
     """Return the cooked weight of 1 g of a dry food whose cooked form the table has, else 1."""
     if food.group not in DRY_FOODS:
         return 1.0

@@ -20,7 +20,11 @@ _PHRASES = {
     "reduced": "reduced in {}",
     "light": "light in {}",
 }
-_OWN_WORDS = {"corrected_protein": "protein, corrected for its quality,", "unsaturated_fat": "unsaturated fat"}
+_OWN_WORDS = {
+    "corrected_protein": "protein, corrected for its quality,",
+    "unsaturated_fat": "unsaturated fat",
+    "added_sodium": "added sodium",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,12 +50,17 @@ def phrase(wording: str, name: str) -> str:
     return _PHRASES[wording].format("calorie" if (wording, name) == ("free", "energy") else thing_said(name))
 
 
+def quantity_said(name: str) -> str:
+    """Return a nutrient, or a quantity made of nutrients, the way it is said."""
+    return _OWN_WORDS.get(name) or thing_said(name)
+
+
 def asked(limit: ClaimLimit, name: str = "") -> str:
     """Return what a limit asks for: "at least 20 % of a day's fiber", "below 5 mg of sodium"."""
     words = "" if limit.say or limit.comparison == "between" else f"{limit.comparison} "
     ends = [number(end, 2) for end in (limit.threshold, limit.upper) if end is not None]
     amount = f"{words}{' to '.join(ends)}"
-    spoken = (_OWN_WORDS.get(name) or thing_said(name)) if name else ""
+    spoken = quantity_said(name) if name else ""
     return {
         "% daily value": f"{amount} % of a day's {spoken}",
         "% daily value more": f"{amount} % of a day's {spoken} more",
@@ -65,12 +74,14 @@ def asked(limit: ClaimLimit, name: str = "") -> str:
 def _basis(limit: ClaimLimit, subject: Subject) -> str:
     if limit.basis in ("energy", "fatty acids"):
         return ""
-    grams = subject.grams(limit.basis)
-    weight = quantity(grams, "g", 0 if grams >= 10 else 1) if isfinite(grams) else "the amount usually eaten"
+    low, high = subject.grams(limit.basis)
+    weight = quantity(low, "g", 0 if low >= 10 else 1) if isfinite(low) else "the amount usually eaten"
+    if isfinite(high) and high != low:
+        return f" in {number(low)} to {number(high)} g, as it may usually be eaten"
     return {
-        "reference": f" in {weight}, the amount usually eaten" if isfinite(grams) else f" in {weight}",
+        "reference": f" in {weight}, the amount usually eaten" if isfinite(low) else f" in {weight}",
         "serving": f" in a serving of {weight}",
-        "100 g": " in 100 g as eaten" if subject.is_dish else " in 100 g",
+        "100 g": " in 100 g as eaten" if subject.kind else " in 100 g",
     }.get(limit.basis, f" in {limit.basis}")
 
 
@@ -86,7 +97,8 @@ def _found(tried: Tried) -> str:
     if low == -inf or (low <= 0 and high == inf):
         return "an amount that is not known"
     if low != high and isfinite(high):
-        return f"{number(low, digits)} to {number(high, digits)} {unit}"
+        ends = [number(end, digits) for end in (low, high)]
+        return f"{ends[0]} {unit}{more}" if ends[0] == ends[1] else f"{ends[0]} to {ends[1]} {unit}{more}"
     return f"{'at least ' if high == inf else ''}{number(low, digits)} {unit}{more}"
 
 

@@ -1,8 +1,9 @@
 """What a wording is said of, a food or a dish, as amounts on the bases that the rules use."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cache, cached_property
-from math import inf, isfinite, isnan
+from math import hypot, inf, isfinite, isnan
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,17 +13,25 @@ from kit.errors import AmountError
 from kit.food.composition import Food, nutrient_index, read_rows
 from kit.food.measures import convert
 from kit.lines.nearest_measure import VOLUMES
-from kit.meal.eaten import eaten_grams
+from kit.meal.certainty import ranges
 from kit.meal.nutrition import ATWATER_GENERAL, ENERGY_SOURCES, Nutrition
+from kit.rules.dish_kind import DESSERT, FOOD, DishKind, kind_of_dish
+from kit.rules.make_up import MAIN_DISH, POURED, serving_weight
 from kit.rules.naming import full_name
-from kit.rules.reference import reference_amount, reference_of
+from kit.rules.reference import LABEL_VOLUMES, ReferenceAmount, reference_amount, reference_amounts, reference_of
+
+Array = NDArray[np.float64]
+Span = tuple[float, float]  # the least and the most a value can be; they differ where something is not known
 
 FATTY_ACIDS = ("saturated_fat", "monounsaturated_fat", "polyunsaturated_fat")
+# A mixed dish that no cup measures has its own limits for "lean", 21 CFR 101.62(e).
+MIXED_PIECE = "mixed dishes not measured by the cup"
 _KCAL = dict(zip(ENERGY_SOURCES, ATWATER_GENERAL, strict=True)) | dict.fromkeys((*FATTY_ACIDS, "unsaturated_fat"), 9.0)
 _SUMS = {"unsaturated_fat": ("monounsaturated_fat", "polyunsaturated_fat")}
-_POURED = ("beverage", "stock")
-
-Span = tuple[float, float]  # the least and the most a value can be; they differ where something is not known
+_DISH_GRAMS_PER_ML = (0.85, 1.1)  # of a dish measured by the cup or spoon: common practice
+_FROZEN_GRAMS_PER_ML = (0.5, 1.1)  # whipped as it freezes: common practice
+_ADDED_SALT = ("salt",)  # reference amounts of what is added to salt a dish
+NOT_KNOWN: Span = (0.0, inf)
 
 
 @dataclass(frozen=True, eq=False)
@@ -34,86 +43,146 @@ class Subject:
     name : str
         What it is called in a sentence.
     is_dish : bool
-        Whether the rules for a meal or main dish apply, instead of those for a single food.
+        Whether the rules for a meal or main dish apply, instead of those for a food.
     per_100g : numpy.ndarray, shape (n_nutrients,)
         NaN where nothing is known.
+    low, high : numpy.ndarray, shape (n_nutrients,), optional
+        The 90 % range of that, its weight taken as it stands; the value itself by default.
     serving_grams : float
         A serving. [g]
-    reference_grams : float
-        The amount customarily eaten at once; NaN where the food belongs to no such category. [g]
+    heavier : tuple of float
+        How much lighter and heavier a serving may be than that, as factors.
+    reference : tuple of float
+        The amount customarily eaten at once, the least and the most it may be; NaN where it has none. [g]
     small_reference, liquid : bool
-        Whether that amount is 30 g or 2 tablespoons or less; whether the food is drunk or poured.
+        Whether that amount is 30 g or 2 tablespoons or less; whether it is drunk or poured.
     grams_per_ml : float
         NaN when not known.
     group : str
-        The food's group; empty for a dish.
+        The food's group; of a dish only `MIXED_PIECE`, else empty.
+    kind : DishKind, optional
+        What kind of dish it is.
     quality : tuple of float
         Published protein digestibility-corrected amino acid scores; empty when there is none.
-    at_least : numpy.ndarray of bool, shape (n_nutrients,)
-        Where an ingredient's value is missing, so that the amount is only the least.
+    added_sodium : tuple of float
+        What the salt in it brings to 100 g. [mg]
+    in_dish : bool
+        Whether it is a food of the dish, so that `serving_grams` is what a serving of the dish holds of it.
+    otherwise : Subject, optional
+        The same dish as the other kind that it may as well count as.
     """
 
     name: str
     is_dish: bool
-    per_100g: NDArray[np.float64]
+    per_100g: Array
     serving_grams: float
-    reference_grams: float = np.nan
+    low: Array | None = field(default=None, repr=False)
+    high: Array | None = field(default=None, repr=False)
+    heavier: Span = (1.0, 1.0)
+    reference: Span = (np.nan, np.nan)
     small_reference: bool = False
     liquid: bool = False
     grams_per_ml: float = np.nan
     group: str = ""
+    kind: DishKind | None = None
     quality: tuple[float, ...] = ()
-    at_least: NDArray[np.bool_] | None = field(default=None, repr=False)
+    added_sodium: Span = NOT_KNOWN
+    in_dish: bool = False
+    otherwise: "Subject | None" = field(default=None, repr=False)
 
     def content(self, quantity: str) -> Span:
-        """Return how much of a nutrient, or of ``corrected_protein`` or ``unsaturated_fat``, 100 g holds."""
+        """Return how much 100 g holds of a nutrient, ``corrected_protein``, ``unsaturated_fat`` or ``added_sodium``."""
         if quantity in _SUMS:
             spans = [self.content(name) for name in _SUMS[quantity]]
             return sum(low for low, _ in spans), sum(high for _, high in spans)
         if quantity == "corrected_protein":
             low, high = self.content("protein")
-            return (low * min(self.quality), high * max(self.quality)) if self.quality else (0.0, inf)
+            return (low * min(self.quality), high * max(self.quality)) if self.quality else (0.0, high)
+        if quantity == "added_sodium":
+            return self.added_sodium
         at = nutrient_index(quantity)
         value = float(self.per_100g[at])
         if isnan(value):
-            return 0.0, inf
-        return value, inf if self.at_least is not None and self.at_least[at] else value
+            return NOT_KNOWN
+        ends = [value if side is None else float(side[at]) for side in (self.low, self.high)]
+        return ends[0], ends[1]
 
-    def grams(self, basis: str) -> float:
+    def value(self, quantity: str) -> float:
+        """Return the likeliest content of 100 g, NaN when not known."""
+        if quantity in _SUMS:
+            return sum(self.value(name) for name in _SUMS[quantity])
+        if quantity == "corrected_protein":
+            return self.value("protein") * (sum(self.quality) / len(self.quality) if self.quality else np.nan)
+        if quantity == "added_sodium":
+            return sum(self.added_sodium) / 2 if isfinite(self.added_sodium[1]) else np.nan
+        return float(self.per_100g[nutrient_index(quantity)])
+
+    @property
+    def reference_grams(self) -> float:
+        """The amount customarily eaten at once; NaN when it has none, or may be one of several. [g]"""
+        return self.reference[0] if self.reference[0] == self.reference[1] else np.nan
+
+    def grams(self, basis: str) -> Span:
         """Return the grams of a basis: ``reference``, ``serving``, ``50 g``, ``100 g``, ``100 mL`` or ``100 kcal``."""
         if basis == "100 kcal":
-            low, high = self.content("energy")
-            return 10_000 / low if low == high and low > 0 else np.nan
-        return {
-            "reference": self.reference_grams,
-            "serving": self.serving_grams,
-            "50 g": 50.0,
-            "100 g": 100.0,
-            "100 mL": 100 * self.grams_per_ml,
-        }[basis]
+            energy = self.value("energy")
+            return (10_000 / energy,) * 2 if energy > 0 else (np.nan, np.nan)
+        if basis == "reference":
+            return self.reference
+        grams = {"serving": self.serving_grams, "50 g": 50.0, "100 g": 100.0, "100 mL": 100 * self.grams_per_ml}[basis]
+        return grams, grams
 
     def amount(self, quantity: str, basis: str) -> Span:
-        """Return an amount on a basis in the nutrient's unit, or the percent of ``energy`` or of ``fatty acids``."""
-        low, high = self.content(quantity)
+        """Return an amount on a basis in the nutrient's unit, or the percent of ``energy`` or of ``fatty acids``.
+
+        Notes
+        -----
+        The range of what a serving holds and that of its weight are independent, so they add in quadrature; a serving's
+        own content does not hang on its weight.
+        """
         if basis == "energy":
-            share = 100 * _KCAL[quantity] / self._general_energy
-        elif basis == "fatty acids":
-            share = 100 / sum(self.content(name)[0] for name in FATTY_ACIDS)
-        else:
-            share = self.grams(basis) / 100
-        return (low * share, high * share) if isfinite(share) else (0.0, inf)
+            return self._share(quantity, ENERGY_SOURCES)
+        if basis == "fatty acids":
+            return self._share(quantity, FATTY_ACIDS)
+        (low, high), value, grams = self.content(quantity), self.value(quantity), self.grams(basis)
+        if not all(isfinite(end) for end in grams):
+            return NOT_KNOWN
+        if basis not in ("serving", "100 kcal") and self.heavier != (1.0, 1.0) and value > 0:
+            lighter, heavier = self.heavier
+            low = value * max(0.0, 1 - hypot(1 - low / value, 1 - 1 / heavier))
+            high = value * (1 + hypot(high / value - 1, 1 / lighter - 1)) if isfinite(high) else inf
+        return low * grams[0] / 100, high * grams[1] / 100
+
+    def _share(self, quantity: str, parts: tuple[str, ...]) -> Span:
+        """Return the percent of the energy of some nutrients that one of them brings, with its range.
+
+        Of A in A + B, both unsure: see `kit.talk.dish.Dish.share`.
+        """
+        kcal = {name: (_KCAL[name] * self.value(name), self._half(name) * _KCAL[name]) for name in parts}
+        whole, half_whole = sum(value for value, _ in kcal.values()), hypot(*(half for _, half in kcal.values()))
+        own, half = _KCAL[quantity] * self.value(quantity), _KCAL[quantity] * self._half(quantity)
+        if isnan(whole) or isnan(own) or whole <= 0 or not isfinite(half_whole + half):
+            return NOT_KNOWN
+        rest = max(0.0, whole - own)
+        half_rest = (
+            half_whole if quantity not in kcal else hypot(*(h for name, (_, h) in kcal.items() if name != quantity))
+        )
+        spread = hypot(rest * half, own * half_rest) / whole**2
+        return 100 * max(0.0, own / whole - spread), 100 * min(1.0, own / whole + spread)
+
+    def _half(self, quantity: str) -> float:
+        low, high = self.content(quantity)
+        return (high - low) / 2
 
     @cached_property
-    def _general_energy(self) -> float:
-        """Energy of 100 g by the general factors; NaN when a part is missing or there is none. [kcal]"""
-        spans = [self.content(name) for name in ENERGY_SOURCES]
-        if any(low != high for low, high in spans):
-            return np.nan
-        return sum(_KCAL[name] * low for name, (low, _) in zip(ENERGY_SOURCES, spans, strict=True)) or np.nan
+    def kind_words(self) -> str:
+        """What kind of thing it is judged as: "a main dish", "a soup", "a food"."""
+        return f"a {self.kind.kind}" if self.kind else "a food"
 
 
 @cache
-def _quality() -> dict[str, tuple[float, ...]]:
+def protein_quality() -> Mapping[str, tuple[float, ...]]:
+    """Return the published protein digestibility-corrected amino acid scores by the base of a food."""
     found: dict[str, tuple[float, ...]] = {}
     for row in read_rows(files.bundled("data/protein_quality.csv")):
         found[row["base"]] = (*found.get(row["base"], ()), float(row["pdcaas"]))
@@ -128,31 +197,80 @@ def of_food(food: Food, serving_grams: float | None = None) -> Subject:
     food : Food
         The food.
     serving_grams : float, optional
-        What a serving of the dish holds of it; its reference amount by default. [g]
+        What a serving of the dish holds of it, when it is a food of the dish; its reference amount by default. [g]
     """
+    wanted: ReferenceAmount | None
     try:
         wanted, grams = reference_of(food), reference_amount(food)
     except AmountError:
         wanted, grams = None, np.nan
+    salt = food["sodium"] if food.reference in _ADDED_SALT else np.nan
     return Subject(
         name=full_name(food),
         is_dish=False,
         per_100g=food.per_100g,
         serving_grams=grams if serving_grams is None else serving_grams,
-        reference_grams=grams,
+        reference=(grams, grams),
         small_reference=wanted is not None and wanted.is_small,
-        liquid=food.group in _POURED or (wanted is not None and wanted.unit == "mL"),
+        liquid=food.group in POURED or (wanted is not None and wanted.unit == "mL"),
         grams_per_ml=_grams_per_ml(food),
         group=food.group,
-        quality=_quality().get(food.base, ()),
+        quality=protein_quality().get(food.base, ()),
+        added_sodium=NOT_KNOWN if isnan(salt) else (salt, salt),
+        in_dish=serving_grams is not None,
     )
 
 
 def of_dish(numbers: Nutrition, name: str = "the dish") -> Subject:
-    """Return a dish as it is eaten as what a wording is said of; its serving counts as a meal or main dish."""
-    grams = eaten_grams(numbers.recipe).value / numbers.recipe.servings
-    per_100g = numbers.per_serving * 100 / grams if grams > 0 else np.full_like(numbers.per_serving, np.nan)
-    return Subject(name, True, per_100g, grams, at_least=numbers.at_least)
+    """Return a dish as it is eaten as what a wording is said of, by its kind."""
+    weight, kind = serving_weight(numbers), kind_of_dish(numbers)
+    scale = 100 / weight.value if weight.value > 0 else np.nan
+    low, high = ranges(numbers)
+    lacking = numbers.at_least
+    salt = [part.food.reference in _ADDED_SALT for part in numbers.recipe.ingredients]
+    sodium = float(np.nansum(numbers.brings("sodium")[salt])) * scale
+    spread = (weight.low / weight.value, weight.high / weight.value) if weight.value > 0 else (1.0, 1.0)
+
+    def as_kind(taken: DishKind, otherwise: Subject | None = None) -> Subject:
+        reference, small, liquid = _references(taken)
+        return Subject(
+            name=name,
+            is_dish=taken.by_100_grams,
+            per_100g=numbers.per_serving * scale,
+            low=low * scale,
+            high=np.where(lacking, inf, high * scale),
+            serving_grams=weight.value,
+            heavier=spread,
+            reference=reference,
+            small_reference=small,
+            liquid=liquid,
+            grams_per_ml=1.0 if liquid else np.nan,
+            group=MIXED_PIECE if "mixed_dish_piece" in taken.references and taken.kind == FOOD else "",
+            kind=taken,
+            added_sodium=(sodium, sodium),
+            otherwise=otherwise,
+        )
+
+    if not kind.or_main_dish:
+        return as_kind(kind)
+    return as_kind(kind, as_kind(DishKind(MAIN_DISH, kind.because)))
+
+
+def _references(kind: DishKind) -> tuple[Span, bool, bool]:
+    """Return the grams a dish may be eaten in, whether that may be a small amount, and whether it is drunk."""
+    amounts = [reference_amounts()[name] for name in kind.references]
+    if not amounts:
+        return (np.nan, np.nan), False, False
+    density = _FROZEN_GRAMS_PER_ML if kind.kind == DESSERT else _DISH_GRAMS_PER_ML
+    liquid = all(amount.unit == "mL" for amount in amounts)
+    ends: list[float] = []
+    for amount in amounts:
+        if amount.unit == "g":
+            ends.append(amount.amount)
+        else:
+            millilitres = amount.amount * LABEL_VOLUMES[amount.unit]
+            ends += [millilitres * grams for grams in ((1.0, 1.0) if liquid else density)]
+    return (min(ends), max(ends)), any(amount.is_small for amount in amounts), liquid
 
 
 def _grams_per_ml(food: Food) -> float:

@@ -122,8 +122,10 @@ def wordings(rules: str = "us") -> tuple[str, ...]:
 
 
 @cache
-def rule_for(wording: str, nutrient: str, subject: str, rules: str = "us") -> ClaimRule | None:
+def rule_for(wording: str, nutrient: str, subject: str, rules: str = "us", group: str = "") -> ClaimRule | None:
     """Return the rule for a wording about a nutrient, said of a ``"food"`` or a ``"dish"``, or None.
+
+    A rule kept for the group of foods that it is said of goes before any other.
 
     Raises
     ------
@@ -137,7 +139,8 @@ def rule_for(wording: str, nutrient: str, subject: str, rules: str = "us") -> Cl
     fitting = [rule for rule in rules_of(rules) if rule.wording == wording and subject in rule.subjects]
     # "Light" without a nutrient is about calories and fat; "lean" names none.
     named = [rule for rule in fitting if nutrient in rule.nutrients or not (nutrient and rule.nutrients)]
-    return named[0] if named else None
+    own = [rule for rule in named if group and group in rule.groups]
+    return next(iter([*own, *named]), None)
 
 
 @cache

@@ -34,14 +34,14 @@ class Side:
 def _amount(dish: Dish, food: Food | None, name: str, basis: str) -> Range | None:
     """Return what a food, or the dish, holds on a basis; None where that cannot be known."""
     if food is None:
-        return None if basis == "cup" else dish.in_grams(name, dish.subject.grams(basis))
+        return None if basis == "cup" else dish.in_grams(name, dish.subject.grams(basis)[0])
     if basis == "cup":
         try:
             grams = measure_grams(food, "cup")
         except UnknownNameError:
             return None
     else:
-        grams = of_food(food).grams(basis)
+        grams = of_food(food).grams(basis)[0]
     value = food[name] * grams / 100
     if isnan(value):
         return None

@@ -6,6 +6,7 @@ from typing import Any
 
 from kit.food.composition import Food
 from kit.meal.nutrition import nutrition
+from kit.rules.beside import AMOUNT, NOT_LOW
 from kit.rules.claim_texts import phrase
 from kit.rules.claims import Judgement, judge
 from kit.rules.naming import full_name, is_plural, names_food, short_name, thing_said
@@ -52,7 +53,7 @@ def check_wording(dish: Dish, values: Mapping[str, Any], say: str) -> Finding:
             CANNOT_TELL, "the dish it is compared with cannot be made from the dish as it is now; which is meant?"
         )
     subject = dish.subject if food is None else _of(dish, food)
-    judged = judge(wording, name, subject, _than(dish, than), rules)
+    judged = judge(wording, name, subject, rules, _than(dish, than))
     if judged.verdict == OFF:
         return Finding(OFF, judged.because, _instead(dish, values))
     if judged.verdict == CANNOT_TELL:
@@ -61,7 +62,11 @@ def check_wording(dish: Dish, values: Mapping[str, Any], say: str) -> Finding:
         point = Point(_sentence(values, food, dish), means=_means(values, food))
         because = f"{judged.because}, but the sentence must name the food"
         return Finding(OFF, because, point)
-    unsaid = [(what, words) for what, words in judged.say if not _says(say, what, words)]
+    unsaid = [
+        (one.nutrient, one.words)
+        for one in judged.beside
+        if one.what in (AMOUNT, NOT_LOW) and not _says(say, one.nutrient, one.words)
+    ]
     if unsaid:
         also = listing([words for _, words in unsaid])
         because = f"{judged.because}; the rule wants {also} said beside it"
@@ -159,6 +164,6 @@ def _qualified(dish: Dish, wording: str, name: str, food: Food | None) -> Point 
         return None
     values = {"wording": wording, "nutrient": name}
     say = f"It is {phrase(wording, name)}." if food is None else _sentence(values, food, dish)
-    if judged.say:
-        return _with_said(say, values, food, subject, judged.say)
+    if judged.beside:
+        return _with_said(say, values, food, subject, [(one.nutrient, one.words) for one in judged.beside])
     return Point(say, means=_means(values, food))

@@ -7,6 +7,7 @@ import pytest
 
 from kit import files
 from kit.food.composition import bundled_foods, nutrients, read_rows
+from kit.meal.recipe import KINDS_OF_DISH
 from kit.rules.reference import reference_amounts
 
 DATA = files.bundled("data")
@@ -72,6 +73,7 @@ def test_a_table_is_plain_utf8_with_as_many_cells_in_each_row(name):
         ("reference_intakes_eu.csv", ["nutrient"]),
         ("distribution_ranges.csv", ["nutrient", "who"]),
         ("reference_amounts.csv", ["reference"]),
+        ("dish_kinds.csv", ["words"]),
         ("wordings.csv", ["rule"]),
         ("protein_quality.csv", ["base", "source"]),
         ("allergens.csv", ["allergen"]),
@@ -102,6 +104,13 @@ def test_no_two_rows_have_the_same_key(name, columns):
 )
 def test_nutrients_resolve(name, column):
     assert {item for row in table(name) for item in cell_list(row[column])} <= set(nutrients())
+
+
+def test_dish_kinds_name_known_kinds_and_reference_amounts():
+    rows = table("dish_kinds.csv")
+    assert {row["kind"] for row in rows} <= set(KINDS_OF_DISH)
+    assert {row["main_dish"] for row in rows} == {"yes", "maybe", "no"}
+    assert {name for row in rows for name in cell_list(row["references"])} <= set(reference_amounts())
 
 
 def test_every_nutrient_has_its_uncertainty_in_the_same_order():

@@ -8,7 +8,8 @@ from kit import files
 from kit.food.composition import nutrients, read_rows
 from kit.rules.reference import daily_values
 
-QUANTITIES = {"", "corrected_protein", "unsaturated_fat"}  # what a test of a wording may measure beside a nutrient
+# What a test of a wording may measure beside a nutrient.
+QUANTITIES = {"", "corrected_protein", "unsaturated_fat", "added_sodium"}
 CELL_IS_A_NUMBER = re.compile(r"-?\d+(\.\d+)?")
 
 
@@ -58,7 +59,7 @@ def test_tests_of_wordings_are_written_in_their_own_vocabulary():
         assert row["role"] in ("holds", "say")
         assert row["nutrient"] in set(nutrients()) | QUANTITIES, row
         assert row["basis"] in bases, row
-        assert row["when"] in ("", "small reference amount", "solid", "liquid"), row
+        assert row["when"] in ("", "small reference amount", "solid", "liquid", "main dish", "meal"), row
         assert row["comparison"] in ("at least", "at most", "above", "below", "between"), row
         assert row["unit"] in units, row
         assert CELL_IS_A_NUMBER.fullmatch(row["threshold"]), row

@@ -36,20 +36,27 @@ def test_a_dish_may_not_be_called_high_itself():
     assert "naming that food" in judged.because
 
 
-def test_a_dish_is_low_per_100_g_as_eaten():
-    dish = a_dish()
+def test_a_main_dish_is_low_per_100_g_as_eaten():
+    dish = a_dish(lines=("1 1/2 cups lentils, dry", "4 cups kale, chopped", "1/8 tsp salt"))
     judged = judge("low", "sodium", dish.subject)
-    per_100g = dish.numbers["sodium"] * 100 / dish.subject.serving_grams
-    assert (judged.verdict == "holds") == (per_100g <= 140)
+    assert dish.subject.kind.kind == "main dish"
+    assert judged.verdict == "holds"
     assert "100 g as eaten" in judged.because
+    low, high = judged.measured
+    assert low < dish.numbers["sodium"] * 100 / dish.subject.serving_grams < high
 
 
 def test_protein_counts_by_its_published_quality_and_not_without_one():
-    lentils, tofu = (of_food(foods()[key]) for key in ("lentils-boiled", "tofu-firm"))
+    lentils, seeds = (of_food(foods()[key]) for key in ("lentils-boiled", "pumpkin-seeds"))
     assert judge("high", "protein", lentils).verdict == "off"
-    judged = judge("high", "protein", tofu)
+    judged = judge("good source", "protein", seeds)
     assert judged.verdict == "cannot tell"
     assert "PDCAAS" in judged.because
+
+
+def test_protein_that_is_too_little_even_uncorrected_is_off_without_a_published_quality():
+    """No score is above 1: 30 g of pumpkin seeds hold 9 g, and "high" asks for 10 (21 CFR 101.54(b))."""
+    assert judge("high", "protein", of_food(foods()["pumpkin-seeds"])).verdict == "off"
 
 
 def test_protein_whose_published_qualities_disagree_about_the_limit_cannot_be_told():
@@ -64,21 +71,19 @@ def test_a_missing_value_cannot_be_told_while_a_known_part_above_the_limit_can()
     unknown = food_from({"fat": 1.0}, name="Broth", reference="soup")
     assert judge("low", "sodium", of_food(unknown)).verdict == "cannot tell"
     dish = a_dish().subject
-    missing = np.zeros_like(dish.per_100g, dtype=bool)
-    missing[nutrient_index("sodium")] = True
     salty = np.array(dish.per_100g)
-    salty[nutrient_index("sodium")] = 200.0
-    assert judge("low", "sodium", replace(dish, at_least=missing, per_100g=salty)).verdict == "off"
-    salty[nutrient_index("sodium")] = 20.0
-    assert judge("low", "sodium", replace(dish, at_least=missing, per_100g=salty)).verdict == "cannot tell"
+    at_least = np.full_like(salty, np.inf)
+    for known, verdict in ((200.0, "off"), (20.0, "cannot tell")):
+        salty[nutrient_index("sodium")] = known
+        assert judge("low", "sodium", replace(dish, per_100g=salty, low=salty, high=at_least)).verdict == verdict
 
 
 def test_a_comparison_needs_the_other_food_and_one_that_is_not_low_already():
     less_salt, soy_sauce = (of_food(foods()[key]) for key in ("soy-sauce-low-sodium", "soy-sauce"))
     assert judge("reduced", "sodium", less_salt).verdict == "cannot tell"
-    assert judge("reduced", "sodium", less_salt, soy_sauce).verdict == "holds"
+    assert judge("reduced", "sodium", less_salt, than=soy_sauce).verdict == "holds"
     kale, oil = (of_food(foods()[key]) for key in ("kale-raw", "olive-oil"))
-    judged = judge("reduced", "sodium", oil, kale)
+    judged = judge("reduced", "sodium", oil, than=kale)
     assert judged.verdict == "off"
     assert "low in it already" in judged.because
 
@@ -108,7 +113,7 @@ def test_in_the_eu_a_dish_may_be_high_in_fiber_and_fat_is_weighed_in_100_g():
 
 
 def test_a_verdict_on_a_limit_from_memory_says_so():
-    judged = judge("reduced", "fat", of_food(foods()["milk-skim"]), of_food(foods()["milk-whole"]), rules="eu")
+    judged = judge("reduced", "fat", of_food(foods()["milk-skim"]), "eu", of_food(foods()["milk-whole"]))
     assert judged.section.endswith("from memory")
 
 

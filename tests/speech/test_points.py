@@ -133,7 +133,11 @@ ASKED = [
     ),
     ("The vegan lentils are high in fiber.", {"wording": "high", "nutrient": "fiber", "food": "lentils"}, "vegan"),
     ("Three times the protein.", {"times": 3, **RICE}, "per 100 g"),
-    ("Tofu is high in protein.", {"wording": "high", "nutrient": "protein", "food": "tofu-firm"}, "PDCAAS"),
+    (
+        "Pumpkin seeds are a good source of protein.",
+        {"wording": "good source", "nutrient": "protein", "food": "pumpkin-seeds"},
+        "PDCAAS",
+    ),
     ("It is reduced in sodium.", {"wording": "reduced", "nutrient": "sodium"}, "name the food it is compared with"),
 ]
 
