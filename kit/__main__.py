@@ -64,6 +64,15 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument("--json", action="store_true")
     check.set_defaults(run=_check)
 
+    follow = commands.add_parser("follow-up", help="everything that is sent after a talk, written into a folder")
+    follow.add_argument("talk", metavar="TALK", help=_TALK)
+    follow.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder; it is made when missing")
+    follow.add_argument("--servings", type=float, metavar="N", help="the recipe for N servings")
+    follow.add_argument("--recording", default="", metavar="LINK", help="a link to the recording, for the mail")
+    follow.add_argument("--survey", default="", metavar="LINK", help="a link to the survey, for the mail")
+    follow.add_argument("--force", action="store_true", help="replace files of an earlier follow-up")
+    follow.set_defaults(run=_follow_up)
+
     release = commands.add_parser(
         "import-release", help="add an official composition release (the FoodData Central CSV folder)"
     )
@@ -161,6 +170,22 @@ def _check(chosen: argparse.Namespace) -> int:
             instead = f"\n    say instead: {verdict.instead}" if verdict.instead else ""
             print(f"{verdict.verdict:16} {verdict.say}\n    {verdict.because}{instead}")
     return OFF if any(verdict.verdict == "off" for verdict in verdicts) else 0
+
+
+def _follow_up(chosen: argparse.Namespace) -> None:
+    from kit.meal.nutrition import nutrition
+    from kit.meal.portions import make_more
+    from kit.share.follow_up import follow_up, left_out
+    from kit.talk.library import read_talk
+
+    talk = read_talk(chosen.talk)
+    recipe = talk.recipe if chosen.servings is None else make_more(talk.recipe, chosen.servings)
+    numbers = nutrition(recipe)
+    for verdict in left_out(talk, numbers):
+        print(f"left out, {verdict.verdict}: {verdict.say}\n    {verdict.because}")
+    links = {"recording": chosen.recording, "survey": chosen.survey}
+    for path in follow_up(talk, chosen.to, numbers, replace=chosen.force, **links):
+        print(f"wrote {path}", flush=True)
 
 
 def _import_release(chosen: argparse.Namespace) -> None:

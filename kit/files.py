@@ -27,15 +27,15 @@ def own_folder() -> Path:
     return Path(os.environ.get("TALK_KIT_HOME") or Path.home() / ".talk-kit")
 
 
-def write_whole(path: Path, text: str, *, replace: bool = False) -> Path:
-    """Write a text file through a temporary one beside it, so that no reader ever sees half of it.
+def write_whole(path: Path, content: str | bytes, *, replace: bool = False) -> Path:
+    """Write a file through a temporary one beside it, so that no reader ever sees half of it.
 
     Parameters
     ----------
     path : pathlib.Path
         The file; its folder is made when missing.
-    text : str
-        The whole content, stored as UTF-8.
+    content : str or bytes
+        The whole of it; text is stored as UTF-8.
     replace : bool
         Whether an existing file may be replaced.
 
@@ -50,10 +50,8 @@ def write_whole(path: Path, text: str, *, replace: bool = False) -> Path:
     part = None
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        with tempfile.NamedTemporaryFile(
-            "w", encoding="utf-8", newline="", dir=path.parent, prefix=".", delete=False
-        ) as part:
-            part.write(text)
+        with tempfile.NamedTemporaryFile("wb", dir=path.parent, prefix=".", delete=False) as part:
+            part.write(content.encode() if isinstance(content, str) else content)
             part.flush()
             os.fsync(part.fileno())
         os.replace(part.name, path)

@@ -1,0 +1,66 @@
+"""The handout: recipe and numbers on two printed pages at the most."""
+
+from markupsafe import Markup
+
+from kit.rules.reference import distribution_ranges
+from kit.rules.serving import Line
+from kit.share.contents import Contents, by_part
+from kit.share.pages import filled, sheet
+from kit.share.picture import energy_picture
+from kit.show.look import style
+from kit.show.views import short_name
+from kit.texts import number, percent, span
+
+
+def handout(contents: Contents) -> str:
+    """Return the handout of a talk as one HTML page that needs nothing else, made for printing.
+
+    Parameters
+    ----------
+    contents : Contents
+        What it says.
+    """
+    recipe = contents.numbers.recipe
+    return filled(
+        "handout.html.j2",
+        style=Markup(style() + sheet("handout.css")),
+        title=contents.title,
+        series=contents.talk.series,
+        servings=f"{number(recipe.servings, 2)} {'serving' if recipe.servings == 1 else 'servings'}",
+        serving_is=recipe.serving_is,
+        allergens=contents.allergens,
+        parts=by_part(contents.lines),
+        unread=contents.unread,
+        steps=contents.steps,
+        serving=[_row(line) for line in contents.serving],
+        others=_others(contents),
+        label="",
+        picture=Markup(energy_picture(contents.numbers.energy_shares, distribution_ranges())),
+        containers=(),
+        to_buy=(),
+        points=contents.points,
+        questions=contents.questions,
+        keeping=contents.keeping,
+        cautions=contents.cautions,
+        sources=contents.sources,
+    )
+
+
+def _row(line: Line) -> dict[str, str]:
+    at_least = "at least " if line.missing_from else ""
+    return {
+        "name": line.name,
+        "value": f"{at_least}{number(line.value, line.decimals)} {line.unit}",
+        "range": span(line.low, line.high),
+        "day": percent(line.day) if line.day == line.day else "",
+    }
+
+
+def _others(contents: Contents) -> str:
+    """Return the other nutrients in one sentence, each with its share of a day."""
+    told = [
+        f"{short_name(line.nutrient)} {'at least ' if line.missing_from else ''}{number(line.value, line.decimals)}"
+        f" {line.unit} ({percent(line.day)})"
+        for line in contents.other_nutrients
+    ]
+    return f"{'; '.join(told)}. In brackets the share of a day." if told else ""
