@@ -15,9 +15,23 @@ from kit.meal.nutrition import Nutrition
 from kit.texts import UNKNOWN, number
 
 Array = NDArray[np.float64]
-_ROUND_STEPS = (5.0, 2.5, 2.0, 1.0)
+_ROUND_STEPS = (5.0, 2.5, 1.0)
+_HALF_A_UNIT, _TENTH, _NEARLY_ONE = 0.5, 0.1, 0.95
+_MOST_DIGITS = 6  # no step asks for more
 _SPOKEN_UNITS = {"kcal": ("calorie", "calories"), "g": ("gram", "grams"), "mg": ("milligram", "milligrams")}
 _SPOKEN_UNITS["µg"] = ("microgram", "micrograms")
+_SMALLER = {"g": "mg", "mg": "µg"}
+# The parts of a unit that people say: common practice.
+_PARTS = {
+    1 / 10: "a tenth of a",
+    1 / 5: "a fifth of a",
+    1 / 4: "a quarter of a",
+    1 / 3: "a third of a",
+    1 / 2: "half a",
+    2 / 3: "two thirds of a",
+    3 / 4: "three quarters of a",
+    1.0: "1",
+}
 
 
 @cache
@@ -103,15 +117,20 @@ def range_of(numbers: Nutrition, name: str) -> Range:
 
 
 def round_step(half_width: float) -> float:
-    """Return the coarsest round step, 1, 2, 2.5 or 5 times a power of ten, that is not above the range's half-width.
+    """Return the coarsest step that people count in which is not above the range's half-width.
 
-    2.5 itself and its tenths are passed over: "twenty-seven and a half" claims a digit that the range does not give.
+    Steps of 0.5, 1, 5, 10, 25, 50, 100, 250 ...; finer ones are tenths, hundredths and so on. There are no steps of
+    two: they read as errors beside a chart. Half a unit is taken from a half-width of a quarter on: it fits still.
 
     Examples
     --------
-    >>> round_step(30), round_step(3), round_step(0.3), round_step(2400)
-    (25.0, 2.0, 0.2, 2000.0)
+    >>> round_step(30), round_step(3), round_step(0.3), round_step(0.1), round_step(2400)
+    (25.0, 1.0, 0.5, 0.1, 1000.0)
     """
+    if half_width < _HALF_A_UNIT / 2:
+        return 10.0 ** (floor(log10(2 * half_width) + 1e-12))
+    if half_width < 1:
+        return _HALF_A_UNIT
     power = 10.0 ** floor(log10(half_width) + 1e-12)
     steps = (factor * power for factor in _ROUND_STEPS if factor != 2.5 or power >= 10)
     return next(step for step in steps if step <= half_width * (1 + 1e-9))
@@ -122,17 +141,22 @@ def said_number(value: float, half_width: float) -> float:
 
     Examples
     --------
-    >>> said_number(431, 30), said_number(8.13, 0.4)
-    (425.0, 8.2)
+    >>> said_number(431, 30), said_number(16.9, 1.3), said_number(8.13, 0.4), said_number(1.02, 0.04)
+    (425.0, 17.0, 8.0, 1.0)
     """
     if half_width <= 0:
         return value
     step = round_step(half_width)
-    return float(round(value / step) * step) if step >= 1 else round(round(value / step) * step, 6)
+    if step < _TENTH and abs(round(value, 1) - value) <= half_width:
+        step = _TENTH  # nobody says 1.02 where 1 is as true
+    return round(round(value / step) * step, 9)
 
 
 def spoken(value: float, low: float, high: float, unit: str = "", decimals: int = 0, at_least: bool = False) -> str:
     """Return a number the way it can be said: "about 425 calories", "hardly any", "at least 8 grams".
+
+    Less than one is said as a fraction that people use, or in the next smaller unit: "about half a gram",
+    "about 80 micrograms".
 
     Parameters
     ----------
@@ -149,19 +173,40 @@ def spoken(value: float, low: float, high: float, unit: str = "", decimals: int 
     --------
     >>> spoken(431, 401, 461, "kcal"), spoken(0.2, 0, 0.5, "g"), spoken(8.1, 7.7, 8.5, "g", at_least=True)
     ('about 425 calories', 'hardly any', 'at least 8 grams')
+    >>> spoken(0.46, 0.41, 0.51, "g"), spoken(0.08, 0.06, 0.1, "mg")
+    ('about half a gram', 'about 80 micrograms')
     """
     if isnan(value):
         return UNKNOWN
     if value <= 0 or low <= 0:
         return "hardly any" if value > 0 or not at_least else UNKNOWN
-    said = said_number(value, high - value)
-    if at_least and said > value:  # "at least" must not say more than is known
-        said -= round_step(high - value)
-    step_decimals = 0 if high - value <= 0 else max(0, -floor(log10(round_step(high - value)) + 1e-9))
-    digits = decimals if high - value <= 0 else step_decimals
+    about = "at least" if at_least else "about"
+    if value < _NEARLY_ONE and unit in _SPOKEN_UNITS:
+        return _less_than_one(value, low, high, unit, at_least)
     single, several = _SPOKEN_UNITS.get(unit, (unit, unit))
-    text = f"{number(said, digits)} {single if said == 1 else several}".strip()
-    return f"{'at least' if at_least else 'about'} {text}"
+    if high <= value:
+        said, digits = value, decimals
+    else:
+        said, digits = said_number(value, high - value), _MOST_DIGITS
+        if at_least and said > value + 1e-9:  # "at least" must not say more than is known
+            said -= max(round_step(high - value), _TENTH if said == round(said, 1) else 0.0)
+    return f"{about} {number(said, digits)} {single if said == 1 else several}".strip()
+
+
+def _less_than_one(value: float, low: float, high: float, unit: str, at_least: bool) -> str:
+    """Return less than one unit in words: a fraction that lies in the range, or the next smaller unit."""
+    single = _SPOKEN_UNITS[unit][0]
+    about = "at least" if at_least else "about"
+    fitting = [share for share in _PARTS if low <= share <= (value if at_least else max(high, value))]
+    if unit == "kcal":
+        return f"about 1 {single}" if value >= _HALF_A_UNIT and not at_least else "hardly any"
+    if fitting and value >= _TENTH * 0.9:
+        return f"{about} {_PARTS[min(fitting, key=lambda share: abs(share - value))]} {single}"
+    if unit in _SMALLER:
+        return spoken(value * 1000, low * 1000, high * 1000, _SMALLER[unit], at_least=at_least)
+    return (
+        f"less than a tenth of a {single}" if value < _TENTH else f"{about} {number(value, 1)} {_SPOKEN_UNITS[unit][1]}"
+    )
 
 
 def spoken_per_serving(numbers: Nutrition) -> Mapping[str, str]:

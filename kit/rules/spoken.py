@@ -64,7 +64,7 @@ def share_words(of: Range, whole: str, at_least: bool = False) -> str:
     Examples
     --------
     >>> share_words(Range(0.196, 0.15, 0.24), "a day's sodium"), share_words(Range(0.29, 0.26, 0.32), "the energy")
-    ("about a fifth of a day's sodium", 'about 28 percent of the energy')
+    ("about a fifth of a day's sodium", 'about 29 percent of the energy')
     """
     about = "at least" if at_least else "about"
     if isnan(of.value):

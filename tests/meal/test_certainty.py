@@ -1,5 +1,7 @@
 """How sure a number is, and how it can be said."""
 
+import re
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -48,10 +50,12 @@ def test_the_spoken_number_lies_in_the_range(value, share):
 
 
 @given(st.floats(1e-4, 1e5))
-def test_the_step_is_the_coarsest_round_one_within_the_half_width(half):
+def test_the_step_is_one_that_people_count_in_and_fits_the_half_width(half):
     step = round_step(half)
-    assert step <= half * (1 + 1e-9)
-    assert step > half / 2.6
+    assert step / 2 <= half * (1 + 1e-9)
+    assert step > half / 5.1
+    first = step / 10 ** np.floor(np.log10(step) + 1e-9)
+    assert any(abs(first - digit) < 1e-6 for digit in (1, 2.5, 5)), "no steps of two"
 
 
 @given(dishes(), st.floats(1.5, 20))
@@ -72,18 +76,39 @@ def test_salted_foods_are_less_sure_in_sodium():
     assert composition_sd(foods["cheese-feta"])[place] > composition_sd(foods["carrots-raw"])[place]
 
 
-@pytest.mark.parametrize(
-    ("value", "low", "high", "unit", "words"),
-    [
-        (431, 401, 461, "kcal", "about 425 calories"),
-        (1.02, 0.98, 1.06, "g", "about 1.02 grams"),
-        (0.2, 0.0, 0.5, "g", "hardly any"),
-        (0.0, 0.0, 0.0, "mg", "hardly any"),
-        (float("nan"), float("nan"), float("nan"), "g", "unknown"),
-    ],
-)
-def test_a_number_is_said_with_the_digits_it_has(value, low, high, unit, words):
-    assert spoken(value, low, high, unit) == words
+SAID = [
+    (431, 401, 461, "kcal", "about 425 calories"),
+    (512, 476, 548, "kcal", "about 500 calories"),
+    (16.9, 15.6, 18.2, "g", "about 17 grams"),
+    (18.8, 17.3, 20.3, "g", "about 19 grams"),
+    (12.2, 11.3, 13.1, "g", "about 12 grams"),
+    (1.02, 0.98, 1.06, "g", "about 1 gram"),
+    (1.24, 1.1, 1.38, "mg", "about 1.2 milligrams"),
+    (0.98, 0.9, 1.06, "g", "about 1 gram"),
+    (0.46, 0.42, 0.5, "g", "about half a gram"),
+    (0.65, 0.6, 0.7, "g", "about two thirds of a gram"),
+    (0.4, 0.38, 0.42, "g", "about 400 milligrams"),
+    (0.08, 0.06, 0.1, "mg", "about 80 micrograms"),
+    (0.05, 0.04, 0.06, "µg", "less than a tenth of a microgram"),
+    (0.7, 0.6, 0.8, "kcal", "about 1 calorie"),
+    (0.2, 0.0, 0.5, "g", "hardly any"),
+    (0.0, 0.0, 0.0, "mg", "hardly any"),
+    (float("nan"), float("nan"), float("nan"), "g", "unknown"),
+]
+
+
+def test_a_number_is_said_as_people_say_it():
+    said = {row: spoken(*row[:4]) for row in SAID}
+    assert {row: words for row, words in said.items() if words != row[4]} == {}
+
+
+@given(st.floats(1e-3, 1e4), st.floats(0.01, 0.6), st.sampled_from(["g", "mg", "µg", "kcal"]))
+def test_no_needless_digit_and_no_single_plural_is_said(value, share, unit):
+    words = spoken(value, value * (1 - share), value * (1 + share), unit)
+    assert " 1 grams" not in words
+    assert not re.search(r"\d\.\d{3,}", words)
+    if value * share >= 0.5:
+        assert not re.search(r"\.\d", words.replace(".5", "")), words
 
 
 def test_at_least_never_says_more_than_is_known():
