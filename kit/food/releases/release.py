@@ -17,6 +17,7 @@ import numpy as np
 from kit.errors import ReleaseError
 from kit.food.composition import nutrient_index, nutrients
 from kit.food.household import WordedMeasure, read_measure
+from kit.food.releases.plausible import HEAVIEST_MEASURE, refuse_the_absurd
 from kit.food.releases.release_files import Progress, ReleaseFolder, decimal, whole_number
 from kit.food.releases.release_nutrients import columns
 from kit.food.releases.store import LAYOUT, TABLES, Found, Store, default_path, pack_names
@@ -30,6 +31,7 @@ _SAMPLES = frozenset(
 ) | {"experimental_food"}
 _NO_UNIT = ("", "undetermined", "quantity not specified")
 _KINDS = ("foundation_food", "sr_legacy_food", "survey_fndds_food", "", "branded_food")  # generic before specific
+_LAST_PLACE = 2**31  # of a portion among those of its food; anything else is no place
 _STAGING = """
     CREATE TEMP TABLE listed (fdc_id INTEGER PRIMARY KEY, name TEXT, kind TEXT, category TEXT, published TEXT);
     CREATE TEMP TABLE value (fdc_id INTEGER, nutrient INTEGER, preference INTEGER, amount REAL);
@@ -132,6 +134,7 @@ def import_release(folder: Path, store_path: Path | None = None, progress: Progr
         with closing(sqlite3.connect(part)) as rows:
             rows.executescript(f"PRAGMA synchronous = OFF; PRAGMA journal_mode = MEMORY; {TABLES} {_STAGING}")
             counts = _fill(rows, release)
+            refuse_the_absurd(rows)
         with open(part, "rb+") as written:
             os.fsync(written.fileno())
         os.replace(part, path)
@@ -239,9 +242,10 @@ def _weights(rows: sqlite3.Connection, release: ReleaseFolder, left_out: _Counts
         times, grams = decimal(amount, name, line, "amount"), decimal(gram_weight, name, line, "gram_weight")
         read = _worded(units.get(unit_id, ""), modifier.strip(), description.strip(), _food_name(rows, number))
         each = grams / read.count / (1.0 if np.isnan(times) else times or np.nan) if read else np.nan
-        if read and each > 0:
+        if read and 0 < each <= HEAVIEST_MEASURE:
             place = decimal(sequence, name, line, "seq_num")
-            yield number, line if np.isnan(place) else int(place), read.measure, read.cut, float(f"{each:.6g}")
+            order = line if np.isnan(place) or not 0 <= place <= _LAST_PLACE else int(place)
+            yield number, order, read.measure, read.cut, float(f"{each:.6g}")
         else:
             left_out.measures += 1
 

@@ -218,6 +218,44 @@ def test_a_missing_file_is_named(folder, path, name):
         import_release(folder, path)
 
 
+def test_a_release_with_headings_only_never_replaces_a_good_store(folder, path, release):
+    import_release(folder, path)
+    before = path.read_bytes()
+    write(folder, {name: text.splitlines()[0] + "\n" for name, text in release.items() if name != "nutrient.csv"})
+    with pytest.raises(ReleaseError, match=r"holds no food .* \(what was imported before is kept\)"):
+        import_release(folder, path)
+    assert path.read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ('"24.63"', '"24630"', r'such as "Lentils, raw" with 24,630 g of protein; check that amounts are per 100 g'),
+        ('"352"', '"352000"', r"with 352,000 kcal of energy"),
+    ],
+)
+def test_a_release_of_absurd_figures_never_replaces_a_good_store(folder, path, release, old, new, says):
+    import_release(folder, path)
+    before = path.read_bytes()
+    write(folder, {"food_nutrient.csv": release["food_nutrient.csv"].replace(old, new)})
+    with pytest.raises(ReleaseError, match=says):
+        import_release(folder, path)
+    assert path.read_bytes() == before
+
+
+@pytest.mark.parametrize(("old", "new"), [('"192"', '"1e300"'), ('"192","3"', '"192000000","3"')])
+def test_a_measure_that_nobody_can_lift_is_left_out(folder, path, release, old, new):
+    write(folder, {"food_portion.csv": release["food_portion.csv"].replace(old, new, 1)})
+    import_release(folder, path)
+    assert Store(path).food("fdc-11").measure("cup") is None
+
+
+def test_a_place_among_the_portions_may_be_nonsense(folder, path, release):
+    write(folder, {"food_portion.csv": release["food_portion.csv"].replace('"11","1","1"', '"11","1e308","1"', 1)})
+    import_release(folder, path)
+    assert Store(path).food("fdc-11").measure("cup").grams == 192
+
+
 def test_the_categories_may_be_missing(folder, path):
     (folder / "food_category.csv").unlink()
     import_release(folder, path)
