@@ -11,8 +11,11 @@ from numpy.typing import NDArray
 
 from kit import files
 from kit.errors import KitError, UnknownNameError
+from kit.food.own_table import own_rows
 
 Array = NDArray[np.float64]
+MEASURE_COLUMNS = ("food", "measure", "cut", "grams", "source")
+DEVIATIONS = "relative_sd"  # a column of the user's own table only
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,7 +185,7 @@ def read_rows(path: Path) -> list[dict[str, str]]:
         raise KitError(f"{path} cannot be read ({fault.strerror})") from fault
 
 
-def read_foods(table: Path, measures: Path | None = None) -> list[Food]:
+def read_foods(table: Path, measures: Path) -> list[Food]:
     """Return the foods of a table laid out as ``data/foods.csv``, with their household measures.
 
     Raises
@@ -190,12 +193,37 @@ def read_foods(table: Path, measures: Path | None = None) -> list[Food]:
     KitError
         If the table cannot be read, or a cell is not a number; the message names file, food and column.
     """
-    weights: dict[str, list[Measure]] = {}
-    rows = read_rows(measures) if measures and measures.exists() else []
-    for row in rows:
-        grams = _number(row["grams"], measures or table, row["food"], "grams")
-        weights.setdefault(row["food"], []).append(Measure(row["measure"], row["cut"], grams, row["source"]))
-    return [_food(row, tuple(weights.get(row["food"], ())), table) for row in read_rows(table)]
+    return _foods(read_rows(table), read_rows(measures), table, measures)
+
+
+def read_own_foods(table: Path, measures: Path) -> list[Food]:
+    """Return the foods of the user's own table as a spreadsheet may have saved it; `measures` need not exist.
+
+    Raises
+    ------
+    KitError
+        As `read_foods`, or where a column that a food cannot do without is missing.
+    """
+    rows = own_rows(table, own_columns(), ("food", "name"))
+    weights = own_rows(measures, MEASURE_COLUMNS, MEASURE_COLUMNS[:1]) if measures.exists() else []
+    return _foods(rows, weights, table, measures)
+
+
+@cache
+def own_columns() -> tuple[str, ...]:
+    """Return the columns of the user's own table: those of ``data/foods.csv``, and each food's own deviations."""
+    return (*read_rows(files.bundled("data/foods.csv"))[0], DEVIATIONS)
+
+
+def _foods(
+    rows: Sequence[Mapping[str, str]], weights: Sequence[Mapping[str, str]], table: Path, measures: Path
+) -> list[Food]:
+    of: dict[str, list[Measure]] = {}
+    for row in weights:
+        grams = _number(row["grams"], measures, row["food"], "grams")
+        if grams > 0:  # false for NaN too
+            of.setdefault(row["food"], []).append(Measure(row["measure"], row["cut"], grams, row["source"]))
+    return [_food(row, tuple(of.get(row["food"], ())), table) for row in rows]
 
 
 def _food(row: Mapping[str, str], measures: tuple[Measure, ...], table: Path) -> Food:
@@ -219,7 +247,7 @@ def _food(row: Mapping[str, str], measures: tuple[Measure, ...], table: Path) ->
         refuse=float(row["refuse_pct"] or 0) / 100,
         refuse_part=row["refuse_part"],
         source=f"SR26 {row['sr26']}" if row["sr26"] else "package label",
-        relative_sd=_deviations(row.get("relative_sd", ""), table, row["food"]),
+        relative_sd=_deviations(row.get(DEVIATIONS, ""), table, row["food"]),
     )
 
 
@@ -268,6 +296,5 @@ def foods() -> Foods:
 @cache
 def _with_own(table: Path, _changed: int) -> Foods:
     """Return the kit's foods and those of the user's table, read again only when that file has changed."""
-    measures = table.with_name("measures.csv")
-    own = [food for food in read_foods(table, measures) if food.key not in bundled_foods()]
-    return Foods([*bundled_foods().values(), *own])
+    own = read_own_foods(table, table.with_name("measures.csv"))
+    return Foods([*bundled_foods().values(), *(food for food in own if food.key not in bundled_foods())])

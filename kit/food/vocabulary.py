@@ -12,7 +12,7 @@ from kit.food.composition import read_rows
 SMALL_WORDS = frozenset(
     "of the a an and with in for or to from into on at about plus each more your our some any".split()
 )
-_WORD = re.compile(r"[a-z0-9%]+")
+_WORD = re.compile(r"(?:[^\W_]|%)+")
 _FREE_FROM = re.compile(r"\b(gluten|wheat|dairy|lactose|egg|nut|meat|soy)[- ]free\b")
 _PERCENT = re.compile(r"(\d)\s*(?:%|percent\b|per cent\b)")
 _SINGULARS = {

@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from kit.errors import KitError, UnknownNameError
+from kit.files import bundled
 from kit.food.composition import Food, Foods, bundled_foods, food_from, nutrient, nutrient_index, nutrients, read_foods
 
 TABLE = bundled_foods()
@@ -67,12 +68,12 @@ def test_a_cell_that_is_no_number_is_named(tmp_path):
     table = tmp_path / "foods.csv"
     table.write_text(f"{head}\noats,Oats,lots{',' * (len(nutrients()) - 1)}\n", encoding="utf-8")
     with pytest.raises(KitError, match=r'foods.csv, food "oats": energy is "lots"'):
-        read_foods(table)
+        read_foods(table, bundled("data/measures.csv"))
 
 
 def test_a_table_that_is_not_there_is_named(tmp_path):
     with pytest.raises(KitError, match="cannot be read"):
-        read_foods(tmp_path / "foods.csv")
+        read_foods(tmp_path / "foods.csv", bundled("data/measures.csv"))
 
 
 def test_tables_are_themselves_and_not_their_content():

@@ -18,14 +18,14 @@ SERVING_GRAMS = re.compile(r"(\d+(?:[.,]\d+)?)\s*(?:g|grams?)\b", re.IGNORECASE)
 
 
 def key_from(name: str) -> str:
-    """Return a key made from a name.
+    """Return a key made from a name, in whatever script it is written.
 
     Examples
     --------
     >>> key_from("Red pepper spread, hot")
     'red-pepper-spread-hot'
     """
-    return "-".join(re.findall(r"[a-z0-9]+", name.lower()))
+    return "-".join(re.findall(r"[^\W_]+", name.lower()))
 
 
 @dataclass(frozen=True)

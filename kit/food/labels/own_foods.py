@@ -9,12 +9,19 @@ import numpy as np
 
 from kit import files
 from kit.errors import LabelError
-from kit.food.composition import Food, Measure, bundled_foods, nutrients, own_table, read_rows
+from kit.food.composition import (
+    DEVIATIONS,
+    MEASURE_COLUMNS,
+    Food,
+    Measure,
+    bundled_foods,
+    nutrients,
+    own_columns,
+    own_table,
+)
 from kit.food.labels.label import Label
 from kit.food.labels.label_food import food_of
-
-_MEASURES = ("food", "measure", "cut", "grams", "source")
-_DEVIATIONS = "relative_sd"  # "energy 0.104; fat 0.105": only the user's table has this column
+from kit.food.own_table import own_rows
 
 
 def keep(label: Label, *, replace: bool = False) -> Food:
@@ -42,22 +49,17 @@ def keep(label: Label, *, replace: bool = False) -> Food:
     food = food_of(label)
     table = own_table()
     weights = table.with_name("measures.csv")
-    rows = read_rows(table) if table.exists() else []
+    rows = own_rows(table, own_columns(), ("food", "name")) if table.exists() else []
     if food.key in bundled_foods():
         raise LabelError(f'label "{food.name}": the kit has a food "{food.key}" of its own; give the label another key')
     if not replace and any(row["food"] == food.key for row in rows):
         instead = "give another key, or say that it may be replaced"
         raise LabelError(f'label "{food.name}": {table.name} holds "{food.key}" already; {instead}')
     # The measures go first: weights of a food that is not there yet do no harm.
-    kept = [row for row in (read_rows(weights) if weights.exists() else []) if row["food"] != food.key]
-    _write(weights, _MEASURES, [*kept, *(_measure_row(food.key, measure) for measure in food.measures)])
-    _write(table, _columns(), [*(row for row in rows if row["food"] != food.key), _food_row(food)])
+    kept = [row for row in _weights(weights) if row["food"] != food.key]
+    _write(weights, MEASURE_COLUMNS, [*kept, *(_measure_row(food.key, measure) for measure in food.measures)])
+    _write(table, own_columns(), [*(row for row in rows if row["food"] != food.key), _food_row(food)])
     return food
-
-
-def _columns() -> list[str]:
-    with open(files.bundled("data/foods.csv"), encoding="utf-8", newline="") as bundled:
-        return [*next(csv.reader(bundled)), _DEVIATIONS]
 
 
 def _food_row(food: Food) -> dict[str, str]:
@@ -76,13 +78,17 @@ def _food_row(food: Food) -> dict[str, str]:
         "allergens": "; ".join(food.allergens),
         "salted": "yes" if food.salted else "no",
         "reference": food.reference,
-        _DEVIATIONS: "; ".join(f"{name} {_number(value)}" for name, value in deviations.items() if np.isfinite(value)),
+        DEVIATIONS: "; ".join(f"{name} {_number(value)}" for name, value in deviations.items() if np.isfinite(value)),
     }
+
+
+def _weights(path: Path) -> list[dict[str, str]]:
+    return own_rows(path, MEASURE_COLUMNS, MEASURE_COLUMNS[:1]) if path.exists() else []
 
 
 def _measure_row(key: str, measure: Measure) -> dict[str, str]:
     facts = (key, measure.measure, measure.cut, _number(measure.grams), measure.source)
-    return dict(zip(_MEASURES, facts, strict=True))
+    return dict(zip(MEASURE_COLUMNS, facts, strict=True))
 
 
 def _number(value: float) -> str:

@@ -42,4 +42,3 @@ def refuse_the_absurd(rows: sqlite3.Connection) -> None:
             f" {number(per_100g[first, at])} {about.unit} of {about.name.lower()}; check that amounts are per 100 g and"
             " in the units of nutrient.csv (what was imported before is kept)"
         )
-
