@@ -1,0 +1,123 @@
+"""How much of another food takes an ingredient's place: cup for cup, piece by weight, dry as what it becomes."""
+
+from dataclasses import replace
+
+from kit.errors import AmountError
+from kit.food.composition import Food, Foods, foods
+from kit.food.cooking import weight_yield
+from kit.lines.nearest_measure import SIZES, VOLUMES
+from kit.meal.recipe import Ingredient
+
+_VOLUME_NOUNS = (*VOLUMES, "pinch", "dash")
+_READY = ("cooked", "canned", "drained", "rinsed")  # states that a dry food comes into by cooking
+_DRIED_HERB = 1 / 3  # of the volume of the fresh leaves: common practice
+
+
+def in_place_of(old: Ingredient, other: Food, grams: float | None = None, table: Foods | None = None) -> Ingredient:
+    """Return an ingredient with another food in its place.
+
+    Parameters
+    ----------
+    old : Ingredient
+        What is there.
+    other : Food
+        What takes its place.
+    grams : float, optional
+        How much of it. By default as much of the same measure where both foods have it ("a cup for a cup"), otherwise
+        the same weight; of a food that is ready to eat as much as the dry one becomes, and the other way round; of a
+        dried herb a third of the volume of the fresh one (common practice). [g]
+    table : Foods, optional
+        Where the cooked forms of dry foods are.
+
+    Examples
+    --------
+    >>> from kit.food.composition import foods
+    >>> from kit.meal.recipe import recipe
+    >>> milk = recipe("Oats", ["2 cups milk"]).ingredients[0]
+    >>> in_place_of(milk, foods()["soy-milk"]).grams
+    486.0
+    """
+    if grams is None:
+        cooked = _as_it_becomes(old, other, foods() if table is None else table)
+        if cooked is not None:
+            return cooked
+    each, cut, by_measure = _each(old, other)
+    new = old.count * each if grams is None else grams
+    how = f"in place of {old.food.name}" + ("" if by_measure and grams is None else ", by weight")
+    if grams is None and _dried_for_fresh(old.food, other):
+        new, how = new * _DRIED_HERB, f"{how}, a third of the fresh leaves (common practice)"
+    elif grams is None and _dried_for_fresh(other, old.food):
+        new, how = new / _DRIED_HERB, f"{how}, three times the dried leaves (common practice)"
+    return _other_food(old, other, new, each, cut, how)
+
+
+def _each(old: Ingredient, other: Food) -> tuple[float, str, bool]:
+    """Return the grams of one measure of the other food, its cut, and whether it is the same measure."""
+    row = None if old.noun in SIZES else other.measure(old.noun, cut=old.cut) or other.measure(old.noun)
+    if row is not None:
+        return row.grams, row.cut, True
+    if old.noun in _VOLUME_NOUNS:
+        row = other.measure(*VOLUMES)
+        own = old.food.measure(row.measure) if row else None
+        if row and own:
+            return old.noun_grams * row.grams / own.grams, row.cut, True
+    return old.noun_grams, "", False
+
+
+def _other_food(old: Ingredient, other: Food, grams: float, each: float, cut: str, how: str) -> Ingredient:
+    return replace(
+        old,
+        food=other,
+        grams=grams,
+        noun_grams=each,
+        cut=cut,
+        line=f"{other.name} in place of {old.food.name}",
+        treatment="",
+        how=how,
+        slider=None,
+    )
+
+
+def _dried_for_fresh(fresh: Food, dried: Food) -> bool:
+    return fresh.group == "herb" and dried.group == "spice" and dried.state == "dried"
+
+
+def _as_it_becomes(old: Ingredient, other: Food, table: Foods) -> Ingredient | None:
+    """Return as much of a cooked food as the dry one makes, or of a dry food as makes the cooked one."""
+    if old.food.state == "dry" and other.state in _READY:
+        made = _cooked(old.food, table)
+        if made is None:
+            return None
+        ready = replace(old, food=made, grams=old.grams * weight_yield(old.food, made), noun="g", noun_grams=1.0)
+        grams = _same_volume(ready.grams, made, other)
+        return _in_cups(old, other, grams, f"as much as {old.food.name} makes when it is cooked")
+    if old.food.state in _READY and other.state == "dry":
+        made = _cooked(other, table)
+        if made is None:
+            return None
+        grams = _same_volume(old.grams, old.food, made) / weight_yield(other, made)
+        return _in_cups(old, other, grams, f"as much as makes the {old.food.name}")
+    return None
+
+
+def _cooked(dry: Food, table: Foods) -> Food | None:
+    """Return the cooked form of a dry food whose yield can be worked out."""
+    for form in table.forms(dry.base):
+        if form.state == "cooked":
+            try:
+                weight_yield(dry, form)
+            except AmountError:
+                continue
+            return form
+    return None
+
+
+def _same_volume(grams: float, food: Food, other: Food) -> float:
+    cups = food.measure("cup"), other.measure("cup")
+    return grams * cups[1].grams / cups[0].grams if cups[0] and cups[1] else grams
+
+
+def _in_cups(old: Ingredient, other: Food, grams: float, how: str) -> Ingredient:
+    row = other.measure("cup")
+    new = _other_food(old, other, grams, row.grams if row else 1.0, row.cut if row else "", how)
+    return replace(new, noun="cup" if row else "g")
