@@ -39,6 +39,26 @@ class LineError(KitError):
     """An ingredient line that cannot be read."""
 
 
+class ChangeError(KitError):
+    """A what-if that is not understood, or that has to be asked back.
+
+    Parameters
+    ----------
+    message : str
+        What is not clear, and what to write instead.
+    choices : iterable of str
+        Lines to write instead, each of which is clear.
+    """
+
+    def __init__(self, message: str, choices: Iterable[str] = ()) -> None:
+        super().__init__(message)
+        self.choices = tuple(choices)
+
+    def __reduce__(self) -> tuple[type["ChangeError"], tuple[str, tuple[str, ...]]]:
+        """Keep the choices when the error is pickled."""
+        return type(self), (str(self), self.choices)
+
+
 class TalkFileError(KitError):
     """A talk file with faults; all of them are reported at once.
 

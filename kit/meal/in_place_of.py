@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
-from kit.errors import AmountError
-from kit.food.composition import Food, Foods, foods
-from kit.food.cooking import weight_yield
+from kit.food.composition import Food, Foods
+from kit.food.cooking import drained_share, weight_yield
+from kit.food.three_weights import cooked_form
 from kit.lines.nearest_measure import SIZES, VOLUMES
 from kit.meal.recipe import Ingredient
 
@@ -13,7 +13,7 @@ _READY = ("cooked", "canned", "drained", "rinsed")  # states that a dry food com
 _DRIED_HERB = 1 / 3  # of the volume of the fresh leaves: common practice
 
 
-def in_place_of(old: Ingredient, other: Food, grams: float | None = None, table: Foods | None = None) -> Ingredient:
+def in_place_of(old: Ingredient, other: Food, grams: float | None = None) -> Ingredient:
     """Return an ingredient with another food in its place.
 
     Parameters
@@ -26,8 +26,6 @@ def in_place_of(old: Ingredient, other: Food, grams: float | None = None, table:
         How much of it. By default as much of the same measure where both foods have it ("a cup for a cup"), otherwise
         the same weight; of a food that is ready to eat as much as the dry one becomes, and the other way round; of a
         dried herb a third of the volume of the fresh one (common practice). [g]
-    table : Foods, optional
-        Where the cooked forms of dry foods are.
 
     Examples
     --------
@@ -38,7 +36,7 @@ def in_place_of(old: Ingredient, other: Food, grams: float | None = None, table:
     486.0
     """
     if grams is None:
-        cooked = _as_it_becomes(old, other, foods() if table is None else table)
+        cooked = _as_it_becomes(old, other)
         if cooked is not None:
             return cooked
     each, cut, by_measure = _each(old, other)
@@ -71,7 +69,7 @@ def _other_food(old: Ingredient, other: Food, grams: float, each: float, cut: st
         grams=grams,
         noun_grams=each,
         cut=cut,
-        line=f"{other.name} in place of {old.food.name}",
+        line=other.name,
         treatment="",
         how=how,
         slider=None,
@@ -82,33 +80,21 @@ def _dried_for_fresh(fresh: Food, dried: Food) -> bool:
     return fresh.group == "herb" and dried.group == "spice" and dried.state == "dried"
 
 
-def _as_it_becomes(old: Ingredient, other: Food, table: Foods) -> Ingredient | None:
+def _as_it_becomes(old: Ingredient, other: Food) -> Ingredient | None:
     """Return as much of a cooked food as the dry one makes, or of a dry food as makes the cooked one."""
     if old.food.state == "dry" and other.state in _READY:
-        made = _cooked(old.food, table)
+        made = cooked_form(old.food)
         if made is None:
             return None
         ready = replace(old, food=made, grams=old.grams * weight_yield(old.food, made), noun="g", noun_grams=1.0)
         grams = _same_volume(ready.grams, made, other)
         return _in_cups(old, other, grams, f"as much as {old.food.name} makes when it is cooked")
     if old.food.state in _READY and other.state == "dry":
-        made = _cooked(other, table)
+        made = cooked_form(other)
         if made is None:
             return None
         grams = _same_volume(old.grams, old.food, made) / weight_yield(other, made)
         return _in_cups(old, other, grams, f"as much as makes the {old.food.name}")
-    return None
-
-
-def _cooked(dry: Food, table: Foods) -> Food | None:
-    """Return the cooked form of a dry food whose yield can be worked out."""
-    for form in table.forms(dry.base):
-        if form.state == "cooked":
-            try:
-                weight_yield(dry, form)
-            except AmountError:
-                continue
-            return form
     return None
 
 
@@ -121,3 +107,11 @@ def _in_cups(old: Ingredient, other: Food, grams: float, how: str) -> Ingredient
     row = other.measure("cup")
     new = _other_food(old, other, grams, row.grams if row else 1.0, row.cut if row else "", how)
     return replace(new, noun="cup" if row else "g")
+
+
+def poured_off(old: Ingredient, form: Food, table: Foods) -> float:
+    """Return the grams of a canned food's drained, rinsed or undrained form that the same cans hold. [g]"""
+    share, _ = drained_share(form if form.state != "canned" else old.food, table)
+    if old.food.state == "canned":
+        return old.grams * share
+    return old.grams / share if form.state == "canned" else old.grams

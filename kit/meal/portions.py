@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from kit.food.measures import amount_text, kitchen_steps, kitchen_volumes, unit
 from kit.meal.recipe import Ingredient, Recipe
 
+MAKE_MORE, SHARE_OUT = "make more", "share out"  # the two meanings of other servings
 LEFT_OUT = "left out"
 _FINEST = 24  # a slider starts at about a twenty-fourth of its top, so that spoons do not crowd out cups
 WORTH_SAYING = 0.05  # a rounding error above this is shown

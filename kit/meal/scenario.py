@@ -4,10 +4,8 @@ from dataclasses import dataclass, replace
 
 from kit.food.composition import Food
 from kit.meal.changes import swap
-from kit.meal.portions import WORTH_SAYING, Step, make_more, share_out, slider_steps
+from kit.meal.portions import MAKE_MORE, WORTH_SAYING, Step, make_more, share_out, slider_steps
 from kit.meal.recipe import Recipe
-
-MAKE_MORE, SHARE_OUT = "make more", "share out"
 
 
 @dataclass(frozen=True, eq=False)

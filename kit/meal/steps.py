@@ -14,7 +14,7 @@ from kit.meal.recipe import Ingredient, Recipe
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """An ingredient that a step is about: its place among the ingredients, and the food that was there when it was said.
+    """An ingredient that a step is about: its place among the ingredients, and the food that was there at the time.
 
     Another step may be undone meanwhile: the food then tells whether the place still holds what was meant.
     """

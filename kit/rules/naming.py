@@ -7,17 +7,10 @@ from functools import cache
 from kit.errors import UnknownNameError
 from kit.food.composition import Food, nutrient
 from kit.food.finding import food as food_by_key
+from kit.food.names import lowered, short_name
 from kit.food.vocabulary import singular, words
 from kit.meal.recipe import Recipe
 
-# First words of food names that keep their capital in the middle of a sentence.
-PROPER = frozenset(
-    (
-        "American Asian Belgian Brazil Brie Brussels Caesar Camembert Canadian Cheddar Colby Edam English French "
-        "Gouda Graham Greek Italian Jerusalem Khorasan Lima Mandarin Medjool Monterey Muenster Napa Neufchatel "
-        "New Parmesan Romano Savoy Swiss Thousand Worcestershire"
-    ).split()
-)
 _STATES = ("dry", "cooked", "raw", "dried", "fresh", "canned", "frozen", "boiled", "baked", "roasted", "ground")
 
 
@@ -44,23 +37,6 @@ def thing_said(name: str) -> str:
     return {"energy": "calories", "sugars": "sugar"}.get(name) or said(name)
 
 
-def _lower(text: str) -> str:
-    return text if text.split(" ")[0].split("-")[0] in PROPER else text[:1].lower() + text[1:]
-
-
-@cache
-def short_name(food: Food) -> str:
-    """Return a food's name as it is said of a food in the dish: the thing without its state.
-
-    Examples
-    --------
-    >>> from kit.food.composition import foods
-    >>> short_name(foods()["lentils-dry"]), short_name(foods()["cheese-feta"])
-    ('lentils', 'feta cheese')
-    """
-    return _lower(re.sub(r"\s*\([^)]*\)", "", food.name).split(",")[0])
-
-
 @cache
 def full_name(food: Food) -> str:
     """Return a food's name with its state before it, as a comparison needs it.
@@ -73,7 +49,7 @@ def full_name(food: Food) -> str:
     """
     pieces = [piece.strip() for piece in re.sub(r"\s*\([^)]*\)", "", food.name).split(",")]
     states = [piece for piece in pieces[1:] if piece in _STATES and not pieces[0].lower().startswith(piece)]
-    return " ".join([*states, _lower(pieces[0])])
+    return " ".join([*states, lowered(pieces[0])])
 
 
 def is_plural(name: str) -> bool:

@@ -11,7 +11,8 @@ import ipywidgets as widgets
 from kit.food.finding import food as food_named
 from kit.food.measures import SYSTEMS
 from kit.meal.nutrition import nutrition
-from kit.meal.scenario import MAKE_MORE, SHARE_OUT, Scenario, as_written
+from kit.meal.portions import MAKE_MORE, SHARE_OUT
+from kit.meal.scenario import Scenario, as_written
 from kit.rules.cautions import allergens
 from kit.show.escaping import in_html
 from kit.show.look import style

@@ -6,7 +6,8 @@ import pytest
 from live import notebook_page, run_all_cells
 
 from kit.meal.nutrition import nutrition
-from kit.meal.scenario import SHARE_OUT, as_written
+from kit.meal.portions import SHARE_OUT
+from kit.meal.scenario import as_written
 from kit.show.marks import shorten
 from kit.show.views import drawings, read_out
 from kit.talk.library import bundled_talks, read_talk

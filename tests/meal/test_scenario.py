@@ -6,7 +6,8 @@ import pytest
 from kit.food.finding import food
 from kit.meal.nutrition import nutrition
 from kit.meal.recipe import recipe
-from kit.meal.scenario import MAKE_MORE, SHARE_OUT, as_written
+from kit.meal.portions import MAKE_MORE, SHARE_OUT
+from kit.meal.scenario import as_written
 
 
 @pytest.fixture

@@ -1,0 +1,243 @@
+"""The ways of saying a change: each shape of words, and what its words stand for."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from kit.meal.change_words import number_in, part_in, times_in, verb_first
+from kit.meal.portions import MAKE_MORE, SHARE_OUT
+
+
+@dataclass(frozen=True, slots=True)
+class Clause:
+    """One way to take a clause of a what-if.
+
+    Attributes
+    ----------
+    kind : str
+        ``"leave out"``, ``"free"``, ``"need"``, ``"swap"``, ``"times"``, ``"by"``, ``"set"``, ``"more"``, ``"add"``, ``"use"``,
+        ``"servings"``, ``"batch"``, ``"rinse"``.
+    old, new : str
+        The words of what is there, and of what comes or of the amount.
+    number : float
+        How many times, or how many servings; 1 or -1 for more or less.
+    how : str
+        A further distinction of the kind.
+    """
+
+    kind: str
+    old: str = ""
+    new: str = ""
+    number: float = 0.0
+    how: str = ""
+
+
+_PEOPLE = (
+    r"(?:people|persons?|guests?|servings?|portions?|helpings?|of us|of them|friends?|kids?|children|adults?|folks?|eaters?"
+    r"|colleagues?|diners?|plates?|bowls?|box(?:es)?|jars?|containers?|students?|neighbou?rs?|coworkers?|pieces?|squares?"
+    r"|slices?|meals?|lunch(?:es)?|dinners?|breakfasts?|pots?|glass(?:es)?|hungry people)"
+)
+_IT = (
+    r"(?:it|this|that|everything|all of it|all|(?:the |this |that )?(?:whole |entire )?"
+    r"(?:recipe|batch|pot|dish|thing|lot|pan|tray|quantity|quantities|amounts?|ingredients))"
+)
+_N = (
+    r"(?:about |around |only |just |exactly |a |for )?(?P<n>-?\d+(?:[.,]\d+)?|(?:a|one|two|three|four|half a) dozen|"
+    r"a couple(?: of)?|zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|"
+    r"(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)(?:[- ]\w+)?|(?:a |one )?hundred)"
+)
+_POT = (
+    r"(?:the |this |that |one |a )?(?:same |one |single |this |that )"
+    r"(?:pot|batch|pan|tray|recipe|amount|dish|bake|quantity|bowl)"
+)
+_CROWD = r"(?:(?:an? |my |our |the )?(?:crowd|family|group|party|team|table|class|total|household|gathering) of )?"
+_NOT_M = r"(?:,? (?:instead of|rather than|not) .*)?"
+_COME = r"(?: (?:come|are coming|show up|turn up|join|for lunch|for dinner|over|instead))?"
+_TIMES = (
+    r"(?P<times>double|twice|triple|treble|thrice|quadruple|halve|half|\d+(?:\.\d+)?\s?(?:x|times)"
+    r"|(?:two|three|four|five|six|ten|one and a half|1 1/2|two and a half|2 1/2) times)"
+)
+_PART = (
+    r"(?P<part>\d+\s*/\s*\d+|half(?: of)?|an? (?:half|third|quarter|fourth|fifth)|one (?:half|third|quarter|fourth|fifth)"
+    r"|one-(?:half|third|quarter)|(?:two|three|four)[- ](?:thirds|quarters|fourths|fifths)|quarter|\d+(?:\.\d+)?\s*(?:%|percent|per cent))"
+)
+_OF = r"(?:(?:as much|as many|the (?:amount|quantity|number|usual amount) of|that much|that many|of)(?: of)? )?"
+_USE = r"(?:(?:use|add|only|just|with|make|have|leave out) (?:only |just )?)?"
+_INSTEAD = (
+    r"(?:instead of|in place of|in lieu of|rather than|as an? (?:substitute|replacement|swap|stand-in|alternative) (?:for|to)"
+    r"|replacing|to replace|take the place of|taking the place of|stand in for|standing in for|go in for|work instead of)"
+)
+
+
+def _servings(kind: str, meaning: str, *patterns: str) -> list[tuple[str, str, re.Pattern[str]]]:
+    return [(kind, meaning, re.compile(pattern)) for pattern in patterns]
+
+
+_SERVINGS = [
+    *_servings(
+        "servings",
+        SHARE_OUT,
+        rf"^(?:serve|feed|get|make|fill|use|add)?\s*{_CROWD}{_N}\s*{_PEOPLE}?\s*(?:from|out of|with|of|using) {_POT}(?: of .*)?$",
+        rf"^(?:serve |use |make )?{_POT}(?: of \w+)? (?:for|into|among|amongst|between|to|serves?|feeds?|to feed|to serve) {_N}\s*{_PEOPLE}?$",
+        rf"^(?:split|divide|share|portion|stretch|spread|slice|separate|dish|reduce|portioned|divided|shared|cut)\b[^\d]*?\s*(?:out |up )*"
+        rf"(?:between|among|amongst|into|in|to|for|over|across) {_N}\s*{_PEOPLE}?{_NOT_M}$",
+        rf"^(?:make |serve |get |use )?{_N} (?:smaller|bigger|larger|generous|small|big) {_PEOPLE}$",
+    ),
+    *_servings(
+        "servings",
+        MAKE_MORE,
+        rf"^(?:make |serve |scale |size |use )?(?:{_IT} |enough |some )?(?:up |down )?(?:for|to|to serve|to feed) {_CROWD}{_N}(?: {_PEOPLE})?{_COME}{_NOT_M}$",
+        rf"^(?:serve|feed|make|fill|make for|use|invite|expect|do|scale to|yield|have) {_CROWD}{_N}(?: {_PEOPLE})?{_COME}{_NOT_M}$",
+        rf"^(?:serve|feed|make) (?:{_IT} )?(?:for|to) {_CROWD}{_N}(?: {_PEOPLE})?{_COME}{_NOT_M}$",
+        rf"^(?:there (?:are|will be|were) )?{_CROWD}{_N} {_PEOPLE}(?: of us)?{_COME}{_NOT_M}$",
+        rf"^(?:we are|we're|we were|there are|there're|there will be) {_CROWD}{_N}$",
+    ),
+]
+_BATCH = [
+    re.compile(rf"^(?:make |use )?(?:an? )?{_TIMES} (?:an? |the |this )?(?:\w+ )?(?:batch|recipe)(?: size)?$"),
+    re.compile(rf"^(?:make |use )?(?:the )?{_TIMES} {_OF}(?:the |this |that )?(?P<what>.+?)(?: recipe)?$"),
+    re.compile(rf"^(?:reduce|make|scale|swap) (?P<what>{_IT}) (?:in|by|to|down to|down by) (?P<times>half)$"),
+    re.compile(r"^(?:make |use )?(?P<times>twice|half|double|three times) (?:as much|the amount)$"),
+    re.compile(r"^(?P<times>two|three|four|five|2|3|4|5) batches$"),
+]
+_IT_ALL = re.compile(rf"^{_IT}$")
+
+
+def _shape(kind: str, pattern: str, how: str = "") -> tuple[str, str, re.Pattern[str]]:
+    return kind, how, re.compile(pattern)
+
+
+# What is there is `old`; what comes, or how much, is `new`; `a` and `b` are told apart by what the recipe holds.
+_SHAPES = [
+    _shape(
+        "rinse",
+        r"^(?:don'?t|do not|not|leave out|no|never) (?P<how>rins|drain)(?:e|ing|ing)?(?: off)?(?: and \w+)? (?P<old>.+)$",
+        "not",
+    ),
+    _shape("rinse", r"^(?P<how>rinse|drain)(?: and (?:rinse|drain))?(?: off)? (?P<old>.+?)(?: (?:first|well|off))?$"),
+    _shape("swap", rf"^(?:use |add )?(?P<new>.+?),? {_INSTEAD} (?:using )?(?P<old>.+)$"),
+    _shape(
+        "swap",
+        rf"^{_INSTEAD} (?:using )?(?P<old>.+?)(?:, | (?=(?:use|try|add|have|put|take|i use|we use|then) ))(?:i |we |then )?(?:(?:use|try|add|have|put in|put|take) )?(?P<new>.+)$",
+    ),
+    _shape("swap", rf"^{_INSTEAD} (?P<both>.+)$", "unmarked"),
+    _shape("times", rf"^(?:reduce|leave out) (?P<old>.+?) (?:by|down by) {_PART}$", "less"),
+    _shape("times", rf"^increase (?P<old>.+?) by {_PART}$", "more"),
+    _shape(
+        "times",
+        rf"^(?:reduce|increase|bring|swap) (?P<old>.+?) (?:down |up )?(?:to|in) {_PART}(?: of (?:it|that|the amount))?$",
+    ),
+    _shape(
+        "set",
+        r"^(?:reduce|increase|set|bring|take|keep|limit|make|go|swap|leave out) (?P<old>.+?) (?:down |up |back )?(?:to|at) (?:only |just )?(?P<new>.+)$",
+    ),
+    _shape("by", r"^reduce (?P<old>.+?) by (?P<new>.+)$", "less"),
+    _shape("by", r"^increase (?P<old>.+?) by (?P<new>.+)$", "more"),
+    _shape("swap", r"^(?P<verb>swap|substitute) (?P<a>.+?),? (?P<link>for|with|by|to|into) (?P<b>.+)$"),
+    _shape("times", rf"^{_PART} (?:less|fewer) (?:of )?(?P<old>.+)$", "less"),
+    _shape("times", rf"^{_PART} more (?:of )?(?P<old>.+)$", "more"),
+    _shape("times", rf"^(?:use |add )?{_PART} (?:less|fewer) (?:of )?(?P<old>.+)$", "less"),
+    _shape("times", rf"^leave out {_PART} (?:of )?(?P<old>.+)$", "less"),
+    _shape("times", rf"^{_USE}{_TIMES} {_OF}(?P<old>.+)$"),
+    _shape("times", rf"^{_USE}{_PART} {_OF}(?P<old>.+)$"),
+    _shape("times", r"^(?P<old>.+?) (?:be )?(?P<times>doubled|tripled|halved|quadrupled)$"),
+    _shape("times", r"^(?P<old>.+?),? (?:x|times) ?(?P<times>\d+(?:\.\d+)?)$"),
+    _shape(
+        "times",
+        rf"^(?:with )?(?:the )?(?P<old>.+?),? (?:but )?{_TIMES}(?: (?:as much|as many|the amount|of it|that))?$",
+    ),
+    _shape(
+        "more",
+        r"^(?:use |add |put in |with |plus |have |make it )?(?:an |a )?(?P<amount>.*?)\b(?P<more>more|extra|additional|another|less|fewer) (?P<old>.+)$",
+    ),
+    _shape("more", r"^(?P<more>reduce|increase) (?P<old>.+)$"),
+    _shape("leave out", r"^(?:leave|take|keep|pick) (?P<old>.+?) (?:out|off|away|aside)(?: of .*)?$"),
+    _shape("leave out", r"^(?:leave out|no|minus|less)(?: more)? (?P<old>.+)$"),
+    _shape("free", r"^(?:make it |make this |make |use |a )?(?P<old>[a-z]+)[- ]free$"),
+    _shape("add", r"^(?:add|plus|with added|with some|add some) (?P<new>.+)$"),
+    _shape("swap", r"^(?:make )?(?:the )?(?P<old>.+?) (?:be|was|were|is|are|become|became) (?P<new>.+)$"),
+    _shape("swap", r"^(?:use )?(?:from )?(?P<a>.+?),? (?P<link>for|to|not|over|as|in for) (?P<b>.+)$", "weak"),
+    _shape("use", r"^(?:make it|make this|make the dish) (?P<new>.+)$"),
+    _shape("use", r"^(?:use |only |just |with |take |make it )+(?P<new>.+?)(?: instead)?$", "verb"),
+    _shape("use", r"^(?P<new>.+) instead$", "verb"),
+    _shape("use", r"^(?P<new>.+)$", "bare"),
+    _shape(
+        "leave out", r"^(?!.*\b(?:half|double|add|instead|swap|use|more|less|no)\b)[a-z' ]{2,60}? without (?P<old>.+)$"
+    ),
+]
+_NEEDS = [
+    re.compile(rf"^{opening} (?:any )?(?P<old>.+)$")
+    for opening in (
+        r"(?:does|do|must|should|has) (?:it|this|they) (?:really |always )?(?:(?:have|need|got) to |must )?be",
+        r"(?:it|this) (?:has|have|needs?) to be",
+        r"(?:but |what if )?(?:i|we|they) (?:do not|don'?t|cannot|can'?t|could not|couldn'?t) (?:have|like|want|eat|own|stand|get|find|buy)",
+        r"(?:but |what if )?(?:i|we|they)(?:'ve)? (?:have|got|have got) no",
+        r"(?:but |what if )?(?:i|we|they)(?:'m|'re| am| are)? ?(?:out of|allergic to|intolerant (?:to|of)|ran out of|run out of|hate)",
+        r"(?:but |what if )?(?:my|our|a|the) \w+ (?:is allergic to|hates?|does not (?:eat|like)|doesn'?t (?:eat|like)|cannot have|can'?t (?:have|eat))",
+        r"(?:is|are) (?:the )?(?=.* (?:necessary|essential|needed|required)$)",
+    )
+]
+
+
+def needs(text: str) -> Clause | None:
+    """Return what a line says it lacks or cannot have, which leaves open what to do: "I have no tahini"."""
+    for shape in _NEEDS:
+        found = shape.match(text)
+        if found:
+            return Clause("need", re.sub(r" (?:necessary|essential|needed|required)$", "", found["old"]))
+    return None
+
+
+def clauses(text: str, dish: frozenset[str]) -> Iterator[Clause]:
+    """Yield the ways to take a clause, the likeliest first.
+
+    Parameters
+    ----------
+    text : str
+        The clause, without politeness.
+    dish : frozenset of str
+        What the dish and its servings are called: "double the soup" means the recipe.
+    """
+    text = verb_first(text)
+    for kind, meaning, shape in _SERVINGS:
+        found = shape.match(text)
+        number = number_in(found["n"]) if found else None
+        if number is not None:
+            yield Clause(kind, number=number, how=meaning)
+            return
+    for shape in _BATCH:
+        found = shape.match(text)
+        what = (found.groupdict().get("what") or "it") if found else ""
+        times = times_in(found["times"]) if found else None
+        if times and (_IT_ALL.match(what) or what.removeprefix("the ") in dish):
+            yield Clause("batch", number=times)
+            return
+    for kind, how, shape in _SHAPES:
+        found = shape.match(text)
+        clause = _clause(kind, how, found.groupdict()) if found else None
+        if clause is not None:
+            yield clause
+
+
+def _clause(kind: str, how: str, said: dict[str, str | None]) -> Clause | None:
+    """Return the clause that a shape's words make, None when a number among them is none."""
+    old, new = said.get("old") or "", said.get("new") or ""
+    if kind == "times":
+        part = times_in(said["times"]) if said.get("times") else part_in(said["part"] or "")
+        if part is None:
+            return None
+        return Clause(kind, old, number={"less": 1 - part, "more": 1 + part}.get(how, part))
+    if kind == "more":
+        more = said.get("more") or ""
+        sign = -1.0 if more in ("less", "fewer", "reduce") else 1.0
+        amount = (said.get("amount") or "").strip()
+        return Clause(kind, old, "1" if more == "another" and not amount else amount, sign)
+    if kind == "by":
+        return Clause(kind, old, new, -1.0 if how == "less" else 1.0)
+    if kind == "rinse":
+        return Clause(kind, old, how=f"{how} {said.get('how') or ''}".strip())
+    if kind == "swap" and said.get("a"):
+        return Clause(kind, said["a"] or "", said["b"] or "", how=how or f"{said.get('verb')} {said.get('link')}")
+    if how == "unmarked":
+        return Clause(kind, said.get("both") or "", how=how)
+    return Clause(kind, old, new, how=how)

@@ -1,0 +1,227 @@
+"""Which ingredients of a recipe some words mean: by its line, any name of its food, or the kind of food it is."""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+from kit.errors import ChangeError
+from kit.food.composition import Food, Foods
+from kit.food.finding import Name
+from kit.food.names import short_name
+from kit.food.vocabulary import SMALL_WORDS, line_words, words
+from kit.lines.choosing import choose
+from kit.lines.parsed_line import take_apart
+from kit.meal.recipe import Ingredient, Recipe
+from kit.texts import listing
+
+_ALL = frozenset("all both every whole rest".split())
+_PREPARED = ("cut", "size", "plain", "edible", "measure", "container", "spelling")
+_COOKED = frozenset(("cooked", "roasted", "boiled", "baked", "grilled", "toasted", "fried", "steamed", "simmered"))
+_CHEESES = ("cheese", "cottage_cheese", "grated_hard_cheese", "ricotta")
+
+
+def _brings(*allergens: str) -> Callable[[Food], bool]:
+    return lambda food: any(allergen in food.allergens for allergen in allergens)
+
+
+def _grouped(*groups: str) -> Callable[[Food], bool]:
+    return lambda food: food.group in groups
+
+
+# Words that mean every ingredient of a kind: "no dairy" leaves out the milk and the yogurt.
+_KINDS: Mapping[str, Callable[[Food], bool]] = {
+    "dairy": _brings("milk"),
+    "lactose": _brings("milk"),
+    "nut": _brings("tree_nut", "peanut"),
+    "gluten": _brings("gluten", "wheat"),
+    "soy": _brings("soy"),
+    "seafood": _grouped("fish", "shellfish"),
+    "shellfish": _grouped("shellfish"),
+    "fish": _grouped("fish"),
+    "meat": _grouped("meat", "poultry"),
+    "poultry": _grouped("poultry"),
+    "herb": _grouped("herb"),
+    "spice": lambda food: food.group == "spice" and food.key != "salt",
+    "seed": _grouped("seed"),
+    "sweetener": _grouped("sweetener"),
+    "fruit": _grouped("fruit"),
+    "vegetable": _grouped("vegetable"),
+    "grain": _grouped("grain", "pasta"),
+    "pulse": _grouped("pulse"),
+    "legume": _grouped("pulse"),
+    "cheese": lambda food: food.reference in _CHEESES,
+    "fat": lambda food: food.reference == "butter_oil",
+}
+_SAID_ALONE = frozenset(("cheese",))  # two cheeses are asked back, two foods with milk are "dairy"
+
+
+@dataclass(frozen=True, slots=True)
+class Called:
+    """Ingredients that some words mean.
+
+    Attributes
+    ----------
+    places : tuple of int
+        Where they are among the ingredients.
+    together : bool
+        Whether all of them are meant: "both cheeses", "dairy".
+    """
+
+    places: tuple[int, ...]
+    together: bool = False
+
+
+def ingredients_called(text: str, recipe: Recipe) -> Called:
+    """Return the ingredients that words mean; every word has to belong to them.
+
+    Examples
+    --------
+    >>> from kit.meal.recipe import recipe
+    >>> pot = recipe("Pot", ["1 cup brown lentils, dry", "2 tbsp olive oil", "1/2 cup feta, crumbled"])
+    >>> ingredients_called("the feta", pot).places, ingredients_called("oil", pot).places
+    ((2,), (1,))
+    >>> ingredients_called("oil painting", pot).places
+    ()
+    """
+    said = [word for word in words(text) if word not in SMALL_WORDS and word not in ("this", "that", "these", "those")]
+    together = bool(_ALL & set(said))
+    said = [word for word in said if word not in _ALL]
+    for asked in _lighter_and_lighter(said):
+        kind = _KINDS.get(next(iter(asked))) if len(asked) == 1 else None
+        if kind:
+            named = set(_named(asked, recipe))
+            alone = asked <= _SAID_ALONE
+            places = (
+                at for at, part in enumerate(recipe.ingredients) if kind(part.food) or (at in named and not alone)
+            )
+            return Called(tuple(places), together or not alone)
+        found = _named(asked, recipe)
+        if found:
+            return Called(found, together)
+    return Called(())
+
+
+def _lighter_and_lighter(said: list[str]) -> Iterable[frozenset[str]]:
+    """Yield the words, then without those that say how it is cut or measured, then without how it is cooked."""
+    yield frozenset(said)
+    kinds = {word: line_words()[word].kind for word in said if word in line_words()}
+    food = [word for word in said if kinds.get(word) not in _PREPARED and not word.isdigit()]
+    if food and len(food) < len(said):
+        yield frozenset(food)
+    raw = [word for word in food if word not in _COOKED]
+    if raw and len(raw) < len(food):
+        yield frozenset(raw)
+
+
+def _named(asked: frozenset[str], recipe: Recipe) -> tuple[int, ...]:
+    if not asked:
+        return ()
+    own = [_own_words(ingredient) for ingredient in recipe.ingredients]
+    for fits in (_is_called, _is_head_of, _is_part_of):
+        found = [at for at, names in enumerate(own) if fits(asked, names)]
+        used = [at for at in found if recipe.ingredients[at].grams > 0]
+        if used or found:
+            return tuple(used or found)
+    return ()
+
+
+@dataclass(frozen=True, slots=True)
+class _Words:
+    """Words of an ingredient: of its line, of all its food's names, and of those with the word that says what it is."""
+
+    line: frozenset[str]
+    headed: tuple[tuple[frozenset[str], str], ...]
+    loose: frozenset[str]
+
+
+@lru_cache(maxsize=2_000)
+def _own_words(ingredient: Ingredient) -> _Words:
+    food = ingredient.food
+    line, head = _line_words(ingredient)
+    texts = [food.name, *food.other_names, food.key.replace("-", " ")]
+    names = [Name(food, text, frozenset(words(text)) - SMALL_WORDS, 0) for text in texts]
+    headed = tuple((name.words, name.head) for name in names)
+    return _Words(line, ((line, head), *headed) if head else headed, line | names[0].words | names[-1].words)
+
+
+def _line_words(ingredient: Ingredient) -> tuple[frozenset[str], str]:
+    """Return the words of a line that name its food, and the last of them; none of a line that names several."""
+    phrases = take_apart(ingredient.line) if ingredient.line else []
+    if len(phrases) != 1 or phrases[0].others:
+        return frozenset(), ""
+    name = [word for word in phrases[0].name if word not in SMALL_WORDS and _names_something(word)]
+    after = [word for word in phrases[0].after if _names_something(word) and word not in SMALL_WORDS]
+    return frozenset((*name, *after)), name[-1] if name else ""
+
+
+def _names_something(word: str) -> bool:
+    known = line_words().get(word)
+    return known is None or known.kind in ("other", "state")
+
+
+def _is_called(asked: frozenset[str], names: _Words) -> bool:
+    return asked == names.line or asked == names.headed[-1][0] or any(asked == own for own, _ in names.headed[:2])
+
+
+def _is_head_of(asked: frozenset[str], names: _Words) -> bool:
+    return any(asked <= own and (head in asked or asked == own) for own, head in names.headed)
+
+
+def _is_part_of(asked: frozenset[str], names: _Words) -> bool:
+    return asked <= names.loose
+
+
+def the_ingredient(text: str, recipe: Recipe, table: Foods, line: str = "") -> int:
+    """Return the place of the one ingredient that words mean.
+
+    Parameters
+    ----------
+    text : str
+        The words.
+    recipe : Recipe
+        Whose ingredients.
+    table : Foods
+        The foods that the words could mean otherwise.
+    line : str
+        The line they stand in, so that it can be offered with clearer words.
+
+    Raises
+    ------
+    ChangeError
+        If it has none, or several that fit; then with a choice for each.
+    """
+    found = ingredients_called(text, recipe).places
+    if not found:
+        raise ChangeError(f'no "{text.strip()}" in the recipe; it holds {held(recipe)}')
+    if len(found) > 1:
+        names = [recipe.ingredients[at].food.name for at in found]
+        choices = clearer(line, text, [name.lower() for name in names])
+        raise ChangeError(f'"{text.strip()}" fits {listing(names)}; write which one', choices)
+    ingredient = recipe.ingredients[found[0]]
+    if _another_food(text, ingredient, table):
+        name = ingredient.food.name.lower()
+        raise ChangeError(
+            f'no "{text.strip()}" in the recipe, but {name}; write which you mean', clearer(line, text, [name])
+        )
+    return found[0]
+
+
+def _another_food(text: str, ingredient: Ingredient, table: Foods) -> bool:
+    """Whether words by themselves name a food with other allergens: "butter" where there is peanut butter."""
+    if frozenset(words(text)) - SMALL_WORDS in (own for own, _ in _own_words(ingredient).headed):
+        return False
+    by_itself = choose(words(text), (), table).food
+    return by_itself is not None and by_itself.allergens != ingredient.food.allergens
+
+
+def clearer(line: str, text: str, names: Iterable[str]) -> tuple[str, ...]:
+    """Return a line once for each name, with the name where some words stand."""
+    at = line.find(text)
+    return tuple(f"{line[:at]}{name}{line[at + len(text) :]}" for name in names) if text and at >= 0 else ()
+
+
+def held(recipe: Recipe) -> str:
+    """Return what a recipe holds, in words for people."""
+    return listing(
+        list(dict.fromkeys(short_name(part.food) for part in recipe.ingredients if part.grams > 0)) or ["nothing"]
+    )
