@@ -59,6 +59,10 @@ class ChangeError(KitError):
         return type(self), (str(self), self.choices)
 
 
+class NotUnderstoodError(ChangeError):
+    """A what-if in which no change is recognised at all."""
+
+
 class TalkFileError(KitError):
     """A talk file with faults; all of them are reported at once.
 

@@ -1,4 +1,4 @@
-"""Which food is meant to come into a recipe, in the form that suits, and which ingredient it would take the place of."""
+"""Which food is meant to come into a recipe, in which form, and whose place it would take."""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -101,14 +101,14 @@ def newcomer(text: str, table: Foods, *, like: Ingredient | None = None, line: s
     own = _own_swap(text, table, like)
     if own is not None:
         return Newcomer(own)
-    reading = understood(f"100 g {text}", text, table, line)
-    if like is None or _says_form(text):
-        return Newcomer(reading.food, _notes(text, table))
-    return _in_the_form_of(like, text, reading, table)
+    food, _ = understood(f"100 g {text}", text, table, line)
+    if like is not None and not _says_form(text):
+        food = _in_the_form_of(like, text, food, table)
+    return Newcomer(food, _notes(text, table))
 
 
-def understood(amount_and_food: str, text: str, table: Foods, line: str) -> Reading:
-    """Return how a line is read, and raise where the reader would have to ask, or left a word out.
+def understood(amount_and_food: str, text: str, table: Foods, line: str) -> tuple[Food, Reading]:
+    """Return the food of a line and how it is read, and raise where the reader would have to ask, or left a word out.
 
     Raises
     ------
@@ -119,14 +119,14 @@ def understood(amount_and_food: str, text: str, table: Foods, line: str) -> Read
     if reading.food is None or reading.problem:
         foods = [match.name.lower() for match in reading.choices]
         raise ChangeError(f'"{text}": {reading.problem}', clearer(line, text, foods))
-    left_over = [word for word in words(text) if not _belongs(word, reading.food, table)]
+    left_over = [said for said in text.split() if not all(_belongs(word, reading.food, table) for word in words(said))]
     if left_over:
         raise ChangeError(
             f'"{text}" is not all understood: "{" ".join(left_over)}" says nothing of '
             f"{reading.food.name}; write the food as a recipe does",
             clearer(line, text, [reading.food.name.lower()]),
         )
-    return reading
+    return reading.food, reading
 
 
 def _belongs(word: str, food: Food, table: Foods) -> bool:
@@ -168,19 +168,16 @@ def _says_form(text: str) -> bool:
     return any(word.kind == "state" for word in known if word)
 
 
-def _in_the_form_of(like: Ingredient, text: str, reading: Reading, table: Foods) -> Newcomer:
+def _in_the_form_of(like: Ingredient, text: str, food: Food, table: Foods) -> Food:
     good = _AS_GOOD.get(like.food.state, ())
-    if not good or reading.food.state == good[0]:
-        return Newcomer(reading.food, _notes(text, table))
+    if not good or food.state == good[0]:
+        return food
     try:
-        asked = understood(f"100 g {text}{_SAME_FORM[like.food.state]}", text, table, "").food
+        asked, _ = understood(f"100 g {text}{_SAME_FORM[like.food.state]}", text, table, "")
     except ChangeError:
-        asked = reading.food
-    forms = [asked, reading.food, *table.forms(reading.food.base)]
-    fitting = [form for state in good for form in forms if form.state == state and form.base == reading.food.base]
-    if fitting:
-        return Newcomer(fitting[0], _notes(text, table))
-    return Newcomer(reading.food, _notes(text, table))
+        asked = food
+    forms = [asked, food, *table.forms(food.base)]
+    return next((form for state in good for form in forms if form.state == state and form.base == food.base), food)
 
 
 def refined(text: str, recipe: Recipe, table: Foods) -> tuple[int, str] | None:
@@ -194,12 +191,11 @@ def refined(text: str, recipe: Recipe, table: Foods) -> tuple[int, str] | None:
         places = ingredients_called(" ".join(said[split:]), recipe).places
         if len(places) != 1:
             continue
-        how, food = " ".join(said[:split]), recipe.ingredients[places[0]].food
-        thing = short_name(food) if food.state != "ready" or "," in food.name else food.name.lower()
-        for wish in (text, f"{how} {thing}"):
+        thing = short_name(recipe.ingredients[places[0]].food)
+        for wish in (text, f"{' '.join(said[:split])} {thing}"):
             reading = read(f"100 g {wish}", table=table)
-            known = reading.food is not None and not reading.problem
-            if known and all(_belongs(word, reading.food, table) for word in words(wish)):
+            food = None if reading.problem else reading.food
+            if food is not None and all(_belongs(word, food, table) for word in words(wish)):
                 return places[0], wish
     return None
 

@@ -15,8 +15,8 @@ class Clause:
     Attributes
     ----------
     kind : str
-        ``"leave out"``, ``"free"``, ``"need"``, ``"swap"``, ``"times"``, ``"by"``, ``"set"``, ``"more"``, ``"add"``, ``"use"``,
-        ``"servings"``, ``"batch"``, ``"rinse"``.
+        ``"leave out"``, ``"free"``, ``"need"``, ``"swap"``, ``"times"``, ``"by"``, ``"set"``, ``"more"``, ``"add"``,
+        ``"use"``, ``"servings"``, ``"batch"``, ``"rinse"``.
     old, new : str
         The words of what is there, and of what comes or of the amount.
     number : float
@@ -33,8 +33,10 @@ class Clause:
 
 
 _PEOPLE = (
-    r"(?:people|persons?|guests?|servings?|portions?|helpings?|of us|of them|friends?|kids?|children|adults?|folks?|eaters?"
-    r"|colleagues?|diners?|plates?|bowls?|box(?:es)?|jars?|containers?|students?|neighbou?rs?|coworkers?|pieces?|squares?"
+    r"(?:people|persons?|guests?|servings?|portions?|helpings?|of us|of them|friends?|kids?|children"
+    r"|adults?|folks?|eaters?"
+    r"|colleagues?|diners?|plates?|bowls?|box(?:es)?|jars?|containers?|students?|neighbou?rs?|coworkers?"
+    r"|pieces?|squares?"
     r"|slices?|meals?|lunch(?:es)?|dinners?|breakfasts?|pots?|glass(?:es)?|hungry people)"
 )
 _IT = (
@@ -58,14 +60,18 @@ _TIMES = (
     r"|(?:two|three|four|five|six|ten|one and a half|1 1/2|two and a half|2 1/2) times)"
 )
 _PART = (
-    r"(?P<part>\d+\s*/\s*\d+|half(?: of)?|an? (?:half|third|quarter|fourth|fifth)|one (?:half|third|quarter|fourth|fifth)"
-    r"|one-(?:half|third|quarter)|(?:two|three|four)[- ](?:thirds|quarters|fourths|fifths)|quarter|\d+(?:\.\d+)?\s*(?:%|percent|per cent))"
+    r"(?P<part>\d+\s*/\s*\d+|half(?: of)?|an? (?:half|third|quarter|fourth|fifth)|one (?:half|third"
+    r"|quarter|fourth|fifth)"
+    r"|one-(?:half|third|quarter)|(?:two|three|four)[- ](?:thirds|quarters|fourths|fifths)|quarter"
+    r"|\d+(?:\.\d+)?\s*(?:%|percent|per cent))"
 )
 _OF = r"(?:(?:as much|as many|the (?:amount|quantity|number|usual amount) of|that much|that many|of)(?: of)? )?"
 _USE = r"(?:(?:use|add|only|just|with|make|have|leave out) (?:only |just )?)?"
 _INSTEAD = (
-    r"(?:instead of|in place of|in lieu of|rather than|as an? (?:substitute|replacement|swap|stand-in|alternative) (?:for|to)"
-    r"|replacing|to replace|take the place of|taking the place of|stand in for|standing in for|go in for|work instead of)"
+    r"(?:instead of|in place of|in lieu of|rather than|as an? (?:substitute|replacement|swap|stand-in"
+    r"|alternative) (?:for|to)"
+    r"|replacing|to replace|take the place of|taking the place of|stand in for|standing in for|go in for"
+    r"|work instead of)"
 )
 
 
@@ -77,17 +83,22 @@ _SERVINGS = [
     *_servings(
         "servings",
         SHARE_OUT,
-        rf"^(?:serve|feed|get|make|fill|use|add)?\s*{_CROWD}{_N}\s*{_PEOPLE}?\s*(?:from|out of|with|of|using) {_POT}(?: of .*)?$",
-        rf"^(?:serve |use |make )?{_POT}(?: of \w+)? (?:for|into|among|amongst|between|to|serves?|feeds?|to feed|to serve) {_N}\s*{_PEOPLE}?$",
-        rf"^(?:split|divide|share|portion|stretch|spread|slice|separate|dish|reduce|portioned|divided|shared|cut)\b[^\d]*?\s*(?:out |up )*"
+        rf"^(?:serve|feed|get|make|fill|use|add)?\s*{_CROWD}{_N}\s*{_PEOPLE}?\s*(?:from|out of|with|of"
+        rf"|using) {_POT}(?: of .*)?$",
+        rf"^(?:serve |use |make )?{_POT}(?: of \w+)? (?:for|into|among|amongst|between|to|serves?|feeds?"
+        rf"|to feed|to serve) {_N}\s*{_PEOPLE}?$",
+        r"^(?:split|divide|share|portion|stretch|spread|slice|separate|dish|reduce|portioned|divided"
+        r"|shared|cut)\b[^\d]*?\s*(?:out |up )*"
         rf"(?:between|among|amongst|into|in|to|for|over|across) {_N}\s*{_PEOPLE}?{_NOT_M}$",
         rf"^(?:make |serve |get |use )?{_N} (?:smaller|bigger|larger|generous|small|big) {_PEOPLE}$",
     ),
     *_servings(
         "servings",
         MAKE_MORE,
-        rf"^(?:make |serve |scale |size |use )?(?:{_IT} |enough |some )?(?:up |down )?(?:for|to|to serve|to feed) {_CROWD}{_N}(?: {_PEOPLE})?{_COME}{_NOT_M}$",
-        rf"^(?:serve|feed|make|fill|make for|use|invite|expect|do|scale to|yield|have) {_CROWD}{_N}(?: {_PEOPLE})?{_COME}{_NOT_M}$",
+        rf"^(?:make |serve |scale |size |use )?(?:{_IT} |enough |some )?(?:up |down )?(?:for|to|to serve"
+        rf"|to feed) {_CROWD}{_N}(?: {_PEOPLE})?{_COME}{_NOT_M}$",
+        rf"^(?:serve|feed|make|fill|make for|use|invite|expect|do|scale to|yield|have) {_CROWD}{_N}(?: "
+        rf"{_PEOPLE})?{_COME}{_NOT_M}$",
         rf"^(?:serve|feed|make) (?:{_IT} )?(?:for|to) {_CROWD}{_N}(?: {_PEOPLE})?{_COME}{_NOT_M}$",
         rf"^(?:there (?:are|will be|were) )?{_CROWD}{_N} {_PEOPLE}(?: of us)?{_COME}{_NOT_M}$",
         rf"^(?:we are|we're|we were|there are|there're|there will be) {_CROWD}{_N}$",
@@ -109,27 +120,34 @@ def _shape(kind: str, pattern: str, how: str = "") -> tuple[str, str, re.Pattern
 
 # What is there is `old`; what comes, or how much, is `new`; `a` and `b` are told apart by what the recipe holds.
 _SHAPES = [
+    _shape("portions", rf"^(?:make |serve |use )?(?:the )?(?P<old>smaller|bigger|larger|fewer|more|less) {_PEOPLE}$"),
     _shape(
         "rinse",
-        r"^(?:don'?t|do not|not|leave out|no|never) (?P<how>rins|drain)(?:e|ing|ing)?(?: off)?(?: and \w+)? (?P<old>.+)$",
+        r"^(?:don'?t|do not|not|leave out|no|never) (?P<how>rins|drain)(?:e|ing"
+        r"|ing)?(?: off)?(?: and \w+)? (?P<old>.+)$",
         "not",
     ),
     _shape("rinse", r"^(?P<how>rinse|drain)(?: and (?:rinse|drain))?(?: off)? (?P<old>.+?)(?: (?:first|well|off))?$"),
-    _shape("swap", rf"^(?:use |add )?(?P<new>.+?),? {_INSTEAD} (?:using )?(?P<old>.+)$"),
+    _shape(
+        "swap", rf"^(?:use |add )?(?P<new>.+?)(?: (?:do|work|go|be ok|be fine))?,? {_INSTEAD} (?:using )?(?P<old>.+)$"
+    ),
     _shape(
         "swap",
-        rf"^{_INSTEAD} (?:using )?(?P<old>.+?)(?:, | (?=(?:use|try|add|have|put|take|i use|we use|then) ))(?:i |we |then )?(?:(?:use|try|add|have|put in|put|take) )?(?P<new>.+)$",
+        rf"^{_INSTEAD} (?:using )?(?P<old>.+?)(?:, | (?=(?:use|try|add|have|put|take|i use|we use"
+        r"|then) ))(?:i |we |then )?(?:(?:use|try|add|have|put in|put|take) )?(?P<new>.+)$",
     ),
     _shape("swap", rf"^{_INSTEAD} (?P<both>.+)$", "unmarked"),
     _shape("times", rf"^(?:reduce|leave out) (?P<old>.+?) (?:by|down by) {_PART}$", "less"),
     _shape("times", rf"^increase (?P<old>.+?) by {_PART}$", "more"),
     _shape(
         "times",
-        rf"^(?:reduce|increase|bring|swap) (?P<old>.+?) (?:down |up )?(?:to|in) {_PART}(?: of (?:it|that|the amount))?$",
+        rf"^(?:reduce|increase|bring|swap) (?P<old>.+?) (?:down |up )?(?:to|in) {_PART}(?: of (?:it|that"
+        r"|the amount))?$",
     ),
     _shape(
         "set",
-        r"^(?:reduce|increase|set|bring|take|keep|limit|make|go|swap|leave out) (?P<old>.+?) (?:down |up |back )?(?:to|at) (?:only |just )?(?P<new>.+)$",
+        r"^(?:reduce|increase|set|bring|take|keep|limit|make|go|swap|leave out) (?P<old>.+?) (?:down |up "
+        r"|back )?(?:to|at) (?:only |just )?(?P<new>.+)$",
     ),
     _shape("by", r"^reduce (?P<old>.+?) by (?P<new>.+)$", "less"),
     _shape("by", r"^increase (?P<old>.+?) by (?P<new>.+)$", "more"),
@@ -148,7 +166,8 @@ _SHAPES = [
     ),
     _shape(
         "more",
-        r"^(?:use |add |put in |with |plus |have |make it )?(?:an |a )?(?P<amount>.*?)\b(?P<more>more|extra|additional|another|less|fewer) (?P<old>.+)$",
+        r"^(?:use |add |put in |with |plus |have |make it )?(?:an |a )?(?P<amount>.*?)\b(?P<more>more"
+        r"|extra|additional|another|less|fewer) (?P<old>.+)$",
     ),
     _shape("more", r"^(?P<more>reduce|increase) (?P<old>.+)$"),
     _shape("leave out", r"^(?:leave|take|keep|pick) (?P<old>.+?) (?:out|off|away|aside)(?: of .*)?$"),
@@ -157,23 +176,26 @@ _SHAPES = [
     _shape("add", r"^(?:add|plus|with added|with some|add some) (?P<new>.+)$"),
     _shape("swap", r"^(?:make )?(?:the )?(?P<old>.+?) (?:be|was|were|is|are|become|became) (?P<new>.+)$"),
     _shape("swap", r"^(?:use )?(?:from )?(?P<a>.+?),? (?P<link>for|to|not|over|as|in for) (?P<b>.+)$", "weak"),
-    _shape("use", r"^(?:make it|make this|make the dish) (?P<new>.+)$"),
-    _shape("use", r"^(?:use |only |just |with |take |make it )+(?P<new>.+?)(?: instead)?$", "verb"),
-    _shape("use", r"^(?P<new>.+) instead$", "verb"),
-    _shape("use", r"^(?P<new>.+)$", "bare"),
     _shape(
         "leave out", r"^(?!.*\b(?:half|double|add|instead|swap|use|more|less|no)\b)[a-z' ]{2,60}? without (?P<old>.+)$"
     ),
+    _shape("use", r"^(?:make it|make this|make the dish) (?P<new>.+)$", "bare"),
+    _shape("use", r"^(?:use |only |just |with |take )+(?P<new>.+?)(?: instead)?$", "verb"),
+    _shape("use", r"^(?P<new>.+) instead$", "verb"),
+    _shape("use", r"^(?!.*\b(?:instead|without|swap|rather than|place of)\b)(?P<new>.+)$", "bare"),
 ]
 _NEEDS = [
     re.compile(rf"^{opening} (?:any )?(?P<old>.+)$")
     for opening in (
         r"(?:does|do|must|should|has) (?:it|this|they) (?:really |always )?(?:(?:have|need|got) to |must )?be",
         r"(?:it|this) (?:has|have|needs?) to be",
-        r"(?:but |what if )?(?:i|we|they) (?:do not|don'?t|cannot|can'?t|could not|couldn'?t) (?:have|like|want|eat|own|stand|get|find|buy)",
+        r"(?:but |what if )?(?:i|we|they) (?:do not|don'?t|cannot|can'?t|could not|couldn'?t) (?:have|like"
+        r"|want|eat|own|stand|get|find|buy)",
         r"(?:but |what if )?(?:i|we|they)(?:'ve)? (?:have|got|have got) no",
-        r"(?:but |what if )?(?:i|we|they)(?:'m|'re| am| are)? ?(?:out of|allergic to|intolerant (?:to|of)|ran out of|run out of|hate)",
-        r"(?:but |what if )?(?:my|our|a|the) \w+ (?:is allergic to|hates?|does not (?:eat|like)|doesn'?t (?:eat|like)|cannot have|can'?t (?:have|eat))",
+        r"(?:but |what if )?(?:i|we|they)(?:'m|'re| am| are)? ?(?:out of|allergic to|intolerant (?:to|of)"
+        r"|ran out of|run out of|hate)",
+        r"(?:but |what if )?(?:my|our|a|the) \w+ (?:is allergic to|hates?|does not (?:eat|like)|doesn'?t "
+        r"(?:eat|like)|cannot have|can'?t (?:have|eat))",
         r"(?:is|are) (?:the )?(?=.* (?:necessary|essential|needed|required)$)",
     )
 ]
@@ -223,7 +245,7 @@ def _clause(kind: str, how: str, said: dict[str, str | None]) -> Clause | None:
     """Return the clause that a shape's words make, None when a number among them is none."""
     old, new = said.get("old") or "", said.get("new") or ""
     if kind == "times":
-        part = times_in(said["times"]) if said.get("times") else part_in(said["part"] or "")
+        part = times_in(said["times"] or "") if said.get("times") else part_in(said["part"] or "")
         if part is None:
             return None
         return Clause(kind, old, number={"less": 1 - part, "more": 1 + part}.get(how, part))

@@ -14,31 +14,45 @@ _TIMES |= {"doubled": 2.0, "tripled": 3.0, "halved": 0.5, "quadrupled": 4.0, "ha
 # What stands before a change without being part of it.
 _OPENINGS = re.compile(
     r"^(?:so|ok|okay|well|um|er|hi|hey|hello|please|just|maybe|perhaps|then|also|now|but|and|or|yes|actually|oh"
-    r"|alternatively|simply|really|ever|still|rather|if|when|instead(?! of)|suppose|supposing|say|imagine|let'?s|lets|let"
+    r"|alternatively|simply|really|ever|still|rather|if|when|instead(?! of)|suppose|supposing|say|imagine"
+    r"|let'?s|lets|let"
     r"|(?:but |and )?what (?:happens|changes|would happen|would change|will happen|do you think)?\s*(?:if|when)"
     r"|what if|how about|what about|what (?:does|would|do|did)|how (?:would|does|do|did)(?! (?:much|many))"
-    r"|how (?:much|many) (?:\w+ ){1,4}(?=(?:if|when|without)\b)|do you think|is there a way to|curious(?: about)?|wondering if"
+    r"|how (?:much|many) (?:\w+ ){1,4}(?=(?:if|when|without)\b)|do you think|is there a way to"
+    r"|curious(?: about)?|wondering if"
     r"|can|could|may|might|should|would|shall|must|will|do|does|did|is|are|was|were|am|be"
-    r"|i|we|you|one(?= (?:could|can|would|may|use|used|might))|someone|somebody|they|people|he|she|it|us|me|i'd|we'd|you'd|i'll|we'll|it'd"
+    r"|i|we|you|one(?= (?:could|can|would|may|use|used|might))|someone|somebody|they|people|he|she|it|us"
+    r"|me|i'd|we'd|you'd|i'll|we'll|it'd"
     r"|(?:like|love|want|wanted|prefer|wish|going|plan|trying|wanting|planning|allowed|able|need|have) to|think"
     r"|ok to|okay to|possible to|fine to|all ?right to|good to|ok if|okay if|fine if|ok with|okay with|fine with"
-    r"|(?:work|matter|do|taste|look|be|hold up|hold together|come out|turn out|still)(?= (?:if|when|with|without|to)\b)"
+    r"|(?:work|matter|do|taste|look|be|hold up|hold together|come out|turn out|still)(?= (?:if|when|with"
+    r"|without|to)\b)"
     r"|be (?:made|cooked|done|prepared|served)(?= (?:with|without|for)\b)|(?:made|cooked|done)(?= without\b)"
-    r"|be (?:ok|okay|fine|good|possible)(?: (?:to|if|with))?|get away with|show (?:me|us)|give (?:me|us)|try(?= (?:to|leaving|using|adding|it)\b))"
+    r"|be (?:ok|okay|fine|good|possible)(?: (?:to|if|with))?|get away with|show (?:me|us)|give (?:me|us)"
+    r"|try(?= (?:to|leaving|using|adding|it)\b))"
     r"\b(?!')[\s,:]*",
     re.IGNORECASE,
 )
-_RELATIVES = "son|daughter|kids?|child|children|husband|wife|partner|mother|father|mom|mum|dad|friends?|guests?|neighbou?rs?|class"
+_RELATIVES = (
+    "son|daughter|kids?|child|children|husband|wife|partner|mother|father|mom|mum|dad|friends?|guests?"
+    "|neighbou?rs?|class"
+)
 # What stands behind it: why, and whether that is all right.
 _CLOSINGS = re.compile(
-    r"[\s,]+(?:please|thanks|thank you|ok|okay|though|too|as well|also|altogether|entirely|completely|at all|anyway|maybe|perhaps"
+    r"[\s,]+(?:please|thanks|thank you|ok|okay|though|too|as well|also|altogether|entirely|completely"
+    r"|at all|anyway|maybe|perhaps"
     r"|today|next time|this time|for once|for me|in it|in there|to it|(?:in|to|from) the (?:dish|recipe|mix|pot)"
-    r"|(?:would|will|does|do|is|are|should|if|and)?\s*(?:that|it|this)?\s*(?:be|is|are|still|'s)?\s*(?:ok|okay|fine|all ?right|possible"
-    r"|good|work|works|working|matter|do|do it|do fine|do as well|go|be nice|taste good|taste ok|fit|change (?:anything|much|a lot)|an option)"
+    r"|(?:would|will|does|do|is|are|should|if|and)?\s*(?:that|it|this)?\s*(?:be|is|are|still|'s)?\s*(?:ok"
+    r"|okay|fine|all ?right|possible"
+    r"|good|work|works|working|matter|do|do it|do fine|do as well|go|be nice|taste good|taste ok|fit"
+    r"|change (?:anything|much|a lot)|an option)"
     r"|(?:because|since|so that|as i|as we|as my|as our|so it|so that|so my)\b.*"
-    r"|to (?:save|keep|get|lighten|avoid|suit|please|boost|help)\b.*|to (?:make|cut|bring|lower|reduce) (?:it|this|down|back|them|the sodium|the fat)\b.*"
-    rf"|for (?:my|our|his|her|the|a) (?:{_RELATIVES})\b(?!.* of \w+$).*|for (?:someone|somebody|those|people|anyone) (?:who|with)\b.*"
-    r"|(?:for|due to) (?:allergies|vegans|vegetarians|health reasons)|,? what (?:happens|changes|then|does that do)\b.*"
+    r"|to (?:save|keep|get|lighten|avoid|suit|please|boost|help)\b.*|to (?:make|cut|bring|lower|reduce) "
+    r"(?:it|this|down|back|them|the sodium|the fat)\b.*"
+    rf"|for (?:my|our|his|her|the|a) (?:{_RELATIVES})\b(?!.* of \w+$).*|for (?:someone|somebody|those"
+    r"|people|anyone) (?:who|with)\b.*"
+    r"|(?:for|due to) (?:allergies|vegans|vegetarians|health reasons)|,? what (?:happens|changes|then"
+    r"|does that do)\b.*"
     r"|,? how (?:does|would|do|much|many) .*)[\s?!.,]*$",
     re.IGNORECASE,
 )
@@ -50,7 +64,11 @@ _VERBS = (  # other forms of the verbs that a change begins with
         "leave out",
     ),
     (r"(?:take|taking|took|cut|cutting|keep|keeping) out|hold(?:ing)?(?: off on| off)?|avoid(?:ing)?", "leave out"),
-    (r"(?:go|going|do|doing|make it|made|cook it|have it|serve it|eat it|be) without|sans|minus|without", "leave out"),
+    (
+        r"(?:go|going|do|doing|make it|made|cook it|have it|serve it|eat it|be) without|sans|minus"
+        r"|without",
+        "leave out",
+    ),
     (
         r"(?:don'?t|do not|didn'?t|did not|never|not) (?:use|add|put in|put|include|have|bother with)(?: any)?",
         "leave out",
@@ -61,7 +79,11 @@ _VERBS = (  # other forms of the verbs that a change begins with
         r"(?:make|made|making|do|cook) (?:it |this )?(?:with|from|using)|choos(?:e|ing)|chose|pick(?:ed)?|have(?= )",
         "use",
     ),
-    (r"swap(?:s|ped|ping)?(?: out)?|switch(?:es|ed|ing)?(?: out| from)?|exchang(?:e|ed|ing)|trad(?:e|ed|ing)", "swap"),
+    (
+        r"swap(?:s|ped|ping)?(?: out)?|switch(?:es|ed|ing)?(?: out| from)?|exchang(?:e|ed|ing)|trad(?:e|ed"
+        r"|ing)",
+        "swap",
+    ),
     (r"replac(?:e|es|ed|ing)|chang(?:e|ed|ing)|turn(?:ed)?|convert(?:ed)?", "swap"),
     (r"substitut(?:e|es|ed|ing)(?: in)?|sub(?:s|bed|bing)?(?: in)?", "substitute"),
     (
@@ -69,7 +91,8 @@ _VERBS = (  # other forms of the verbs that a change begins with
         "add",
     ),
     (
-        r"mix(?:ed|ing)? in|top(?:ped|ping)? (?:it |this )?(?:off )?with|sprinkl(?:e|ed|ing)(?: on)?|fold(?:ed|ing)? in",
+        r"mix(?:ed|ing)? in|top(?:ped|ping)? (?:it |this )?(?:off )?with|sprinkl(?:e|ed|ing)(?: on)?"
+        r"|fold(?:ed|ing)? in",
         "add",
     ),
     (r"put(?: in| on)?(?= )", "add"),
@@ -78,7 +101,8 @@ _VERBS = (  # other forms of the verbs that a change begins with
     (r"halv(?:ed|ing)(?= )", "halve"),
     (r"reduc(?:e|ed|ing)|lower(?:ed|ing)?|decreas(?:e|ed|ing)|cut(?:ting)?(?: down| back)?(?: on)?", "reduce"),
     (
-        r"bring down|dial(?:ed)? (?:back|down)|drop(?:ped|ping)?(?= .* to\b)|go (?:down|easy) (?:on|with)|go lighter on",
+        r"bring down|dial(?:ed)? (?:back|down)|drop(?:ped|ping)?(?= .* to\b)|go (?:down|easy) (?:on|with)"
+        r"|go lighter on",
         "reduce",
     ),
     (r"increas(?:e|ed|ing)|rais(?:e|ed|ing)|boost(?:ed|ing)?|bump(?:ed|ing)? up|up(?:ped|ping)?(?= )", "increase"),

@@ -1,15 +1,16 @@
-"""What changes when an amount does: a typed what-if becomes steps, and the recipe after them is set beside the one before."""
+"""What changes when an amount does: a typed what-if becomes steps; before is set beside after."""
 
 import re
 from dataclasses import dataclass, replace
 
-from kit.errors import AmountError, ChangeError
+from kit.errors import AmountError, ChangeError, NotUnderstoodError
 from kit.food.composition import Food, Foods, foods, nutrient_index
 from kit.food.names import short_name
 from kit.food.vocabulary import words
 from kit.lines.weighing import Z90
 from kit.meal.certainty import Range, composition_sd, total_sd
-from kit.meal.change_clauses import Asked, steps_of
+from kit.meal.change_asked import Asked
+from kit.meal.change_clauses import steps_of
 from kit.meal.change_shapes import Clause, clauses, needs
 from kit.meal.change_words import plain, without_politeness
 from kit.meal.in_place_of import in_place_of
@@ -71,6 +72,9 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
     if not text or len(line) > LONGEST:
         raise not_understood(line, recipe)
     reader = _Reader(text, foods() if table is None else table, _called(recipe))
+    people = next((clause for clause in clauses(text, reader.dish) if clause.kind == "servings"), None)
+    if people:  # "we are ten"
+        return steps_of(Asked(people, recipe, reader.table, text))
     asks = needs(text)
     if asks:
         steps_of(Asked(asks, recipe, reader.table, text))
@@ -93,7 +97,7 @@ class _Fault:
     @property
     def worth(self) -> tuple[bool, int, bool]:
         """How much it tells: a question with choices most."""
-        return bool(self.error.choices), self.understood, not getattr(self.error, "general", False)
+        return bool(self.error.choices), self.understood, not isinstance(self.error, NotUnderstoodError)
 
 
 @dataclass
@@ -146,7 +150,7 @@ class _Reader:
                 steps = steps_of(Asked(clause, recipe, self.table, self.line))
                 applied(recipe, steps)
             except ChangeError as error:
-                if clause.how == "bare" and not _near(text, error):
+                if clause.how == "bare" and not error.choices:
                     continue
                 best = max(best, _Fault(0, error), key=lambda one: one.worth)
                 if error.choices and not _LINK.search(text):
@@ -174,12 +178,6 @@ def _leaves_out(text: str, before: Clause | None) -> bool:
     )
 
 
-def _near(text: str, error: ChangeError) -> bool:
-    """Whether a question about a bare word is about a food: one of its words stands in a choice."""
-    said = set(words(text))
-    return any(said & set(words(choice)) for choice in error.choices)
-
-
 def not_understood(line: str, recipe: Recipe) -> ChangeError:
     """Return the error that says what would be understood, of this recipe's own ingredients."""
     names = [short_name(part.food) for part in recipe.ingredients if part.grams > 0 and part.food.key != "water"]
@@ -192,11 +190,8 @@ def not_understood(line: str, recipe: Recipe) -> ChangeError:
         "make it for 10",
     ]
     shown = " ".join(line.split())[:60]
-    error = ChangeError(
-        f'"{shown}" is not understood; the kit would understand {listing([f"{chr(34)}{one}{chr(34)}" for one in examples], "or")}'
-    )
-    error.general = True  # type: ignore[attr-defined]
-    return error
+    would = listing([f'"{example}"' for example in examples], "or")
+    return NotUnderstoodError(f'"{shown}" is not understood; the kit would understand {would}')
 
 
 def set_grams(recipe: Recipe, food: str, grams: float) -> Recipe:
@@ -277,13 +272,16 @@ class Change:
 
 
 def change(before: Recipe, after: Recipe) -> Change:
-    """Set a recipe beside a changed one.
+    """Set a recipe beside a changed one; what was added stands in both, with 0 g before.
 
     Raises
     ------
     AmountError
-        If they do not hold the same number of ingredients.
+        If the changed one has lost ingredients: one that is left out stays, with 0 g.
     """
-    if len(before.ingredients) != len(after.ingredients):
-        raise AmountError("the two recipes have not the same number of ingredients; change one with kit.meal.changes")
+    new = after.ingredients[len(before.ingredients) :]
+    if len(before.ingredients) + len(new) != len(after.ingredients):
+        raise AmountError("the changed recipe has fewer ingredients; change one with kit.meal.changes")
+    if new:
+        before = replace(before, ingredients=(*before.ingredients, *(replace(part, grams=0.0) for part in new)))
     return Change(nutrition(before), nutrition(after))

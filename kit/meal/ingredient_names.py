@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from kit.errors import ChangeError
-from kit.food.composition import Food, Foods
-from kit.food.finding import Name
+from kit.food.composition import Food, Foods, foods
+from kit.food.finding import Name, index
 from kit.food.names import short_name
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.choosing import choose
@@ -105,7 +105,8 @@ def _lighter_and_lighter(said: list[str]) -> Iterable[frozenset[str]]:
     """Yield the words, then without those that say how it is cut or measured, then without how it is cooked."""
     yield frozenset(said)
     kinds = {word: line_words()[word].kind for word in said if word in line_words()}
-    food = [word for word in said if kinds.get(word) not in _PREPARED and not word.isdigit()]
+    named = {own for name in index(foods()).within(said) for own in name.words}  # the thigh of "chicken thigh" stays
+    food = [word for word in said if word in named or (kinds.get(word) not in _PREPARED and not word.isdigit())]
     if food and len(food) < len(said):
         yield frozenset(food)
     raw = [word for word in food if word not in _COOKED]
@@ -114,8 +115,8 @@ def _lighter_and_lighter(said: list[str]) -> Iterable[frozenset[str]]:
 
 
 def _named(asked: frozenset[str], recipe: Recipe) -> tuple[int, ...]:
-    if not asked:
-        return ()
+    if all(line_words()[word].kind == "state" if word in line_words() else False for word in asked):
+        return ()  # "fresh" alone names no food
     own = [_own_words(ingredient) for ingredient in recipe.ingredients]
     for fits in (_is_called, _is_head_of, _is_part_of):
         found = [at for at, names in enumerate(own) if fits(asked, names)]

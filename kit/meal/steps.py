@@ -130,7 +130,7 @@ def _after(recipe: Recipe, step: Step) -> Recipe:
             return make_more(recipe, servings) if meaning == MAKE_MORE else share_out(recipe, servings)
         case Add(food=food, measured=measured, note=note):
             new = _measured(Ingredient(food, 0.0, line=measured.line, how=note), measured)
-            return replace(recipe, ingredients=(*recipe.ingredients, new))
+            return _with(recipe, len(recipe.ingredients), new)
         case LeaveOut(row=row):
             at = place_of(row, recipe)
             return _with(recipe, at, replace(recipe.ingredients[at], grams=0.0))
@@ -163,7 +163,13 @@ def _measured(ingredient: Ingredient, measured: Measured) -> Ingredient:
 
 
 def _with(recipe: Recipe, at: int, ingredient: Ingredient) -> Recipe:
-    return replace(recipe, ingredients=(*recipe.ingredients[:at], ingredient, *recipe.ingredients[at + 1 :]))
+    """Return the recipe with an ingredient in a place; a finished weight moves in the proportion of the whole."""
+    changed = replace(recipe, ingredients=(*recipe.ingredients[:at], ingredient, *recipe.ingredients[at + 1 :]))
+    if recipe.finished_grams is None:
+        return changed
+    before, after = float(recipe.grams.sum()), float(changed.grams.sum())
+    finished = recipe.finished_grams * after / before if before > 0 and after > 0 else None
+    return replace(changed, finished_grams=finished)
 
 
 def place_of(row: Row, recipe: Recipe) -> int:

@@ -5,8 +5,8 @@ import pytest
 
 from kit.food.finding import food
 from kit.meal.nutrition import nutrition
-from kit.meal.recipe import recipe
 from kit.meal.portions import MAKE_MORE, SHARE_OUT
+from kit.meal.recipe import recipe
 from kit.meal.scenario import as_written
 
 

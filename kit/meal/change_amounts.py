@@ -1,0 +1,135 @@
+"""Clauses about how much: leave out, half, more, less, so much, something added."""
+
+from dataclasses import replace
+
+from kit.errors import ChangeError
+from kit.food.names import short_name
+from kit.lines.parsed_line import take_apart
+from kit.meal.change_asked import Asked, as_measured, measured_as, named
+from kit.meal.change_foods import newcomer, suggestions, understood
+from kit.meal.change_shapes import Clause
+from kit.meal.ingredient_names import held, ingredients_called
+from kit.meal.steps import Add, Amount, LeaveOut, Step
+from kit.texts import listing
+
+_VAGUE = frozenset("a an bit little some lot lots much slightly way few tad touch good even of far still only".split())
+
+
+def leave_out(asked: Asked) -> tuple[Step, ...]:
+    """Leave out an ingredient, a part of it, or all of a kind."""
+    old, recipe = asked.clause.old, asked.recipe
+    counted = take_apart(old)[0]
+    if counted.counted and counted.name:  # "leave out 1 egg", "remove 1 tbsp of the oil"
+        at = asked.place(" ".join((*counted.name, *counted.after)))
+        grams = measured_as(old, recipe.ingredients[at], asked.table).grams
+        if grams < recipe.ingredients[at].grams:
+            return (Amount(asked.row(at), plus=-grams),)
+        return (LeaveOut(asked.row(at)),)
+    found = ingredients_called(old, recipe)
+    places = found.places if found.together and found.places else (asked.place(old),)
+    used = [at for at in places if recipe.ingredients[at].grams > 0]
+    if not used:
+        raise ChangeError(f'"{old}" is left out already; the recipe holds {held(recipe)}')
+    return tuple(LeaveOut(asked.row(at)) for at in used)
+
+
+def free_from(asked: Asked) -> tuple[Step, ...]:
+    """Ask what to do about a kind of food that should not be there."""
+    kind, recipe = asked.clause.old, asked.recipe
+    places = ingredients_called(kind, recipe).places
+    if not places:
+        raise ChangeError(f'nothing in the recipe is known to bring "{kind}"; it holds {held(recipe)}')
+    names = [short_name(recipe.ingredients[at].food) for at in places]
+    swaps = [
+        f"{name} instead of the {short_name(recipe.ingredients[at].food)}"
+        for at in places
+        for name in suggestions(recipe.ingredients[at], asked.table)
+    ]
+    raise ChangeError(
+        f'"{kind}" comes from {listing(names)}; write whether to leave that out, or what takes its place',
+        [f"leave out the {listing(names)}", *swaps],
+    )
+
+
+def needed(asked: Asked) -> tuple[Step, ...]:
+    """Ask what to do about something that is lacking or not wanted."""
+    at = asked.place(asked.clause.old)
+    name = short_name(asked.recipe.ingredients[at].food)
+    swaps = [f"{other} instead of the {name}" for other in suggestions(asked.recipe.ingredients[at], asked.table)]
+    example = swaps[0] if swaps else f"... instead of the {name}"
+    raise ChangeError(
+        f'{name} can be left out, or something else used: write "leave out the {name}" or "{example}"',
+        [f"leave out the {name}", *swaps],
+    )
+
+
+def times(asked: Asked) -> tuple[Step, ...]:
+    """Take so many times an ingredient."""
+    found = ingredients_called(asked.clause.old, asked.recipe)
+    places = found.places if found.together and found.places else (asked.place(asked.clause.old),)
+    return tuple(Amount(asked.row(at), times=asked.clause.number) for at in places)
+
+
+def set_to(asked: Asked) -> tuple[Step, ...]:
+    """Set the amount of an ingredient."""
+    at = asked.place(asked.clause.old)
+    measured = measured_as(asked.clause.new, asked.recipe.ingredients[at], asked.table)
+    return (Amount(asked.row(at), times=0.0, plus=measured.grams, measured=measured),)
+
+
+def changed_by(asked: Asked) -> tuple[Step, ...]:
+    """Take so much more or less of an ingredient."""
+    at = asked.place(asked.clause.old)
+    return (_more_by(asked, at, asked.clause.new),)
+
+
+def _more_by(asked: Asked, at: int, amount: str) -> Step:
+    old = asked.recipe.ingredients[at]
+    grams = measured_as(amount, old, asked.table).grams
+    if asked.clause.number < 0 and grams > old.grams * 1.001:
+        raise ChangeError(
+            f"that is more {short_name(old.food)} than there is; write a smaller amount, or "
+            f'"leave out the {short_name(old.food)}"'
+        )
+    return Amount(asked.row(at), plus=asked.clause.number * grams)
+
+
+def more(asked: Asked) -> tuple[Step, ...]:
+    """Take more or less of an ingredient, and ask how much where no amount is said."""
+    clause = asked.clause
+    amount = [word for word in clause.new.split() if word not in _VAGUE or word in ("a", "an")]
+    text = f"{' '.join(amount)} {clause.old}" if amount and set(amount) - {"a", "an"} else clause.old
+    phrase = take_apart(text)[0]
+    name = " ".join((*phrase.name, *phrase.after)) if phrase.counted else clause.old
+    if clause.number > 0 and phrase.counted and not ingredients_called(name, asked.recipe).places:
+        return add(replace(asked, clause=Clause("add", new=text)))
+    at = asked.place(name)
+    if not phrase.counted:
+        food = short_name(asked.recipe.ingredients[at].food)
+        less = clause.number < 0
+        raise ChangeError(
+            f"how much {'less' if less else 'more'} {food}? write for instance "
+            f'"{"half" if less else "double"} the {food}", or how much of it',
+            [f"half the {food}", f"leave out the {food}"]
+            if less
+            else [f"1 1/2 times the {food}", f"double the {food}"],
+        )
+    return (_more_by(asked, at, text),)
+
+
+def add(asked: Asked) -> tuple[Step, ...]:
+    """Add an amount of a food: more of it where the recipe holds it already."""
+    text = asked.clause.new
+    phrase = take_apart(text)[0]
+    name = named(phrase, text)
+    places = ingredients_called(name, asked.recipe).places
+    if not phrase.counted:
+        thing = name if places else newcomer(name, asked.table, line=asked.line).food.name.lower()
+        raise ChangeError(f'how much {thing}? write for instance "add 1/4 cup {thing}"', [f"add 1/4 cup {thing}"])
+    if len(places) > 1:
+        asked.place(name)
+    if places:
+        grams = measured_as(text, asked.recipe.ingredients[places[0]], asked.table).grams
+        return (Amount(asked.row(places[0]), plus=grams),)
+    food, reading = understood(text, name, asked.table, asked.line)
+    return (Add(food, as_measured(reading), newcomer(name, asked.table).note),)

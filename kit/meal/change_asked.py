@@ -1,0 +1,75 @@
+"""A clause of a what-if in its surroundings, and the amounts that its words give."""
+
+from dataclasses import dataclass, replace
+
+from kit.errors import ChangeError, KitError
+from kit.food.composition import Foods
+from kit.food.names import short_name
+from kit.food.vocabulary import words
+from kit.lines.parsed_line import ParsedLine, take_apart
+from kit.lines.reader import read
+from kit.lines.reading import Reading
+from kit.meal.change_shapes import Clause
+from kit.meal.ingredient_names import the_ingredient
+from kit.meal.recipe import Ingredient, Recipe
+from kit.meal.steps import Measured, Row
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A clause in its surroundings.
+
+    Attributes
+    ----------
+    clause : Clause
+        What it seems to ask for.
+    recipe : Recipe
+        As it is after the clauses before it.
+    table : Foods
+        The foods to choose from.
+    line : str
+        The whole line, so that it can be offered with clearer words.
+    """
+
+    clause: Clause
+    recipe: Recipe
+    table: Foods
+    line: str
+
+    def row(self, at: int) -> Row:
+        """Return what a step about an ingredient has to know of it."""
+        return Row(at, self.recipe.ingredients[at].food.key)
+
+    def place(self, text: str) -> int:
+        """Return the place of the one ingredient that words mean."""
+        return the_ingredient(text, self.recipe, self.table, self.line)
+
+
+def named(phrase: ParsedLine, text: str) -> str:
+    """Return the words of a text that name its food, as they are written."""
+    named = {*phrase.name, *phrase.after}
+    return " ".join(word for word in text.split() if named & set(words(word))).strip(" ,")
+
+
+def measured_as(text: str, old: Ingredient, table: Foods) -> Measured:
+    """Return an amount of an ingredient's food, measured as it is in the recipe where nothing else is said."""
+    if "," not in text and old.cut and old.cut != "trimmed":
+        text = f"{text}, {old.cut}"
+    try:
+        reading = read(text, food=old.food.key, table=table)
+    except KitError as fault:
+        raise ChangeError(f'"{text}": {fault}') from fault
+    if reading.grams is None or reading.problem or not take_apart(text)[0].counted:
+        problem = reading.problem or f'write how much, such as "half the {short_name(old.food)}"'
+        raise ChangeError(f'"{text}": {problem}')
+    measured = as_measured(reading)
+    if measured.noun == old.noun and old.noun_grams > 0:
+        return replace(measured, grams=reading.count * old.noun_grams, noun_grams=old.noun_grams)
+    return measured
+
+
+def as_measured(reading: Reading) -> Measured:
+    """Return the amount of a line that was read."""
+    return Measured(
+        float(reading.grams or 0.0), reading.relative_sd, reading.noun, reading.noun_grams, reading.cut, reading.line
+    )

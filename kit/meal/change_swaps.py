@@ -1,0 +1,231 @@
+"""Clauses about another food: instead of, could it be, fresh for jarred, rinsed."""
+
+from dataclasses import replace
+
+from kit.errors import ChangeError
+from kit.food.composition import Foods
+from kit.food.finding import index
+from kit.food.names import short_name
+from kit.food.vocabulary import line_words, words
+from kit.lines.parsed_line import take_apart
+from kit.lines.reader import read
+from kit.meal.change_amounts import set_to
+from kit.meal.change_asked import Asked, as_measured, measured_as, named
+from kit.meal.change_foods import Newcomer, instead_of_what, newcomer, refined, takes_place_of
+from kit.meal.change_shapes import Clause
+from kit.meal.change_words import part_in
+from kit.meal.in_place_of import in_place_of, poured_off
+from kit.meal.ingredient_names import ingredients_called
+from kit.meal.recipe import Ingredient
+from kit.meal.steps import Add, Amount, Measured, Step, Swap
+from kit.texts import listing
+
+
+def use(asked: Asked) -> tuple[Step, ...]:
+    """Use a food, or an amount of one, in the place that suits it."""
+    text, recipe = asked.clause.new, asked.recipe
+    phrase = take_apart(text)[0]
+    name = named(phrase, text) if phrase.counted else text
+    found = ingredients_called(name, recipe).places
+    if found and phrase.counted:
+        at = asked.place(name)
+        measured = measured_as(text, recipe.ingredients[at], asked.table)
+        return (Amount(asked.row(at), times=0.0, plus=measured.grams, measured=measured),)
+    if found:
+        food = short_name(recipe.ingredients[found[0]].food)
+        raise ChangeError(
+            f"{food} is in the recipe already; write what to change about it",
+            [f"leave out the {food}", f"half the {food}", f"double the {food}"],
+        )
+    if asked.clause.how == "bare" and not any(word in index(asked.table).by_word for word in words(name)):
+        raise ChangeError(f'"{name}" is no food')
+    wish = refined(name, recipe, asked.table)
+    wished = newcomer(wish[1] if wish else name, asked.table, line=asked.line).food
+    places = takes_place_of(wished, recipe)
+    if wish and (wish[0] in places or not places):
+        places = (wish[0],)
+    amount = text if phrase.counted else ""
+    if len(places) != 1 or (phrase.counted and asked.clause.how != "verb"):
+        raise instead_of_what(name, places, recipe, amount.removesuffix(name).strip())
+    return _swapped(asked, places[0], wish[1] if wish else name, amount)
+
+
+def swap(asked: Asked) -> tuple[Step, ...]:
+    """Put a food in the place of another."""
+    old, new = _direction(asked)
+    recipe = asked.recipe
+    phrase = take_apart(new)[0]
+    new_name = named(phrase, new) if phrase.counted else new
+    old_phrase = take_apart(old)[0]
+    if old_phrase.counted and not old_phrase.name and phrase.counted:  # "2 cups of kale instead of 4"
+        return use(replace(asked, clause=Clause("use", new=new, how="verb")))
+    share, old_name = _share(old)
+    if share is None and old_phrase.counted:
+        old_name = named(old_phrase, old)
+    places = ingredients_called(old_name, recipe).places
+    if phrase.counted and not new_name:  # "1 tbsp instead of 3 tbsp olive oil"
+        return set_to(replace(asked, clause=Clause("set", old_name, new)))
+    if len(places) != 1 or _only_form(old_name):
+        at, new_name = _by_form(asked, old_name, new_name) or (asked.place(old_name), new_name)
+    else:
+        at = places[0]
+    if phrase.counted and ingredients_called(new_name, recipe).places == (at,):  # another amount of the same
+        return set_to(replace(asked, clause=Clause("set", new_name, new)))
+    if share is None and old_phrase.counted and old_phrase.name:
+        part = measured_as(old, recipe.ingredients[at], asked.table).grams / max(recipe.ingredients[at].grams, 1e-9)
+        share = None if part > 0.98 else part
+    if share is not None and not phrase.counted:
+        return _partly(asked, at, new_name, share)
+    return _swapped(asked, at, new_name, new if phrase.counted else "")
+
+
+def _direction(asked: Asked) -> tuple[str, str]:
+    """Return the words of what goes and of what comes; what the recipe holds tells where the words leave it open."""
+    clause, recipe = asked.clause, asked.recipe
+    if clause.how == "unmarked":
+        return _unmarked(asked)
+    if not clause.how:
+        return clause.old, clause.new
+    there = [bool(ingredients_called(_share(side)[1], recipe).places) for side in (clause.old, clause.new)]
+    if clause.how == "weak" and there[0] == there[1]:
+        raise ChangeError(f'"{clause.old} {clause.new}" says no change')
+    if there == [False, True] or (all(there) and clause.how == "substitute for"):
+        return clause.new, clause.old
+    if all(there) and clause.how == "substitute with":
+        raise ChangeError(f'both are in the recipe; write "{clause.new} instead of the {clause.old}"')
+    return clause.old, clause.new
+
+
+def _unmarked(asked: Asked) -> tuple[str, str]:
+    said = asked.clause.old.split()
+    for split in range(len(said) - 1, 0, -1):
+        old, new = " ".join(said[:split]), " ".join(said[split:])
+        if ingredients_called(old, asked.recipe).places:
+            return old, new
+    raise ChangeError(f'"{asked.clause.old}" does not say what goes and what comes')
+
+
+def _share(text: str) -> tuple[float | None, str]:
+    """Return the part of an ingredient that words ask for, and the words for it: "half of the beef"."""
+    said = text.split()
+    for many in (3, 2, 1):
+        part = part_in(" ".join(said[:many])) if len(said) > many else None
+        rest = " ".join(said[many:]).removeprefix("of ")
+        if part is not None and 0 < part < 1 and not take_apart(text)[0].written.unit:
+            return part, rest.removeprefix("the ")
+    return None, text
+
+
+def _by_form(asked: Asked, old: str, new: str) -> tuple[int, str] | None:
+    """Return the ingredient meant where one side only says a form, and the words for what comes.
+
+    "Frozen spinach instead of fresh" means the spinach, "fresh instead of jarred" the only one from a jar.
+    """
+    recipe, table = asked.recipe, asked.table
+    wish = refined(new, recipe, table)
+    said = frozenset(words(old))
+    if wish and _only_form(old):
+        return wish
+    if wish and said <= _said_of(recipe.ingredients[wish[0]]):
+        return wish
+    states = {known.meaning for word in said if (known := line_words().get(word)) and known.kind == "state"}
+    if not states or not _only_form(old) or not _only_form(new):
+        return None
+    fitting = [
+        (at, f"{new} {short_name(part.food)}")
+        for at, part in enumerate(recipe.ingredients)
+        if part.grams > 0 and (_state_word(part) in states or said <= set(words(part.line)))
+    ]
+    able = [(at, text) for at, text in fitting if _comes_in(text, recipe.ingredients[at], table)]
+    if len(able) > 1:
+        names = [short_name(recipe.ingredients[at].food) for at, _ in able]
+        choices = [f"{text} instead of the {name}" for (_, text), name in zip(able, names, strict=True)]
+        raise ChangeError(f'"{old}" fits {listing(names)}; write which one', choices)
+    return able[0] if able else None
+
+
+def _comes_in(text: str, old: Ingredient, table: Foods) -> bool:
+    try:
+        return newcomer(text, table, like=old).food is not old.food
+    except ChangeError:
+        return False
+
+
+def _state_word(part: Ingredient) -> str:
+    return {"raw": "fresh", "drained": "canned", "rinsed": "canned", "dried": "dry"}.get(
+        part.food.state, part.food.state
+    )
+
+
+def _only_form(text: str) -> bool:
+    known = [line_words().get(word) for word in words(text)]
+    return bool(known) and all(word is not None and word.kind in ("state", "cut", "plain") for word in known)
+
+
+def _said_of(part: Ingredient) -> frozenset[str]:
+    return frozenset((*words(part.line), *words(part.food.name)))
+
+
+def _swapped(asked: Asked, at: int, name: str, amount: str) -> tuple[Step, ...]:
+    old = asked.recipe.ingredients[at]
+    came = _coming(asked, name, old)
+    if came.food.key == old.food.key:
+        if not amount:
+            raise ChangeError(f"that is {short_name(old.food)} as the recipe has it; write what should be different")
+        measured = measured_as(amount, old, asked.table)
+        return (Amount(asked.row(at), times=0.0, plus=measured.grams, measured=measured),)
+    if amount:
+        reading = read(amount, food=came.food.key, table=asked.table)
+        if reading.grams is None or reading.problem:
+            raise ChangeError(f'"{amount}": {reading.problem}')
+        return (Swap(asked.row(at), came.food, as_measured(reading), came.note),)
+    if came.food.group == "spice" and old.food.group not in ("spice", "herb"):
+        food = short_name(came.food)
+        raise ChangeError(
+            f'how much {food}? write for instance "1/4 tsp {food} instead of the {short_name(old.food)}"',
+            [f"1/4 tsp {food} instead of the {short_name(old.food)}"],
+        )
+    return (Swap(asked.row(at), came.food, None, came.note),)
+
+
+def _coming(asked: Asked, name: str, old: Ingredient) -> Newcomer:
+    """Return the food that comes; "brown" instead of white rice is brown rice."""
+    try:
+        return newcomer(name, asked.table, like=old, line=asked.line)
+    except ChangeError as fault:
+        thing = short_name(old.food).split()
+        for tail in (thing[-1:], thing[-2:], thing):
+            try:
+                came = newcomer(f"{name} {' '.join(tail)}", asked.table, like=old)
+            except ChangeError:
+                continue
+            if came.food.group == old.food.group:
+                return came
+        raise fault
+
+
+def _partly(asked: Asked, at: int, name: str, share: float) -> tuple[Step, ...]:
+    old = asked.recipe.ingredients[at]
+    came = newcomer(name, asked.table, like=old, line=asked.line)
+    new = in_place_of(replace(old, grams=old.grams * share), came.food)
+    measured = Measured(new.grams, new.relative_sd, new.noun, new.noun_grams, new.cut, came.food.name)
+    return Amount(asked.row(at), times=1 - share), Add(came.food, measured, came.note)
+
+
+def rinse(asked: Asked) -> tuple[Step, ...]:
+    """Take a canned food drained, rinsed or with its liquid."""
+    at = asked.place(asked.clause.old)
+    old = asked.recipe.ingredients[at]
+    name = short_name(old.food)
+    undone, rinses = asked.clause.how.startswith("not"), "rins" in asked.clause.how
+    wanted = ("canned" if not rinses else "drained") if undone else ("rinsed" if rinses else "drained")
+    if old.food.state not in ("canned", "drained", "rinsed"):
+        raise ChangeError(f"{name} that is not from a can changes nothing in the numbers by rinsing or draining")
+    if old.food.state == wanted or (wanted == "drained" and not undone and old.food.state == "rinsed"):
+        raise ChangeError(f"the {name} is taken as {wanted} already")
+    form = next((form for form in asked.table.forms(old.food.base) if form.state == wanted), None)
+    if form is None:
+        raise ChangeError(f"the table has no {wanted} {name}; the numbers stay those of {old.food.name.lower()}")
+    grams = poured_off(old, form, asked.table)
+    measured = Measured(grams, old.relative_sd, old.noun, grams / old.count if old.count else 1.0, old.cut, old.line)
+    return (Swap(asked.row(at), form, measured),)
