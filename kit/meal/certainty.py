@@ -176,10 +176,23 @@ def spoken(value: float, low: float, high: float, unit: str = "", decimals: int 
     >>> spoken(0.46, 0.41, 0.51, "g"), spoken(0.08, 0.06, 0.1, "mg")
     ('about half a gram', 'about 80 micrograms')
     """
+    return " ".join(filter(None, spoken_parts(value, low, high, unit, decimals, at_least)))
+
+
+def spoken_parts(
+    value: float, low: float, high: float, unit: str = "", decimals: int = 0, at_least: bool = False
+) -> tuple[str, str, str]:
+    """Return what `spoken` says in its three parts, any of them empty: how it is meant, the number, the unit.
+
+    Examples
+    --------
+    >>> spoken_parts(431, 401, 461, "kcal"), spoken_parts(0.2, 0, 0.5, "g")
+    (('about', '425', 'calories'), ('', 'hardly any', ''))
+    """
     if isnan(value):
-        return UNKNOWN
+        return "", UNKNOWN, ""
     if value <= 0 or low <= 0:
-        return "hardly any" if value > 0 or not at_least else UNKNOWN
+        return "", "hardly any" if value > 0 or not at_least else UNKNOWN, ""
     about = "at least" if at_least else "about"
     if value < _NEARLY_ONE and unit in _SPOKEN_UNITS:
         return _less_than_one(value, low, high, unit, at_least)
@@ -190,30 +203,35 @@ def spoken(value: float, low: float, high: float, unit: str = "", decimals: int 
         said, digits = said_number(value, high - value), _MOST_DIGITS
         if at_least and said > value + 1e-9:  # "at least" must not say more than is known
             said -= max(round_step(high - value), _TENTH if said == round(said, 1) else 0.0)
-    return f"{about} {number(said, digits)} {single if said == 1 else several}".strip()
+    return about, number(said, digits), single if said == 1 else several
 
 
-def _less_than_one(value: float, low: float, high: float, unit: str, at_least: bool) -> str:
+def _less_than_one(value: float, low: float, high: float, unit: str, at_least: bool) -> tuple[str, str, str]:
     """Return less than one unit in words: a fraction that lies in the range, or the next smaller unit."""
     single = _SPOKEN_UNITS[unit][0]
     about = "at least" if at_least else "about"
     fitting = [share for share in _PARTS if low <= share <= (value if at_least else max(high, value))]
     if unit == "kcal":
-        return f"about 1 {single}" if value >= _HALF_A_UNIT and not at_least else "hardly any"
+        return (about, "1", single) if value >= _HALF_A_UNIT and not at_least else ("", "hardly any", "")
     if fitting and value >= _TENTH * 0.9:
-        return f"{about} {_PARTS[min(fitting, key=lambda share: abs(share - value))]} {single}"
+        return about, _PARTS[min(fitting, key=lambda share: abs(share - value))], single
     if unit in _SMALLER:
-        return spoken(value * 1000, low * 1000, high * 1000, _SMALLER[unit], at_least=at_least)
-    return (
-        f"less than a tenth of a {single}" if value < _TENTH else f"{about} {number(value, 1)} {_SPOKEN_UNITS[unit][1]}"
-    )
+        return spoken_parts(value * 1000, low * 1000, high * 1000, _SMALLER[unit], at_least=at_least)
+    if value < _TENTH:
+        return "", "less than a tenth", f"of a {single}"
+    return about, number(value, 1), _SPOKEN_UNITS[unit][1]
 
 
 def spoken_per_serving(numbers: Nutrition) -> Mapping[str, str]:
     """Return every nutrient of a serving in the form that can be said."""
+    return {name: " ".join(filter(None, parts)) for name, parts in spoken_parts_per_serving(numbers).items()}
+
+
+def spoken_parts_per_serving(numbers: Nutrition) -> Mapping[str, tuple[str, str, str]]:
+    """Return every nutrient of a serving in the form that can be said, in its parts."""
     low, high = ranges(numbers)
     values = zip(nutrients(), numbers.per_serving, low, high, numbers.at_least, strict=True)
     return {
-        name: spoken(value, least, most, nutrient(name).unit, nutrient(name).decimals, bool(lacks))
+        name: spoken_parts(value, least, most, nutrient(name).unit, nutrient(name).decimals, bool(lacks))
         for name, value, least, most, lacks in values
     }

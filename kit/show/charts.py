@@ -1,49 +1,59 @@
-"""The four charts of the talk: plain numbers in, plotly Figure out.
+"""The bar charts of the talk: plain numbers in, plotly Figure out.
 
-All of them speak one language: a bar (or a filled dot) is the dish as it is now, a thin upright mark (or a hollow dot)
-is the recipe as written, and every bar carries its own words, so that nothing is told by colour alone. Each figure's
-``layout.meta["alternative"]`` is its one sentence from `kit.show.captions`, for those who cannot see it. The number of
-traces of a chart never depends on its numbers, so that a change of the dish is only a change of arrays.
+All of them speak one language: a bar is the dish as it is now, a thin upright mark is the recipe as written, and the
+words of every bar stand in a column of their own, at the right, so that none reads as lying inside a band. Each figure
+carries in ``layout.meta`` the sentence that stands with it, what its marks mean, and its one sentence for those who
+cannot see it (`kit.show.captions`). The number of traces of a chart never depends on its numbers.
 
 Colours: Okabe M. and Ito K., "Color Universal Design: how to make figures and presentations that are friendly to
 colorblind people", 2002 (revised 2008); assigned to the nutrients by us.
 """
 
+import math
 from collections.abc import Collection, Mapping, Sequence
 from typing import Any
 
-from kit.show.captions import CORNERS, changed, day_words, say_balance, say_energy_shares, say_share_of_day, say_sources
+from kit.show.captions import (
+    changed,
+    day_sentence,
+    day_words,
+    energy_sentence,
+    range_words,
+    rest_words,
+    say_energy_shares,
+    say_share_of_day,
+    say_sources,
+    sources_sentence,
+)
 from kit.show.escaping import in_chart
 from kit.show.look import colours
 from kit.show.marks import (
-    INK,
-    LINE,
-    PAPER,
+    BAND,
+    HATCH,
+    NAME_SIZE,
     SOFT,
+    SPOKEN_SIZE,
     TEXT_SIZE,
     Drawing,
     as_written_mark,
     bars,
-    beyond,
+    change_colours,
     chart,
     drawing,
-    left_margin,
     nothing_as_zero,
-    plain,
+    room,
     round_up,
     shorten,
-    words_beside,
+    words,
 )
-from kit.show.region import share_region
 from kit.texts import percent, quantity
 
 COLOURS = {name: colours()[name] for name in ("protein", "fat", "carbohydrate", "other")}
-LIMIT_COLOUR, ENOUGH_COLOUR, BAND = (colours()[name] for name in ("limit", "enough", "band"))
-HATCH = {"shape": "/", "fillmode": "overlay", "fgcolor": PAPER, "size": 8, "solidity": 0.25}
-SPOKEN_SIZE = 24  # numbers that are read aloud [px]
-WORDS = 220  # room for the words right of the longest bar [px]
-ROW = 28  # height of a bar with its words [px]
-QUARTERS = (0, 25, 50, 75, 100)
+LIMIT_COLOUR, ENOUGH_COLOUR = colours()["limit"], colours()["enough"]
+KEY = "Bar: now. Upright mark: the recipe as written."
+ROW = 30  # height of a bar with its words [px]
+MOST_ROWS = 8  # ingredients with a bar of their own
+LONGEST = 2.0  # days, where the axis of their shares ends at the latest; the number tells how far a longer bar goes
 
 Shares = Mapping[str, float]
 Ranges = Mapping[str, tuple[float, float]]
@@ -64,88 +74,51 @@ def energy_shares(now: Shares, ranges: Ranges, written: Shares | None = None) ->
     Returns
     -------
     plotly.graph_objects.Figure
-        Bars, as-written marks, words.
+        Bars, as-written marks, names with their ranges, percents, and where each lies.
     """
     written = now if written is None else written
     names, rows = list(now), list(range(len(now)))
     here, there = [now[name] * 100 for name in names], [written[name] * 100 for name in names]
-    texts = [changed(percent(now[name]), percent(written[name])) for name in names]
-    traces = [
-        bars(here, rows, [COLOURS.get(name, COLOURS["other"]) for name in names], width=0.4),
-        as_written_mark(there, rows, 34),
-        words_beside(beyond(here, there), rows, texts, SPOKEN_SIZE),
-    ]
+    said, before = [percent(now[name]) for name in names], [percent(written[name]) for name in names]
     known = [(row, *ranges[name]) for row, name in enumerate(names) if name in ranges]
+    titles = [in_chart(name.capitalize()) for name in names]
+    limits = {row: f"usual {percent(low)[:-2]}–{percent(high)}" for row, low, high in known}
+    usual = [limits.get(row, "") for row in rows]
+    where = [
+        " · ".join(filter(None, (range_words(now[name], ranges.get(name)), "" if a == b else f"was {b}")))
+        for name, a, b in zip(names, said, before, strict=True)
+    ]
+    colour = change_colours(said, before)
+    left, right = [0.0] * len(rows), [100.0] * len(rows)
+    traces = [
+        bars(here, rows, [COLOURS.get(name, COLOURS["other"]) for name in names], width=0.36),
+        as_written_mark(there, rows, 52),
+        words(left, [row - 0.13 for row in rows], titles, NAME_SIZE, "middle left", weight=650),
+        words(left, [row + 0.17 for row in rows], usual, side="middle left", colour=SOFT),
+        words(right, [row - 0.13 for row in rows], said, SPOKEN_SIZE, colour=colour, weight=700),
+        words(right, [row + 0.23 for row in rows], where, colour=colour),
+        _first_band(known),
+    ]
     bands = [
-        {"x0": low * 100, "x1": high * 100, "y0": row - 0.4, "y1": row + 0.4, "fillcolor": BAND, "line": {"width": 0}}
+        {"x0": low * 100, "x1": high * 100, "y0": row - 0.32, "y1": row + 0.32, "fillcolor": BAND, "line": {"width": 0}}
         for row, low, high in known
     ]
-    limits = {row: f"{percent(low)[:-2]}–{percent(high)}" for row, low, high in known}
-    labels = [f"<b>{in_chart(name.capitalize())}</b><br>{limits.get(row, '')}" for row, name in enumerate(names)]
     layout: dict[str, Any] = {
-        "title": {"text": "Shares of energy, over the ranges for adults"},
-        "height": 60 + 84 * len(names),
-        "margin": {"l": 160, "r": 190, "b": 36},
+        "title": {"text": "Shares of energy"},
+        "height": 76 + 92 * len(names),
+        "margin": {"l": 190, "r": 250, "b": 6},
         "shapes": [{"type": "rect", "layer": "below", **band} for band in bands],
-        "xaxis": {
-            "range": [0, 100],
-            "tickvals": QUARTERS,
-            "ticktext": ["0 %", "", "50 %", "", "100 %"],
-            "tickangle": 0,
-        },
-        "yaxis": {"tickvals": rows, "ticktext": labels, "range": [len(rows) - 0.5, -0.5]},
+        "xaxis": {"range": [0, 100], "showticklabels": False},
+        "yaxis": {"showticklabels": False, "range": [len(rows) - 0.6, -0.62]},
     }
-    layout["xaxis"]["showgrid"] = True
-    return drawing(traces, layout, say_energy_shares(now, ranges))
+    key = f"{KEY} Shaded: the usual range for adults (IOM)."
+    return drawing(traces, layout, say_energy_shares(now, ranges), energy_sentence(now, ranges), key)
 
 
-@chart
-def balance(now: Shares, ranges: Ranges, written: Shares | None = None) -> Drawing:
-    """Draw the dish in the triangle of protein, fat and carbohydrate, with the region where all three ranges hold.
-
-    Parameters
-    ----------
-    now, written : mapping of str to float
-        Share of energy from ``"protein"``, ``"fat"`` and ``"carbohydrate"``; NaN draws no dot. [fraction]
-    ranges : mapping of str to (float, float)
-        Lowest and highest acceptable share of each. [fraction]
-
-    Returns
-    -------
-    plotly.graph_objects.Figure
-        A ternary plot: shaded region, hollow dot as written, filled dot now.
-    """
-    written = now if written is None else written
-    here, there = ([100 * shares[name] for name in CORNERS] for shares in (now, written))
-    apart = not all(abs(a - b) < 0.5 for a, b in zip(here, there, strict=True))  # so is what is unknown
-    region = [[100 * corner[axis] for corner in share_region([ranges[name] for name in CORNERS])] for axis in range(3)]
-    # The higher dot's words stand above it, the other's below, so that they never meet.
-    side, other = ("top", "bottom") if not here[0] < there[0] else ("bottom", "top")
-    shaded = {
-        "type": "scatterternary",
-        "mode": "lines",
-        **dict(zip("abc", region, strict=True)),
-        "fill": "toself",
-        "fillcolor": BAND,
-        "line": {"color": SOFT, "width": 2},
-    }
-    traces = [
-        shaded,
-        _dot(there, "as written" if apart else "", other, "circle-open"),
-        _dot(here, "now" if apart else "now, as written", side, "circle"),
-    ]
-    axis = {"tickvals": [20, 40, 60, 80], "gridcolor": LINE, "linecolor": INK}
-    axes = {
-        f"{letter}axis": {**axis, "title": {"text": name.capitalize(), "font": {"size": TEXT_SIZE}}}
-        for letter, name in zip("abc", CORNERS, strict=True)
-    }
-    layout = {
-        "title": {"text": "Balance (shaded: all three ranges hold)"},
-        "height": 440,
-        "margin": {"l": 100, "r": 100, "t": 80, "b": 50},
-        "ternary": {"sum": 100, "bgcolor": PAPER, **axes},
-    }
-    return drawing(traces, layout, say_balance(now, ranges))
+def _first_band(known: Sequence[tuple[int, float, float]]) -> dict[str, Any]:
+    """Name the first band where it stands."""
+    at = [(50 * (low + high), row - 0.46) for row, low, high in known[:1]]
+    return words([x for x, _ in at], [y for _, y in at], ["usual range"] * len(at), side="middle center", colour=SOFT)
 
 
 @chart
@@ -157,13 +130,14 @@ def sources(
     written: Sequence[float] | None = None,
     decimals: int = 0,
     colour: str = COLOURS["other"],
+    said: Sequence[str] | None = None,
 ) -> Drawing:
-    """Draw where a nutrient comes from: a bar for each ingredient, the largest as written on top.
+    """Draw where a nutrient comes from: a bar for each ingredient that brings some, the largest as written on top.
 
     Parameters
     ----------
-    names : sequence of str, length n
-        Ingredients; a name may occur twice.
+    names, said : sequence of str, length n
+        Ingredients, and their names within a sentence; a name may occur twice.
     now, written : sequence of float, length n
         What each brings to a serving; NaN where its food was never analysed for it. [unit]
     nutrient, unit : str
@@ -176,30 +150,47 @@ def sources(
     Returns
     -------
     plotly.graph_objects.Figure
-        Bars, as-written marks, words.
+        Bars, as-written marks, words, and what the others bring.
     """
     written = now if written is None else written
     # The order is the recipe's as written, so that no bar jumps while a slider is dragged.
     order = sorted(range(len(names)), key=lambda at: (-nothing_as_zero(written[at]), -nothing_as_zero(now[at])))
-    here, there, rows = [now[at] for at in order], [written[at] for at in order], list(range(len(order)))
-    texts = [
-        changed(quantity(a, unit, decimals), quantity(b, unit, decimals)) for a, b in zip(here, there, strict=True)
-    ]
-    labels = [shorten(names[at]) for at in order]
-    lowest = max(len(rows), 4)  # a dish of one ingredient gets a bar, not a wall
-    layout = {
-        "title": {"text": f"Where the {nutrient[:1].lower()}{nutrient[1:]} comes from, {unit} a serving"},
-        "height": 56 + ROW * lowest,
-        "margin": {"l": left_margin(labels), "r": WORDS, "b": 8},
-        "xaxis": {"range": [0, round_up(max([0.0, *beyond(here, there)]))], "showticklabels": False},
-        "yaxis": {"tickvals": rows, "ticktext": [*map(in_chart, labels)], "range": [lowest - 0.5, -0.5]},
-    }
+    nothing = quantity(0, unit, decimals)
+    here, there = ([quantity(values[at], unit, decimals) for at in order] for values in (now, written))
+    brings = [place for place in range(len(order)) if here[place] != nothing or there[place] != nothing]
+    if len(brings) > MOST_ROWS + 1:
+        brings = brings[:MOST_ROWS]
+    kept, rows = [order[place] for place in brings], list(range(len(brings)))
+    rest = [0.0 if here[at] == nothing else now[order[at]] for at in range(len(order)) if at not in brings]
+    texts = [changed(here[place], there[place]) for place in brings]
+    labels = [shorten(names[at]) for at in kept]
+    lowest = max(len(rows) + bool(rest), 4)  # a dish of one ingredient gets a bar, not a wall
+    values, before = [now[at] for at in kept], [written[at] for at in kept]
+    end = round_up(max([0.0, *map(nothing_as_zero, values), *map(nothing_as_zero, before)]))
+    folded = rest_words(rest, unit, decimals)
     traces = [
-        bars(here, rows, colour),
-        as_written_mark(there, rows, 20),
-        words_beside(beyond(here, there), rows, texts),
+        bars(values, rows, colour),
+        as_written_mark(before, rows, 22),
+        words(
+            [end] * len(rows),
+            rows,
+            texts,
+            TEXT_SIZE + 2,
+            colour=change_colours([here[place] for place in brings], [there[place] for place in brings]),
+            weight=600,
+        ),
+        words([0.0] if rest else [], [len(rows)] if rest else [], [f"and {folded}"] if rest else [], colour=SOFT),
     ]
-    return drawing(traces, layout, say_sources(names, now, nutrient, unit, decimals))
+    layout: dict[str, Any] = {
+        "title": {"text": f"Where the {nutrient[:1].lower()}{nutrient[1:]} comes from"},
+        "height": 50 + ROW * lowest,
+        "margin": {"l": room(labels, least=110), "r": room([*texts, "100 mg, was 100 mg"], TEXT_SIZE + 2), "b": 6},
+        "xaxis": {"range": [0, end], "showticklabels": False},
+        "yaxis": {"tickvals": rows, "ticktext": [*map(in_chart, labels)], "range": [lowest - 0.4, -0.5]},
+    }
+    sentence = sources_sentence(said or names, now, nutrient)
+    key = f"{unit} in a serving. {KEY}"
+    return drawing(traces, layout, say_sources(names, now, nutrient, unit, decimals), sentence, key)
 
 
 @chart
@@ -236,50 +227,41 @@ def share_of_day(
         if members:
             where |= {name: len(labels) + 1 + place for place, name in enumerate(members)}
             labels += [f"<b>{heading}</b>", *(in_chart(shorten(name)) for name in members)]
-    end = beyond([100 * now[name] for name in where], [100 * written[name] for name in where])
     texts = [day_words(now[name], written[name], name in at_least) for name in where]
+    highest = max([1.0, *(nothing_as_zero(shares[name]) for shares in (now, written) for name in where)])
+    end = round_up(100 * min(LONGEST, highest))
     enough, less = (
-        bars([100 * now[name] for name in members], [where[name] for name in members], colour)
+        bars([_cut(now[name], end) for name in members], [where[name] for name in members], colour)
         for members, colour in zip(groups.values(), (ENOUGH_COLOUR, LIMIT_COLOUR), strict=True)
     )
     less["marker"]["pattern"] = HATCH
-    rows = list(where.values())
+    rows, lowest = list(where.values()), max(len(labels), 4)
+    colour = change_colours([percent(now[name]) for name in where], [percent(written[name]) for name in where])
     traces = [
         enough,
         less,
-        as_written_mark([100 * written[name] for name in where], rows, 20),
-        words_beside(end, rows, texts),
+        as_written_mark([_cut(written[name], end) for name in where], rows, 22),
+        words([end] * len(rows), rows, texts, TEXT_SIZE + 2, colour=colour, weight=600),
+        words([100.0], [0], ["100 % of a day"], side="middle left" if end < 125 else "middle right", colour=SOFT),
     ]
-    layout = {
+    line = {"color": SOFT, "width": 2, "dash": "dot"}
+    layout: dict[str, Any] = {
         "title": {"text": "One serving as a share of the day"},
-        "height": 56 + ROW * len(labels),
-        "margin": {"l": left_margin(labels), "r": WORDS, "b": 8},
+        "height": 50 + ROW * lowest,
+        "margin": {"l": room([shorten(name) for name in now], least=110), "r": _day_room(texts), "b": 6},
         "shapes": [
-            {
-                "type": "line",
-                "layer": "below",
-                "x0": 100,
-                "x1": 100,
-                "y0": 0.5,
-                "y1": len(labels) - 0.5,
-                "line": {"color": SOFT, "width": 2, "dash": "dot"},
-            }
+            {"type": "line", "layer": "below", "x0": 100, "x1": 100, "y0": 0.5, "y1": lowest - 0.5, "line": line}
         ],
-        "annotations": [{"x": 100, "y": 0, "text": "100 % of the day", "xanchor": "left", "showarrow": False}],
-        "xaxis": {"range": [0, round_up(max([100.0, *end]))], "showticklabels": False},
-        "yaxis": {"tickvals": list(range(len(labels))), "ticktext": labels, "range": [len(labels) - 0.5, -0.5]},
+        "xaxis": {"range": [0, end], "showticklabels": False},
+        "yaxis": {"tickvals": list(range(len(labels))), "ticktext": labels, "range": [lowest - 0.4, -0.5]},
     }
-    return drawing(traces, layout, say_share_of_day(now, limit, at_least))
+    return drawing(traces, layout, say_share_of_day(now, limit, at_least), day_sentence(now, limit), KEY)
 
 
-def _dot(shares: Sequence[float], text: str, side: str, symbol: str) -> dict[str, Any]:
-    return {
-        "type": "scatterternary",
-        "mode": "markers+text",
-        **{axis: plain([share]) for axis, share in zip("abc", shares, strict=True)},
-        "text": [text],
-        "textposition": f"{side} center",
-        "textfont": {"size": SPOKEN_SIZE - 2},
-        "marker": {"symbol": symbol, "size": 18, "color": INK, "line": {"width": 3, "color": INK}},
-        "cliponaxis": False,
-    }
+def _cut(share: float, end: float) -> float:
+    """Return how long a bar is drawn, at most to the end of its axis; NaN stays unknown. [%]"""
+    return share if math.isnan(share) else min(100 * share, end)
+
+
+def _day_room(texts: Sequence[str]) -> int:
+    return room([*texts, "at least 100 %, was 100 %"], TEXT_SIZE + 2)

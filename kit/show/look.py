@@ -7,7 +7,7 @@ from pathlib import Path
 
 WEB = Path(__file__).parent / "web"
 _TOKEN = re.compile(r"--talk-([a-z-]+): (#[0-9a-f]{6});")
-_IMPORT = re.compile(r"^import \{[^}]*\} from \"\./[a-z_]+\.js\";\n", re.MULTILINE)
+_IMPORT = re.compile(r"^import \{[^}]*\} from \"\./([a-z_]+)\.js\";\n", re.MULTILINE)
 
 
 @functools.cache
@@ -46,9 +46,15 @@ def style(*names: str) -> str:
 
 
 @functools.cache
-def script(*names: str) -> str:
-    """Return modules of `web/` as one module, each after those that it imports; no build step beyond this joining."""
-    return "\n".join(_IMPORT.sub("", _text(f"{name}.js")) for name in names)
+def script(name: str) -> str:
+    """Return a module of `web/` with those that it imports before it, as one; no build step beyond this joining."""
+    return "\n".join(_IMPORT.sub("", _text(f"{part}.js")) for part in _with_imports(name))
+
+
+def _with_imports(name: str, before: tuple[str, ...] = ()) -> tuple[str, ...]:
+    for imported in _IMPORT.findall(_text(f"{name}.js")):
+        before = _with_imports(imported, before)
+    return before if name in before else (*before, name)
 
 
 def _text(name: str) -> str:

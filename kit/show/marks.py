@@ -1,4 +1,4 @@
-"""What the charts are made of: the look of a figure, its bars, the as-written mark, the words beside a bar."""
+"""What the charts are made of: the look of a figure, its bars, the as-written mark, the words in their column."""
 
 import functools
 import math
@@ -11,10 +11,13 @@ from kit.show.look import colours, family
 
 Drawing = dict[str, Any]  # what plotly.js draws: {"data": [trace, ...], "layout": {...}}
 
-INK, SOFT, LINE, PAPER = (colours()[name] for name in ("ink", "soft", "line", "paper"))
-TEXT_SIZE = 18  # smallest text on a 1920 x 1080 screen [px]
+INK, SOFT, LINE, PAPER, BAND, ACT = (colours()[name] for name in ("ink", "soft", "line", "paper", "band", "act"))
+TEXT_SIZE = 18  # smallest text [px]; an audience window draws everything twice as large
+NAME_SIZE = 25  # what a bar is of, where few bars stand [px]
+SPOKEN_SIZE = 38  # numbers that are read aloud [px]
 NAME_LENGTH = 24  # longest name beside a bar [characters]
-_CHARACTER_WIDTH = 0.58  # of an average letter, as a part of the font size
+HATCH = {"shape": "/", "fillmode": "overlay", "fgcolor": PAPER, "size": 8, "solidity": 0.25}
+_CHARACTER_WIDTH = 0.53  # of an average letter, as a part of the font size
 
 # Drawn without measuring ("allow", fixed margins, no automatic ranges): measuring took a third of each redraw.
 _AXIS = {
@@ -49,12 +52,26 @@ def chart(draw: Callable[..., Drawing]) -> Chart:
     return Chart(draw)
 
 
-def drawing(traces: Sequence[dict[str, Any]], layout: dict[str, Any], alternative: str) -> Drawing:
-    """Return traces and layout in the kit's look; `alternative` is their one sentence for those who cannot see them."""
+def drawing(
+    traces: Sequence[dict[str, Any]], layout: dict[str, Any], alternative: str, sentence: str = "", key: str = ""
+) -> Drawing:
+    """Return traces and layout in the kit's look.
+
+    Parameters
+    ----------
+    traces, layout : sequence of dict, dict
+        As plotly takes them.
+    alternative : str
+        One sentence for those who cannot see the chart.
+    sentence : str
+        The short sentence that stands with it.
+    key : str
+        What its marks mean, and whose figures it draws.
+    """
     whole = {
         **layout,
         "template": {},
-        "meta": {"alternative": alternative},
+        "meta": {"alternative": alternative, "sentence": sentence, "key": key},
         "font": {"family": family(), "size": TEXT_SIZE, "color": INK},
         "title": {"x": 0, "xref": "container", "pad": {"l": 8}, "font": {"size": TEXT_SIZE + 2}, **layout["title"]},
         "margin": {"t": 44, **layout["margin"]},
@@ -66,42 +83,51 @@ def drawing(traces: Sequence[dict[str, Any]], layout: dict[str, Any], alternativ
     }
     if "xaxis" in layout:
         line = {"zeroline": True, "zerolinecolor": INK, "zerolinewidth": 2}
-        whole["xaxis"] = {**_AXIS, **line, **layout["xaxis"]}
-        whole["yaxis"] = {**_AXIS, "ticklabelstandoff": 8, **layout["yaxis"]}
+        whole |= {name: {**_AXIS, **line, **axis} for name, axis in layout.items() if name.startswith("xaxis")}
+        beside = {"ticklabelstandoff": 8}
+        whole |= {name: {**_AXIS, **beside, **axis} for name, axis in layout.items() if name.startswith("yaxis")}
     return {"data": list(traces), "layout": whole}
 
 
-def bars(x: Sequence[float], rows: Sequence[int], colour: str | list[str], width: float = 0.62) -> dict[str, Any]:
+def bars(x: Sequence[float], rows: Sequence[float], colour: str | list[str], width: float = 0.62) -> dict[str, Any]:
     """Make the bars of the dish as it is now; `width` in rows."""
     marker = {"color": colour}
     return {"type": "bar", "orientation": "h", "x": plain(x), "y": list(rows), "width": width, "marker": marker}
 
 
-def as_written_mark(x: Sequence[float], rows: Sequence[int], size: int) -> dict[str, Any]:
+def as_written_mark(x: Sequence[float], rows: Sequence[float], size: int) -> dict[str, Any]:
     """Make the thin upright marks of the recipe as written."""
     marker = {"symbol": "line-ns", "size": size, "line": {"color": INK, "width": 3}}
     return {"type": "scatter", "mode": "markers", "x": plain(x), "y": list(rows), "marker": marker, "cliponaxis": False}
 
 
-def words_beside(
-    x: Sequence[float], rows: Sequence[int], texts: Sequence[str], size: int = TEXT_SIZE
+def words(
+    x: Sequence[float],
+    rows: Sequence[float],
+    texts: Sequence[str],
+    size: int = TEXT_SIZE,
+    side: str = "middle right",
+    colour: str | list[str] = INK,
+    weight: int = 400,
 ) -> dict[str, Any]:
-    """Make the words that stand to the right of `x`."""
+    """Make words that stand at points: beside them, or as `side` says."""
+    space = " " * max(1, round(36 / size))  # as wide for every size
+    gap = {"middle right": (space, ""), "middle left": ("", space)}.get(side, ("", ""))
     return {
         "type": "scatter",
         "mode": "text",
         "x": list(x),
         "y": list(rows),
-        "text": [f"  {text}" for text in texts],
-        "textposition": "middle right",
-        "textfont": {"size": size},
+        "text": [f"{gap[0]}{text}{gap[1]}" if text else "" for text in texts],
+        "textposition": side,
+        "textfont": {"size": size, "color": colour, "weight": weight},
         "cliponaxis": False,
     }
 
 
-def beyond(now: Sequence[float], written: Sequence[float]) -> list[float]:
-    """Return where words clear both the bar and the mark; 0 where both are unknown."""
-    return [max(map(nothing_as_zero, pair)) for pair in zip(now, written, strict=True)]
+def change_colours(now: Sequence[str], written: Sequence[str]) -> list[str]:
+    """Return the colours of words: what changed in the one colour that says so."""
+    return [INK if here == there else ACT for here, there in zip(now, written, strict=True)]
 
 
 def nothing_as_zero(value: float) -> float:
@@ -115,22 +141,23 @@ def plain(values: Sequence[float]) -> list[float | None]:
 
 
 def round_up(highest: float) -> float:
-    """Return the end of an axis: the first of 1, 1.5, 2, 3, 5, 7.5 times a power of ten that is not below `highest`.
+    """Return the end of an axis: the first of a few steps times a power of ten that is not below `highest`.
 
-    Few ends, so that an axis stands still during most of a slider's way.
+    Few ends, so that an axis stands still during most of a slider's way; close ones, so that bars use the width.
 
     Examples
     --------
     >>> round_up(0), round_up(7.6), round_up(120)
-    (1.0, 10.0, 150.0)
+    (1.0, 8.0, 120.0)
     """
     if highest <= 0:
         return 1.0
     power = 10.0 ** math.floor(math.log10(highest))
-    return next(step * power for step in (1.0, 1.5, 2.0, 3.0, 5.0, 7.5, 10.0, 15.0) if step * power >= highest)
+    steps = (1.0, 1.2, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0)
+    return next(step * power for step in steps if step * power >= highest * (1 - 1e-12))
 
 
-def shorten(name: str) -> str:
+def shorten(name: str, length: int = NAME_LENGTH) -> str:
     """Cut a long name after a whole word.
 
     Examples
@@ -138,14 +165,14 @@ def shorten(name: str) -> str:
     >>> shorten("Sweet potato, baked in its skin, without salt")
     'Sweet potato, baked in…'
     """
-    if len(name) <= NAME_LENGTH:
+    if len(name) <= length:
         return name
-    cut = name[: NAME_LENGTH - 1]
+    cut = name[: length - 1]
     kept = cut.rsplit(" ", 1)[0] if " " in cut else cut
     return f"{kept.rstrip(' ,;')}…"
 
 
-def left_margin(labels: Sequence[str]) -> int:
-    """Return the room that names need left of their bars, at least that of a short name [px]."""
-    longest = max((len(label.replace("<b>", "").replace("</b>", "")) for label in labels), default=0)
-    return 24 + round(_CHARACTER_WIDTH * TEXT_SIZE * max(longest, 8))
+def room(labels: Sequence[str], size: int = TEXT_SIZE, least: int = 0) -> int:
+    """Return the room that words need, with a little air around them [px]."""
+    longest = max((len(label) for label in labels), default=0)
+    return max(least, 24 + round(_CHARACTER_WIDTH * size * longest))

@@ -55,7 +55,7 @@ class Stage(anywidget.AnyWidget):
     [{'label': 'Energy', 'value': 'about 430 kcal', 'before': ''}]
     """
 
-    _esm = script("stage")
+    _esm = script("stage_widget")
     _css = style("stage")
     content = traitlets.Dict().tag(sync=True)
     plotly_version = traitlets.Unicode().tag(sync=True)
@@ -131,7 +131,7 @@ def difference(before: Drawing, after: Drawing) -> dict[str, Any]:
     Returns
     -------
     dict
-        ``{"traces": {"0": {"x": [...]}}, "alternative": "..."}`` while only traces and the text alternative differ;
+        ``{"traces": {"0": {"x": [...]}}, "meta": {...}}`` while only traces and the words around them differ;
         ``{"drawing": after}`` when anything else does; empty when nothing does.
 
     Examples
@@ -146,15 +146,27 @@ def difference(before: Drawing, after: Drawing) -> dict[str, Any]:
         return {"drawing": after}
     change: dict[str, Any] = {}
     for place, (old, new) in enumerate(zip(before["data"], after["data"], strict=True)):
-        if changed := {key: value for key, value in new.items() if old[key] != value}:
+        if changed := _changed(old, new):
             change.setdefault("traces", {})[str(place)] = changed
-    sentence = _alternative(after)
-    return change | {"alternative": sentence} if sentence != _alternative(before) else change
+    if words := _changed(_meta(before), _meta(after)):
+        change["meta"] = words
+    return change
+
+
+def _changed(before: dict[str, Any], after: dict[str, Any]) -> dict[str, Any]:
+    """Return what differs, group by group."""
+    changed: dict[str, Any] = {}
+    for key, value in after.items():
+        old = before.get(key)
+        if old != value:
+            grouped = isinstance(value, dict) and isinstance(old, dict) and value.keys() == old.keys()
+            changed[key] = _changed(old, value) if grouped else value
+    return changed
 
 
 def _without_meta(drawing: Drawing) -> dict[str, Any]:
     return {key: value for key, value in drawing["layout"].items() if key != "meta"}
 
 
-def _alternative(drawing: Drawing) -> str:
-    return drawing["layout"].get("meta", {}).get("alternative", "")
+def _meta(drawing: Drawing) -> dict[str, Any]:
+    return drawing["layout"].get("meta", {})

@@ -4,12 +4,11 @@ from typing import Any
 
 from kit.show.escaping import in_chart
 from kit.show.look import colours
-from kit.show.marks import INK, PAPER, TEXT_SIZE, Drawing, bars, chart, drawing, left_margin, shorten, words_beside
+from kit.show.marks import HATCH, INK, TEXT_SIZE, Drawing, bars, chart, drawing, room, shorten, words
 from kit.talk.rehearsal import Plan, PlannedPot, PlannedStep, clock, plan_sentence
 from kit.texts import number
 
 STEP_COLOUR, POT_COLOUR, WAIT_COLOUR = (colours()[name] for name in ("enough", "fat", "paper"))
-POT_HATCH = {"shape": "/", "fillmode": "overlay", "fgcolor": PAPER, "size": 8, "solidity": 0.25}
 ROW = 36  # height of a bar with its words [px]
 _TICKS = (1, 2, 5, 10, 15, 30, 60)
 _MOST_TICKS = 12
@@ -41,24 +40,24 @@ def timeline(plan: Plan) -> Drawing:
         "line": {"color": INK, "width": [2 * (step.waits > 0) for step in plan.steps]},
     }
     cooking = _from([pot.start for pot in plan.pots], [pot.ready - pot.start for pot in plan.pots], below, POT_COLOUR)
-    cooking["marker"]["pattern"] = POT_HATCH
+    cooking["marker"]["pattern"] = HATCH
     first = min([0.0, *(pot.latest for pot in plan.pots)])
     last = max(plan.total, plan.slot or 0.0, 1.0)
     ends = [step.end for step in plan.steps] + [pot.ready for pot in plan.pots]
-    words = [_step_words(step) for step in plan.steps] + [_pot_words(pot) for pot in plan.pots]
+    told = [_step_words(step) for step in plan.steps] + [_pot_words(pot) for pot in plan.pots]
     traces = [
         _from([step.start for step in plan.steps], [step.minutes for step in plan.steps], rows, STEP_COLOUR),
         waiting,
         cooking,
         _latest(plan.pots, below),
-        words_beside(ends, [*rows, *below], words),
+        words(ends, [*rows, *below], told),
     ]
     layout = {
         "title": {"text": "The plan on the day, minutes from the first word"},
         "barmode": "overlay",  # a row belongs to one bar; side by side they would share it
         "height": 110 + ROW * max(4, len(labels)),
-        "margin": {"l": left_margin(labels), "r": 24, "b": 44},
-        "xaxis": {"range": [first, _right_end(first, last, ends, words)], **_ticks(first, last), "showgrid": True},
+        "margin": {"l": room(labels), "r": 24, "b": 44},
+        "xaxis": {"range": [first, _right_end(first, last, ends, told)], **_ticks(first, last), "showgrid": True},
         "yaxis": {
             "tickvals": [*rows, *below],
             "ticktext": [*map(in_chart, labels)],

@@ -1,14 +1,22 @@
 """A serving as it is shown: its numbers as the charts and the read-out take them."""
 
+from collections.abc import Sequence
+
+import numpy as np
+
 from kit.food.composition import nutrient, nutrient_index
 from kit.meal.certainty import spoken_per_serving
 from kit.meal.nutrition import Nutrition
+from kit.rules.naming import short_name as said_name
 from kit.rules.reference import daily_values, distribution_ranges, share_of_day
-from kit.show import charts
+from kit.show import charts, parts, triangle
 from kit.show.marks import Drawing
 from kit.show.stage import ReadOut
 
 COLUMNS = (("shares", "balance"), ("sources", "day"))
+# What an audience window has room for.
+FEW_OF_A_DAY = ("fiber", "potassium", "calcium", "iron", "magnesium", "vitamin_c", "sodium", "saturated_fat")
+MOST_PARTS = 5
 READ_ALOUD = ("energy", "protein", "fiber", "sodium")
 # About ten that a general audience knows: common practice.
 OF_A_DAY = (
@@ -18,8 +26,14 @@ OF_A_DAY = (
 SOURCES_OF = ("protein", "energy", "fiber", "carbohydrate", "sugars", "fat", "saturated_fat", "sodium", *OF_A_DAY[1:8])
 
 
-def drawings(now: Nutrition, written: Nutrition, source_of: str = "protein", rules: str = "us") -> dict[str, Drawing]:
-    """Return the four charts of a serving beside the serving as written.
+def drawings(
+    now: Nutrition,
+    written: Nutrition,
+    source_of: str = "protein",
+    rules: str = "us",
+    of_a_day: Sequence[str] = OF_A_DAY,
+) -> dict[str, Drawing]:
+    """Return the charts of a serving beside the serving as written.
 
     Parameters
     ----------
@@ -29,6 +43,8 @@ def drawings(now: Nutrition, written: Nutrition, source_of: str = "protein", rul
         The nutrient whose sources are drawn.
     rules : {"us", "eu"}
         Whose daily values.
+    of_a_day : sequence of str
+        The nutrients whose share of the day is drawn, where they have a daily value.
 
     Raises
     ------
@@ -37,27 +53,65 @@ def drawings(now: Nutrition, written: Nutrition, source_of: str = "protein", rul
     """
     about, ranges = nutrient(source_of), distribution_ranges()
     values = daily_values(rules)
-    of_a_day = [name for name in OF_A_DAY if name in values and values[name].kind]
+    wanted = [name for name in of_a_day if name in values and values[name].kind]
     here, there = (share_of_day(numbers.per_serving, rules) for numbers in (now, written))
+    foods = [ingredient.food for ingredient in now.recipe.ingredients]
     return {
         "shares": charts.energy_shares.drawing(now.energy_shares, ranges, written.energy_shares),
-        "balance": charts.balance.drawing(now.energy_shares, ranges, written.energy_shares),
+        "balance": triangle.balance.drawing(now.energy_shares, ranges, written.energy_shares),
         "sources": charts.sources.drawing(
-            [ingredient.food.name for ingredient in now.recipe.ingredients],
+            [food.name for food in foods],
             now.brings(source_of).tolist(),
             about.name,
             about.unit,
             written.brings(source_of).tolist(),
             about.decimals,
             charts.COLOURS.get(source_of, charts.COLOURS["other"]),
+            [said_name(food) for food in foods],
         ),
         "day": charts.share_of_day.drawing(
-            {short_name(name): float(here[nutrient_index(name)]) for name in of_a_day},
-            {short_name(name) for name in of_a_day if values[name].kind == "limit"},
-            {short_name(name): float(there[nutrient_index(name)]) for name in of_a_day},
-            {short_name(name) for name in of_a_day if now.at_least[nutrient_index(name)]},
+            {short_name(name): float(here[nutrient_index(name)]) for name in wanted},
+            {short_name(name) for name in wanted if values[name].kind == "limit"},
+            {short_name(name): float(there[nutrient_index(name)]) for name in wanted},
+            {short_name(name) for name in wanted if now.at_least[nutrient_index(name)]},
         ),
     }
+
+
+def plate(now: Nutrition, written: Nutrition) -> Drawing:
+    """Return the chart of what each part of the dish brings, now and as written."""
+    names, brought = dish_parts(now)
+    before_names, before = dish_parts(written)
+    return parts.plate.drawing(names, brought, before if names == before_names else None)
+
+
+def dish_parts(numbers: Nutrition) -> tuple[list[str], dict[str, list[float]]]:
+    """Return the parts of a dish, and which share of its weight, energy, protein and sodium each one is.
+
+    The parts are the recipe's own; where it names fewer than two, the groups of its foods; small ones together.
+
+    Returns
+    -------
+    list of str, dict of str to list of float
+        Names, and by measure the share of each; NaN where nothing of it is in the dish. [fraction]
+    """
+    ingredients = numbers.recipe.ingredients
+    own = [ingredient.part for ingredient in ingredients]
+    labels = own if len({part for part in own if part}) > 1 else [part.food.group for part in ingredients]
+    labels = [label or "other" for label in labels]
+    order = list(dict.fromkeys(labels))
+    kept = order if len(order) <= MOST_PARTS else order[: MOST_PARTS - 1]
+    names = [*kept, *(["rest"] if len(kept) < len(order) else [])]
+    belongs = [[(label if label in kept else "rest") == name for label in labels] for name in names]
+    amounts = {"weight": numbers.recipe.grams} | {
+        name: np.nan_to_num(numbers.brings(name)) for name in ("energy", "protein", "sodium")
+    }
+    shares = {}
+    for measure, values in amounts.items():
+        total = values.sum()
+        parted = np.array(belongs, dtype=float).reshape(len(names), len(labels)) @ values
+        shares[measure] = (parted / total if total > 0 else parted * np.nan).tolist()
+    return names, shares
 
 
 def read_out(now: Nutrition, written: Nutrition) -> list[ReadOut]:

@@ -7,7 +7,7 @@ import ipywidgets as widgets
 import numpy as np
 import plotly.graph_objects as go
 
-from kit.show import charts
+from kit.show import charts, triangle
 from kit.show.stage import ReadOut, Stage
 from kit.texts import quantity
 
@@ -60,7 +60,7 @@ def builders(steps):
     colour = charts.COLOURS["protein"]
     return {
         "shares": (charts.energy_shares, (now, RANGES, was)),
-        "balance": (charts.balance, (now, RANGES, was)),
+        "balance": (triangle.balance, (now, RANGES, was)),
         "sources": (charts.sources, (NAMES, protein, "Protein", "g", was_protein, 1, colour)),
         "day": (charts.share_of_day, (day, LIMIT, was_day, {"Vitamin A"})),
     }
@@ -134,7 +134,7 @@ def plain_panel():
         for name, drawing in drawings(steps_of(controls)).items():
             with shown[name].batch_update():  # one message a figure, plotly's best case
                 for trace, new in zip(shown[name].data, drawing["data"], strict=True):
-                    for key in ("x", "text", "a", "b", "c"):
+                    for key in ("x", "y", "text"):
                         if key in new:
                             trace[key] = new[key]
 

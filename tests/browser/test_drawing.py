@@ -2,10 +2,9 @@
 
 import pytest
 from demo_panel import WRITTEN, drawings, read_out
-from live import ROOT
 from plotly.offline import get_plotlyjs
 
-from kit.show.look import script
+from kit.show.look import script, style
 from kit.show.stage import ReadOut, Stage, difference
 
 PHONE = {"width": 400, "height": 800}
@@ -29,7 +28,7 @@ def page(browser):
     context = browser.new_context(viewport={"width": 1400, "height": 950})
     opened = context.new_page()
     opened.set_content("<style>body { margin: 0 }</style>")
-    opened.add_style_tag(path=ROOT / "kit" / "show" / "web" / "stage.css")
+    opened.add_style_tag(content=style("stage"))
     opened.add_script_tag(content=get_plotlyjs())
     yield opened
     context.close()
@@ -54,11 +53,11 @@ def changes(steps, before=WRITTEN):
 
 def words(page, chart):
     texts = page.locator(f"[data-chart={chart}] .textpoint").all_text_contents()
-    return [text.replace("\u00a0", " ").strip() for text in texts]
+    return [text.replace("\u00a0", " ").strip() for text in texts if text.strip()]
 
 
 def expected_words(steps, chart):
-    return [text.strip() for trace in drawings(steps)[chart]["data"] for text in trace.get("text", ())]
+    return [text.strip() for trace in drawings(steps)[chart]["data"] for text in trace.get("text", ()) if text]
 
 
 def test_of_many_changes_at_once_only_the_newest_is_drawn(page):

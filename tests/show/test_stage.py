@@ -4,7 +4,8 @@ import math
 import plotly.graph_objects as go
 import pytest
 
-from kit.show import charts
+from kit.show import charts, triangle
+from kit.show.marks import ACT, INK
 from kit.show.stage import ReadOut, Stage, difference
 
 RANGES = {"protein": (0.10, 0.35), "fat": (0.20, 0.35), "carbohydrate": (0.45, 0.65)}
@@ -15,7 +16,7 @@ NOW = {"protein": 0.25, "fat": 0.25, "carbohydrate": 0.50}
 def drawings(now):
     return {
         "shares": charts.energy_shares.drawing(now, RANGES, WRITTEN),
-        "balance": charts.balance.drawing(now, RANGES, WRITTEN),
+        "balance": triangle.balance.drawing(now, RANGES, WRITTEN),
     }
 
 
@@ -41,12 +42,11 @@ def test_a_change_of_every_chart_and_the_read_out_is_one_message(stage, sent):
 def test_only_arrays_and_texts_that_changed_are_sent(stage, sent):
     stage.show(drawings(NOW))
     change = sent[0][0]["changes"]["figures"]["shares"]
-    assert change.keys() == {"traces", "alternative"}
-    assert change["traces"] == {
-        "0": {"x": [25, 25, 50]},
-        "2": {"x": [25, 30, 50], "text": ["  25 %, was 20 %", "  25 %, was 30 %", "  50 %"]},
-    }
-    assert len(json.dumps(sent[0][0])) < 2000
+    assert change.keys() == {"traces", "meta"}
+    assert change["traces"]["0"] == {"x": [25, 25, 50]}
+    assert change["traces"]["4"] == {"text": [" 25 %", " 25 %", " 50 %"], "textfont": {"color": [ACT, ACT, INK]}}
+    assert "key" not in change["meta"]
+    assert len(json.dumps(sent[0][0])) < 3000
 
 
 def test_what_did_not_change_sends_nothing(stage, sent):
