@@ -2,13 +2,15 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 
-from kit import files
-from kit.food.composition import Food, Foods, read_rows
-from kit.food.finding import Index, Match, Name, find, index
-from kit.food.vocabulary import SMALL_WORDS, line_words, words
-from kit.lines.lighter import lighter, matters
+from kit.food.composition import Food, Foods
+from kit.food.finding import Match, Name
+from kit.food.vocabulary import SMALL_WORDS, words
+from kit.lines.accounting import is_missing, unaccounted
+from kit.lines.alike import unlike
+from kit.lines.asking import states_said, which_food, which_instead
+from kit.lines.known_names import LISTED, STAND_IN, USUAL, KnownNames, kind_of, known_names
+from kit.lines.lighter import lighter, lighter_form, said_less
 from kit.lines.states import in_state
 
 
@@ -37,16 +39,17 @@ class Choice:
     spare: frozenset[str] = frozenset()
 
 
-def kind_of(word: str) -> str:
-    """Return what kind of word this is in a line, ``"food"`` when it may be part of a food's name."""
-    known = line_words().get(word)
-    return known.kind if known else "food"
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """The telling words of a phrase: before the comma, behind it, and the one that says what it is."""
 
+    name: tuple[str, ...]
+    after: tuple[str, ...]
+    head: str
 
-def is_name(said: Sequence[str], table: Foods) -> bool:
-    """Whether words are, all together, a name of a food: "hamburger or hot dog bun" is."""
-    asked = frozenset(said) - SMALL_WORDS
-    return any(found.words == asked for found in index(table).within(asked))
+    @property
+    def all_words(self) -> tuple[str, ...]:
+        return (*self.name, *self.after)
 
 
 def choose(
@@ -54,10 +57,12 @@ def choose(
 ) -> Choice:
     """Choose the food that the words of a line mean.
 
+    A food is chosen only when its name accounts for every word that may make another food of it.
+
     Parameters
     ----------
     name, after : sequence of str
-        Words before the first comma, and behind it, as `kit.food.finding.words` gives them.
+        Words before the first comma, and behind it, as `kit.food.vocabulary.words` gives them.
     table : Foods
         The foods to choose from.
     container : str
@@ -65,38 +70,53 @@ def choose(
     by_weight : bool
         Whether the amount is a weight or a count, so that "roasted" behind a comma says what is done with the raw food.
     """
-    names = index(table)
-    head = _head(name)
-    name, after = _kept(name, names), _kept(_first_state(after), names)
-    name, notes = _spelled(name, names)
-    head = head if head in name else _head(name)
-    best = _best(name, after, names, head)
-    if best is None and after and all(kind_of(word) != "food" for word in name):
-        name, after = [*after, *name], []
-        best = _best(name, after, names, head)
-    implied = "canned" if container == "can" else "fresh" if container in _FRESH else ""
-    if implied and implied not in (*name, *after) and _open(best, name, names, head, table, implied):
-        told = _best(name, [*after, implied], names, head)
-        best = told if told and implied in told.words else best
-    stand_in = _stand_in(name, after, table, best)
-    if stand_in:
-        best = stand_in
-        lacking = " ".join(word for word in (*name, *after) if word in best.words)
-        notes = (*notes, f'no "{lacking}" in the table, {best.food.name.lower()} stands in for it (common practice)')
-    elif best is None or _doubt(name, best, names, head):
-        return _unsure(name, after, names, notes, table)
-    best, light_notes, problem = _lighter(best, name, after, names, head)
-    food, more, state_problem = in_state(best, name, after, table, container, by_weight)
-    spare = frozenset(word for word in (*name, *after) if word not in best.words)
-    return Choice(food, (*notes, *light_notes, *more), problem or state_problem, spare=spare)
+    names = known_names(table)
+    asked, notes = _asked(name, after, names)
+    best = _best(asked, names)
+    if best is None and asked.after and all(kind_of(word) != "food" for word in asked.name):
+        everything = (*asked.after, *asked.name)
+        asked = _Asked(everything, (), _head(everything))
+        best = _best(asked, names)
+    if best and best.food.group == "nut" and "toasted" in asked.after:  # they are measured first, and weigh the same
+        asked = _Asked(asked.name, tuple(word for word in asked.after if word != "toasted"), asked.head)
+        best = _best(asked, names)
+    best = _as_packed(best, asked, names, table, container)
+    left = unaccounted(best, asked.name, asked.after, names) if best else []
+    if best is None or left:
+        return _unsure(asked, left, names, notes, table)
+    if is_missing(best, names):
+        problem, choices = which_instead(best, names, table)
+        return Choice(None, notes, problem, choices)
+    found, light_notes, problem = _lighter(best, asked, names)
+    food, more, state_problem = in_state(found, asked.name, asked.after, table, container, by_weight)
+    spare = frozenset(word for word in asked.all_words if word not in found.words)
+    assumed = _assumed(found, food, names)
+    return Choice(food, (*notes, *assumed, *light_notes, *more), problem or state_problem, spare=spare)
 
 
 _FRESH = ("bunch", "sprig", "handful", "leaf", "stalk")
 
 
-def _open(best: Name | None, name: Sequence[str], names: Index, head: str, table: Foods, implied: str) -> bool:
-    """Whether the measure has to tell which food is meant: "1 bunch coriander", "1 can tuna"."""
-    if best is None or _doubt(name, best, names, head):
+def _asked(name: Sequence[str], after: Sequence[str], names: KnownNames) -> tuple[_Asked, tuple[str, ...]]:
+    """Return the telling words of a phrase, misspelt ones corrected, and the notes of that."""
+    head = _head(name)
+    kept, notes = _spelled(_kept(name, names), names)
+    behind = _kept(_first_state(after), names)
+    return _Asked(tuple(kept), tuple(behind), head if head in kept else _head(kept)), notes
+
+
+def _as_packed(best: Name | None, asked: _Asked, names: KnownNames, table: Foods, container: str) -> Name | None:
+    """Return the food that the measure tells, where words alone leave it open: "1 bunch coriander", "1 can tuna"."""
+    implied = "canned" if container == "can" else "fresh" if container in _FRESH else ""
+    implied = "ground" if container == "spoon" and asked.name == ("coriander",) else implied
+    if not implied or implied in asked.all_words or not _open(best, asked, names, table, implied):
+        return best
+    told = _best(_Asked(asked.name, (*asked.after, implied), asked.head), names)
+    return told if told and implied in told.words else best
+
+
+def _open(best: Name | None, asked: _Asked, names: KnownNames, table: Foods, implied: str) -> bool:
+    if best is None or unaccounted(best, asked.name, asked.after, names):
         return True
     canned = any(form.state in ("canned", "drained", "rinsed") for form in (best.food, *table.forms(best.food.base)))
     return implied == "canned" and not canned
@@ -108,17 +128,17 @@ def _first_state(said: Sequence[str]) -> list[str]:
     return [word for before, word in pairs if not (before == "or" and kind_of(word) == "state")]
 
 
-def _kept(said: Sequence[str], names: Index) -> list[str]:
+def _kept(said: Sequence[str], names: KnownNames) -> list[str]:
     """Return the words without the small ones, and without numbers that no name holds."""
     return [word for word in said if word not in SMALL_WORDS and (not word.isdigit() or word in names.by_word)]
 
 
-def _spelled(name: list[str], names: Index) -> tuple[list[str], tuple[str, ...]]:
+def _spelled(name: list[str], names: KnownNames) -> tuple[list[str], tuple[str, ...]]:
     """Correct words that no name and no line uses, where one is near."""
     notes, spelled = [], []
     for word in name:
         near = None
-        if word not in names.by_word and kind_of(word) == "food" and word not in _stand_in_words():
+        if word not in names.by_word and kind_of(word) == "food":
             near = names.nearest_word(word)
             if near and near.startswith(word):  # "crust" is no misspelt "crusty"
                 near = None
@@ -128,18 +148,24 @@ def _spelled(name: list[str], names: Index) -> tuple[list[str], tuple[str, ...]]
     return spelled, tuple(notes)
 
 
-def _best(name: Sequence[str], after: Sequence[str], names: Index, head: str) -> Name | None:
+def _best(asked: _Asked, names: KnownNames) -> Name | None:
     """Return the name that covers most of the words before the comma, then most of all."""
-    before = set(name)
+    before = set(asked.name)
+    guarded = said_less(asked.name) | said_less(asked.after)
 
-    def cover(found: Name) -> tuple[int, bool, bool, int, int, int]:
+    def cover(found: Name) -> tuple[int, bool, bool, int, int, bool, int]:
         own = found.words & before
         foodlike = sum(kind_of(word) == "food" for word in own)
-        same_thing = found.head == head or kind_of(found.head) not in ("food", "other")
-        return foodlike, head in own, same_thing, len(own), len(found.words), -found.order
+        same_thing = found.head == asked.head or kind_of(found.head) not in ("food", "other")
+        listed = names.kind(found) in (LISTED, USUAL)
+        return foodlike, asked.head in own, same_thing, len(own), len(found.words), listed, -found.order
 
     fitting = [
-        found for found in names.within((*name, *after)) if found.words & before and not _only_line_words(found, before)
+        found
+        for found in names.within(asked.all_words)
+        if found.words & before
+        and not _only_line_words(found, before)
+        and (not found.words & guarded or lighter(words(found.text)))
     ]
     return max(fitting, key=cover, default=None)
 
@@ -161,103 +187,58 @@ def _head(name: Iterable[str]) -> str:
     return head
 
 
-def _doubt(name: Sequence[str], best: Name, names: Index, head: str) -> bool:
-    """Whether words that the name leaves over make it another food ("garlic salt", "bell pepper", "vegan butter")."""
-    asked = lighter(name)
-    known = best.words | set(asked[1].split() if asked else ())
-    rest = [word for word in name if word not in known and kind_of(word) in ("food", "other")]
-    if not rest:
-        return False
-    if head in rest or any(kind_of(word) == "other" for word in rest):
-        return True
-    if any(_FREE_FROM.get(word) in best.food.allergens for word in rest):
-        return True
-    foods_of_their_own = any(found.words == {word} for word in rest for found in names.within([word]))
-    return foods_of_their_own or any(_qualifies(word, best, head, names) for word in rest)
+def _assumed(found: Name, food: Food, names: KnownNames) -> tuple[str, ...]:
+    """Return what was assumed about the name: that another food stands in, or the usual one is meant."""
+    kind = names.kind(found)
+    if kind == STAND_IN:
+        return (f'no "{found.text}" in the table, {found.food.name.lower()} stands in for it (common practice)',)
+    if kind == USUAL:
+        return (f'"{found.text}" read as {food.name.lower()}, which is usually meant (common practice)',)
+    return ()
 
 
-_FREE_FROM = {
-    "glutenfree": "wheat",
-    "wheatfree": "wheat",
-    "dairyfree": "milk",
-    "eggfree": "egg",
-    "soyfree": "soy",
-    "nutfree": "tree_nut",
-}
+def _unsure(asked: _Asked, left: Sequence[str], names: KnownNames, notes: tuple[str, ...], table: Foods) -> Choice:
+    """Return the question which food is meant; or the first of several that are alike in the numbers that matter."""
+    if not left:
+        several = _of_that_name(asked, names)
+        if len(several) > 1 and not any(unlike(several[0].food, other.food) for other in several[1:]):
+            food, more, problem = in_state(several[0], asked.name, asked.after, table, "", True)
+            note = f"read as {food.name.lower()}; {several[1].food.name.lower()} is alike in the numbers that matter"
+            spare = frozenset(word for word in asked.all_words if word not in several[0].words)
+            return Choice(food, (*notes, note, *more), problem, spare=spare)
+    problem, choices = which_food(asked.name, asked.after, asked.head, table, left)
+    return Choice(None, notes, problem, choices)
 
 
-def _qualifies(word: str, best: Name, head: str, names: Index) -> bool:
-    """Whether a word tells another food of the same head apart: "bell" does so with "pepper"."""
-    own = {part for part in best.words if kind_of(part) == "food"}
-    found = [names.names[place] for place in names.by_word.get(word, ()) if own <= names.names[place].words]
-    return bool(found) and all(name.food.base != best.food.base for name in found)
+def _of_that_name(asked: _Asked, names: KnownNames) -> list[Name]:
+    """Return the raw foods of which each has a name that holds all words asked for, the same head among them."""
+    telling = {word for word in asked.name if kind_of(word) in ("food", "other", "measure", "deciding")}
+    if not telling or states_said(asked.name, asked.after):
+        return []
+    holding = set.intersection(*(set(names.by_word.get(word, ())) for word in telling))
+    found: dict[str, Name] = {}
+    for place in sorted(holding):
+        name = names.names[place]
+        if names.kind(name) == LISTED and name.head == asked.head and name.food.state in ("raw", "ready", "dried"):
+            found.setdefault(name.food.key, name)
+    return list(found.values())
 
 
-@lru_cache(maxsize=4)
-def _stand_ins(table: Foods) -> Index:
-    rows = read_rows(files.bundled("data/stand_ins.csv"))
-    return Index((), ((table[row["food"]], row["words"]) for row in rows if row["food"] in table))
-
-
-@lru_cache(maxsize=1)
-def _stand_in_words() -> frozenset[str]:
-    return frozenset(word for row in read_rows(files.bundled("data/stand_ins.csv")) for word in words(row["words"]))
-
-
-def _stand_in(name: Sequence[str], after: Sequence[str], table: Foods, best: Name | None) -> Name | None:
-    """Return what stands in for a food that the table lacks, unless the table's own name says as much."""
-    found = _best(name, after, _stand_ins(table), _head(name))
-    if found is None or (best is not None and (found.words <= best.words or not found.words > best.words)):
-        return None if best is not None else found
-    return found
-
-
-def _unsure(name: Sequence[str], after: Sequence[str], names: Index, notes: tuple[str, ...], table: Foods) -> Choice:
-    asked = [word for word in name if kind_of(word) in ("food", "other", "measure")] or [*name, *after]
-    text = " ".join(dict.fromkeys(asked))[:_SHOWN]
-    if not text:
-        return Choice(None, notes, 'no food on this line; write an amount and a food, such as "1 cup lentils, dry"')
-    choices = tuple(
-        match for match in find(" ".join((text, *_states_said(name, after))), 5, table) if match.score >= _NEAR_ENOUGH
-    )
-    if not choices:
-        problem = f'no food "{text}" in the table; write a plainer name, or add it from its package label'
-        return Choice(None, notes, problem)
-    near = " or ".join(f'"{match.name}"' for match in choices[:4])
-    return Choice(None, notes, f'not sure which food "{text}" is; write {near}', choices)
-
-
-_NEAR_ENOUGH = 40.0
-_SHOWN = 60  # characters of a food's words in a message
-
-
-def _states_said(name: Sequence[str], after: Sequence[str]) -> list[str]:
-    return [word for word in (*name, *after) if kind_of(word) == "state" and word != "fresh"]
-
-
-def _lighter(
-    best: Name, name: Sequence[str], after: Sequence[str], names: Index, head: str
-) -> tuple[Name, tuple[str, ...], str]:
+def _lighter(best: Name, asked: _Asked, names: KnownNames) -> tuple[Name, tuple[str, ...], str]:
     """Return the low-sodium, reduced-fat or unsweetened form where one is asked for, with notes, or the problem."""
-    percent = next((word for word in (*name, *after) if word.endswith("%") and word not in best.words), None)
-    if percent and best.food.group in ("dairy", "meat", "poultry"):
+    percent = next((word for word in asked.all_words if word.endswith("%") and not names.belongs(word, best)), None)
+    if percent and percent != "100%" and best.food.group in ("dairy", "meat", "poultry", "beverage", "nut", "baking"):
         return best, (), f'no {percent} form of "{best.food.name}" in the table; read as that one'
-    asked = lighter(name) or lighter(after)
-    if asked is None:
+    said = lighter(asked.name) or lighter(asked.after)
+    if said is None:
         return best, (), ""
-    kind, said = asked
-    if set(said.split()) & best.words:
+    kind, phrase = said
+    if set(phrase.split()) & best.words:
         return best, (), ""
-    plain = [word for word in name if word not in said.split()]
+    plain = tuple(word for word in asked.name if word not in phrase.split())
     own = {word for word in best.words if kind_of(word) == "food"}
-    for form in kind.forms:
-        other = _best([*form.split(), *plain], after, names, head)
+    for form in kind.forms_for(phrase):
+        other = _best(_Asked((*form.split(), *plain), asked.after, asked.head), names)
         if other and own <= other.words and set(form.split()) <= other.words:
-            return other, (f'"{said}" read as "{form}"',) if form != said else (), ""
-    if not matters(kind, best.food):
-        return best, (), ""
-    return (
-        best,
-        (),
-        f'no "{said}" form of "{best.food.name}" in the table; read as the plain one, which has more {kind.nutrient}',
-    )
+            return other, (f'"{phrase}" read as "{form}"',) if form != phrase else (), ""
+    return best, (), lighter_form(kind, phrase, best.food)

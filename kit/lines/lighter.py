@@ -21,12 +21,22 @@ class Lighter:
         How the table's names say it, the form to try first at the front.
     matters : float
         Content from which a plain food is no match. [the nutrient's unit per 100 g]
+    free : re.Pattern or None
+        How lines say that there is none at all, where a form with less of it is no match for that.
+    forms_free : tuple of str
+        How the table's names say that.
     """
 
     nutrient: str
     said: re.Pattern[str]
     forms: tuple[str, ...]
     matters: float
+    free: re.Pattern[str] | None = None
+    forms_free: tuple[str, ...] = ()
+
+    def forms_for(self, phrase: str) -> tuple[str, ...]:
+        """Return the forms that answer a phrase: "fat free" is not answered by a reduced-fat one."""
+        return self.forms_free if self.free and self.free.search(phrase) else self.forms
 
 
 _LESS = r"(?:very )?(?:low|lower|lowered|reduced|less|no|non|zero)"
@@ -40,8 +50,10 @@ KINDS = (
     Lighter(
         "fat",
         re.compile(rf"\b(?:{_LESS} fat|half fat|fat (?:free|reduced)|skim|light|lite)\b"),
-        ("low fat", "reduced fat", "light", "non fat", "fat free"),
+        ("low fat", "reduced fat", "light"),
         3.0,
+        re.compile(r"\b(?:non fat|no fat|zero fat|fat free|skim)\b"),
+        ("non fat", "fat free", "skim"),
     ),
     Lighter(
         "sugars",
@@ -50,6 +62,7 @@ KINDS = (
         8.0,
     ),
 )
+_THINGS = frozenset(("fat", "salt", "sodium", "sugar"))
 
 
 def lighter(words: Sequence[str]) -> tuple[Lighter, str] | None:
@@ -68,6 +81,30 @@ def lighter(words: Sequence[str]) -> tuple[Lighter, str] | None:
     return None
 
 
+def said_less(words: Sequence[str]) -> frozenset[str]:
+    """Return the things of which words say that there is little: no fat is meant by "fat free broth".
+
+    Examples
+    --------
+    >>> sorted(said_less(["chicken", "broth", "fat", "free"])), sorted(said_less(["chicken", "fat"]))
+    (['fat'], [])
+    """
+    if _THINGS.isdisjoint(words):
+        return frozenset()
+    text = " ".join(words)
+    return (
+        frozenset(word for kind in KINDS for found in kind.said.finditer(text) for word in found[0].split()) & _THINGS
+    )
+
+
 def matters(kind: Lighter, food: Food) -> bool:
     """Whether the plain food holds so much that the lighter form would be another food."""
-    return bool(food.per_100g[nutrient_index(kind.nutrient)] >= kind.matters)
+    least = kind.matters / 2 if food.group == "beverage" else kind.matters  # a glass is more than a spoonful
+    return bool(food.per_100g[nutrient_index(kind.nutrient)] >= least)
+
+
+def lighter_form(kind: Lighter, phrase: str, food: Food) -> str:
+    """Return what has to be asked when the table has no lighter form of a food; nothing where that hardly matters."""
+    if not matters(kind, food):
+        return ""
+    return f'no "{phrase}" form of "{food.name}" in the table; read as the plain one, which has more {kind.nutrient}'

@@ -2,73 +2,33 @@
 
 import math
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
-from itertools import islice
 
-from kit.food.amounts import Count, plain_characters, read_count
+from kit.food.amounts import Count, read_count
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.nearest_measure import Written
-from kit.lines.quantities import LARGEST_COUNT, added, quantity
+from kit.lines.purposes import ASIDE, MORE, UNMEASURED, WITHOUT_NEARLY
+from kit.lines.quantities import LARGEST_COUNT, added, is_amount, quantity
+from kit.lines.remarks import sort_remarks, without_brackets, without_examples
+from kit.lines.several_foods import parts_of
+from kit.lines.tidy import tidy
 
-_MOST_FOODS = 4  # named on one line
 LONGEST_LINE = 400  # characters; anything longer is not an ingredient line
-_BULLET = re.compile(r"^\s*(?:[-*+•·▪◦‣□☐✓✔>]+\s*|\[[ xX]?\]\s*|\d{1,2}[.)]\s+)+")
-_PARENTHESES = re.compile(r"[(\[]([^()\[\]]*)[)\]]")
-_SQUEEZED = r"(?:(?:finely|freshly|coarsely)\s+)?(?:(?:grated|squeezed|pared)\s+)?"
-_PRODUCT = re.compile(
-    rf"^(?:the\s+)?{_SQUEEZED}(?P<first>juice|zest|rind)(?:\s*(?:and|&|\+|,)\s*{_SQUEEZED}(?P<second>juice|zest|rind))?"
-    r"\s+(?:(?:of|from)\s+(?:about\s+)?|(?=\d|an?\s|half\s|one\s|two\s))",
-    re.IGNORECASE,
-)
-_PRODUCT_BEHIND = re.compile(
-    rf"^(?P<fruit>[^,(]+?)\s*[,(]\s*{_SQUEEZED}(?P<first>juice|zest|rind)(?:d|ed)?"
-    rf"(?:\s*(?:and|&|\+)\s*{_SQUEEZED}(?P<second>juice|zest|rind)(?:d|ed)?)?(?:\s+only)?\s*\)?$",
-    re.IGNORECASE,
-)
-_PURPOSES = (
-    r"the (?:pan|tin|dish|top)|garnish(?:ing)?|serv(?:e|ing)|greas(?:e|ing)|drizzl(?:e|ing)|dust(?:ing)?|"
-    r"sprinkl(?:e|ing)|finish(?:ing)?|top(?:ping)?|fry(?:ing)?|brush(?:ing)?|cook(?:ing)?|decorat(?:e|ion|ing)|"
-    r"season(?:ing)?|roast(?:ing)?|roll(?:ing)?|coat(?:ing)?|saut[eé](?:ing)?|(?:shallow|deep)[- ]fry(?:ing)?"
-)
-_UNMEASURED = re.compile(
-    r"[,;]?\s*\b(?:(?:or\s+)?(?:to|according to)\s+(?:your\s+)?taste|as\s+(?:needed|required|desired)|"
-    rf"if\s+(?:desired|needed|you like)|(?:for|to)\s+(?:{_PURPOSES}))\b.*$",
-    re.IGNORECASE,
-)
-_MORE = re.compile(
-    r",?\s*(?:\bplus|\band|\bwith|\+)\s+(?:a\s+(?:little|bit|few)\s+)?(?:more|extra)\b.*$", re.IGNORECASE
-)
-_ASIDE = re.compile(r",?\s*\b(?:optional|divided|in total|see notes?|roughly|or (?:more|less))\b\.?", re.IGNORECASE)
-_DRIED_OFF = re.compile(
-    r"\b(?:squeezed|patted|pat|wrung|squeeze|spun|blotted|wiped)\s+(?:very\s+|completely\s+)?dry\b", re.IGNORECASE
-)
-_NEARLY = re.compile(
-    r"^(?:an?\s+)?(?:about|approx(?:imately)?\.?|around|roughly|at least|up to|~|scant|heap(?:ed|ing)|generous|rounded|"
-    r"level|good)\s*"
-    r"(?=\d|\.\d|an?\s|half\s|one\s|two\s|three\s)",
-    re.IGNORECASE,
-)
-_RANGE_OF_A_CAN = re.compile(
-    r"^(\d{1,2})\s*-\s*(\d+(?:\.\d+)?[- ]?(?:oz|ounces?|g|grams?|ml)\b\.?[- ]*"
-    r"(?:can|tin|jar|package|pkg|bag|box|bottle|carton)s?\b)",
-    re.IGNORECASE,
-)
-_AND_MORE = re.compile(r"\s*(?:\+|\b(?:and|plus|&|(?:mixed|whisked|blended|combined) with))\s+(?=[\d.])", re.IGNORECASE)
+_MOST_FOODS = 5  # offered by "or"
 _STIRRED = re.compile(
     r"\s+(?:mixed|dissolved|whisked|blended|stirred|made up|combined)\s+(?:with|in|into)\b.*$", re.IGNORECASE
 )
-_SEASONING = re.compile(
-    r"^(?P<head>.*?)(?P<salt>(?:[\w-]{1,15}\s+)?\bsalt)\s*(?:,|and|&|\+)\s*"
-    r"(?P<pepper>(?:[\w-]{1,15}\s+){0,3}pepper)\b(?P<tail>.*)$",
-    re.IGNORECASE,
-)
-_EACH = re.compile(r"^(?P<amount>[^()]*?)\s*\beach\b\s*(?:of\s+)?:?\s*(?P<foods>[^()]+)$", re.IGNORECASE)
 _SIZE_OF_EACH = re.compile(
     r"^([\d./ -]+)\(([^()]*\d[^()]*?)(?: each)?\)(?! ?(?:cans?|tins?|jars?|packages?|bags?)\b)(.*)$", re.IGNORECASE
 )
 _EACH_BEHIND = re.compile(r",\s*((?:about\s+)?[\d./]+\s?-?\s?[A-Za-z]{1,6}\.?) each\b", re.IGNORECASE)
-_OR = re.compile(r"\s+(?:and/or|or)\s+", re.IGNORECASE)
+_OR = re.compile(r"\s*,?\s+(?:and/or|or)\s+|\s*/\s*(?=[A-Za-z])", re.IGNORECASE)
+_AND = re.compile(r"\s+(?:and|&)\s+", re.IGNORECASE)
+_LIST = re.compile(
+    r"^(?P<items>[A-Za-z' -]{2,40}(?:,\s*[A-Za-z' -]{2,40}){1,4}?),?\s+(?P<link>or|and/or|and|&)\s+"
+    r"(?P<last>[^,;:]+)(?P<tail>.*)$",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +51,10 @@ class ParsedLine:
         The words before the first comma with those of every "or".
     others : tuple of str
         Foods offered by "or".
+    joined : tuple of str
+        Foods named side by side with "and"; empty when there is one.
+    examples : tuple of str
+        Foods named as an example: "such as cod".
     problem : str
         Why the amount cannot be read, or empty.
     """
@@ -103,12 +67,9 @@ class ParsedLine:
     after: tuple[str, ...] = ()
     whole: tuple[str, ...] = ()
     others: tuple[str, ...] = ()
+    joined: tuple[str, ...] = ()
+    examples: tuple[str, ...] = ()
     problem: str = ""
-
-
-def without_bullet(line: str) -> str:
-    """Return a line without the bullet, box or number in front of it."""
-    return _RANGE_OF_A_CAN.sub(r"\1 x \2", _BULLET.sub("", plain_characters(line)).strip())
 
 
 def take_apart(line: str, system: str = "us") -> list[ParsedLine]:
@@ -116,84 +77,81 @@ def take_apart(line: str, system: str = "us") -> list[ParsedLine]:
     if len(line) > LONGEST_LINE:
         problem = f"the line has {len(line):,} characters; write one ingredient, shorter than {LONGEST_LINE}"
         return [ParsedLine(problem=problem)]
-    text = re.sub(r"\s+", " ", without_bullet(line))
-    return [
-        replace(_phrase(part, system), product=product) if product else _phrase(part, system)
-        for part, product in _parts(text)
-    ]
-
-
-def _parts(text: str) -> Iterator[tuple[str, str]]:
-    """Yield the parts of a line, each naming one food, and the product of it that is meant."""
-    product = _PRODUCT.match(text)
-    behind = None if product else _PRODUCT_BEHIND.match(text)
-    if product or behind:
-        fruit = text[product.end() :] if product else behind["fruit"]
-        for kind in (product or behind).group("first", "second"):
-            if kind:
-                yield fruit, "juice" if kind.lower() == "juice" else "zest"
-        return
-    lower = text.lower()
-    each = _EACH.match(text) if " each" in lower else None
-    foods = re.split(r"\s*,\s*(?:and\s+)?|\s+(?:and|&)\s+", each["foods"]) if each else ()
-    seasoning = _SEASONING.match(text) if "pepper" in lower and "salt" in lower else None
-    if each and len(foods) > 1 and read_count(_NEARLY.sub("", each["amount"]) or "1")[0]:
-        yield from ((f"{each['amount']} {food}", "") for food in foods if food)
-    elif seasoning:
-        head = re.sub(r"\beach\b(?:\s+of)?\s*", "", seasoning["head"], flags=re.IGNORECASE)
-        yield from ((f"{head}{food}{seasoning['tail']}", "") for food in seasoning.group("salt", "pepper"))
-    else:
-        yield from ((part, "") for part in _amounts_of_foods(text))
-
-
-def _amounts_of_foods(text: str) -> Iterator[str]:
-    """Yield the parts of "1 tbsp cornstarch + 1 tbsp water", each with an amount and a food; else the text."""
-    for link in islice(_AND_MORE.finditer(text), _MOST_FOODS):
-        left, right = text[: link.start()], text[link.end() :]
-        if _names_food(left) and _names_food(right) and left.count("(") == left.count(")"):
-            yield left
-            yield right
-            return
-    yield text
-
-
-def _names_food(text: str) -> bool:
-    count, rest = read_count(text)
-    if count is None:
-        return False
-    name = words(_UNMEASURED.sub("", quantity(count, _PARENTHESES.sub("", rest), (), "us")[1]))
-    return any(line_words().get(word) is None and word not in SMALL_WORDS for word in name)
+    return [replace(_phrase(part, system), product=product) for part, product in parts_of(tidy(line))]
 
 
 def _phrase(text: str, system: str) -> ParsedLine:
     text = _SIZE_OF_EACH.sub(r"\1 (\2 each)\3", _EACH_BEHIND.sub(r" (\1 each)", text))
-    inside: list[str] = []
-    for _ in range(3):  # parentheses within parentheses
-        inside += [part.strip() for part in _PARENTHESES.findall(text)]
-        text = _PARENTHESES.sub(" ", text)
-    text = _DRIED_OFF.sub("", re.sub(r"\s+", " ", text)).strip()
-    unmeasured = bool(_UNMEASURED.search(text)) or any(_UNMEASURED.search(part) for part in inside)
-    text = _ASIDE.sub("", _MORE.sub("", _UNMEASURED.sub("", text))).strip(" ,;.")
-    text = _NEARLY.sub("", text)
+    text, inside = without_brackets(text)
+    text, examples = without_examples(text)
+    unmeasured = bool(UNMEASURED.search(text)) or any(UNMEASURED.search(part) for part in inside)
+    text = ASIDE.sub("", MORE.sub("", UNMEASURED.sub("", text))).strip(" ,;.")
+    text = WITHOUT_NEARLY.sub("", text)
     count, rest = read_count(text)
     if count is None:
         count, rest = _behind(text)
+    if count is None:
+        count, rest = _in_brackets(text, sort_remarks(inside).amounts)
     if count and not (count.value >= 0 and count.high <= LARGEST_COUNT):  # NaN fails the comparison too
         shown = "is no number" if math.isnan(count.value) else f"of {count.high:g} is too large"
         return ParsedLine(problem=f'the amount in "{text[:40]}" {shown}; write something like "1 1/2 cups"')
-    written, rest, told = quantity(count, _STIRRED.sub("", rest), inside, system)
+    rest, weighed = _amounts_behind(rest) if count else (rest, [])
+    remarks = sort_remarks([*inside, *weighed])
+    written, rest, told = quantity(count, _STIRRED.sub("", rest), remarks.amounts, system)
     rest, written = added(rest, written, system)
-    parts = re.split(r"\s*[,;:]\s*|\s+-\s+|\s+/\s+", rest.strip(" ,;:"), maxsplit=1)
-    name, *others = _OR.split(parts[0])
-    after = _DRIED_OFF.sub("", " ".join([*parts[1:], *inside]))
+    name, others, joined, after = _foods_and_rest(rest.strip(" ,;:"))
+    behind = words(" ".join([after, *remarks.said]))
     return ParsedLine(
-        written=_with_words(written, words(name), words(after)),
+        written=_with_words(written, words(name), behind),
         counted=count is not None or told,
         unmeasured=unmeasured,
         name=words(name),
-        after=words(after),
-        whole=words(parts[0]),
-        others=tuple(other for other in others if other)[:_MOST_FOODS],
+        after=behind,
+        whole=words(" or ".join((name, *others))),
+        others=tuple(others[:_MOST_FOODS]),
+        joined=tuple(joined),
+        examples=(*examples, *remarks.examples),
+    )
+
+
+def _amounts_behind(text: str) -> tuple[str, list[str]]:
+    """Return a text without the amounts that stand between its commas (", about 1 pound,"), and those."""
+    if "," not in text:
+        return text, []
+    first, *pieces = re.split(r"\s*,\s+", text)
+    amounts = [piece for piece in pieces if is_amount(piece)]
+    return (
+        (", ".join([first, *(piece for piece in pieces if piece not in amounts)]), amounts) if amounts else (text, [])
+    )
+
+
+def _foods_and_rest(text: str) -> tuple[str, list[str], list[str], str]:
+    """Return the food's name, those offered in its place, those named beside it, and what is said behind the comma."""
+    listed = _LIST.match(text)
+    if listed:
+        items = [item.strip() for item in listed["items"].split(",")] + [listed["last"].strip()]
+        if all(_names(item) for item in items):
+            tail = listed["tail"].strip(" ,;:")
+            if listed["link"].lower() in ("or", "and/or"):
+                return items[0], items[1:], [], tail
+            return f"{listed['items']} and {listed['last']}", [], items, tail
+    name, after = _name_and_rest(text)
+    name, *others = [part for part in _OR.split(name) if part] or [""]
+    joined = [part.strip() for part in _AND.split(name)] if " and " in name or " & " in name else []
+    return name, others, joined if all(map(_names, joined)) else [], after
+
+
+def _name_and_rest(text: str) -> tuple[str, str]:
+    """Return the words up to the first comma behind which a food has been named, and the rest."""
+    parts = re.split(r"\s*[,;:]\s*|\s+-+\s+|(?<=[a-z])-(?=(?:rinsed|peeled|cut|remove|drained|chopped)\b)", text)
+    ends = next((number for number, part in enumerate(parts, start=1) if _names(part)), 1)
+    return " ".join(parts[:ends]), " ".join(parts[ends:])
+
+
+def _names(text: str) -> bool:
+    """Whether a text has a word that none of a recipe's other words is: a food's name, or an unknown one."""
+    return any(
+        line_words().get(word) is None and word not in SMALL_WORDS and not word.isdigit() for word in words(text)
     )
 
 
@@ -207,6 +165,15 @@ def _behind(text: str) -> tuple[Count | None, str]:
         return None, text
     amount, _, tail = re.sub(r"\s*;\s*", ",", rest).partition(",")
     return count, f"{amount.strip()} {turned[1]}, {tail}".strip(" ,")
+
+
+def _in_brackets(text: str, amounts: tuple[str, ...]) -> tuple[Count | None, str]:
+    """Read an amount that stands in brackets only: "Chicken breasts (3, about 2 lbs)"."""
+    for amount in sorted(amounts, key=is_amount, reverse=True):
+        count, tail = read_count(WITHOUT_NEARLY.sub("", amount))
+        if count is not None and (not tail or is_amount(amount)):
+            return count, f"{tail} {text}".strip()
+    return None, text
 
 
 def _with_words(written: Written, name: tuple[str, ...], after: tuple[str, ...]) -> Written:

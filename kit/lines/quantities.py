@@ -177,6 +177,12 @@ def added(text: str, written: Written, system: str) -> tuple[str, Written]:
     return f"{text[: found.start()]}, {tail}", replace(written, count=total)
 
 
+def is_amount(text: str) -> bool:
+    """Whether a text is an amount and nothing else: "about 1 pound", "8 oz each"."""
+    size = _size(re.sub(r"\s+(?:each|total|in all)$", "", text), "us") if re.search(r"\d", text[:12]) else None
+    return size is not None and not size[2]
+
+
 def _size(text: str, system: str) -> tuple[float, Unit, str] | None:
     """Read "15 oz", "15-ounce", "about 400 g", "x 400 g": the number, its unit, and what follows."""
     text = _TO_OF_SIZES.sub(r"\1 to \2", _ABOUT.sub("", text))

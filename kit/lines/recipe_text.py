@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from kit.errors import AmountError
 from kit.food.amounts import plain_characters, read_count
 from kit.food.composition import Foods, foods
-from kit.lines.parsed_line import without_bullet
 from kit.lines.reader import read_each
 from kit.lines.reading import Reading
+from kit.lines.tidy import without_bullet
 
 MOST_SERVINGS = 10_000
 _SERVINGS = re.compile(

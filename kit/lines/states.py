@@ -19,7 +19,13 @@ _STATES = {  # the states that answer a wish, best first
 _STATE_OF = {"dry": "dry", "dried": "dry", "cooked": "cooked", "frozen": "frozen"}
 _POURED_OFF = ("drained", "rinsed")
 _SOFTENED = ("mashed", "pureed")  # a vegetable is cooked first
-_STATES_THAT_MATTER = ("cooked", "dry", "frozen", "canned")  # without such a form the weight would be another food's
+_STATES_THAT_MATTER = (
+    "cooked",
+    "dry",
+    "frozen",
+    "canned",
+    "fresh",
+)  # without such a form the weight would be another food's
 
 
 def in_state(
@@ -92,6 +98,8 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
     asked = {wish for wish, _ in (*before, *behind)} | (
         {_STATE_OF.get(best.food.state, "")} if _says_state(best.words) else set()
     )
+    if best.food.group != "pulse" and not asked & {"canned", "drained"}:  # fresh peas are rinsed too
+        before, behind = ([wish for wish in said if wish[0] != "rinsed"] for said in (before, behind))
     poured = not asked & {"dry", "cooked", "raw", "frozen"} and "soaked" not in (*name, *after)
     both = {"rinsed", "drained"} <= asked
     return [
@@ -121,4 +129,6 @@ def _matters(wish: str, food: Food) -> bool:
     """Whether a form that the table lacks would weigh otherwise: a dried fruit does, frozen berries hardly."""
     if food.state in ("cooked", "ready", "canned", "drained", "rinsed"):
         return wish == "dry"
+    if wish == "fresh":
+        return food.state in ("dry", "dried") and food.group != "spice"
     return not (wish == "frozen" or (wish == "dry" and food.state == "dry"))

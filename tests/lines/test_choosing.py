@@ -5,7 +5,8 @@ import pytest
 from kit import files
 from kit.food.composition import bundled_foods, read_rows
 from kit.food.vocabulary import words
-from kit.lines.choosing import choose, is_name
+from kit.lines.choosing import choose
+from kit.lines.known_names import is_name
 
 TABLE = bundled_foods()
 

@@ -2,7 +2,8 @@
 
 import pytest
 
-from kit.lines.parsed_line import LONGEST_LINE, take_apart, without_bullet
+from kit.lines.parsed_line import LONGEST_LINE, take_apart
+from kit.lines.tidy import without_bullet
 
 
 @pytest.mark.parametrize("bullet", ["- ", "* ", "• ", "1. ", "12) ", "[ ] ", "☐ ", ""])

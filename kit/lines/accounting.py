@@ -1,0 +1,85 @@
+"""Whether a name accounts for every word of a line that may decide which food it is."""
+
+from collections.abc import Sequence
+
+from kit.food.finding import Name
+from kit.food.vocabulary import SMALL_WORDS, line_words
+from kit.lines.known_names import MISSING, KnownNames, kind_of
+from kit.lines.lighter import lighter
+
+# What a line counts or how it is cut up says nothing of which food it is, but a breast is not a leg.
+_HARMLESS_MEASURES = frozenset(
+    "leaf stalk rib stem head bunch sprig ear cob spear fillet filet slice wedge segment block bulb sheet clove floret "
+    "knob stick handful pod fistful cube half rasher".split()
+)
+_NO_FOOD = ("cut", "size", "edible", "container", "plain", "vague", "state", "spelling")
+_OF_GROUND_MEAT = ("lean", "extra")  # a loose word on a roast or a ham, a grade on ground meat
+_FREE_FROM = {
+    "glutenfree": "wheat",
+    "wheatfree": "wheat",
+    "dairyfree": "milk",
+    "lactosefree": "milk",
+    "eggfree": "egg",
+    "soyfree": "soy",
+    "nutfree": "tree_nut",
+}
+
+
+def unaccounted(best: Name, name: Sequence[str], after: Sequence[str], names: KnownNames) -> list[str]:
+    """Return the words that may make another food of it and that a name does not hold.
+
+    Before the comma that is every word that is not known to be harmless; behind it, where a line says what is done to
+    the food, only the words that are known to decide ("smoked", "unsweetened", "greek").
+
+    Parameters
+    ----------
+    best : Name
+        The name that fits best.
+    name, after : sequence of str
+        Words before the first comma, and behind it.
+    names : KnownNames
+        All names.
+    """
+    asked = lighter(name) or lighter(after)
+    known = best.words | SMALL_WORDS | set(asked[1].split() if asked else ())
+    left = [word for word in name if word not in known and not word.endswith("%") and _may_decide(word, best)]
+    left += [word for word in after if word not in known and _decides_behind(word, best)]
+    return [word for word in dict.fromkeys(left) if not _said_of_it(word, best, (*name, *after), names)]
+
+
+def is_missing(best: Name, names: KnownNames) -> bool:
+    """Whether a name is one of a food that the table is known to lack."""
+    return names.kind(best) == MISSING
+
+
+def _may_decide(word: str, best: Name) -> bool:
+    kind = kind_of(word)
+    if word in _FREE_FROM:
+        return _FREE_FROM[word] in best.food.allergens
+    if word == "skin":
+        return best.food.group == "poultry"
+    if word in _OF_GROUND_MEAT and best.food.group in ("meat", "poultry"):
+        return "ground" in best.words or "minced" in best.words
+    return kind not in _NO_FOOD and (kind != "measure" or _is_part(word, best))
+
+
+def _decides_behind(word: str, best: Name) -> bool:
+    decides = kind_of(word) in ("deciding", "other") or word in _FREE_FROM or word == "skin" or _is_part(word, best)
+    return decides and _may_decide(word, best)
+
+
+def _is_part(word: str, best: Name) -> bool:
+    """Whether a word names a part of an animal or plant that the food is not sold in: the breast, for ground turkey."""
+    if kind_of(word) != "measure" or word in _HARMLESS_MEASURES:
+        return False
+    return all(row.measure != line_words()[word].meaning for row in best.food.measures)
+
+
+def _said_of_it(word: str, best: Name, asked: Sequence[str], names: KnownNames) -> bool:
+    """Whether a word is said in a name of the same food: "rotini" in one of whole-wheat pasta, "ground" as its cut.
+
+    A word that decides has to stand in a name all of whose words were written.
+    """
+    if kind_of(word) == "deciding":
+        return any(word in found.words and found.food is best.food for found in names.within(asked))
+    return names.belongs(word, best) or any(word == row.cut for row in best.food.measures)

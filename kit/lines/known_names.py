@@ -1,0 +1,95 @@
+"""Every name that a line may use for a food: its own, what stands in, what is usually meant, what is missing."""
+
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from functools import cached_property, lru_cache
+
+from kit import files
+from kit.food.composition import Food, Foods, read_rows
+from kit.food.finding import Index, Name
+from kit.food.vocabulary import SMALL_WORDS, line_words
+
+LISTED, STAND_IN, USUAL, MISSING = "listed", "stand-in", "usual", "missing"
+_FURTHER = {
+    STAND_IN: "data/stand_ins.csv",
+    USUAL: "data/usual_foods.csv",
+    MISSING: "data/missing_foods.csv",
+}
+
+
+class KnownNames(Index):
+    """The names by which lines call some foods, by word.
+
+    Parameters
+    ----------
+    table : Foods
+        The foods at hand, with all their names.
+
+    Attributes
+    ----------
+    kinds : dict of int to str
+        What kind of name a place holds, where it is none of the table's own.
+    """
+
+    def __init__(self, table: Foods) -> None:
+        super().__init__(table.values())
+        self.kinds: dict[int, str] = {}
+        own = {name.words for name in self.names}
+        for kind, path in _FURTHER.items():
+            for row in read_rows(files.bundled(path)):
+                food = next((table[key] for key in row["food"].split("; ") if key in table), None)
+                if food is None:
+                    continue
+                self._add(food, row["words"])
+                if self.names[-1].words in own:  # the table has learnt of the food since
+                    for word in self.names[-1].words:
+                        self.by_word[word].pop()
+                    self.names.pop()
+                else:
+                    self.kinds[len(self.names) - 1] = kind
+
+    def kind(self, name: Name) -> str:
+        """Return what kind of name this is: one of the table's own, a stand-in, a usual meaning, or a missing food."""
+        return self.kinds.get(name.order, LISTED)
+
+    @cached_property
+    def words_of(self) -> Mapping[str, frozenset[str]]:
+        """The words of all of the table's own names of a food in all its states, by its base."""
+        found: dict[str, set[str]] = defaultdict(set)
+        for name in self.names:
+            if name.order not in self.kinds:
+                found[name.food.base] |= name.words
+        return {base: frozenset(words) for base, words in found.items()}
+
+    def belongs(self, word: str, name: Name) -> bool:
+        """Whether a word is said in any of the names of a name's food: "rotini" is in one of whole-wheat pasta."""
+        if word in name.words:
+            return True
+        return self.kind(name) in (LISTED, USUAL) and word in self.words_of[name.food.base]
+
+
+@lru_cache(maxsize=4)
+def known_names(table: Foods) -> KnownNames:
+    """Return the names of a table of foods, made once."""
+    return KnownNames(table)
+
+
+def kind_of(word: str) -> str:
+    """Return what kind of word this is in a line, ``"food"`` when it may be part of a food's name."""
+    known = line_words().get(word)
+    return known.kind if known else "food"
+
+
+def is_name(said: Sequence[str], table: Foods) -> bool:
+    """Whether words are, all together, a name of a food: "hamburger or hot dog bun" is."""
+    asked = frozenset(said) - SMALL_WORDS
+    names = known_names(table)
+    return any(found.words == asked and names.kind(found) == LISTED for found in names.within(asked))
+
+
+def missing_choices(name: Name, table: Foods) -> tuple[Food, ...]:
+    """Return the foods of a table that are nearest to one that it lacks."""
+    for row in read_rows(files.bundled(_FURTHER[MISSING])):
+        if row["words"] == name.text:
+            return tuple(table[key] for key in row["food"].split("; ") if key in table)
+    return (name.food,)

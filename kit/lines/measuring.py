@@ -1,0 +1,102 @@
+"""The grams of a food that a phrase names, or what has to be asked about its amount."""
+
+from dataclasses import replace
+
+from kit.food.amounts import ONE, Count
+from kit.food.composition import Food
+from kit.food.measures import amount_text, fraction_text, unit
+from kit.food.vocabulary import line_words
+from kit.lines.choosing import Choice
+from kit.lines.nearest_measure import CONTAINERS, VOLUMES, Written
+from kit.lines.parsed_line import ParsedLine
+from kit.lines.reading import Reading
+from kit.lines.weighing import Weight, weigh
+from kit.texts import number
+
+# What "to taste" and "for garnish" are counted as (common practice); other foods are left out, and that is said.
+_UNMEASURED = {"spice": (0.25, "tsp"), "herb": (1.0, "tbsp"), "oil": (1.0, "tsp")}
+
+
+def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written: Written) -> Reading:
+    """Return the reading of a food with its grams, or with what has to be asked about them."""
+    reading = Reading(line, food)
+    written = _with_cut(written, phrase, choice, food)
+    if not phrase.counted and written.measure == "spray":
+        written = replace(written, count=ONE)
+    elif not phrase.counted and (phrase.unmeasured or food.group == "spice" or food.key == "water"):
+        return _unmeasured(reading, food)
+    elif not phrase.counted:
+        return replace(reading, problem=f'no amount of "{food.name}"; write for instance "{example_of(food)}"')
+    weight = weigh(food, written)
+    if weight is None:
+        asked = " ".join(part for part in (written.size, written.measure or "piece") if part)
+        return replace(
+            reading, problem=f'"{food.name}" has no weight for a {asked}; write for instance "{example_of(food)}"'
+        )
+    trimmed = bool(written.edible and food.refuse and written.unit and written.unit.kind == "mass")
+    return replace(_with_weight(reading, weight, written.count), cut="trimmed" if trimmed else written.cut)
+
+
+def example_of(food: Food) -> str:
+    """Return a line that would have been clear for a food."""
+    row = next((row for row in food.measures if row.measure not in CONTAINERS), None)
+    name = food.name.lower()
+    if row is None:
+        return f"100 g {name}"
+    cut = f", {row.cut}" if row.cut else ""
+    size = f"{row.measure} " if row.measure not in ("piece",) else ""
+    return (
+        f"1 {size}{name}{cut} ({number(row.grams)} g)"
+        if row.measure in VOLUMES
+        else f"{fraction_text(1)} {size}{name}{cut}"
+    )
+
+
+def _with_weight(reading: Reading, weight: Weight, count: Count) -> Reading:
+    return replace(
+        reading,
+        grams=weight.grams,
+        low=weight.low,
+        high=weight.high,
+        relative_sd=weight.relative_sd,
+        how=weight.how,
+        problem=weight.problem,
+        count=count.value,
+        noun=weight.noun,
+        noun_grams=weight.noun_grams,
+    )
+
+
+def _unmeasured(reading: Reading, food: Food) -> Reading:
+    """Count "to taste" as a stated small amount, or leave it out and say so."""
+    if food.group not in _UNMEASURED:
+        how = "no amount given, left out of the numbers"
+        return replace(reading, grams=0.0, low=0.0, high=0.0, how=how, count=0.0)
+    count, noun = _UNMEASURED[food.group]
+    weight = weigh(food, Written(count=Count(count, 0.0, 2 * count), unit=unit(noun)))
+    if weight is None:
+        return replace(reading, grams=0.0, low=0.0, high=0.0, how="no amount given, left out of the numbers", count=0.0)
+    counted = _with_weight(reading, weight, Count(count, 0.0, 2 * count))
+    return replace(
+        counted, how=f"no amount given, counted as {amount_text(count, noun)} (common practice); {weight.how}"
+    )
+
+
+def _with_cut(written: Written, phrase: ParsedLine, choice: Choice, food: Food) -> Written:
+    """Add the cut and the measure that the words around the food's name tell."""
+    cuts, measure = [], written.measure
+    own = {row.cut for row in food.measures}
+    if not measure and written.unit is None:  # "10 cherry tomatoes", where the table weighs a cherry tomato
+        measure = next((row.measure for row in food.measures if row.measure in phrase.name), "")
+    for word in (*phrase.name, *phrase.after):
+        known = line_words().get(word)
+        if word in own:  # also where the name holds it: "ground flaxseed"
+            cuts.append(word)
+        if known is None or word not in choice.spare:
+            continue
+        if known.kind == "cut":
+            cuts.append(known.meaning)
+        elif known.kind == "measure" and not measure and written.unit is None and word in phrase.name:
+            measure = known.meaning
+    cut = next((cut for cut in cuts if cut in own), cuts[0] if cuts else "")
+    return replace(written, cut=cut, measure=measure)

@@ -1,0 +1,64 @@
+"""Whether an amount suits a food: nobody dices peppercorns, and six pieces of chicken are not six chickens."""
+
+from kit.food.composition import Food, Foods
+from kit.food.finding import Match
+from kit.lines.choosing import Choice
+from kit.lines.known_names import kind_of
+from kit.lines.nearest_measure import Written
+from kit.lines.parsed_line import ParsedLine
+
+_VEGETABLE_CUTS = frozenset(
+    "diced chopped sliced minced seeded cored deseeded halved strip ring quartered julienned".split()
+)
+_PEPPERS = ("bell-pepper-green-raw", "bell-pepper-red-raw", "jalapeno-raw", "chili-red-raw")
+_PARTS_OF_A_BIRD = ("chicken-breast", "chicken-thigh", "chicken-drumstick", "chicken-wing", "chicken-leg")
+_A_BIRD = 700.0  # the least that a whole bird's edible part weighs [g]
+_MANY_SPOONS = 60.0  # more ground spice than anybody measures for one pot [g]
+
+
+def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tuple[Match, ...]]:
+    """Return what has to be asked because the amount does not suit the food, with choices; an empty text if it does.
+
+    Parameters
+    ----------
+    phrase : ParsedLine
+        The line, taken apart.
+    choice : Choice
+        The food chosen for its words.
+    table : Foods
+        Where the choices are from.
+    """
+    food, written = choice.food, phrase.written
+    if food is None or not phrase.counted:
+        return "", ()
+    if food.key == "pepper-black" and _is_vegetable(phrase, written):
+        return 'not sure which pepper is meant; write for instance "1 green bell pepper" or "1 jalapeño"', _matches(
+            _PEPPERS, table
+        )
+    if food.group == "poultry" and written.unit is None and written.package is None and _counts_parts(phrase, food):
+        problem = f'a piece of "{food.name}" may be a breast or a wing; write which, for instance "4 chicken thighs"'
+        return problem, _matches(_PARTS_OF_A_BIRD, table)
+    return "", ()
+
+
+def _is_vegetable(phrase: ParsedLine, written: Written) -> bool:
+    """Whether "pepper" is counted, weighed or cut as only the vegetable is."""
+    if {"black", "white", "ground", "peppercorn", "cracked", "grind", "twist"} & {*phrase.name, *phrase.after}:
+        return False
+    if written.unit is None:
+        return written.measure not in ("pinch", "dash", "grind", "twist")
+    much = written.count.value * written.unit.size >= _MANY_SPOONS
+    return much or not _VEGETABLE_CUTS.isdisjoint((*phrase.name, *phrase.after))
+
+
+def _counts_parts(phrase: ParsedLine, food: Food) -> bool:
+    """Whether pieces of a bird are counted and the table weighs whole birds."""
+    said = {*phrase.name, *phrase.after}
+    heavy = any(row.measure in ("piece", "medium", "small") and row.grams >= _A_BIRD for row in food.measures)
+    if not heavy:
+        return bool({"piece", "part"} & set(phrase.name)) and not any(kind_of(word) == "measure" for word in said)
+    return bool({"piece", "part", "pieces"} & said) and "whole" not in said and not {"cut", "into"} <= {*said}
+
+
+def _matches(keys: tuple[str, ...], table: Foods) -> tuple[Match, ...]:
+    return tuple(Match(key, table[key].name, 80.0) for key in keys if key in table)

@@ -1,0 +1,88 @@
+"""What stands in brackets: an amount, something done to the food, an example, or a wish that changes nothing."""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+_BRACKETS = re.compile(r"[(\[]([^()\[\]]*)[)\]]")
+_EXAMPLE = re.compile(
+    r"^(?:such as|like|e\.?\s?g\.?,?|for example,?|preferably|ideally|i used|i like|try)\s+", re.IGNORECASE
+)
+_WISH = re.compile(
+    r"^(?:or|and/or)\b|\b(?:subs?|substitut\w*|if|optional\w*|can|could|may|use|used|using|prefer\w*|recommend\w*|see|"
+    r"notes?|recipe|favou?rite|available|also|instead|depending|made|as needed|works?|fine|okay|ok|choice|desired|omit|"
+    r"leave|it'?s|you|your|i|will|should|would)\b",
+    re.IGNORECASE,
+)
+_ORIGIN = re.compile(r"^(?:from|for|equals?|makes?|yields?|see|note|any|at|to)\b", re.IGNORECASE)
+_AMOUNT = re.compile(
+    r"^(?:about|approx\w*\.?|around|roughly|net|drained weight:?|total(?:ing)?|~|x)?\s*(?:of\s+)?"
+    r"(?![\d.]+\s*(?:%|percent)|[789]\d/\d)[\d.]",
+    re.IGNORECASE,
+)
+_EXAMPLE_BEHIND = re.compile(
+    r",?\s+\b(?:such as|like|e\.?\s?g\.?,?|for example,?|preferably|ideally)\s+(?P<example>[^,;()]+)", re.IGNORECASE
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Remarks:
+    """What the brackets of a line say.
+
+    Attributes
+    ----------
+    amounts : tuple of str
+        Amounts and sizes: "15 oz", "about 2 lbs", "4 oz each".
+    said : tuple of str
+        What is said of the food: "chopped", "drained", "cooked".
+    examples : tuple of str
+        Foods that are named as an example.
+    """
+
+    amounts: tuple[str, ...] = ()
+    said: tuple[str, ...] = ()
+    examples: tuple[str, ...] = ()
+
+
+def without_brackets(text: str) -> tuple[str, list[str]]:
+    """Return a text without its brackets, and what stood in them."""
+    inside: list[str] = []
+    for _ in range(3):  # brackets within brackets
+        inside += [part.strip() for part in _BRACKETS.findall(text)]
+        text = _BRACKETS.sub(" ", text)
+    return re.sub(r"\s+", " ", text).strip(), [part for part in inside if part]
+
+
+def without_examples(text: str) -> tuple[str, tuple[str, ...]]:
+    """Return a text without "such as cod", and the foods so named."""
+    examples = tuple(found["example"].strip() for found in _EXAMPLE_BEHIND.finditer(text))
+    return (_EXAMPLE_BEHIND.sub("", text), examples) if examples else (text, ())
+
+
+def sort_remarks(inside: Iterable[str]) -> Remarks:
+    """Sort what stood in brackets by what it may tell.
+
+    A wish or an alternative ("or canned", "low sodium if you prefer", "can use frozen") tells nothing that is counted.
+
+    Examples
+    --------
+    >>> sort_remarks(["chopped, 16 ounces", "or canned, drained", "such as cod"])
+    Remarks(amounts=('16 ounces',), said=('chopped',), examples=('cod',))
+    """
+    amounts: list[str] = []
+    said: list[str] = []
+    examples: list[str] = []
+    for remark in inside:
+        example = _EXAMPLE.match(remark)
+        pieces = [piece.strip() for piece in re.split(r"[,;]\s*", remark)]
+        counts = [piece for piece in pieces if _AMOUNT.match(piece)]
+        if example:
+            examples.append(re.split(r"\s*(?:,|\bor\b|\band\b)\s*", remark[example.end() :])[0])
+        elif re.match(r"^(?:or|and/or|can|sub\w*)\b", remark, re.IGNORECASE) or _ORIGIN.match(remark):
+            continue
+        elif counts:
+            amounts += counts
+            said += [piece for piece in pieces if piece not in counts and not _WISH.search(piece)]
+        elif not _WISH.search(remark):
+            said.append(remark)
+    return Remarks(tuple(amounts), tuple(said), tuple(examples))

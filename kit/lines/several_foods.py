@@ -1,0 +1,94 @@
+"""Several foods on one line: "salt and pepper", "juice and zest of a lemon", "1 tsp each cumin and paprika"."""
+
+import re
+from collections.abc import Iterator
+from itertools import islice
+
+from kit.food.amounts import read_count
+from kit.food.vocabulary import SMALL_WORDS, line_words, words
+from kit.lines.purposes import UNMEASURED, WITHOUT_NEARLY
+from kit.lines.quantities import quantity
+
+_MOST_FOODS = 4  # named on one line
+_SQUEEZED = r"(?:(?:finely|freshly|coarsely)\s+)?(?:(?:grated|squeezed|pared)\s+)?"
+_PRODUCT = re.compile(
+    rf"^(?:the\s+)?{_SQUEEZED}(?P<first>juice|zest|rind)(?:\s*(?:and|&|\+|,)\s*{_SQUEEZED}(?P<second>juice|zest|rind))?"
+    r"\s+(?:(?:of|from)\s+(?:about\s+)?|(?=\d|an?\s|half\s|one\s|two\s))",
+    re.IGNORECASE,
+)
+_PRODUCT_BEHIND = re.compile(
+    rf"^(?P<fruit>[^,(]+?)\s*[,(]\s*{_SQUEEZED}(?P<first>juice|zest|rind)(?:d|ed)?"
+    rf"(?:\s*(?:and|&|\+)\s*{_SQUEEZED}(?P<second>juice|zest|rind)(?:d|ed)?)?(?:\s+(?:only|of))?\s*\)?$",
+    re.IGNORECASE,
+)
+_AND_MORE = re.compile(r"\s*(?:\+|\b(?:and|plus|&|(?:mixed|whisked|blended|combined) with))\s+(?=[\d.])", re.IGNORECASE)
+_SEASONING = re.compile(
+    r"^(?P<head>.*?)(?P<salt>(?:[\w-]{1,15}\s+)?\bsalt)\s*(?:,|and|&|\+|/)\s*"
+    r"(?P<pepper>(?:[\w-]{1,15}\s+){0,3}pepper)\b(?P<tail>.*)$",
+    re.IGNORECASE,
+)
+_EACH = re.compile(r"^(?P<amount>[^()]*?)\s*\beach\b\s*(?:of\s+)?:?\s*(?P<foods>[^()]+)$", re.IGNORECASE)
+_EACH_LAST = re.compile(
+    r"^(?P<foods>[^\d,()]+(?:,[^\d,()]+)*?)[,:]?\s+(?P<amount>[\d./ ]+\s*[A-Za-z]+\.?)\s+(?:of\s+)?each$", re.IGNORECASE
+)
+
+
+def parts_of(text: str) -> Iterator[tuple[str, str]]:
+    """Yield the parts of a line, each naming one food, and the product of it that is meant.
+
+    Examples
+    --------
+    >>> list(parts_of("2 tbsp each parsley and chives, chopped"))
+    [('2 tbsp parsley, chopped', ''), ('2 tbsp chives, chopped', '')]
+    >>> list(parts_of("zest and juice of 1 lime"))
+    [('1 lime', 'zest'), ('1 lime', 'juice')]
+    """
+    product = _PRODUCT.match(text)
+    behind = None if product else _PRODUCT_BEHIND.match(text)
+    if product or behind:
+        fruit = text[product.end() :] if product else behind["fruit"]
+        for kind in (product or behind).group("first", "second"):
+            if kind:
+                yield fruit, "juice" if kind.lower() == "juice" else "zest"
+        return
+    lower = text.lower()
+    each = (_EACH.match(text) or _EACH_LAST.match(text)) if " each" in lower else None
+    foods, tail = _listed(each["foods"]) if each else ([], "")
+    seasoning = _SEASONING.match(text) if "pepper" in lower and "salt" in lower else None
+    if each and len(foods) > 1 and read_count(WITHOUT_NEARLY.sub("", each["amount"]) or "1")[0]:
+        yield from ((f"{each['amount']} {food}{tail}", "") for food in foods)
+    elif seasoning:
+        head = re.sub(r"\beach\b(?:\s+of)?\s*", "", seasoning["head"], flags=re.IGNORECASE)
+        yield from ((f"{head}{food}{seasoning['tail']}", "") for food in seasoning.group("salt", "pepper"))
+    else:
+        yield from ((part, "") for part in _amounts_of_foods(text))
+
+
+def _listed(text: str) -> tuple[list[str], str]:
+    """Return the foods of "parsley, dill and chives, chopped", and what is said of them all behind: ", chopped"."""
+    items = [item for item in re.split(r"\s*,\s*(?:and\s+)?|\s+(?:and|&)\s+", text) if item]
+    behind = next((number for number, item in enumerate(items) if number and not _may_be_food(item)), len(items))
+    return items[:behind], "".join(f", {item}" for item in items[behind:])
+
+
+def _may_be_food(text: str) -> bool:
+    """Whether a text has a word that is none of those that only say something about a food."""
+    return any(line_words().get(word) is None and word not in SMALL_WORDS for word in words(text))
+
+
+def _amounts_of_foods(text: str) -> Iterator[str]:
+    """Yield the parts of "1 tbsp cornstarch + 1 tbsp water", each with an amount and a food; else the text."""
+    for link in islice(_AND_MORE.finditer(text), _MOST_FOODS):
+        left, right = text[: link.start()], text[link.end() :]
+        if _names_food(left) and _names_food(right) and left.count("(") == left.count(")"):
+            yield left
+            yield right
+            return
+    yield text
+
+
+def _names_food(text: str) -> bool:
+    count, rest = read_count(text)
+    if count is None:
+        return False
+    return _may_be_food(UNMEASURED.sub("", quantity(count, re.sub(r"[(\[][^()\[\]]*[)\]]", "", rest), (), "us")[1]))

@@ -1,0 +1,139 @@
+"""A written line in plain words: no bullet, one spelling of each unit, and what is said not to be so."""
+
+import re
+
+from kit.food.amounts import plain_characters
+
+_BULLET = re.compile(r"^\s*(?:[-*+•·▪◦‣◻◽▫■□▢☐☑✓✔●○>–]+\s*|\[[ xX]?\]\s*|\d{1,2}[.)]\s+)+")
+_FOOTNOTE = re.compile(r"(?<=\w)\s*[*†‡]+(?=\s|,|;|$)|^[*†‡]+")
+_OPENING = re.compile(r"^(?:optional(?:ly)?|for (?:the )?(?:garnish|serving|topping)s?)\s*[:\-]\s*", re.IGNORECASE)
+_TASTE_FIRST = re.compile(r"^(?:to taste|as needed|as desired)[,:]?\s+(.+)$", re.IGNORECASE)
+_RANGE_OF_A_CAN = re.compile(
+    r"^(\d{1,2})\s*-\s*(\d+(?:\.\d+)?[- ]?(?:oz|ounces?|g|grams?|ml)\b\.?[- ]*"
+    r"(?:can|tin|jar|package|pkg|bag|box|bottle|carton)s?\b)",
+    re.IGNORECASE,
+)
+_CONTAINER_TWICE = re.compile(
+    r"^(\S+)\s+(can|jar|package|bag|box)s?\s+([\d./ ]+-?\s?(?:oz|ounces?|g)\b\.?)\s+\2s?\b", re.IGNORECASE
+)
+_UNITS = (
+    (re.compile(r"(?<=\d)\s*#(?!\d)"), " lb"),
+    (re.compile(r"(?<=\d)\s*(?:TBS?P?|Tblsps?|Tbls|tbsps|Tbsps|tablespoonfuls?|tblspns?)\b\.?"), " tbsp"),
+    (re.compile(r"(?<=\d)\s*(?:tsps|teaspoonfuls?|tspn?s?)\b\.?"), " tsp"),
+    (re.compile(r"(?<=\d)\s*(?:cupfuls?)\b", re.IGNORECASE), " cup"),
+    (
+        re.compile(r"\b(\d+)\s*(?:-\s*)?(?:lb\.?|pound)s?\.?\s*[,]\s*(\d+)\s*(?:oz|ounces?)\b\.?", re.IGNORECASE),
+        r"\1 lb \2 oz",
+    ),
+    (re.compile(r"^gm?s?\s+(?=\d)", re.IGNORECASE), ""),
+)
+_JOINED = re.compile(r"\b(un|pre)-(?=[a-z]{4})", re.IGNORECASE)
+_UN = r"(?:cooked|drained|peeled|sweetened|salted|rinsed|toasted)"
+_NOT_DONE = re.compile(rf"\b(?:not|never)\s+(?:yet\s+)?({_UN})\b", re.IGNORECASE)
+_DO_NOT = re.compile(
+    r"\b(?:(?:do not|don'?t)\s+(cook|drain|peel|rins|toast)e?|without\s+(cook|drain|peel|rins|toast)ing)\b[^,;()]*",
+    re.IGNORECASE,
+)
+_NOT = re.compile(r"[,;]?\s*\b(?:do not|don'?t|not|never)\b[^,;()]*", re.IGNORECASE)
+_SAVED = re.compile(
+    r"[,;]?\s*\b(?:(?:reserve|reserving|save|saving|keep|keeping)\b[^,;()]*|"
+    r"(?:the\s+)?(?:juices?|liquids?|brine|syrup|fronds?|tops?|greens?|leaves|oil)\s+(?:is\s+|are\s+)?(?:reserved|saved|included)\b[^,;()]*|"
+    r"(?:with|in|including|plus|and)\s+(?:all\s+)?(?:their|its|the|own)\s*(?:own\s+)?(?:juices?|liquids?|brine)\b)",
+    re.IGNORECASE,
+)
+_PARTS = {
+    "skin": "skinless",
+    "bone": "boneless",
+    "shell": "shelled",
+    "seed": "seeded",
+    "stem": "stemmed",
+    "pit": "pitted",
+    "stone": "pitted",
+    "husk": "husked",
+    "peel": "peeled",
+    "rind": "peeled",
+    "core": "cored",
+    "fat": "trimmed",
+    "crust": "crustless",
+}
+_OTHER_PARTS = (
+    "rib|membrane|tail|vein|end|leaf|leave|top|root|giblet|neck|gristle|sinew|casing|silk|pith|tip|eye|string|stalk|"
+    "wing tip|center|pulp|scale|fin|head|beard|skewer|moisture|water|silver ?skin"
+)
+_PART = rf"(?:{'|'.join(_PARTS)}|{_OTHER_PARTS})s?"
+_KIND_OF_PART = (
+    r"(?:all|any|excess|visible|extra|outer|tough|woody|thick|the|inner|white|green|root|hard|external|solid|dark|root)"
+)
+_LIST_OF_PARTS = rf"(?:(?:{_KIND_OF_PART}\s+)*\b{_PART}\b(?:\s*(?:,|and|&|or|/)\s*(?:and\s+)?)?\s*)+"
+_REMOVED = re.compile(
+    rf"(?P<parts>{_LIST_OF_PARTS})\s*(?:is\s+|are\s+)?(?:removed|discarded|trimmed|skimmed|cut|taken|snapped|peeled|pulled|"
+    rf"scraped|drained|strained)\b(?:\s+(?:off|away|out|from top|from the top|from surface|and discarded))*",
+    re.IGNORECASE,
+)
+_REMOVE = re.compile(
+    rf"\b(?:remov(?:e|ing)|discard(?:ing)?|trimmed (?:of|from)|minus|without|with no|no)\s+(?P<parts>{_LIST_OF_PARTS})",
+    re.IGNORECASE,
+)
+_TURNED_OFF = re.compile(r"\b(?:skin|bone|crust)s? off\b", re.IGNORECASE)
+_DRIED_OFF = re.compile(
+    r"\b(?:squeezed|patted|pat|wrung|squeeze|spun|blotted|wiped|towel|pressed)[- ]?\s*"
+    r"(?:very\s+|completely\s+|until\s+)?dr(?:y|ied)\b"
+    r"|\b(?:washed|rinsed)(?:\s+well)?(?:,)?(?:\s+and)?\s+(?:patted\s+)?dried\b",
+    re.IGNORECASE,
+)
+_WASHED = re.compile(
+    r",?\s*\b(?:well[- ]|thoroughly\s+|carefully\s+)?(?:washed|scrubbed|cleaned)(?:\s+(?:well|thoroughly))?\b",
+    re.IGNORECASE,
+)
+
+
+def without_bullet(line: str) -> str:
+    """Return a line without the bullet, box or number in front of it."""
+    return _RANGE_OF_A_CAN.sub(r"\1 x \2", _BULLET.sub("", plain_characters(line)).strip())
+
+
+def tidy(line: str) -> str:
+    """Return a line in the words that the reader knows.
+
+    Bullets, footnote marks and what was washed off are gone; units have one spelling; "not drained" is "undrained"; what
+    was taken off is said of the food: "skin and fat removed" is "skinless trimmed".
+
+    Examples
+    --------
+    >>> tidy("▢ 2# un-cooked chicken, skin removed*")
+    '2 lb uncooked chicken, skinless'
+    >>> tidy("1 can tomatoes, not drained"), tidy("to taste black pepper")
+    ('1 can tomatoes, undrained', 'black pepper, to taste')
+    """
+    text = re.sub(r"\s+", " ", without_bullet(line))
+    text = _OPENING.sub("", _FOOTNOTE.sub("", text)).strip()
+    text = re.sub(r"\bw/o\b\.?\s*", "without ", re.sub(r"\bw/(?!o\b)\s*", "with ", text))
+    text = re.sub(r"\bextra[- ](?=sharp|ripe|fine|thick|thin|crisp|crunchy|fresh)", "", text, flags=re.IGNORECASE)
+    text = _TASTE_FIRST.sub(r"\1, to taste", text)
+    text = _CONTAINER_TWICE.sub(r"\1 \3 \2", text)
+    for pattern, plain in _UNITS:
+        text = pattern.sub(plain, text)
+    text = _JOINED.sub(r"\1", text)
+    text = _denied(text)
+    if re.search(r"remov|discard|trimmed|skimmed|\boff\b|minus|without|\bno\b|snapped|cut|peeled|pulled|scraped", text):
+        text = _TURNED_OFF.sub(lambda found: _PARTS[re.match(r"skin|bone|crust", found[0].lower())[0]], text)
+        text = _REMOVED.sub(_taken_off, text)
+        text = _REMOVE.sub(_taken_off, text)
+    return _WASHED.sub(" ", _DRIED_OFF.sub("", text)).strip() if text else text
+
+
+def _denied(text: str) -> str:
+    """Return a text in which "not drained" is "undrained", and no other "not" is left."""
+    lower = text.lower()
+    if "not" in lower or "n't" in lower or "never" in lower or "without" in lower:
+        text = _NOT_DONE.sub(r"un\1", text)
+        text = _DO_NOT.sub(lambda found: f"un{(found[1] or found[2]).lower()}ed", text)
+        text = _NOT.sub("", text)
+    return _SAVED.sub("", text) if re.search(r"juice|liquid|reserv|sav|keep|brine|syrup", lower) else text
+
+
+def _taken_off(found: re.Match[str]) -> str:
+    """Return "skinless" for "skin removed"; the parts that no word is known for are dropped."""
+    parts = re.findall(r"[a-z]+", found["parts"].lower())
+    said = (_PARTS.get(part) or _PARTS.get(part.rstrip("s")) for part in parts)
+    return f"{' '.join(dict.fromkeys(word for word in said if word))} "
