@@ -95,8 +95,8 @@ def without_bullet(line: str) -> str:
 def tidy(line: str) -> str:
     """Return a line in the words that the reader knows.
 
-    Bullets, footnote marks and what was washed off are gone; units have one spelling; "not drained" is "undrained"; what
-    was taken off is said of the food: "skin and fat removed" is "skinless trimmed".
+    Bullets, footnote marks and what was washed off are gone; units have one spelling; "not drained" is "undrained";
+    what was taken off is said of the food: "skin and fat removed" is "skinless trimmed".
 
     Examples
     --------
