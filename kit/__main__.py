@@ -64,6 +64,12 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument("--json", action="store_true")
     check.set_defaults(run=_check)
 
+    change = commands.add_parser("change", help="what a typed what-if changes, before and after")
+    change.add_argument("talk", metavar="TALK", help=_TALK)
+    change.add_argument("lines", nargs="+", metavar="LINE", help='such as "no feta" or "make it for ten"; they stack')
+    change.add_argument("--json", action="store_true")
+    change.set_defaults(run=_change)
+
     follow = commands.add_parser("follow-up", help="everything that is sent after a talk, written into a folder")
     follow.add_argument("talk", metavar="TALK", help=_TALK)
     follow.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder; it is made when missing")
@@ -170,6 +176,27 @@ def _check(chosen: argparse.Namespace) -> int:
             instead = f"\n    say instead: {verdict.instead}" if verdict.instead else ""
             print(f"{verdict.verdict:16} {verdict.say}\n    {verdict.because}{instead}")
     return OFF if any(verdict.verdict == "off" for verdict in verdicts) else 0
+
+
+def _change(chosen: argparse.Namespace) -> int:
+    from kit.errors import ChangeError
+    from kit.speech.what_if import problem_json, what_if
+    from kit.talk.library import read_talk
+
+    talk = read_talk(chosen.talk)
+    try:
+        asked = what_if(talk, chosen.lines)
+    except ChangeError as fault:
+        if chosen.json:
+            _print_json(problem_json(talk, str(fault), fault.choices))
+        offered = "".join(f'\n  or write: "{choice}"' for choice in fault.choices)
+        print(f"{fault}{offered}", file=sys.stderr)
+        return BAD_INPUT
+    if chosen.json:
+        _print_json(asked.as_json())
+    else:
+        print(asked.as_text())
+    return 0
 
 
 def _follow_up(chosen: argparse.Namespace) -> None:

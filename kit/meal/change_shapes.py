@@ -67,6 +67,7 @@ _PART = (
 )
 _OF = r"(?:(?:as much|as many|the (?:amount|quantity|number|usual amount) of|that much|that many|of)(?: of)? )?"
 _USE = r"(?:(?:use|add|only|just|with|make|have|leave out) (?:only |just )?)?"
+_NO_VERB = "(?!swap|substitute|leave out|no |reduce|increase)"
 _INSTEAD = (
     r"(?:instead of|in place of|in lieu of|rather than|as an? (?:substitute|replacement|swap|stand-in"
     r"|alternative) (?:for|to)"
@@ -175,7 +176,11 @@ _SHAPES = [
     _shape("free", r"^(?:make it |make this |make |use |a )?(?P<old>[a-z]+)[- ]free$"),
     _shape("add", r"^(?:add|plus|with added|with some|add some) (?P<new>.+)$"),
     _shape("swap", r"^(?:make )?(?:the )?(?P<old>.+?) (?:be|was|were|is|are|become|became) (?P<new>.+)$"),
-    _shape("swap", r"^(?:use )?(?:from )?(?P<a>.+?),? (?P<link>for|to|not|over|as|in for) (?P<b>.+)$", "weak"),
+    _shape(
+        "swap",
+        rf"^{_NO_VERB}(?:use )?(?:from )?(?P<a>.+?),? (?P<link>for|to|not|over|as|in for) (?P<b>.+)$",
+        "weak",
+    ),
     _shape(
         "leave out", r"^(?!.*\b(?:half|double|add|instead|swap|use|more|less|no)\b)[a-z' ]{2,60}? without (?P<old>.+)$"
     ),
@@ -184,6 +189,7 @@ _SHAPES = [
     _shape("use", r"^(?P<new>.+) instead$", "verb"),
     _shape("use", r"^(?!.*\b(?:instead|without|swap|rather than|place of)\b)(?P<new>.+)$", "bare"),
 ]
+_PLAINLY = ("leave out", "rinse", "set", "by", "more", "add", "free")
 _NEEDS = [
     re.compile(rf"^{opening} (?:any )?(?P<old>.+)$")
     for opening in (
@@ -234,10 +240,12 @@ def clauses(text: str, dish: frozenset[str]) -> Iterator[Clause]:
         if times and (_IT_ALL.match(what) or what.removeprefix("the ") in dish):
             yield Clause("batch", number=times)
             return
+    plainly = False  # whether a verb says what is to be done: then the words alone are no wish for a food
     for kind, how, shape in _SHAPES:
         found = shape.match(text)
         clause = _clause(kind, how, found.groupdict()) if found else None
-        if clause is not None:
+        if clause is not None and not (plainly and how == "bare"):
+            plainly = plainly or kind in _PLAINLY
             yield clause
 
 

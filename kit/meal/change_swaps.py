@@ -199,7 +199,7 @@ def _coming(asked: Asked, name: str, old: Ingredient) -> Newcomer:
                 came = newcomer(f"{name} {' '.join(tail)}", asked.table, like=old)
             except ChangeError:
                 continue
-            if came.food.group == old.food.group:
+            if came.food.group == old.food.group and came.food is not old.food:
                 return came
         raise fault
 

@@ -41,12 +41,17 @@ def in_place_of(old: Ingredient, other: Food, grams: float | None = None) -> Ing
             return cooked
     each, cut, by_measure = _each(old, other)
     new = old.count * each if grams is None else grams
-    how = f"in place of {old.food.name}" + ("" if by_measure and grams is None else ", by weight")
+    how = in_place_of_words(old.food) + ("" if by_measure and grams is None else ", by weight")
     if grams is None and _dried_for_fresh(old.food, other):
         new, how = new * _DRIED_HERB, f"{how}, a third of the fresh leaves (common practice)"
     elif grams is None and _dried_for_fresh(other, old.food):
         new, how = new / _DRIED_HERB, f"{how}, three times the dried leaves (common practice)"
     return _other_food(old, other, new, each, cut, how)
+
+
+def in_place_of_words(food: Food) -> str:
+    """Return the words that say whose place was taken."""
+    return f"in place of {food.name}"
 
 
 def _each(old: Ingredient, other: Food) -> tuple[float, str, bool]:
@@ -88,13 +93,13 @@ def _as_it_becomes(old: Ingredient, other: Food) -> Ingredient | None:
             return None
         ready = replace(old, food=made, grams=old.grams * weight_yield(old.food, made), noun="g", noun_grams=1.0)
         grams = _same_volume(ready.grams, made, other)
-        return _in_cups(old, other, grams, f"as much as {old.food.name} makes when it is cooked")
+        return _in_cups(old, other, grams, f"{in_place_of_words(old.food)}, as much as it makes when it is cooked")
     if old.food.state in _READY and other.state == "dry":
         made = cooked_form(other)
         if made is None:
             return None
         grams = _same_volume(old.grams, old.food, made) / weight_yield(other, made)
-        return _in_cups(old, other, grams, f"as much as makes the {old.food.name}")
+        return _in_cups(old, other, grams, f"{in_place_of_words(old.food)}, as much as makes it when cooked")
     return None
 
 

@@ -1,0 +1,123 @@
+"""A stack of changes in words: what each step does to which ingredient, and how much there is before and after."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from kit.food.names import lowered, short_name
+from kit.meal.in_place_of import in_place_of_words
+from kit.meal.portions import MAKE_MORE, kitchen_amount
+from kit.meal.recipe import Ingredient, Recipe
+from kit.meal.steps import Add, LeaveOut, Servings, Step, Swap, applied, place_of
+from kit.texts import number
+
+
+@dataclass(frozen=True, slots=True)
+class StepTold:
+    """What one step of a change does.
+
+    Attributes
+    ----------
+    kind : str
+        ``"leave out"``, ``"swap"``, ``"amount"``, ``"add"`` or ``"servings"``.
+    text : str
+        In words: "1 1/2 cups of brown rice instead of the barley".
+    how : str
+        What was assumed: by which measure, which stand-in; may be empty.
+    ingredient, food : str
+        Keys of the food that was there, and of the one that is there now; empty where there is none.
+    grams_before, grams_after : float
+        Of the ingredient in the recipe; of the whole recipe where the servings change. [g]
+    line : str
+        The line of the recipe that is changed.
+    meaning : str
+        What other servings mean.
+    """
+
+    kind: str
+    text: str
+    how: str
+    ingredient: str
+    food: str
+    grams_before: float
+    grams_after: float
+    line: str = ""
+    meaning: str = ""
+
+
+def told(recipe: Recipe, steps: Sequence[Step], system: str = "us") -> tuple[StepTold, ...]:
+    """Return what each step of a stack does, in their order.
+
+    Raises
+    ------
+    ChangeError
+        If a step is about an ingredient that is not there.
+
+    Examples
+    --------
+    >>> from kit.meal.changes import read_change
+    >>> from kit.meal.recipe import recipe
+    >>> salad = recipe("Salad", ["4 cups kale, chopped", "1/2 cup feta, crumbled", "1/2 tsp salt"])
+    >>> [step.text for step in told(salad, read_change("no feta and half the salt", salad))]
+    ['leave out the feta cheese', '1/4 tsp of salt, not 1/2 tsp']
+    """
+    found = []
+    for step in steps:
+        after = applied(recipe, (step,))
+        found.append(_told(step, recipe, after, system))
+        recipe = after
+    return tuple(found)
+
+
+def _told(step: Step, before: Recipe, after: Recipe, system: str) -> StepTold:
+    if isinstance(step, Servings):
+        return _servings(step, before, after)
+    if isinstance(step, Add):
+        new = after.ingredients[-1]
+        return StepTold(
+            step.kind, f"add {_amount(new, _whole(new), system)}", step.note, "", new.food.key, 0.0, new.grams, new.line
+        )
+    at = place_of(step.row, before)
+    old, new = before.ingredients[at], after.ingredients[at]
+    name, how = short_name(old.food), ""
+    if isinstance(step, LeaveOut):
+        text = f"leave out the {name}"
+    elif isinstance(step, Swap):
+        text, how = f"{_amount(new, _whole(new), system)} instead of the {_told_apart(old, new)}", _assumed(old, new)
+    elif new.grams == 0:
+        text = f"no {name}"
+    elif old.grams == 0:
+        text = _amount(new, name, system)
+    else:
+        text = f"{_amount(new, name, system)}, not {kitchen_amount(old, system).text}"
+    return StepTold(step.kind, text, how, old.food.key, new.food.key, old.grams, new.grams, old.line)
+
+
+def _servings(step: Servings, before: Recipe, after: Recipe) -> StepTold:
+    more = step.meaning == MAKE_MORE
+    every = f", {number(step.servings / before.servings, 2)} times of everything" if more else ", from the same pot"
+    text = f"{number(step.servings, 1)} servings{every}"
+    grams = float(before.grams.sum()), float(after.grams.sum())
+    return StepTold(step.kind, text, "", "", "", *grams, meaning=step.meaning)
+
+
+def _amount(ingredient: Ingredient, name: str, system: str) -> str:
+    """Return an amount with its food: "2 tbsp of honey", "3 carrots"."""
+    text = kitchen_amount(replace(ingredient, slider=None), system).text
+    return f"{text} of {name}" if any(sign.isalpha() for sign in text) else f"{text} {name}"
+
+
+def _whole(ingredient: Ingredient) -> str:
+    """Return the whole name of a food that is new in the recipe."""
+    return lowered(re.sub(r"\s*\([^)]*\)", "", ingredient.food.name))
+
+
+def _assumed(old: Ingredient, new: Ingredient) -> str:
+    """Return what was assumed about a swap, without that it is one."""
+    return new.how.removeprefix(in_place_of_words(old.food)).strip(" ,;")
+
+
+def _told_apart(old: Ingredient, new: Ingredient) -> str:
+    """Return the old food's name, the whole of it where the new one is called the same."""
+    short = short_name(old.food)
+    return short if short != short_name(new.food) else lowered(old.food.name)
