@@ -74,7 +74,9 @@ def words(text: str) -> tuple[str, ...]:
     """
     plain = text.lower().replace("'", "").replace("’", "")
     if not plain.isascii():
-        plain = "".join(sign for sign in unicodedata.normalize("NFKD", plain) if not unicodedata.combining(sign))
+        plain = "".join(
+            sign for sign in unicodedata.normalize("NFKD", plain) if not unicodedata.combining(sign)
+        ).lower()
     if " free" in plain or "-free" in plain:
         plain = _FREE_FROM.sub(r"\1free", plain)
     if "%" in plain or "per" in plain:
