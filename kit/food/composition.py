@@ -82,8 +82,8 @@ class Food:
         Household measures, the source's order.
     base, state : str
         The thing it is a form of, and which form: ``raw``, ``dry``, ``cooked``, ``canned``, ``drained``, ``rinsed`` ...
-    refuse : float
-        Inedible part of the food as bought. [fraction]
+    check_package, refuse : bool, float
+        Whether its allergens differ by maker; the inedible part of the food as bought. [fraction]
     relative_sd : numpy.ndarray, shape (n_nutrients,), optional
         How far the composition may be off, where the food brings its own figure (a package label); else None.
     """
@@ -100,6 +100,7 @@ class Food:
     vegetarian: bool | None = None
     whole_grain: bool = False
     allergens: tuple[str, ...] = ()
+    check_package: bool = False
     salted: bool = False
     reference: str = ""
     retention: str = ""
@@ -111,9 +112,7 @@ class Food:
     def __post_init__(self) -> None:
         values = np.array(self.per_100g, dtype=float)
         if values.shape != (len(nutrients()),):
-            raise KitError(
-                f'food "{self.key}" has {values.shape} values; give one for each of {len(nutrients())} nutrients'
-            )
+            raise KitError(f'food "{self.key}" has {values.shape} values; give one for each nutrient')
         values.flags.writeable = False
         object.__setattr__(self, "per_100g", values)
 
@@ -241,6 +240,7 @@ def _food(row: Mapping[str, str], measures: tuple[Measure, ...], table: Path) ->
         vegetarian={"yes": True, "no": False}.get(row["vegetarian"]),
         whole_grain=row["whole_grain"] == "yes",
         allergens=_words(row["allergens"]),
+        check_package=row.get("check_package") == "yes",
         salted=row["salted"] == "yes",
         reference=row["reference"],
         retention=row["retention"],

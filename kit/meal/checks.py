@@ -6,11 +6,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from kit.food.composition import Food, nutrient_index
-from kit.meal.nutrition import ATWATER_GENERAL, ENERGY_SOURCES, Nutrition, per_100g
+from kit.food.energy import ATWATER_GENERAL, ENERGY_SOURCES, ENERGY_TOLERANCE, ENERGY_TOLERANCE_KCAL
+from kit.meal.nutrition import Nutrition, per_100g
 from kit.texts import quantity
 
-ENERGY_TOLERANCE = 0.15  # of the table's energy, or
-ENERGY_TOLERANCE_KCAL = 15.0  # per 100 g, whichever is wider: common practice
 PARTS = ("water", "protein", "fat", "carbohydrate", "ash")
 PARTS_TOLERANCE = 2.0  # [g] of 100 g
 _WHY_ENERGY = {

@@ -8,11 +8,10 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from kit.food.composition import nutrient_index, nutrients
+from kit.food.energy import ATWATER_GENERAL, ENERGY_SOURCES
 from kit.meal.recipe import Recipe
 
 Array = NDArray[np.float64]
-ENERGY_SOURCES = ("protein", "fat", "carbohydrate")
-ATWATER_GENERAL = (4.0, 9.0, 4.0)  # [kcal/g], in that order; source: energy_shares [1]
 
 
 def contributions(grams: ArrayLike, per_100g: ArrayLike, servings: float = 1.0) -> Array:

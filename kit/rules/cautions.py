@@ -8,11 +8,11 @@ from functools import cache
 from kit import files
 from kit.errors import UnknownNameError
 from kit.food.composition import Food, nutrient, read_rows
+from kit.food.daily_values import daily_values
 from kit.meal.nutrition import Nutrition
 from kit.meal.recipe import Recipe
-from kit.rules.allergens import facts_unknown
+from kit.rules.allergens import must_be_asked
 from kit.rules.naming import short_name, thing_said
-from kit.rules.reference import daily_values
 from kit.texts import listing, number, percent
 
 # Rules of data/storage.csv that are read out after a talk, in this order.
@@ -79,17 +79,17 @@ def allergens(recipe: Recipe, rules: str = "us") -> tuple[Allergen, ...]:
     """
     if rules not in _LISTS:
         raise UnknownNameError("list of allergens", rules, _LISTS)
-    found = []
+    found: dict[str, tuple[str, list[str]]] = {}
     for row in read_rows(files.bundled("data/allergens.csv")):
-        bring = tuple(short_name(food) for food in _used(recipe) if row["allergen"] in food.allergens)
+        bring = [short_name(food) for food in _used(recipe) if row["allergen"] in food.allergens]
         if row[rules] == "yes" and bring:
-            found.append(Allergen(row["allergen"], row["name"], tuple(dict.fromkeys(bring))))
-    return tuple(found)
+            found.setdefault(row["name"], (row["allergen"], []))[1].extend(bring)
+    return tuple(Allergen(first, name, tuple(dict.fromkeys(bring))) for name, (first, bring) in found.items())
 
 
 def unknown_allergens(recipe: Recipe) -> tuple[str, ...]:
-    """Return the foods of whose allergens nothing is known, such as those of an imported release."""
-    return tuple(short_name(food) for food in _used(recipe) if facts_unknown(food))
+    """Return the foods whose package has to be read: nothing is known of them, or they differ by maker."""
+    return tuple(short_name(food) for food in _used(recipe) if must_be_asked(food))
 
 
 @cache
@@ -187,7 +187,7 @@ def _why_always(row: Mapping[str, str], numbers: Nutrition) -> str:
 def _why_allergen(numbers: Nutrition, rules: str) -> str | None:
     there, unknown = allergens(numbers.recipe, rules), unknown_allergens(numbers.recipe)
     told = [one.sentence[:1].lower() + one.sentence[1:] for one in there]
-    told += [f"not known of the {listing(unknown)}"] if unknown else []
+    told += [f"read the package of the {listing(unknown)}"] if unknown else []
     return "; ".join(told) or None
 
 

@@ -8,10 +8,10 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from math import hypot, inf, isfinite, isnan
 
+from kit.food.daily_values import daily_values
 from kit.rules.beside import Beside, beside_of, disclosures
 from kit.rules.claim_texts import Tried, because_of, phrase
 from kit.rules.make_up import MAIN_DISH, MEAL
-from kit.rules.reference import daily_values
 from kit.rules.subjects import Span, Subject
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF, outcome
 from kit.rules.wordings import DISH, FOOD, ClaimLimit, ClaimRule, rule_for

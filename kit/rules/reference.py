@@ -10,39 +10,12 @@ from numpy.typing import ArrayLike, NDArray
 
 from kit import files
 from kit.errors import AmountError, UnknownNameError
-from kit.food.composition import Food, nutrient, nutrients, read_rows
+from kit.food.composition import Food, nutrients, read_rows
+from kit.food.daily_values import daily_values
 from kit.food.measures import convert
 from kit.lines.nearest_measure import VOLUMES
 
-DAILY_VALUE_TABLES: Mapping[str, str] = MappingProxyType(
-    {"us": "data/daily_values.csv", "eu": "data/reference_intakes_eu.csv"}
-)
 LABEL_VOLUMES: Mapping[str, float] = MappingProxyType({"mL": 1.0, "tsp": 5.0, "tbsp": 15.0, "cup": 240.0})  # [mL]
-_MINERALS_AND_VITAMINS_ARE_IN = ("mg", "µg")
-
-
-@dataclass(frozen=True, slots=True)
-class DailyValue:
-    """How much of a nutrient counts as 100 % of a day.
-
-    Attributes
-    ----------
-    nutrient, unit : str
-        Our id and the unit the amount is in.
-    amount : float
-        The daily amount. [unit]
-    kind : str
-        ``"enough"`` for a nutrient to get enough of, ``"limit"`` for one to keep within, else empty.
-    source, status : str
-        The publication, and ``"published"`` or ``"from memory"``.
-    """
-
-    nutrient: str
-    amount: float
-    unit: str
-    kind: str
-    source: str
-    status: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,59 +50,6 @@ class ReferenceAmount:
         21 CFR 101.60(b)(2)(i)(B) and its likes in 101.61 and 101.62; a label's tablespoon is 15 mL, 101.9(b)(5)(viii).
         """
         return self.amount <= 30 if self.unit == "g" else self.amount * LABEL_VOLUMES[self.unit] <= 30
-
-
-@cache
-def daily_values(rules: str = "us") -> Mapping[str, DailyValue]:
-    """Return the daily value of every nutrient that has one.
-
-    Parameters
-    ----------
-    rules : {"us", "eu"}
-        Whose: US daily values, or EU nutrient reference values and reference intakes.
-
-    Returns
-    -------
-    mapping of str to DailyValue
-        By nutrient id, in the table's order.
-
-    Raises
-    ------
-    UnknownNameError
-        If there is no such set of rules, or the table names a nutrient that the kit does not know.
-
-    References
-    ----------
-    21 CFR 101.9(c)(8)(iv) and (c)(9), adults and children from 4 years, 2,000 kcal;
-    Regulation (EU) 1169/2011, Annex XIII.
-
-    Examples
-    --------
-    >>> daily_values()["fiber"].amount, daily_values("eu")["potassium"].amount
-    (28.0, 2000.0)
-    """
-    if rules not in DAILY_VALUE_TABLES:
-        raise UnknownNameError("set of rules", rules, DAILY_VALUE_TABLES)
-    return MappingProxyType(
-        {
-            nutrient(row["nutrient"]).id: DailyValue(
-                row["nutrient"], float(row["amount"]), row["unit"], row["kind"], row["source"], row["status"]
-            )
-            for row in read_rows(files.bundled(DAILY_VALUE_TABLES[rules]))
-        }
-    )
-
-
-def vitamins_and_minerals(rules: str = "us") -> tuple[str, ...]:
-    """Return the vitamins and minerals to get enough of; ``data/wordings.csv`` calls them ``vitamins_minerals``.
-
-    Examples
-    --------
-    >>> "choline" in vitamins_and_minerals("us"), "choline" in vitamins_and_minerals("eu")
-    (True, False)
-    """
-    values = daily_values(rules).values()
-    return tuple(v.nutrient for v in values if v.kind == "enough" and v.unit in _MINERALS_AND_VITAMINS_ARE_IN)
 
 
 @cache

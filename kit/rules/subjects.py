@@ -11,10 +11,11 @@ from numpy.typing import NDArray
 from kit import files
 from kit.errors import AmountError
 from kit.food.composition import Food, nutrient_index, read_rows
+from kit.food.energy import ENERGY_SOURCES, KCAL_PER_GRAM
 from kit.food.measures import convert
 from kit.lines.nearest_measure import VOLUMES
 from kit.meal.certainty import ranges
-from kit.meal.nutrition import ATWATER_GENERAL, ENERGY_SOURCES, Nutrition
+from kit.meal.nutrition import Nutrition
 from kit.rules.dish_kind import DESSERT, FOOD, DishKind, kind_of_dish
 from kit.rules.make_up import MAIN_DISH, POURED, serving_weight
 from kit.rules.naming import full_name
@@ -26,7 +27,7 @@ Span = tuple[float, float]  # the least and the most a value can be; they differ
 FATTY_ACIDS = ("saturated_fat", "monounsaturated_fat", "polyunsaturated_fat")
 # A mixed dish that no cup measures has its own limits for "lean", 21 CFR 101.62(e).
 MIXED_PIECE = "mixed dishes not measured by the cup"
-_KCAL = dict(zip(ENERGY_SOURCES, ATWATER_GENERAL, strict=True)) | dict.fromkeys((*FATTY_ACIDS, "unsaturated_fat"), 9.0)
+_KCAL = {**KCAL_PER_GRAM, **dict.fromkeys((*FATTY_ACIDS, "unsaturated_fat"), KCAL_PER_GRAM["fat"])}
 _SUMS = {"unsaturated_fat": ("monounsaturated_fat", "polyunsaturated_fat")}
 _DISH_GRAMS_PER_ML = (0.85, 1.1)  # of a dish measured by the cup or spoon: common practice
 _FROZEN_GRAMS_PER_ML = (0.5, 1.1)  # whipped as it freezes: common practice

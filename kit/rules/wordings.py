@@ -8,7 +8,7 @@ from typing import Any
 from kit import files
 from kit.errors import UnknownNameError
 from kit.food.composition import nutrients, read_rows
-from kit.rules.reference import vitamins_and_minerals
+from kit.food.daily_values import vitamins_and_minerals
 
 ANY_CLAIM = "any claim"
 DISH, FOOD = "dish", "food"

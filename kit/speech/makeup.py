@@ -6,9 +6,10 @@ from typing import Any
 
 import numpy as np
 
+from kit.food.allergens import allergen_names
 from kit.food.composition import Food, nutrient, nutrient_index
 from kit.meal.nutrition import ENERGY_SOURCES
-from kit.rules.allergens import allergen_names, bringing
+from kit.rules.allergens import bringing
 from kit.rules.naming import is_plural, short_name, thing_said
 from kit.rules.reference import distribution_ranges
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF

@@ -9,9 +9,9 @@ from math import isfinite
 from typing import Any
 
 from kit.errors import KitError, UnknownNameError, nearest
+from kit.food.allergens import allergens_called
 from kit.food.composition import Food, nutrient
 from kit.meal.nutrition import ENERGY_SOURCES
-from kit.rules.allergens import allergen_called
 from kit.rules.reference import daily_values
 from kit.rules.wordings import rules_of, wording_called
 from kit.speech.comparing import BASES, check_more, check_times, comparison_faults
@@ -98,7 +98,7 @@ def _allergens(_dish: Dish, value: Any) -> tuple[str, ...]:
     names = value if isinstance(value, list | tuple) else [value]
     if not names:
         raise KitError("an empty list; name an allergen")
-    return tuple(allergen_called(_text(name)) for name in names)
+    return tuple(dict.fromkeys(one for name in names for one in allergens_called(_text(name))))
 
 
 def _wording(dish: Dish, value: Any) -> str:

@@ -6,7 +6,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from kit.food.labels.label_rounding import printed_amount
+from kit.food.labels.printed import printed_amount
 from kit.meal.nutrition import ATWATER_GENERAL, energy_shares
 
 FIGURES = Path(__file__).parent / "figures"  # sources and licences: README.md there

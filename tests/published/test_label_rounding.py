@@ -2,8 +2,8 @@
 
 import pytest
 
-from kit.rules.reference import daily_values
-from kit.rules.rounding import declared, declared_percent
+from kit.food.daily_values import daily_values
+from kit.food.labels.label_rounding import declared, declared_percent
 
 # FDA, "What's New with the Nutrition Facts Label", sample label, 2/3 cup (55 g); in FDA's burden document 0910-0497.
 # Nutrient, declared amount, declared percent.

@@ -43,7 +43,7 @@ def test_a_food_of_which_nothing_is_known_is_named():
     dish = replace(recipe(), ingredients=(*recipe().ingredients, Ingredient(unknown, 50.0)))
     assert unknown_allergens(dish) == ("mystery mix",)
     allergy = next(one for one in cautions(nutrition(dish)) if one.caution == "allergy")
-    assert "not known of the mystery mix" in allergy.why
+    assert "read the package of the mystery mix" in allergy.why
 
 
 def test_an_unknown_list_is_refused():

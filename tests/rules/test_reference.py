@@ -5,6 +5,7 @@ import pytest
 
 from kit.errors import AmountError, UnknownNameError
 from kit.food.composition import Measure, food_from, nutrient_index, nutrients
+from kit.food.daily_values import vitamins_and_minerals
 from kit.rules.reference import (
     daily_values,
     distribution_ranges,
@@ -12,7 +13,6 @@ from kit.rules.reference import (
     reference_amounts,
     reference_of,
     share_of_day,
-    vitamins_and_minerals,
 )
 
 

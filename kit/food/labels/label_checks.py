@@ -1,26 +1,24 @@
 """Checks of a package label as typed: what cannot be right about it, each in a sentence."""
 
 from collections.abc import Iterator
-from functools import cache
 
 import numpy as np
 
-from kit import files
 from kit.errors import LabelError, nearest
-from kit.food.composition import read_rows
-from kit.food.labels.label import Label, key_from
-from kit.food.labels.label_rounding import (
-    Printed,
-    amount_text,
-    daily_amounts,
-    printed_names,
-    printed_percent,
-    unit_of,
+from kit.food.allergens import allergen_names
+from kit.food.daily_values import daily_values
+from kit.food.energy import (
+    ALCOHOL_KCAL,
+    ENERGY_TOLERANCE,
+    ENERGY_TOLERANCE_KCAL,
+    KCAL_PER_GRAM,
+    MOST_KCAL_PER_GRAM,
 )
+from kit.food.labels.label import Label, key_from
+from kit.food.labels.label_rounding import Printed
+from kit.food.labels.printed import amount_text, printed_names, printed_percent, unit_of
 from kit.texts import listing, number, percent, quantity
 
-ENERGY_TOLERANCE, ENERGY_TOLERANCE_KCAL = 0.15, 15.0  # of the energy, or per 100 g; whichever is wider: common practice
-_MOST_KCAL_PER_G = 9.02  # pure fat, the highest of the food-specific factors (USDA Agriculture Handbook 74)
 _HEAVIEST_SERVING = 5_000.0  # g
 _WHOLES = {  # the whole, and the parts that cannot come to more
     "fat": (
@@ -31,15 +29,7 @@ _WHOLES = {  # the whole, and the parts that cannot come to more
     "carbohydrate": (("sugars",), ("fiber",), ("sugars", "fiber")),
     "sugars": (("added_sugars",),),
 }
-# kcal/g; the general factors, 21 CFR 101.9(c)(1)(i)(B); alcohol: Regulation (EU) 1169/2011, Annex XIV.
-_SOURCES, _ALCOHOL_KCAL = {"protein": 4.0, "fat": 9.0, "carbohydrate": 4.0}, 7.0
 _WEIGHING = ("protein", "fat", "carbohydrate", "alcohol")
-
-
-@cache
-def allergens() -> tuple[str, ...]:
-    """Return the ids of the allergens that a food may bring."""
-    return tuple(row["allergen"] for row in read_rows(files.bundled("data/allergens.csv")))
 
 
 def faults(label: Label) -> tuple[str, ...]:
@@ -67,10 +57,10 @@ def _unreadable(label: Label) -> Iterator[str]:
     for name in (*label.amounts, *label.daily_percent):
         if name not in printed_names():
             yield f'no nutrient "{name}"{nearest(name, printed_names())}'
-    known = allergens()
+    known = allergen_names()
     for allergen in label.allergens:
         if allergen not in known:
-            one_of = "; write " + listing(known, "or")
+            one_of = "; write " + listing(list(known), "or")
             yield f'no allergen "{allergen}"{nearest(allergen, known) or one_of}'
     for name, reader, text in label.lines():
         try:
@@ -115,7 +105,7 @@ def _weights(label: Label) -> Iterator[str]:
             f" {_grams(label.serving_grams)}; check them and the serving"
         )
     energy = label.printed.get("energy")
-    if energy and energy.low > _MOST_KCAL_PER_G * heaviest:
+    if energy and energy.low > MOST_KCAL_PER_GRAM * heaviest:
         yield (
             f"energy is {amount_text('energy', energy.value)} in {_grams(label.serving_grams)}, more than pure fat"
             " holds; check the calories and the serving"
@@ -128,7 +118,7 @@ def _percentages(label: Label) -> Iterator[str]:
         if name in label.amounts and name in label.printed:
             amount, share = label.printed[name], printed_percent(name, label.daily_percent[name])
             if share.low > amount.high or share.high < amount.low:
-                day = daily_amounts()[name]
+                day = daily_values()[name].amount
                 yield (
                     f"{printed_names()[name]} of {amount_text(name, amount.value)} is {percent(amount.value / day)}"
                     f" of the daily value, not {label.daily_percent[name]} %; check both, or leave the percentage out"
@@ -139,24 +129,24 @@ def _percentages(label: Label) -> Iterator[str]:
 def _energy(label: Label) -> Iterator[str]:
     """Yield where the calories are not what protein, fat and carbohydrate give by any lawful way of counting them."""
     printed = label.printed
-    if not all(name in printed for name in ("energy", *_SOURCES)):
+    if not all(name in printed for name in ("energy", *KCAL_PER_GRAM)):
         return
     nothing = Printed(0.0, 0.0, 0.0)
     alcohol = printed.get("alcohol", nothing)
     # Fiber and sugar alcohols may be counted as carbohydrate or left out, 21 CFR 101.9(c)(1)(i)(C) and (F).
     undigested = printed.get("fiber", nothing).high + printed.get("sugar_alcohol", nothing).high
     most, value = (
-        sum(factor * getattr(printed[name], end) for name, factor in _SOURCES.items())
-        + _ALCOHOL_KCAL * getattr(alcohol, end)
+        sum(factor * getattr(printed[name], end) for name, factor in KCAL_PER_GRAM.items())
+        + ALCOHOL_KCAL * getattr(alcohol, end)
         for end in ("high", "value")
     )
-    digested = {name: printed[name].low for name in _SOURCES}
+    digested = {name: printed[name].low for name in KCAL_PER_GRAM}
     digested["carbohydrate"] = max(0.0, digested["carbohydrate"] - undigested)
-    least = sum(factor * digested[name] for name, factor in _SOURCES.items()) + _ALCOHOL_KCAL * alcohol.low
+    least = sum(factor * digested[name] for name, factor in KCAL_PER_GRAM.items()) + ALCOHOL_KCAL * alcohol.low
     energy = printed["energy"]
     slack = max(ENERGY_TOLERANCE * energy.value, ENERGY_TOLERANCE_KCAL * label.serving_grams / 100)
     if not least - slack <= energy.high or not energy.low <= most + slack:
-        parts = listing([f"{amount_text(name, printed[name].value)} {printed_names()[name]}" for name in _SOURCES])
+        parts = listing([f"{amount_text(name, printed[name].value)} {printed_names()[name]}" for name in KCAL_PER_GRAM])
         yield (
             f"{amount_text('energy', energy.value)} are printed, but {parts} give about {quantity(value, 'kcal')} by"
             f" 4, 9 and 4 kcal/g, more than {percent(ENERGY_TOLERANCE)} away; check these four lines, and add a line"

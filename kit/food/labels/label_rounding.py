@@ -1,32 +1,21 @@
-"""What a number printed on a nutrition label may have been before it was rounded: 21 CFR 101.9(c), backwards."""
+"""How a US nutrition label rounds, in both directions: 21 CFR 101.9(c), exact, for labels and label-style tables only.
+
+What is said aloud is rounded by its certainty instead; see `kit.meal.certainty`.
+"""
 
 import math
-import re
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from kit import files
-from kit.errors import LabelError
-from kit.food.composition import nutrient, nutrients, read_rows
-from kit.texts import number
+from kit.errors import AmountError, UnknownNameError
+from kit.food.composition import nutrient, nutrients
+from kit.food.daily_values import daily_values, vitamins_and_minerals
+from kit.texts import UNKNOWN, quantity
 
-# Printed on labels and needed to check them, though the kit's table of foods has no such column. [g]
-LABEL_ONLY = {
-    "trans_fat": "trans fat",
-    "added_sugars": "added sugars",
-    "sugar_alcohol": "sugar alcohol",
-    "alcohol": "alcohol",
-}
-_GRAMS = {"g": 1.0, "gram": 1.0, "grams": 1.0, "mg": 1e-3, "mcg": 1e-6, "ug": 1e-6, "µg": 1e-6, "μg": 1e-6}
-_KCAL = {"kcal": 1.0, "cal": 1.0, "calories": 1.0, "kj": 1 / 4.184}  # a label's "calorie" is a kilocalorie
-_VITAMIN_D_UG_PER_IU = 0.025  # 800 IU is 20 µg, as in `kit.food.releases.release_nutrients`
-_PRINTED = re.compile(
-    r"(?P<less><|(?:contains\s+)?less\s+than)?\s*(?P<number>\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?|\.\d+)\s*"
-    r"(?P<unit>[a-zµμ]*)(?:\s*(?:rae|dfe|ne))?\.?",
-    re.IGNORECASE,
-)
+FATS = ("fat", "saturated_fat", "monounsaturated_fat", "polyunsaturated_fat")
+CARBOHYDRATES = ("carbohydrate", "fiber", "sugars")
 _ENDLESS = math.inf
+_HAIR = 1e-9  # 2.675 is stored a hair below; a half that arithmetic made a hair smaller still goes up
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,17 +40,39 @@ class Printed:
 class Rounding:
     """How a label rounds an amount: below `zero_below` to 0; in each band (from, to, step) to the nearest step.
 
-    `less_than` is the printed "less than" amount for what lies between `zero_below` and it.
+    Attributes
+    ----------
+    zero_below : float
+        What is less is declared as 0.
+    bands : tuple of (float, float, float)
+        From, to, step; rising.
+    less_than : float
+        The "less than" amount that is declared for what lies between `zero_below` and it; 0 where there is none.
+    less_than_itself : bool
+        Whether that amount itself is declared as "less than" it.
+    may_be_zero_below : float
+        What is less may be declared as 0 as well.
     """
 
     zero_below: float
     bands: tuple[tuple[float, float, float], ...]
     less_than: float = 0.0
+    less_than_itself: bool = False
+    may_be_zero_below: float = 0.0
+
+    def forwards(self, amount: float) -> tuple[float, bool]:
+        """Return the amount that is declared, and whether it is declared as "less than" that."""
+        if amount < self.zero_below:
+            return 0.0, False
+        if amount < self.less_than or (self.less_than_itself and amount == self.less_than):
+            return self.less_than, True
+        step = next(step for _, end, step in self.bands if amount <= end + _HAIR)
+        return nearest(amount, step), False
 
     def backwards(self, value: float, half_digit: float) -> Printed:
         """Return what a printed value stands for; one that is on no step, `half_digit` to both sides of it."""
         if value == 0:
-            return Printed(0.0, 0.0, self.zero_below)
+            return Printed(0.0, 0.0, max(self.zero_below, self.may_be_zero_below))
         pieces = [
             (max(value - step / 2, start), min(value + step / 2, end))
             for start, end, step in self.bands
@@ -77,124 +88,127 @@ _FAT = Rounding(0.5, ((0.5, 5, 0.5), (5, _ENDLESS, 1)))  # (c)(2)
 _CARBOHYDRATE = Rounding(0.5, ((1, _ENDLESS, 1),), 1)  # (c)(6)
 _ROUNDINGS: dict[str, Rounding] = {
     "energy": Rounding(5, ((5, 50, 5), (50, _ENDLESS, 10))),  # (c)(1)
-    "cholesterol": Rounding(2, ((5, _ENDLESS, 5),), 5),  # (c)(3)
+    "cholesterol": Rounding(2, ((5, _ENDLESS, 5),), 5, less_than_itself=True),  # (c)(3)
     "sodium": Rounding(5, ((5, 140, 5), (140, _ENDLESS, 10))),  # (c)(4)
     "protein": Rounding(0.5, ((0.5, _ENDLESS, 1),), 1),  # (c)(7): 0.5 to 1 g may be printed as 1 g
-    **dict.fromkeys(("fat", "saturated_fat", "monounsaturated_fat", "polyunsaturated_fat", "trans_fat"), _FAT),
-    **dict.fromkeys(("carbohydrate", "fiber", "sugars", "added_sugars", "sugar_alcohol", "alcohol"), _CARBOHYDRATE),
+    **dict.fromkeys((*FATS, "trans_fat"), _FAT),
+    **dict.fromkeys((*CARBOHYDRATES, "added_sugars", "sugar_alcohol", "alcohol"), _CARBOHYDRATE),
 }
 # (c)(8)(iii): below 2 % is 0, or 2 % from 1 % on; to 10 % by twos, to 50 % by fives, above by tens.
-_VITAMIN_PERCENT = Rounding(2, ((1, 10, 2), (10, 50, 5), (50, _ENDLESS, 10)))
+_VITAMIN_PERCENT = Rounding(1, ((1, 10, 2), (10, 50, 5), (50, _ENDLESS, 10)), may_be_zero_below=2)
 _OTHER_PERCENT = Rounding(0.5, ((0.5, _ENDLESS, 1),))
 
 
-@cache
-def daily_amounts() -> Mapping[str, float]:
-    """Return the daily value of every nutrient that has one, in the nutrient's unit."""
-    return {row["nutrient"]: float(row["amount"]) for row in read_rows(files.bundled("data/daily_values.csv"))}
-
-
-@cache
-def printed_names() -> Mapping[str, str]:
-    """Return what a label may print, by our id, with the name to call it by."""
-    return {name: known.name.lower() for name, known in nutrients().items()} | LABEL_ONLY
-
-
-def unit_of(name: str) -> str:
-    """Return the unit of a nutrient or of an amount that only labels have."""
-    return "g" if name in LABEL_ONLY else nutrient(name).unit
-
-
 def rounding(name: str) -> Rounding:
-    """Return how a label rounds the amount of a nutrient."""
+    """Return how a label rounds the amount of a nutrient, or of something that only labels have."""
     if name in _ROUNDINGS:
         return _ROUNDINGS[name]
-    day = daily_amounts().get(name, 0.0)
+    day = daily_values()[name].amount if name in daily_values() else 0.0
     step = 0.1 if day < 25 else 1 if day < 250 else 10  # (c)(8): by the size of the daily value
-    return Rounding(max(0.02 * day, step / 2), ((0, _ENDLESS, step),))  # 0 may be printed below 2 % of it
+    return Rounding(step / 2, ((0, _ENDLESS, step),), may_be_zero_below=0.02 * day)
 
 
-def printed_amount(name: str, printed: str | float) -> Printed:
-    """Return what a label's amount stands for.
+def percent_rounding(name: str) -> Rounding:
+    """Return how a label rounds the percentage of a nutrient's daily value."""
+    return _VITAMIN_PERCENT if name in vitamins_and_minerals() else _OTHER_PERCENT
+
+
+@cache
+def on_a_label() -> tuple[str, ...]:
+    """Return the nutrients of the table whose amounts a label may declare; water and ash are not among them."""
+    return tuple(name for name in nutrients() if name in _ROUNDINGS or name in vitamins_and_minerals())
+
+
+def declared(name: str, amount: float) -> str:
+    """Return an amount in one serving as a nutrition label declares it.
 
     Parameters
     ----------
     name : str
-        Nutrient id, or one of `LABEL_ONLY`.
-    printed : str or float
-        As printed: ``8``, ``"160 mg"``, ``"less than 1 g"``, ``"<1"``. Without a unit it is in the nutrient's own.
+        Nutrient id. Water and ash are not on a label; they are refused.
+    amount : float
+        Amount in one serving, in the nutrient's unit; NaN when unknown.
 
     Returns
     -------
-    Printed
-        In the nutrient's unit, for the same serving.
+    str
+        Number and unit, ``"less than 1 g"`` where the rule says so, or ``"unknown"``.
 
     Raises
     ------
-    LabelError
-        If it is not an amount, is below zero, or its unit is not one of that nutrient.
+    UnknownNameError
+        If there is no such nutrient, or a label never declares it.
+    AmountError
+        If the amount is negative.
+
+    References
+    ----------
+    21 CFR 101.9(c)(1) to (c)(8); FDA, A Food Labeling Guide (2009), Appendix H; for the amounts of vitamins and
+    minerals, the preamble of the 2016 rule (81 FR 33742).
 
     Examples
     --------
-    >>> printed_amount("fat", "8 g"), printed_amount("fiber", "less than 1 g")
-    (Printed(value=8.0, low=7.5, high=8.5), Printed(value=0.75, low=0.5, high=1.0))
+    >>> declared("energy", 232), declared("cholesterol", 3), declared("fiber", 0.7), declared("iron", 8.04)
+    ('230 kcal', 'less than 5 mg', 'less than 1 g', '8 mg')
     """
-    called, unit = printed_names()[name], unit_of(name)
-    text = str(printed).strip()
-    match = _PRINTED.fullmatch(text)
-    if match is None or isinstance(printed, bool):
-        raise LabelError(f'{called} is "{text}"; write it as printed, such as 8, "8 {unit}" or "less than 1 {unit}"')
-    factor = _factor(name, match["unit"] or unit, called)
-    digits = match["number"].replace(",", "")
-    value = float(digits) * factor
-    rule = rounding(name)
-    if match["less"]:
-        low = rule.zero_below if math.isclose(value, rule.less_than) else 0.0
-        return Printed((low + value) / 2, low, value)
-    decimals = len(digits.partition(".")[2].rstrip("0"))
-    half_digit = 0.5 * 10.0**-decimals * factor
-    if not math.isclose(factor, 1.0):  # rounded in the other unit
-        return Printed(value, max(0.0, value - half_digit), value + half_digit)
-    return rule.backwards(value, half_digit)
+    unit = nutrient(name).unit
+    if name not in on_a_label():
+        raise UnknownNameError("amount on a label called", name, on_a_label())
+    if math.isnan(amount):
+        return UNKNOWN
+    if amount < 0:
+        raise AmountError(f"{name} is {amount:g} {unit}; give 0 {unit} or more")
+    value, less = rounding(name).forwards(amount)
+    return f"less than {quantity(value, unit, 1)}" if less else quantity(value, unit, 1)
 
 
-def printed_percent(name: str, percent: float) -> Printed:
-    """Return the amount that a label's percentage of the daily value stands for.
+def declared_percent(name: str, fraction: float) -> str:
+    """Return a share of the daily value as a nutrition label declares it.
+
+    Parameters
+    ----------
+    name : str
+        Nutrient id.
+    fraction : float
+        Amount in one serving as a fraction of the daily value; NaN when unknown. The rule allows it to be computed
+        from the declared amount as well as from the exact one, 101.9(d)(7)(ii).
+
+    Returns
+    -------
+    str
+        A percentage, or ``"unknown"``. Vitamins and minerals go in steps of 2, 5 and 10 %; others are whole.
 
     Raises
     ------
-    LabelError
-        If the nutrient has no daily value, or the percentage is below zero or no number.
+    UnknownNameError
+        If the nutrient has no daily value.
+    AmountError
+        If the fraction is negative.
+
+    References
+    ----------
+    21 CFR 101.9(c)(8)(iii) and (d)(7)(ii).
 
     Examples
     --------
-    >>> printed_percent("calcium", 20)
-    Printed(value=260.0, low=227.5, high=292.5)
+    >>> declared_percent("potassium", 0.05), declared_percent("iron", 0.4444), declared_percent("fat", 0.1026)
+    ('6 %', '45 %', '10 %')
     """
-    called = printed_names()[name]
-    if name not in daily_amounts():
-        raise LabelError(f"{called} has no daily value; write its amount instead of a percentage")
-    try:
-        value = float(str(percent).strip().removesuffix("%"))
-    except ValueError:
-        value = math.nan
-    if not 0 <= value < _ENDLESS or isinstance(percent, bool):
-        raise LabelError(f'{called} is "{percent}" percent of the daily value; write a number such as 10')
-    rule = _OTHER_PERCENT if name in _ROUNDINGS else _VITAMIN_PERCENT
-    return rule.backwards(value, 0.5).times(daily_amounts()[name] / 100)
+    if name not in daily_values():
+        raise UnknownNameError("daily value for the nutrient", nutrient(name).id, daily_values())
+    if math.isnan(fraction):
+        return UNKNOWN
+    if fraction < 0:
+        raise AmountError(f"{name} is {fraction:g} of a day; give 0 or more")
+    return quantity(percent_rounding(name).forwards(100 * fraction)[0], "%")
 
 
-def _factor(name: str, unit: str, called: str) -> float:
-    ours = unit_of(name)
-    plain = unit.lower()
-    for sizes in (_GRAMS, _KCAL):
-        if ours in sizes and plain in sizes:
-            return sizes[plain] / sizes[ours]
-    if name == "vitamin_d" and plain == "iu":
-        return _VITAMIN_D_UG_PER_IU
-    raise LabelError(f'{called} is in "{unit}"; write it in {ours}')
+def nearest(amount: float, step: float) -> float:
+    """Return the multiple of `step` nearest to an amount; halfway goes up.
 
-
-def amount_text(name: str, value: float) -> str:
-    """Write an amount with its unit, as in a sentence about a label."""
-    return f"{number(value, 1 if value < 100 else 0)} {unit_of(name)}"
+    Examples
+    --------
+    >>> nearest(22.5, 1), nearest(145, 10), nearest(2.25, 0.5)
+    (23, 150, 2.5)
+    """
+    return math.floor(amount / step + 0.5 + _HAIR) * step

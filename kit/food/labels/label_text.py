@@ -3,13 +3,13 @@
 import re
 from collections.abc import Mapping
 
-from kit import files
 from kit.errors import LabelError, nearest
-from kit.food.composition import nutrients, read_rows
+from kit.food.allergens import read_allergens
+from kit.food.composition import nutrients
+from kit.food.daily_values import daily_values
 from kit.food.labels.label import Label
 from kit.food.labels.label_food import from_table
-from kit.food.labels.label_rounding import LABEL_ONLY, daily_amounts, printed_names
-from kit.food.vocabulary import words
+from kit.food.labels.printed import LABEL_ONLY, printed_names
 
 # What a package calls a line, where that is not our name for it.
 _CALLED: Mapping[str, str] = {
@@ -82,7 +82,7 @@ def _read(line: str, table: dict, place: int) -> str:
     elif match := _CONTAINER.fullmatch(line):
         table["servings_per_container"] = float(match["before"] or match["after"])
     elif match := _ALLERGENS.fullmatch(line):
-        table["allergens"] = _allergens(match["allergens"])
+        table["allergens"] = list(read_allergens(match["allergens"]))
     elif match := _INCLUDES.fullmatch(line):
         table["amounts"]["added_sugars"] = match["amount"].strip()
     elif not _PASSED_OVER.fullmatch(line):
@@ -95,7 +95,7 @@ def _read(line: str, table: dict, place: int) -> str:
             return f'line {place}: "{line}" is not understood; {instead}'
         if match["amount"]:
             table["amounts"][name] = match["amount"].strip()
-        if match["percent"] and (name in daily_amounts()):
+        if match["percent"] and (name in daily_values()):
             table["daily_percent"][name] = match["percent"].rstrip("% ")
     return ""
 
@@ -109,15 +109,3 @@ def _named(said: str) -> str:
     plain = re.sub(r"^vit\b", "vitamin", plain)
     spaced = {known.replace("_", " "): known for known in (*nutrients(), *LABEL_ONLY)}
     return _CALLED.get(plain) or spaced.get(plain) or _names().get(plain, "")
-
-
-def _allergens(said: str) -> list[str]:
-    """Return the allergens of a "contains" line by the kit's ids; one it does not know as it is written."""
-    known = {row["name"]: row["allergen"] for row in read_rows(files.bundled("data/allergens.csv"))}
-    known = {" ".join(words(name)): allergen for name, allergen in known.items()} | {
-        "soybean": "soy",
-        "nut": "tree_nut",
-    }
-    parts = re.split(r",|;|\band\b", re.sub(r"\([^)]*\)", "", said))
-    plain = [" ".join(words(part)) for part in parts]
-    return [known.get(part, part.replace(" ", "_")) for part in plain if part]

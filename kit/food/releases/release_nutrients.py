@@ -4,12 +4,9 @@ from dataclasses import dataclass
 
 from kit import files
 from kit.errors import ReleaseError
+from kit.food.amount_units import into_ours
 from kit.food.composition import nutrient, nutrient_index, read_rows
 from kit.food.releases.release_files import ReleaseFolder
-
-_GRAMS = {"g": 1.0, "mg": 1e-3, "ug": 1e-6, "mcg": 1e-6, "µg": 1e-6, "μg": 1e-6}
-_KCAL = {"kcal": 1.0, "kj": 1 / 4.184}  # 4.184 kJ exactly: FAO Food and Nutrition Paper 77, 2003
-_VITAMIN_D_UG_PER_IU = 0.025  # 800 IU = 20 µg, 21 CFR 101.9(c)(8)(iv)
 
 
 @dataclass(frozen=True)
@@ -48,13 +45,8 @@ def columns(release: ReleaseFolder) -> dict[str, Column]:
 
 def _factor(name: str, unit: str, line: int) -> float:
     """Return what a release's value is multiplied with to be in our unit."""
-    ours = nutrient(name).unit
-    plain = unit.lower().partition("_")[0]  # MG_ATE is mg of alpha-tocopherol
-    if ours in _KCAL and plain in _KCAL:
-        return _KCAL[plain] / _KCAL[ours]
-    if ours in _GRAMS and plain in _GRAMS:
-        return _GRAMS[plain] / _GRAMS[ours]
-    if name == "vitamin_d" and plain == "iu":
-        return _VITAMIN_D_UG_PER_IU
-    instead = "KCAL or kJ" if ours in _KCAL else "G, MG or UG"
+    found = into_ours(unit.partition("_")[0], name)  # MG_ATE is mg of alpha-tocopherol
+    if found is not None:
+        return found
+    instead = "KCAL or kJ" if nutrient(name).unit == "kcal" else "G, MG or UG"
     raise ReleaseError(f'nutrient.csv, line {line}: {name} is in "{unit}"; write its unit_name as {instead}')

@@ -13,10 +13,10 @@ from kit.food.composition import foods, nutrient_index, own_table
 from kit.food.labels.label import Label
 from kit.food.labels.label_checks import faults
 from kit.food.labels.label_food import food_from_table, food_of, from_table
-from kit.food.labels.label_rounding import Printed, printed_amount, printed_percent
+from kit.food.labels.label_rounding import Printed, declared
 from kit.food.labels.label_text import read_label
 from kit.food.labels.own_foods import keep
-from kit.rules.rounding import declared
+from kit.food.labels.printed import printed_amount, printed_percent
 
 # FDA's sample label, "What's New with the Nutrition Facts Label" (burden document 0910-0497, appendix III).
 SAMPLE = {

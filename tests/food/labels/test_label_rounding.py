@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kit.errors import AmountError, UnknownNameError
-from kit.rules.reference import daily_values, vitamins_and_minerals
-from kit.rules.rounding import declared, declared_percent, nearest
+from kit.food.daily_values import daily_values, vitamins_and_minerals
+from kit.food.labels.label_rounding import declared, declared_percent, nearest
 
 AMOUNTS = [
     ("energy", "(c)(1)", [(0, "0"), (4.99, "0"), (5, "5"), (7.49, "5"), (7.5, "10"), (47.5, "50"), (50, "50")]),
