@@ -56,15 +56,20 @@ def _may_decide(word: str, best: Name) -> bool:
     kind = kind_of(word)
     if word in _FREE_FROM:
         return _FREE_FROM[word] in best.food.allergens
-    if word == "skin":
-        return best.food.group == "poultry"
+    if word in ("skin", "skinless"):
+        return best.food.group == "poultry" and (word == "skin" or "skin" in best.food.name)
     if word in _OF_GROUND_MEAT and best.food.group in ("meat", "poultry"):
         return "ground" in best.words or "minced" in best.words
     return kind not in _NO_FOOD and (kind != "measure" or _is_part(word, best))
 
 
 def _decides_behind(word: str, best: Name) -> bool:
-    decides = kind_of(word) in ("deciding", "other") or word in _FREE_FROM or word == "skin" or _is_part(word, best)
+    decides = (
+        kind_of(word) in ("deciding", "other")
+        or word in _FREE_FROM
+        or word in ("skin", "skinless")
+        or _is_part(word, best)
+    )
     return decides and _may_decide(word, best)
 
 

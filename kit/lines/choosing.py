@@ -9,6 +9,7 @@ from kit.food.vocabulary import SMALL_WORDS, words
 from kit.lines.accounting import is_missing, unaccounted
 from kit.lines.alike import unlike
 from kit.lines.asking import states_said, which_food, which_instead
+from kit.lines.implied import implied_state, is_open_in
 from kit.lines.known_names import LISTED, STAND_IN, USUAL, KnownNames, kind_of, known_names
 from kit.lines.lighter import lighter, lighter_form, said_less
 from kit.lines.states import in_state
@@ -66,7 +67,7 @@ def choose(
     table : Foods
         The foods to choose from.
     container : str
-        ``"can"`` and the like, when the line counts them.
+        ``"can"``, ``"bunch"``, ``"teaspoon"`` and the like, when the line counts in them.
     by_weight : bool
         Whether the amount is a weight or a count, so that "roasted" behind a comma says what is done with the raw food.
     """
@@ -80,7 +81,7 @@ def choose(
     if best and best.food.group == "nut" and "toasted" in asked.after:  # they are measured first, and weigh the same
         asked = _Asked(asked.name, tuple(word for word in asked.after if word != "toasted"), asked.head)
         best = _best(asked, names)
-    best = _as_packed(best, asked, names, table, container)
+    best = _as_measured(best, asked, names, table, container)
     left = unaccounted(best, asked.name, asked.after, names) if best else []
     if best is None or left:
         return _unsure(asked, left, names, notes, table)
@@ -94,9 +95,6 @@ def choose(
     return Choice(food, (*notes, *assumed, *light_notes, *more), problem or state_problem, spare=spare)
 
 
-_FRESH = ("bunch", "sprig", "handful", "leaf", "stalk")
-
-
 def _asked(name: Sequence[str], after: Sequence[str], names: KnownNames) -> tuple[_Asked, tuple[str, ...]]:
     """Return the telling words of a phrase, misspelt ones corrected, and the notes of that."""
     head = _head(name)
@@ -105,21 +103,15 @@ def _asked(name: Sequence[str], after: Sequence[str], names: KnownNames) -> tupl
     return _Asked(tuple(kept), tuple(behind), head if head in kept else _head(kept)), notes
 
 
-def _as_packed(best: Name | None, asked: _Asked, names: KnownNames, table: Foods, container: str) -> Name | None:
+def _as_measured(best: Name | None, asked: _Asked, names: KnownNames, table: Foods, container: str) -> Name | None:
     """Return the food that the measure tells, where words alone leave it open: "1 bunch coriander", "1 can tuna"."""
-    implied = "canned" if container == "can" else "fresh" if container in _FRESH else ""
-    implied = "ground" if container == "spoon" and asked.name == ("coriander",) else implied
-    if not implied or implied in asked.all_words or not _open(best, asked, names, table, implied):
+    implied = implied_state(asked.all_words, container, best.food if best else None)
+    if not implied or implied in asked.all_words:
+        return best
+    if best and not unaccounted(best, asked.name, asked.after, names) and not is_open_in(best.food, implied, table):
         return best
     told = _best(_Asked(asked.name, (*asked.after, implied), asked.head), names)
     return told if told and implied in told.words else best
-
-
-def _open(best: Name | None, asked: _Asked, names: KnownNames, table: Foods, implied: str) -> bool:
-    if best is None or unaccounted(best, asked.name, asked.after, names):
-        return True
-    canned = any(form.state in ("canned", "drained", "rinsed") for form in (best.food, *table.forms(best.food.base)))
-    return implied == "canned" and not canned
 
 
 def _first_state(said: Sequence[str]) -> list[str]:
@@ -166,6 +158,7 @@ def _best(asked: _Asked, names: KnownNames) -> Name | None:
         if found.words & before
         and not _only_line_words(found, before)
         and (not found.words & guarded or lighter(words(found.text)))
+        and asked.head not in names.lies_in(found)
     ]
     return max(fitting, key=cover, default=None)
 

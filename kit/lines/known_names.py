@@ -7,7 +7,7 @@ from functools import cached_property, lru_cache
 from kit import files
 from kit.food.composition import Food, Foods, read_rows
 from kit.food.finding import Index, Name
-from kit.food.vocabulary import SMALL_WORDS, line_words
+from kit.food.vocabulary import SMALL_WORDS, line_words, words
 
 LISTED, STAND_IN, USUAL, MISSING = "listed", "stand-in", "usual", "missing"
 _FURTHER = {
@@ -15,6 +15,9 @@ _FURTHER = {
     USUAL: "data/usual_foods.csv",
     MISSING: "data/missing_foods.csv",
 }
+
+
+_NOTHING: frozenset[str] = frozenset()
 
 
 class KnownNames(Index):
@@ -34,14 +37,14 @@ class KnownNames(Index):
     def __init__(self, table: Foods) -> None:
         super().__init__(table.values())
         self.kinds: dict[int, str] = {}
-        own = {name.words for name in self.names}
+        own = {(name.words, name.head) for name in self.names}
         for kind, path in _FURTHER.items():
             for row in read_rows(files.bundled(path)):
                 food = next((table[key] for key in row["food"].split("; ") if key in table), None)
                 if food is None:
                     continue
                 self._add(food, row["words"])
-                if self.names[-1].words in own:  # the table has learnt of the food since
+                if (self.names[-1].words, self.names[-1].head) in own:  # the table has learnt of the food since
                     for word in self.names[-1].words:
                         self.by_word[word].pop()
                     self.names.pop()
@@ -52,6 +55,19 @@ class KnownNames(Index):
         """Return what kind of name this is: one of the table's own, a stand-in, a usual meaning, or a missing food."""
         return self.kinds.get(name.order, LISTED)
 
+    def lies_in(self, name: Name) -> frozenset[str]:
+        """Return the words of what a food lies in, by its name: the oil, of "tuna in oil"; they are not the food."""
+        return self._lying.get(name.order, _NOTHING)
+
+    @cached_property
+    def _lying(self) -> Mapping[int, frozenset[str]]:
+        found = {}
+        for name in self.names:
+            food, _, liquid = name.text.partition(" in ")
+            if liquid:
+                found[name.order] = frozenset(words(liquid)) - frozenset(words(food))
+        return found
+
     @cached_property
     def words_of(self) -> Mapping[str, frozenset[str]]:
         """The words of all of the table's own names of a food in all its states, by its base."""
@@ -59,7 +75,7 @@ class KnownNames(Index):
         for name in self.names:
             if name.order not in self.kinds:
                 found[name.food.base] |= name.words
-        return {base: frozenset(words) for base, words in found.items()}
+        return {base: frozenset(said) for base, said in found.items()}
 
     def belongs(self, word: str, name: Name) -> bool:
         """Whether a word is said in any of the names of a name's food: "rotini" is in one of whole-wheat pasta."""

@@ -73,8 +73,8 @@ def _or_is_in_name(phrase: ParsedLine, table: Foods) -> bool:
 def _chosen(name: Sequence[str], phrase: ParsedLine, table: Foods) -> Choice:
     written = phrase.written
     by_weight = written.unit is None or written.unit.kind == "mass"
-    spoon = "spoon" if written.unit and written.unit.name in ("teaspoon", "tablespoon", "pinch", "dash") else ""
-    return choose(name, phrase.after, table, container=written.measure or spoon, by_weight=by_weight)
+    measure = written.measure or (written.unit.name if written.unit and written.unit.kind == "volume" else "")
+    return choose(name, phrase.after, table, container=measure, by_weight=by_weight)
 
 
 def _side_by_side(phrase: ParsedLine, table: Foods) -> list[Choice]:

@@ -9,7 +9,7 @@ from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.nearest_measure import Written
 from kit.lines.purposes import ASIDE, MORE, UNMEASURED, WITHOUT_NEARLY
 from kit.lines.quantities import LARGEST_COUNT, added, is_amount, quantity
-from kit.lines.remarks import sort_remarks, without_brackets, without_examples
+from kit.lines.remarks import sort_remarks, without_brackets, without_examples, without_wishes
 from kit.lines.several_foods import parts_of
 from kit.lines.tidy import tidy
 
@@ -131,11 +131,12 @@ def _foods_and_rest(text: str) -> tuple[str, list[str], list[str], str]:
     if listed:
         items = [item.strip() for item in listed["items"].split(",")] + [listed["last"].strip()]
         if all(_names(item) for item in items):
-            tail = listed["tail"].strip(" ,;:")
+            tail = without_wishes(listed["tail"].strip(" ,;:"))
             if listed["link"].lower() in ("or", "and/or"):
                 return items[0], items[1:], [], tail
             return f"{listed['items']} and {listed['last']}", [], items, tail
     name, after = _name_and_rest(text)
+    after = without_wishes(after)
     name, *others = [part for part in _OR.split(name) if part] or [""]
     joined = [part.strip() for part in _AND.split(name)] if " and " in name or " & " in name else []
     return name, others, joined if all(map(_names, joined)) else [], after
@@ -145,7 +146,7 @@ def _name_and_rest(text: str) -> tuple[str, str]:
     """Return the words up to the first comma behind which a food has been named, and the rest."""
     parts = re.split(r"\s*[,;:]\s*|\s+-+\s+|(?<=[a-z])-(?=(?:rinsed|peeled|cut|remove|drained|chopped)\b)", text)
     ends = next((number for number, part in enumerate(parts, start=1) if _names(part)), 1)
-    return " ".join(parts[:ends]), " ".join(parts[ends:])
+    return " ".join(parts[:ends]), ", ".join(parts[ends:])
 
 
 def _names(text: str) -> bool:
@@ -189,7 +190,9 @@ def _with_words(written: Written, name: tuple[str, ...], after: tuple[str, ...])
     edible = written.edible or bool({"edible", "cut"} & kinds) or not _READY_TO_EAT.isdisjoint(name)
     boneless = said & {"boneless", "skinless", "fillet", "filet", "deveined", "boned"}
     phrase = f" {' '.join((*name, *after))} "
-    as_bought = any(f" {words_} " in phrase for words_ in _WITH_BONES)
+    as_bought = any(f" {words_} " in phrase for words_ in _WITH_BONES) or (
+        "deskinned" in said and not boneless - {"skinless"}
+    )
     drained = bool(said & {"drained", "rinsed"}) and "undrained" not in said
     return replace(written, size=size, edible=edible or bool(boneless), as_bought=as_bought, drained=drained)
 
@@ -204,4 +207,9 @@ _WITH_BONES = (
     "in their shell",
     "unshelled",
     "on the bone",
+    "chicken part",
+    "chicken piece",
+    "part chicken",
+    "piece chicken",
+    "cut up",
 )

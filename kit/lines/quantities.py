@@ -77,6 +77,8 @@ def quantity(count: Count | None, rest: str, inside: Sequence[str], system: str)
     if size:
         value, of, rest = size
         measure, rest = take_word(rest, ("container", "measure"))
+        if of.kind == "mass" and not _is_container(measure):  # "1 3-lb chicken", "4 6-ounce fillets"
+            return replace(written, count=written.count.times(value), unit=of), _LINK.sub("", rest), True
         return replace(written, package=value, package_unit=of, measure=measure), _LINK.sub("", rest), True
     rest = _without_fullness(rest)
     of, behind = _take_unit(rest, system, counted=count is not None)
@@ -92,6 +94,11 @@ def quantity(count: Count | None, rest: str, inside: Sequence[str], system: str)
     if size_word:
         rest = _OTHER_SIZE.sub("", rest)
     return _counted(written, _LINK.sub("", rest), stated, inside, counted=count is not None)
+
+
+def _is_container(measure: str) -> bool:
+    known = line_words().get(measure)
+    return known is not None and known.kind == "container"
 
 
 def _in_units(

@@ -4,6 +4,8 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from kit.food.vocabulary import SMALL_WORDS, line_words, words
+
 _BRACKETS = re.compile(r"[(\[]([^()\[\]]*)[)\]]")
 _EXAMPLE = re.compile(
     r"^(?:such as|like|e\.?\s?g\.?,?|for example,?|preferably|ideally|i used|i like|try)\s+", re.IGNORECASE
@@ -44,6 +46,13 @@ class Remarks:
     examples: tuple[str, ...] = ()
 
 
+def without_wishes(text: str) -> str:
+    """Return what is said behind a comma without wishes and purposes: "; for less spice, use bell pepper"."""
+    pieces = re.split(r"(\s*[,;]\s*)", text)
+    said = [piece for piece in pieces[::2] if not (_WISH.search(piece) or _ORIGIN.match(piece))]
+    return ", ".join(piece for piece in said if piece)
+
+
 def without_brackets(text: str) -> tuple[str, list[str]]:
     """Return a text without its brackets, and what stood in them."""
     inside: list[str] = []
@@ -57,6 +66,12 @@ def without_examples(text: str) -> tuple[str, tuple[str, ...]]:
     """Return a text without "such as cod", and the foods so named."""
     examples = tuple(found["example"].strip() for found in _EXAMPLE_BEHIND.finditer(text))
     return (_EXAMPLE_BEHIND.sub("", text), examples) if examples else (text, ())
+
+
+def _names_parts(remark: str) -> bool:
+    """Whether a remark only names parts of the food: "breast, drumstick and thigh"."""
+    said = [word for word in words(remark) if word not in SMALL_WORDS]
+    return all((known := line_words().get(word)) is not None and known.kind == "measure" for word in said)
 
 
 def sort_remarks(inside: Iterable[str]) -> Remarks:
@@ -83,6 +98,6 @@ def sort_remarks(inside: Iterable[str]) -> Remarks:
         elif counts:
             amounts += counts
             said += [piece for piece in pieces if piece not in counts and not _WISH.search(piece)]
-        elif not _WISH.search(remark):
+        elif not _WISH.search(remark) and not _names_parts(remark):
             said.append(remark)
     return Remarks(tuple(amounts), tuple(said), tuple(examples))

@@ -42,7 +42,7 @@ _SAVED = re.compile(
     re.IGNORECASE,
 )
 _PARTS = {
-    "skin": "skinless",
+    "skin": "skinless deskinned",  # weighed with the skin, unlike what is bought skinless
     "bone": "boneless",
     "shell": "shelled",
     "seed": "seeded",
@@ -72,6 +72,11 @@ _REMOVED = re.compile(
 )
 _REMOVE = re.compile(
     rf"\b(?:remov(?:e|ing)|discard(?:ing)?|trimmed (?:of|from)|minus|without|with no|no)\s+(?P<parts>{_LIST_OF_PARTS})",
+    re.IGNORECASE,
+)
+_INTO_PIECES = re.compile(
+    r",?\s*\b(?:cut|chopped|divided|sliced|torn|broken|split|separated)\s+(?:up\s+)?(?:in|into)\s+[^,;()]*?"
+    r"\b(?:pieces?|portions?|parts|servings?|chunks)\b(?:\s+(?:each|total))?",
     re.IGNORECASE,
 )
 _TURNED_OFF = re.compile(r"\b(?:skin|bone|crust)s? off\b", re.IGNORECASE)
@@ -114,7 +119,7 @@ def tidy(line: str) -> str:
     for pattern, plain in _UNITS:
         text = pattern.sub(plain, text)
     text = _JOINED.sub(r"\1", text)
-    text = _denied(text)
+    text = _denied(_INTO_PIECES.sub("", text))
     if re.search(r"remov|discard|trimmed|skimmed|\boff\b|minus|without|\bno\b|snapped|cut|peeled|pulled|scraped", text):
         text = _TURNED_OFF.sub(lambda found: _PARTS[re.match(r"skin|bone|crust", found[0].lower())[0]], text)
         text = _REMOVED.sub(_taken_off, text)
