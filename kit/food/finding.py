@@ -75,7 +75,8 @@ class Index:
         return [self.names[place] for place in sorted(counts) if counts[place] == len(self.names[place].words)]
 
     @cached_property
-    def _by_letter(self) -> Mapping[str, list[str]]:
+    def by_letter(self) -> Mapping[str, list[str]]:
+        """Its words of more than three letters, by their first."""
         letters: dict[str, list[str]] = defaultdict(list)
         for word in self.by_word:
             if len(word) > 3:
@@ -89,7 +90,7 @@ class Index:
             return None
         from rapidfuzz import fuzz, process  # only a misspelling pays for the import
 
-        alike = self._by_letter.get(word[0], ())
+        alike = self.by_letter.get(word[0], ())
         closeness = max(closeness, 88.0) if len(word) == 4 else closeness
         found = process.extractOne(word, alike, scorer=fuzz.ratio, score_cutoff=closeness)
         return found[0] if found else None

@@ -12,6 +12,7 @@ from kit.lines.asking import states_said, which_food, which_instead
 from kit.lines.implied import implied_state, is_open_in
 from kit.lines.known_names import LISTED, STAND_IN, USUAL, KnownNames, kind_of, known_names
 from kit.lines.lighter import lighter, lighter_form, said_less
+from kit.lines.spelling import spelled
 from kit.lines.states import in_state
 
 
@@ -92,20 +93,24 @@ def choose(
     food, more, state_problem = in_state(found, asked.name, asked.after, table, container, by_weight)
     spare = frozenset(word for word in asked.all_words if word not in found.words)
     assumed = _assumed(found, food, names)
-    return Choice(food, (*notes, *assumed, *light_notes, *more), problem or state_problem, spare=spare)
+    notes = (*notes, *assumed, *light_notes, *more)
+    problem = problem or state_problem
+    choices = which_food(asked.name, asked.after, asked.head, table)[1] if problem else ()
+    return Choice(food, notes, problem, choices, spare)
 
 
 def _asked(name: Sequence[str], after: Sequence[str], names: KnownNames) -> tuple[_Asked, tuple[str, ...]]:
     """Return the telling words of a phrase, misspelt ones corrected, and the notes of that."""
     head = _head(name)
-    kept, notes = _spelled(_kept(name, names), names)
+    kept, notes = spelled(_kept(name, names), names)
     behind = _kept(_first_state(after), names)
     return _Asked(tuple(kept), tuple(behind), head if head in kept else _head(kept)), notes
 
 
 def _as_measured(best: Name | None, asked: _Asked, names: KnownNames, table: Foods, container: str) -> Name | None:
     """Return the food that the measure tells, where words alone leave it open: "1 bunch coriander", "1 can tuna"."""
-    implied = implied_state(asked.all_words, container, best.food if best else None)
+    spare = [word for word in asked.all_words if best is None or word not in best.words]
+    implied = implied_state(spare, container, best.food if best else None)
     if not implied or implied in asked.all_words:
         return best
     if best and not unaccounted(best, asked.name, asked.after, names) and not is_open_in(best.food, implied, table):
@@ -123,21 +128,6 @@ def _first_state(said: Sequence[str]) -> list[str]:
 def _kept(said: Sequence[str], names: KnownNames) -> list[str]:
     """Return the words without the small ones, and without numbers that no name holds."""
     return [word for word in said if word not in SMALL_WORDS and (not word.isdigit() or word in names.by_word)]
-
-
-def _spelled(name: list[str], names: KnownNames) -> tuple[list[str], tuple[str, ...]]:
-    """Correct words that no name and no line uses, where one is near."""
-    notes, spelled = [], []
-    for word in name:
-        near = None
-        if word not in names.by_word and kind_of(word) == "food":
-            near = names.nearest_word(word)
-            if near and near.startswith(word):  # "crust" is no misspelt "crusty"
-                near = None
-            if near:
-                notes.append(f'"{word}" read as "{near}"')
-        spelled.append(near or word)
-    return spelled, tuple(notes)
 
 
 def _best(asked: _Asked, names: KnownNames) -> Name | None:

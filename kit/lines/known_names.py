@@ -64,7 +64,7 @@ class KnownNames(Index):
         found = {}
         for name in self.names:
             food, _, liquid = name.text.partition(" in ")
-            if liquid:
+            if liquid and not food.endswith("bone"):
                 found[name.order] = frozenset(words(liquid)) - frozenset(words(food))
         return found
 
@@ -100,7 +100,10 @@ def is_name(said: Sequence[str], table: Foods) -> bool:
     """Whether words are, all together, a name of a food: "hamburger or hot dog bun" is."""
     asked = frozenset(said) - SMALL_WORDS
     names = known_names(table)
-    return any(found.words == asked and names.kind(found) == LISTED for found in names.within(asked))
+    return any(
+        found.words == asked and names.kind(found) == LISTED and said[-1] not in names.lies_in(found)
+        for found in names.within(asked)
+    )
 
 
 def missing_choices(name: Name, table: Foods) -> tuple[Food, ...]:

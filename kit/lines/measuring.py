@@ -13,6 +13,7 @@ from kit.lines.reading import Reading
 from kit.lines.weighing import Weight, weigh
 from kit.texts import number
 
+_DRY_ML = {"pint": 550.6105, "quart": 1101.221}  # NIST Handbook 44 (2024), Appendix C: units of dry volume
 # What "to taste" and "for garnish" are counted as (common practice); other foods are left out, and that is said.
 _UNMEASURED = {"spice": (0.25, "tsp"), "herb": (1.0, "tbsp"), "oil": (1.0, "tsp")}
 
@@ -20,7 +21,7 @@ _UNMEASURED = {"spice": (0.25, "tsp"), "herb": (1.0, "tbsp"), "oil": (1.0, "tsp"
 def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written: Written) -> Reading:
     """Return the reading of a food with its grams, or with what has to be asked about them."""
     reading = Reading(line, food)
-    written = _with_cut(written, phrase, choice, food)
+    written = _with_cut(_dry_measure(written, food), phrase, choice, food)
     if not phrase.counted and written.measure == "spray":
         written = replace(written, count=ONE)
     elif not phrase.counted and (phrase.unmeasured or food.group == "spice" or food.key == "water"):
@@ -35,6 +36,15 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
         )
     trimmed = bool(written.edible and food.refuse and written.unit and written.unit.kind == "mass")
     return replace(_with_weight(reading, weight, written.count), cut="trimmed" if trimmed else written.cut)
+
+
+def _dry_measure(written: Written, food: Food) -> Written:
+    """Return an amount of fresh fruit with its pints and quarts as dry ones, in which it is sold."""
+    if written.unit is None or written.unit.name not in _DRY_ML or food.group != "fruit":
+        return written
+    if food.state != "raw":
+        return written
+    return replace(written, unit=replace(written.unit, size=_DRY_ML[written.unit.name]))
 
 
 def example_of(food: Food) -> str:

@@ -172,9 +172,15 @@ def _in_brackets(text: str, amounts: tuple[str, ...]) -> tuple[Count | None, str
     """Read an amount that stands in brackets only: "Chicken breasts (3, about 2 lbs)"."""
     for amount in sorted(amounts, key=is_amount, reverse=True):
         count, tail = read_count(WITHOUT_NEARLY.sub("", amount))
-        if count is not None and (not tail or is_amount(amount)):
+        if count is not None and (not tail or is_amount(amount) or _is_measure(tail)):
             return count, f"{tail} {text}".strip()
     return None, text
+
+
+def _is_measure(text: str) -> bool:
+    """Whether a text is one word of a measure or a size: "cloves", "medium"."""
+    known = [line_words().get(word) for word in words(text)]
+    return len(known) == 1 and known[0] is not None and known[0].kind in ("measure", "size", "container")
 
 
 def _with_words(written: Written, name: tuple[str, ...], after: tuple[str, ...]) -> Written:

@@ -42,6 +42,7 @@ _HOW_FULL = frozenset(
 )
 _TO_OF_SIZES = re.compile(r"^(\d+)-? to (\d+)", re.IGNORECASE)  # "15- to 16-oz"
 _SPOONS_AND_CUPS = frozenset(("cup", "tablespoon", "teaspoon", "pinch", "dash"))
+_HYPHEN = re.compile(r"(\d)-(?=(?:oz|ounce|g|gram|lb|pound)s?\b)", re.IGNORECASE)
 _CM_PER_INCH = 2.54
 
 
@@ -192,7 +193,7 @@ def is_amount(text: str) -> bool:
 
 def _size(text: str, system: str) -> tuple[float, Unit, str] | None:
     """Read "15 oz", "15-ounce", "about 400 g", "x 400 g": the number, its unit, and what follows."""
-    text = _TO_OF_SIZES.sub(r"\1 to \2", _ABOUT.sub("", text))
+    text = _HYPHEN.sub(r"\1 ", _TO_OF_SIZES.sub(r"\1 to \2", _ABOUT.sub("", text)))
     if not text[:1].isdigit() and not text.startswith("."):
         return None
     count, rest = read_count(text)

@@ -13,10 +13,13 @@ _EXAMPLE = re.compile(
 _WISH = re.compile(
     r"^(?:or|and/or)\b|\b(?:subs?|substitut\w*|if|optional\w*|can|could|may|use|used|using|prefer\w*|recommend\w*|see|"
     r"notes?|recipe|favou?rite|available|also|instead|depending|made|as needed|works?|fine|okay|ok|choice|desired|omit|"
-    r"leave|it'?s|you|your|i|will|should|would)\b",
+    r"leave|it's|you|your|i|will|should|would)\b",
     re.IGNORECASE,
 )
 _ORIGIN = re.compile(r"^(?:from|for|equals?|makes?|yields?|see|note|any|at|to)\b", re.IGNORECASE)
+_PURPOSE = re.compile(
+    r"^(?:for|equals?|makes?|yields?|see|note|any|from (?:about |the )?(?:\d|an?\b|one\b))", re.IGNORECASE
+)
 _AMOUNT = re.compile(
     r"^(?:about|approx\w*\.?|around|roughly|net|drained weight:?|total(?:ing)?|~|x)?\s*(?:of\s+)?"
     r"(?![\d.]+\s*(?:%|percent)|[789]\d/\d)[\d.]",
@@ -49,7 +52,7 @@ class Remarks:
 def without_wishes(text: str) -> str:
     """Return what is said behind a comma without wishes and purposes: "; for less spice, use bell pepper"."""
     pieces = re.split(r"(\s*[,;]\s*)", text)
-    said = [piece for piece in pieces[::2] if not (_WISH.search(piece) or _ORIGIN.match(piece))]
+    said = [piece for piece in pieces[::2] if not (_WISH.search(piece) or _PURPOSE.match(piece))]
     return ", ".join(piece for piece in said if piece)
 
 

@@ -62,7 +62,7 @@ def in_state(
         wishes.append(("canned", "can"))
     notes: list[str] = []
     for wish, word in wishes:
-        if food.state in (_STATES[wish] if wish == "canned" else _STATES[wish][:1]):
+        if food.state in (_STATES[wish] if wish == "canned" and word != "undrained" else _STATES[wish][:1]):
             continue
         forms = table.forms(food.base)
         better = _STATES[wish][: _STATES[wish].index(food.state)] if food.state in _STATES[wish] else _STATES[wish]
@@ -77,7 +77,9 @@ def in_state(
                 form for form in fitting if word in form.name.lower() or any(word == row.cut for row in form.measures)
             ]
             food = (said or fitting)[0]
-        elif wish in _STATES_THAT_MATTER and food.state not in _STATES[wish] and word != "can" and _matters(wish, food):
+        elif word == "undrained" or (
+            wish in _STATES_THAT_MATTER and food.state not in _STATES[wish] and word != "can" and _matters(wish, food)
+        ):
             return food, notes, f'no {word} form of "{food.name}" in the table; its weight is read as "{food.name}"'
     if food.state == "canned" and asked & {"drained", "rinsed"}:
         notes.append("the table has it with its liquid only, so protein is a little understated and sodium overstated")
@@ -94,7 +96,7 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
     if by_weight:  # "2 beets, roasted" are weighed raw, "2 beets, cooked" were not
         behind = [(wish, word) for wish, word in behind if wish != "cooked" or word == "cooked"]
     if before or _says_state(best.words):  # what stands behind the comma is then done to that form
-        behind = [wish for wish in behind if wish[0] in _POURED_OFF]
+        behind = [wish for wish in behind if wish[0] in _POURED_OFF or wish[1] == "undrained"]
     asked = {wish for wish, _ in (*before, *behind)} | (
         {_STATE_OF.get(best.food.state, "")} if _says_state(best.words) else set()
     )

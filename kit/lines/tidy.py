@@ -13,6 +13,9 @@ _RANGE_OF_A_CAN = re.compile(
     r"(?:can|tin|jar|package|pkg|bag|box|bottle|carton)s?\b)",
     re.IGNORECASE,
 )
+_OR_TWO = re.compile(
+    r"\b(pinch(?:es)?|dash(?:es)?|drops?|handfuls?|spoonfuls?) or (?:two|three|so|more)\b", re.IGNORECASE
+)
 _CONTAINER_TWICE = re.compile(
     r"^(\S+)\s+(can|jar|package|bag|box)s?\s+([\d./ ]+-?\s?(?:oz|ounces?|g)\b\.?)\s+\2s?\b", re.IGNORECASE
 )
@@ -115,6 +118,7 @@ def tidy(line: str) -> str:
     text = re.sub(r"\bw/o\b\.?\s*", "without ", re.sub(r"\bw/(?!o\b)\s*", "with ", text))
     text = re.sub(r"\bextra[- ](?=sharp|ripe|fine|thick|thin|crisp|crunchy|fresh)", "", text, flags=re.IGNORECASE)
     text = _TASTE_FIRST.sub(r"\1, to taste", text)
+    text = _OR_TWO.sub(r"\1", text)
     text = _CONTAINER_TWICE.sub(r"\1 \3 \2", text)
     for pattern, plain in _UNITS:
         text = pattern.sub(plain, text)

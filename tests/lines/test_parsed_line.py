@@ -3,12 +3,6 @@
 import pytest
 
 from kit.lines.parsed_line import LONGEST_LINE, take_apart
-from kit.lines.tidy import without_bullet
-
-
-@pytest.mark.parametrize("bullet", ["- ", "* ", "• ", "1. ", "12) ", "[ ] ", "☐ ", ""])
-def test_a_bullet_or_number_is_no_part_of_the_line(bullet):
-    assert without_bullet(f"{bullet}2 eggs") == "2 eggs"
 
 
 @pytest.mark.parametrize(

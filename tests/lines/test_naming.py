@@ -1,0 +1,55 @@
+"""Which food, or foods, a phrase names."""
+
+import pytest
+
+from kit.lines.reader import read, read_each
+
+
+@pytest.mark.parametrize(
+    ("line", "key"),
+    [
+        ("8 corn or flour tortillas", "tortilla-corn"),
+        ("2 cups beef or turkey broth, fat removed", "broth-beef"),
+        ("1 tbsp peanut or olive oil", "peanut-oil"),
+        ("1 cup red or green grapes", "grapes-raw"),
+        ("1 tbsp butter or olive oil", "butter-salted"),
+        ("1 cup fresh or frozen blueberries", "blueberries-raw"),
+        ("1 tbsp vegetable, canola, or olive oil", "soybean-oil"),
+        ("2 eggs or 1/2 cup egg substitute", "egg"),
+        ("1 cup polenta or yellow corn grits, dry", "grits-yellow-dry"),
+    ],
+)
+def test_the_noun_after_or_belongs_to_both(line, key):
+    assert read(line).key == key
+
+
+def test_words_that_make_no_food_together_are_asked():
+    assert read("1 cup vanilla or plain yogurt").key != "vanilla-extract"
+
+
+def test_foods_side_by_side_with_one_amount_are_asked():
+    reading = read("2 tablespoons olive oil and lemon juice")
+    assert reading.is_open
+    assert "2 foods, olive oil and lemon juice" in reading.problem
+
+
+def test_foods_side_by_side_with_no_amount_are_several():
+    assert [reading.key for reading in read_each("parsley and chives, for garnish")] == [
+        "parsley-fresh",
+        "chives-fresh",
+    ]
+
+
+def test_an_example_is_read_where_the_name_alone_is_open():
+    reading = read("1 lb firm white fish, such as cod")
+    assert reading.key == "cod"
+    assert "as an example" in reading.how
+
+
+def test_an_example_changes_nothing_where_the_name_is_clear():
+    assert read("2 cups milk, preferably skim").key == "milk-whole"
+
+
+@pytest.mark.parametrize("line", ["1 bowl of grapes", "one spoon of sugar", "2 blobs butter", "3 glorps flour"])
+def test_a_measure_of_no_known_size_is_asked(line):
+    assert read(line).grams is None

@@ -1,0 +1,51 @@
+"""A written line in plain words."""
+
+import pytest
+from hypothesis import given
+from strategies import texts
+
+from kit.lines.tidy import tidy, without_bullet
+
+
+@pytest.mark.parametrize("bullet", ["- ", "* ", "• ", "1. ", "12) ", "[ ] ", "☐ ", "▢ ", "◻ ", ""])
+def test_a_bullet_or_number_is_no_part_of_the_line(bullet):
+    assert without_bullet(f"{bullet}2 eggs") == "2 eggs"
+
+
+@pytest.mark.parametrize(
+    ("line", "plain"),
+    [
+        ("2# lean ground beef", "2 lb lean ground beef"),
+        ("2 TB butter", "2 tbsp butter"),
+        ("3 Tbsps. honey", "3 tbsp honey"),
+        ("1 cup un-cooked rice", "1 cup uncooked rice"),
+        ("to taste black pepper", "black pepper, to taste"),
+        ("1 can tomatoes, not drained", "1 can tomatoes, undrained"),
+        ("1 can tomatoes, do not drain", "1 can tomatoes, undrained"),
+        ("2 cups kidney beans*", "2 cups kidney beans"),
+        ("2 cans 11 oz cans mandarin oranges", "2 11 oz can mandarin oranges"),
+        ("6 chicken thighs, skin removed", "6 chicken thighs, skinless deskinned"),
+        ("2 peaches, pits removed", "2 peaches, pitted"),
+        ("1 lb asparagus, tough ends snapped off", "1 lb asparagus,"),
+        ("1 bunch cilantro, washed and dried", "1 bunch cilantro,"),
+        ("1 apple, cored (do not peel)", "1 apple, cored (unpeeled)"),
+        ("1 can pineapple, drained, juice reserved", "1 can pineapple, drained"),
+        ("1 lb beef, cut into 1-inch pieces", "1 lb beef"),
+        ("1 cup rice w/o salt", "1 cup rice without salt"),
+    ],
+)
+def test_each_way_to_write_it_becomes_the_plain_one(line, plain):
+    assert tidy(line) == plain
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["2 cups cut green beans", "2 cups corn cut off the cob", "1 cup nonfat milk", "1 (15 oz) can pumpkin", "1 lb cod"],
+)
+def test_what_is_plain_already_stays(line):
+    assert tidy(line) == line
+
+
+@given(texts)
+def test_any_text_becomes_some_text(text):
+    assert isinstance(tidy(text), str)
