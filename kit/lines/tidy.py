@@ -104,12 +104,12 @@ def tidy(line: str) -> str:
     """Return a line in the words that the reader knows.
 
     Bullets, footnote marks and what was washed off are gone; units have one spelling; "not drained" is "undrained";
-    what was taken off is said of the food: "skin and fat removed" is "skinless trimmed".
+    what was taken off is said of the food: "skin and fat removed" is "skinless deskinned trimmed".
 
     Examples
     --------
     >>> tidy("▢ 2# un-cooked chicken, skin removed*")
-    '2 lb uncooked chicken, skinless'
+    '2 lb uncooked chicken, skinless deskinned'
     >>> tidy("1 can tomatoes, not drained"), tidy("to taste black pepper")
     ('1 can tomatoes, undrained', 'black pepper, to taste')
     """
