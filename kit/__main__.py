@@ -92,7 +92,7 @@ _TALK = "a bundled talk's name, a .toml talk file, or a .txt recipe"
 
 def _serving_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--no-browser", action="store_true", help="print the address and open nothing")
-    parser.add_argument("--port", type=int, default=0, help="the port to listen on (a free one)")
+    parser.add_argument("--port", type=int, help="the port to listen on (a free one)")
 
 
 def _open(chosen: argparse.Namespace) -> int:

@@ -95,7 +95,9 @@ class Controls:
         self.now = self.written = nutrition(talk.recipe)
         serving = f"{in_html(talk.recipe.serving_is)}, {quantity(self.written.serving_grams, 'g')} as written"
         brings = listing([found.name for found in allergens(talk.recipe, talk.rules)]) or "none of the major allergens"
-        self.heading.value = f"<h2>{in_html(talk.title)}</h2><p>Serving: {serving}</p><p>Contains {brings}</p>"
+        self.heading.value = (
+            f'<h2 class="talk-title">{in_html(talk.title)}</h2><p>Serving: {serving}</p><p>Contains {brings}</p>'
+        )
         counts = {float(count) for count in range(1, max(_MOST_SERVINGS, round(4 * talk.recipe.servings)) + 1)}
         with self._quietly():
             self.talk_choice.value = talk.name

@@ -1,83 +1,198 @@
-"""The README's first command in a browser: numbers are printed, the notebook runs, nothing lies over it."""
+"""What the kit opens, in a browser: a quiet document that runs by itself, comes back by itself, and notices silence."""
 
+import json
 import os
 import re
 import shutil
 import signal
 import subprocess
 import sys
+import time
 
+import psutil
 import pytest
-from live import ROOT, notebook_page
+from live import PATIENCE, ROOT, notebook_page
 
-from kit.meal.nutrition import nutrition
-from kit.rules.serving import as_text
-from kit.talk.library import bundled_talks, read_talk
-
-
-def started(home, *arguments):
-    """Start the kit as a newcomer does, with copies of the notebooks, so that none of the checkout's is saved over."""
-    copies = home / "notebooks"
-    if not copies.exists():
-        shutil.copytree(ROOT / "notebooks", copies)
-    surroundings = {**os.environ, "HOME": str(home), "TALK_KIT_HOME": str(home / "own"), "PYTHONUNBUFFERED": "1"}
-    own_copies = (
-        "import pathlib, sys; from kit import opening; from kit.__main__ import main;"
-        f"opening.workplace = lambda: pathlib.Path({str(copies)!r});"
-        "sys.exit(main(sys.argv[1:]))"
-    )
-    return subprocess.Popen(
-        [sys.executable, "-c", own_copies, *arguments, "--no-browser"],
-        cwd=home,
-        env=surroundings,
-        stdout=subprocess.PIPE,
-        stderr=subprocess.DEVNULL,
-        text=True,
-        start_new_session=True,
-    )
+DRAWN = "[data-chart=day] .main-svg"
+SMALL = {"width": 1366, "height": 768}
+GONE = "() => document.documentElement.classList.contains('talk-python-gone')"
 
 
-@pytest.fixture
-def kit(tmp_path):
-    running = []
+class Kit:
+    """One ``python -m kit`` that runs for the tests of a module."""
 
-    def start(*arguments):
-        """Return what is printed up to the address, and the address."""
-        running.append(started(tmp_path, *arguments))
-        printed = []
-        for line in running[-1].stdout:
-            printed.append(line)
-            address = re.match(r"Open (http://127\.0\.0\.1:\d+/\S+)", line)
-            if address:
-                return "".join(printed), address[1]
-        pytest.fail(f"no address was printed: {''.join(printed)}")
+    def __init__(self, home, *arguments):
+        self.home = home
+        surroundings = {**os.environ, "HOME": str(home), "TALK_KIT_HOME": str(home / "own"), "PYTHONUNBUFFERED": "1"}
+        self.process = subprocess.Popen(
+            [sys.executable, "-m", "kit", *arguments, "--no-browser"],
+            cwd=home,
+            env=surroundings,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.DEVNULL,
+            text=True,
+        )
+        for line in self.process.stdout:
+            if found := re.match(r"Open (http://127\.0\.0\.1:\d+/\S+)", line):
+                self.address = found[1]
+                return
+        pytest.fail("no address was printed")
 
-    yield start
-    for process in running:
-        os.killpg(process.pid, signal.SIGINT)
-        process.wait(timeout=20)
-        process.stdout.close()
+    def page(self, notebook):
+        return self.address.replace("3_on_screen.ipynb", notebook)
+
+    def kernels(self):
+        below = psutil.Process(self.process.pid).children(recursive=True)
+        return [process for process in below if any("ipykernel" in word for word in process.cmdline())]
+
+    def stop(self):
+        self.process.send_signal(signal.SIGINT)
+        self.process.wait(PATIENCE)
+        self.process.stdout.close()
 
 
-def test_the_first_command_prints_a_serving_and_opens_the_panel_with_nothing_over_it(kit, browser):
-    printed, address = kit()
-    assert as_text(nutrition(read_talk(next(iter(bundled_talks()))).recipe)) in printed
-    with notebook_page(browser, address) as (page, errors):
-        page.wait_for_selector("[data-chart=day] .main-svg")  # no key was pressed, no cell was run by hand
-        page.wait_for_timeout(1000)
-        assert page.locator(".jp-Dialog, .Toastify__toast, .jp-Notification-Toast").count() == 0
-        assert errors == []
+@pytest.fixture(scope="module")
+def document(tmp_path_factory):
+    """The kit as it opens the notebooks."""
+    opened = Kit(tmp_path_factory.mktemp("document"))
+    yield opened
+    opened.stop()
 
 
-def test_the_screen_command_shows_the_talk_that_was_asked_for_without_the_network(kit, browser):
-    _printed, address = kit("screen", "split_pea_soup")
-    with notebook_page(browser, address) as (page, errors):
-        asked = []
-        page.on("request", lambda request: asked.append(request.url))
+@pytest.fixture(scope="module")
+def screen(tmp_path_factory):
+    """The kit as it shows one talk full-window."""
+    opened = Kit(tmp_path_factory.mktemp("screen"), "screen", "split_pea_soup")
+    yield opened
+    opened.stop()
+
+
+def wait_until(holds, patience=PATIENCE):
+    until = time.monotonic() + patience
+    while time.monotonic() < until and not holds():
+        time.sleep(0.2)
+    return holds()
+
+
+def opens_by_itself(page, kit, title):
+    """Nothing is pressed, no cell is run by hand, nothing lies over it, and nothing outside is asked."""
+    asked = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.goto(kit.address)
+    page.wait_for_selector(DRAWN)
+    page.wait_for_function("title => document.title === title", arg=title)
+    page.wait_for_timeout(1000)
+    assert page.locator(".jp-Dialog, .Toastify__toast, .jp-Notification-Toast").count() == 0
+    assert "token" not in page.url
+    assert [url for url in asked if not re.match(r"(https?://127\.0\.0\.1|data:|blob:|wss?://127\.0\.0\.1)", url)] == []
+
+
+def comes_back_when_reloaded(page, kit):
+    for _ in range(2):
         page.reload()
-        page.wait_for_selector("[data-chart=day] .main-svg")
-        assert page.get_by_text("Smoky split pea and tomato soup").count() > 0
-        assert [
-            url for url in asked if not re.match(r"(https?://127\.0\.0\.1|data:|blob:|wss?://127\.0\.0\.1)", url)
-        ] == []
+        page.wait_for_selector(DRAWN)
+    assert wait_until(lambda: len(kit.kernels()) == 1)
+
+
+def notices_silence(page, kit):
+    """Python is silent for a while, and says so in two seconds; then its kernel dies, and another takes its place."""
+    page.wait_for_timeout(1500)
+    (kernel,) = kit.kernels()
+    kernel.suspend()
+    began = time.monotonic()
+    page.wait_for_function(GONE)
+    assert time.monotonic() - began < 3  # two seconds, and what a busy machine takes
+    assert page.get_by_text("Python does not answer").is_visible()
+    assert page.locator("[inert] .noUi-handle").count() == page.locator(".noUi-handle").count() > 0
+    kernel.resume()
+    page.wait_for_function(f"() => !({GONE})()")
+    assert page.locator("[inert]").count() == 0
+    kernel.kill()
+    page.wait_for_function(GONE)
+    page.wait_for_function(f"() => document.querySelector('{DRAWN}') && !({GONE})()")
+    assert page.locator(".jp-Dialog").count() == 0
+    assert [found.pid for found in kit.kernels()] != [kernel.pid]
+    assert len(kit.kernels()) == 1
+
+
+def test_the_notebooks_run_by_themselves_whatever_happens_to_page_and_python(document, browser):
+    with notebook_page(browser, "about:blank", SMALL) as (page, errors):
+        opens_by_itself(page, document, "Barley and roasted squash box")
+        comes_back_when_reloaded(page, document)
         assert errors == []
+        notices_silence(page, document)
+
+
+def test_the_full_window_runs_by_itself_whatever_happens_to_page_and_python(screen, browser):
+    with notebook_page(browser, "about:blank", SMALL) as (page, errors):
+        opens_by_itself(page, screen, "Smoky split pea and tomato soup")
+        comes_back_when_reloaded(page, screen)
+        assert errors == []
+        notices_silence(page, screen)
+        page.goto("about:blank")
+        assert wait_until(lambda: screen.kernels() == [])  # told by the page as it is left
+
+
+def test_a_page_that_is_closed_leaves_no_kernel_for_longer_than_a_minute(document, browser):
+    with notebook_page(browser, document.address) as (page, _errors):
+        page.wait_for_selector(DRAWN)
+        assert document.kernels() != []
+    assert wait_until(lambda: document.kernels() == [], 60)
+
+
+def test_it_is_a_document_in_which_no_key_changes_a_cell_and_a_link_leads_to_the_next(document, browser):
+    with notebook_page(browser, document.address, SMALL) as (page, errors):
+        page.wait_for_selector(DRAWN)
+        bars = "#jp-MainMenu, .jp-NotebookPanel-toolbar, .jp-SideBar, #jp-bottom-panel, .jp-InputPrompt, .cm-editor"
+        assert [bar for bar in page.locator(bars).all() if bar.is_visible()] == []
+        links = page.get_by_role("navigation", name="Notebooks").get_by_role("link")
+        shown = [path.name for path in sorted((ROOT / "notebooks").glob("[0-9]_*.ipynb"))]
+        assert [link.get_attribute("href").split("/")[-1] for link in links.all()] == shown
+        page.get_by_role("button", name="Show the code").click()
+        assert page.locator(".cm-editor").first.is_visible()
+        page.get_by_role("button", name="Hide the code").click()
+        assert not page.locator(".cm-editor").first.is_visible()
+        cells = page.locator(".jp-Cell").count()
+        page.locator(".jp-RenderedMarkdown").first.click()
+        for key in ("d", "d", "x", "a", "b", "Enter"):  # what would delete, cut and insert cells
+            page.keyboard.press(key)
+        page.wait_for_timeout(500)
+        assert page.locator(".jp-Cell").count() == cells
+        page.get_by_role("link", name="2 Rehearse").click()
+        page.wait_for_selector(".jp-OutputArea-output .jupyter-widgets")
+        page.go_back()
+        page.wait_for_selector(DRAWN)
+        assert errors == []
+
+
+def test_a_text_file_may_be_opened_too(document, browser):
+    (document.home / "own" / "notebooks" / "shopping.txt").write_text("2 lemons\n", encoding="utf-8")
+    with notebook_page(browser, document.page("shopping.txt")) as (page, errors):
+        page.get_by_text("2 lemons").wait_for()
+        page.wait_for_timeout(1000)
+        assert errors == []
+
+
+def test_running_changes_no_notebook_in_the_checkout_nor_in_her_folder(document, browser):
+    shipped = {path.name: path.read_bytes() for path in (ROOT / "notebooks").glob("*.ipynb")}
+    copies = document.home / "own" / "notebooks"
+    with notebook_page(browser, document.address) as (page, _errors):
+        page.wait_for_selector(DRAWN)
+        page.wait_for_timeout(3000)
+        page.keyboard.press("Control+s")
+        page.wait_for_timeout(1000)
+    assert {path.name: path.read_bytes() for path in (ROOT / "notebooks").glob("*.ipynb")} == shipped
+    saved = json.loads((copies / "3_on_screen.ipynb").read_text(encoding="utf-8"))
+    assert all(not cell.get("outputs") and cell.get("execution_count") is None for cell in saved["cells"])
+
+
+def test_code_that_she_changes_is_kept(document, browser):
+    copy = document.home / "own" / "notebooks" / "my_own.ipynb"
+    shutil.copy(ROOT / "notebooks" / "3_on_screen.ipynb", copy)
+    with notebook_page(browser, document.page(copy.name)) as (page, _errors):
+        page.wait_for_selector(DRAWN)
+        page.get_by_role("button", name="Show the code").click()
+        page.locator(".cm-content").nth(1).click()
+        page.keyboard.press("Control+End")
+        page.keyboard.type("  # mine")
+        assert wait_until(lambda: "# mine" in copy.read_text(encoding="utf-8"))

@@ -1,39 +1,54 @@
-// Runs a notebook of the kit once it is open, so that nobody has to know which button runs a cell.
-// Loaded by JupyterLab as a prebuilt extension; only a notebook whose metadata say so is run, and only once a page.
+// The frame around the kit's notebooks: one quiet document that runs by itself once it is open. Loaded by JupyterLab and by
+// Voila as a prebuilt extension, without a build: this script is what they ask for, the modules beside it do the work.
 (() => {
-  const plugin = {
-    id: "talk-kit-opening:plugin",
-    autoStart: true,
-    // Not awaited: JupyterLab is restored only after every extension is active.
-    activate: (app) => void app.restored.then(() => watch(app)),
-  };
+  const here = document.currentScript.src;
+  const beside = (name) => import(new URL(name, here));
+  let shared = {};
+  let freshKernel = Promise.resolve();
 
-  async function watch(app) {
-    const started = new Set();
-    const runWhenReady = async (panel) => {
-      const context = panel?.content?.model && panel.context;
-      if (!context || started.has(context.path)) return;
-      await context.ready;
-      if (started.has(context.path) || !panel.content.model.getMetadata("talk_kit")?.run_when_opened) return;
-      started.add(context.path);
-      app.shell.collapseLeft?.(); // the whole width for the charts
-      await panel.sessionContext.ready;
-      await app.commands.execute("notebook:run-all-cells");
-      panel.content.activeCellIndex = 0;
-      await panel.content.scrollToItem?.(0, "start");
-    };
-    app.shell.currentChanged?.connect((_shell, change) => runWhenReady(change.newValue));
-    // The notebook that the address names may be open before we are; its model comes a moment after its panel.
-    for (let tries = 0; tries < 100 && !started.size; tries += 1) {
-      await runWhenReady(app.shell.currentWidget);
-      await new Promise((done) => setTimeout(done, 200));
-    }
+  // JupyterLab enters its one document in the history again and again, and going back would lead nowhere.
+  if (location.pathname.includes("/doc/tree/")) history.pushState = history.replaceState.bind(history);
+
+  /** Return a module that the page has loaded already, such as the one that names what plugins provide. */
+  async function ofThePage(name) {
+    const versions = Object.values(shared[name] ?? {});
+    return versions.length ? (await versions[0].get())() : null;
   }
 
-  const modules = { "./extension": () => () => ({ __esModule: true, default: plugin }) };
+  async function plugins() {
+    const plugin = {
+      id: "talk-kit-opening:plugin",
+      autoStart: true,
+      // JupyterLab opens the document once every extension is active: not before its kernel is there, but before we begin.
+      activate: async (app) => {
+        await freshKernel.catch(() => {}); // JupyterLab starts one itself then
+        void begin(app);
+      },
+    };
+    const token = (await ofThePage("@jupyterlab/application"))?.IConnectionLost;
+    if (!token) return [plugin];
+    // The heartbeat says calmly that the server is gone; no box over the charts does.
+    const quiet = { id: "talk-kit-opening:quiet", provides: token, autoStart: true, activate: () => async () => {} };
+    return [plugin, quiet];
+  }
+
+  async function begin(app) {
+    (await beside("page.js")).dress();
+    const inLab = Boolean(app.shell.currentChanged);
+    (await beside(inLab ? "document.js" : "full_window.js")).begin(app);
+  }
+
+  const modules = { "./extension": async () => ({ __esModule: true, default: await plugins() }) };
   window._JUPYTERLAB = window._JUPYTERLAB ?? {};
   window._JUPYTERLAB["talk-kit-opening"] = {
-    init: async () => {},
-    get: async (name) => modules[name]?.() ?? Promise.reject(new Error(`talk-kit-opening has no module ${name}`)),
+    init: async (scope) => {
+      shared = scope;
+      freshKernel = beside("document.js").then((module) => module.freshKernel());
+    },
+    get: async (name) => {
+      if (!modules[name]) throw new Error(`talk-kit-opening has no module ${name}`);
+      const loaded = await modules[name]();
+      return () => loaded;
+    },
   };
 })();
