@@ -6,6 +6,7 @@ from kit.errors import ChangeError, KitError
 from kit.food.composition import Foods
 from kit.food.names import short_name
 from kit.food.vocabulary import words
+from kit.lines.nearest_measure import CONTAINERS
 from kit.lines.parsed_line import ParsedLine, take_apart
 from kit.lines.reader import read
 from kit.lines.reading import Reading
@@ -53,6 +54,11 @@ def named(phrase: ParsedLine, text: str) -> str:
 
 def measured_as(text: str, old: Ingredient, table: Foods) -> Measured:
     """Return an amount of an ingredient's food, measured as it is in the recipe where nothing else is said."""
+    counted = take_apart(text)[0]
+    package = old.noun.split(" (")[0]
+    if package in CONTAINERS and counted.written.measure == package and not counted.written.package:
+        grams = counted.written.count.value * old.noun_grams  # "two cans" are cans as the recipe has them
+        return Measured(grams, old.relative_sd, old.noun, old.noun_grams, old.cut, text)
     if "," not in text and old.cut and old.cut != "trimmed":
         text = f"{text}, {old.cut}"
     try:

@@ -119,7 +119,8 @@ def understood(amount_and_food: str, text: str, table: Foods, line: str) -> tupl
     if reading.food is None or reading.problem:
         foods = [match.name.lower() for match in reading.choices]
         raise ChangeError(f'"{text}": {reading.problem}', clearer(line, text, foods))
-    left_over = [said for said in text.split() if not all(_belongs(word, reading.food, table) for word in words(said))]
+    strange = {word for word in words(text) if not _belongs(word, reading.food, table)}
+    left_over = [said for said in text.split() if strange & set(words(said))] or sorted(strange)
     if left_over:
         raise ChangeError(
             f'"{text}" is not all understood: "{" ".join(left_over)}" says nothing of '

@@ -167,7 +167,7 @@ _SHAPES = [
     ),
     _shape(
         "more",
-        r"^(?:use |add |put in |with |plus |have |make it )?(?:an |a )?(?P<amount>.*?)\b(?P<more>more"
+        r"^(?:use |add |put in |with |plus |have |make it )?(?P<amount>.*?)\b(?P<more>more"
         r"|extra|additional|another|less|fewer) (?P<old>.+)$",
     ),
     _shape("more", r"^(?P<more>reduce|increase) (?P<old>.+)$"),
@@ -190,21 +190,32 @@ _SHAPES = [
     _shape("use", r"^(?!.*\b(?:instead|without|swap|rather than|place of)\b)(?P<new>.+)$", "bare"),
 ]
 _PLAINLY = ("leave out", "rinse", "set", "by", "more", "add", "free")
+_WE = r"(?:but |what if )?(?:i|we|they|someone|somebody|people)"
+_NOT = r"(?:do not|don'?t|cannot|can'?t|could not|couldn'?t|does not|doesn'?t)"
 _NEEDS = [
     re.compile(rf"^{opening} (?:any )?(?P<old>.+)$")
     for opening in (
         r"(?:does|do|must|should|has) (?:it|this|they) (?:really |always )?(?:(?:have|need|got) to |must )?be",
         r"(?:it|this) (?:has|have|needs?) to be",
-        r"(?:but |what if )?(?:i|we|they) (?:do not|don'?t|cannot|can'?t|could not|couldn'?t) (?:have|like"
-        r"|want|eat|own|stand|get|find|buy)",
-        r"(?:but |what if )?(?:i|we|they)(?:'ve)? (?:have|got|have got) no",
-        r"(?:but |what if )?(?:i|we|they)(?:'m|'re| am| are)? ?(?:out of|allergic to|intolerant (?:to|of)"
-        r"|ran out of|run out of|hate)",
-        r"(?:but |what if )?(?:my|our|a|the) \w+ (?:is allergic to|hates?|does not (?:eat|like)|doesn'?t "
-        r"(?:eat|like)|cannot have|can'?t (?:have|eat))",
+        rf"{_WE} {_NOT} (?:have|like|want|eat|own|stand|get|find|buy)",
+        rf"{_WE}(?:'ve)? (?:have|got|have got) no",
+        rf"{_WE}(?:'m|'re| am| are| is)? ?(?:out of|allergic to|intolerant (?:to|of)|ran out of|run out of|hates?)",
+        rf"(?:but |what if )?(?:my|our|a|the|one of my|one of our) \w+ (?:is allergic to|hates?|{_NOT} (?:eat|like|have))",
         r"(?:is|are) (?:the )?(?=.* (?:necessary|essential|needed|required)$)",
     )
 ]
+
+
+_THEN = re.compile(r"(?:,|,? (?:so|and|but|then))+ ")
+
+
+def needs_and_then(text: str) -> tuple[Clause, str] | None:
+    """Return what a line says it lacks and the change behind that: "I have no tahini, could it be peanut butter"."""
+    for link in _THEN.finditer(text):
+        need = needs(text[: link.start()])
+        if need:
+            return need, text[link.end() :]
+    return None
 
 
 def needs(text: str) -> Clause | None:
@@ -261,7 +272,8 @@ def _clause(kind: str, how: str, said: dict[str, str | None]) -> Clause | None:
         more = said.get("more") or ""
         sign = -1.0 if more in ("less", "fewer", "reduce") else 1.0
         amount = (said.get("amount") or "").strip()
-        return Clause(kind, old, "1" if more == "another" and not amount else amount, sign)
+        one = more == "another" or (more in ("extra", "additional") and amount in ("a", "an"))
+        return Clause(kind, old, "1" if one else amount, sign)
     if kind == "by":
         return Clause(kind, old, new, -1.0 if how == "less" else 1.0)
     if kind == "rinse":

@@ -130,11 +130,12 @@ def without_politeness(text: str) -> str:
     >>> without_politeness("could we please leave out the feta, would that be ok")
     'leave out the feta'
     """
-    for _ in range(16):
-        shorter = _CLOSINGS.sub("", _OPENINGS.sub("", text)).strip(" .?!,;:")
-        if shorter == text or not shorter:
-            return text
-        text = shorter
+    for ending in (_OPENINGS, _CLOSINGS, _OPENINGS):
+        for _ in range(12):
+            shorter = ending.sub("", text).strip(" .?!,;:")
+            if shorter == text or not shorter:
+                break
+            text = shorter
     return text
 
 

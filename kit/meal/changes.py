@@ -11,9 +11,10 @@ from kit.lines.weighing import Z90
 from kit.meal.certainty import Range, composition_sd, total_sd
 from kit.meal.change_asked import Asked
 from kit.meal.change_clauses import steps_of
-from kit.meal.change_shapes import Clause, clauses, needs
+from kit.meal.change_shapes import Clause, clauses, needs, needs_and_then
 from kit.meal.change_words import plain, without_politeness
 from kit.meal.in_place_of import in_place_of
+from kit.meal.ingredient_names import ingredients_called
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.meal.recipe import Recipe
 from kit.meal.steps import Step, applied
@@ -75,10 +76,22 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
     people = next((clause for clause in clauses(text, reader.dish) if clause.kind == "servings"), None)
     if people:  # "we are ten"
         return steps_of(Asked(people, recipe, reader.table, text))
+    lacking = needs_and_then(text)
+    if lacking:
+        return _in_its_place(*lacking, recipe, reader)
     asks = needs(text)
     if asks:
         steps_of(Asked(asks, recipe, reader.table, text))
     return reader.read(without_politeness(text), recipe)
+
+
+def _in_its_place(need: Clause, then: str, recipe: Recipe, reader: "_Reader") -> tuple[Step, ...]:
+    """Return the change that follows upon what is lacking; a food alone takes the place of that."""
+    text = without_politeness(then)
+    first = next(clauses(text, reader.dish), None)
+    if first and first.kind == "use" and ingredients_called(need.old, recipe).places:
+        return steps_of(Asked(Clause("swap", need.old, first.new), recipe, reader.table, reader.line))
+    return reader.read(text, recipe)
 
 
 def _called(recipe: Recipe) -> frozenset[str]:
