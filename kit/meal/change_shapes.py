@@ -65,6 +65,7 @@ _PART = (
     r"|one-(?:half|third|quarter)|(?:two|three|four)[- ](?:thirds|quarters|fourths|fifths)|quarter"
     r"|\d+(?:\.\d+)?\s*(?:%|percent|per cent))"
 )
+_NO_KIND = r"(?!\d+(?:\.\d+)?\s*(?:%|percent|per cent) (?!of |as |the ))"  # "2% milk" is a kind of milk, no part of it
 _OF = r"(?:(?:as much|as many|the (?:amount|quantity|number|usual amount) of|that much|that many|of)(?: of)? )?"
 _USE = r"(?:(?:use|add|only|just|with|make|have|leave out) (?:only |just )?)?"
 _NO_VERB = "(?!swap|substitute|leave out|no |reduce|increase)"
@@ -156,9 +157,9 @@ _SHAPES = [
     _shape("times", rf"^{_PART} (?:less|fewer) (?:of )?(?P<old>.+)$", "less"),
     _shape("times", rf"^{_PART} more (?:of )?(?P<old>.+)$", "more"),
     _shape("times", rf"^(?:use |add )?{_PART} (?:less|fewer) (?:of )?(?P<old>.+)$", "less"),
-    _shape("times", rf"^leave out {_PART} (?:of )?(?P<old>.+)$", "less"),
+    _shape("times", rf"^leave out {_NO_KIND}{_PART} (?:of )?(?P<old>.+)$", "less"),
     _shape("times", rf"^{_USE}{_TIMES} {_OF}(?P<old>.+)$"),
-    _shape("times", rf"^{_USE}{_PART} {_OF}(?P<old>.+)$"),
+    _shape("times", rf"^{_USE}{_NO_KIND}{_PART} {_OF}(?P<old>.+)$"),
     _shape("times", r"^(?P<old>.+?) (?:be )?(?P<times>doubled|tripled|halved|quadrupled)$"),
     _shape("times", r"^(?P<old>.+?),? (?:x|times) ?(?P<times>\d+(?:\.\d+)?)$"),
     _shape(
@@ -171,7 +172,7 @@ _SHAPES = [
         r"|extra|additional|another|less|fewer) (?P<old>.+)$",
     ),
     _shape("more", r"^(?P<more>reduce|increase) (?P<old>.+)$"),
-    _shape("leave out", r"^(?:leave|take|keep|pick) (?P<old>.+?) (?:out|off|away|aside)(?: of .*)?$"),
+    _shape("leave out", r"^(?:(?:leave|take|keep|pick) )?(?P<old>.+?) (?:out|off|away|aside)(?: of .*)?$"),
     _shape("leave out", r"^(?:leave out|no|minus|less)(?: more)? (?P<old>.+)$"),
     _shape("free", r"^(?:make it |make this |make |use |a )?(?P<old>[a-z]+)[- ]free$"),
     _shape("add", r"^(?:add|plus|with added|with some|add some) (?P<new>.+)$"),
@@ -200,7 +201,8 @@ _NEEDS = [
         rf"{_WE} {_NOT} (?:have|like|want|eat|own|stand|get|find|buy)",
         rf"{_WE}(?:'ve)? (?:have|got|have got) no",
         rf"{_WE}(?:'m|'re| am| are| is)? ?(?:out of|allergic to|intolerant (?:to|of)|ran out of|run out of|hates?)",
-        rf"(?:but |what if )?(?:my|our|a|the|one of my|one of our) \w+ (?:is allergic to|hates?|{_NOT} (?:eat|like|have))",
+        rf"(?:but |what if )?(?:my|our|a|the|one of my|one of our) \w+ "
+        rf"(?:is allergic to|hates?|{_NOT} (?:eat|like|have))",
         r"(?:is|are) (?:the )?(?=.* (?:necessary|essential|needed|required)$)",
     )
 ]

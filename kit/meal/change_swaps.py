@@ -111,6 +111,13 @@ def _share(text: str) -> tuple[float | None, str]:
     for many in (3, 2, 1):
         part = part_in(" ".join(said[:many])) if len(said) > many else None
         rest = " ".join(said[many:]).removeprefix("of ")
+        if (
+            part is not None
+            and said[many - 1].endswith("%")
+            and rest == " ".join(said[many:])
+            and not rest.startswith("the ")
+        ):
+            continue  # "2% milk" is a kind of milk
         if part is not None and 0 < part < 1 and not take_apart(text)[0].written.unit:
             return part, rest.removeprefix("the ")
     return None, text

@@ -36,6 +36,7 @@ __all__ = [
 LONGEST = 300  # characters; anything longer is no what-if
 _MOST_PARTS = 6  # clauses in one line
 _LINK = re.compile(r"\s*(?:[,;.]\s*(?:and |but |then |plus |also |with )*|\s(?:and|but|then|plus|also|&|\+)\s)\s*")
+_PAIR = re.compile(r"^(?P<a>.+?) (?:with|for|by|to) (?P<b>.+)$")  # behind "swap the cream for yogurt, "
 _OR = re.compile(r"\s+(?:or|nor)\s+")
 
 
@@ -177,6 +178,9 @@ class _Reader:
         return best
 
     def _inherited(self, text: str, before: Clause | None) -> list[Clause]:
+        pair = _PAIR.match(text) if before is not None and before.kind == "swap" else None
+        if pair:
+            return [Clause("swap", pair["a"], pair["b"], how="swap with")]
         if before is None or before.kind not in ("leave out", "times", "add"):
             return []
         name = re.sub(r"^(?:the|any|all|no)\s+", "", text)
