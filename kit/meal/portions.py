@@ -7,6 +7,8 @@ from kit.meal.recipe import Ingredient, Recipe
 
 MAKE_MORE, SHARE_OUT = "make more", "share out"  # the two meanings of other servings
 LEFT_OUT = "left out"
+_MOST_STEPS = 60  # of a slider: what is wider apart than a touch can tell is of no use
+_ROUND = (1, 2, 5, 10, 20, 25, 50, 100, 250, 500)
 _FINEST = 24  # a slider starts at about a twenty-fourth of its top, so that spoons do not crowd out cups
 WORTH_SAYING = 0.05  # a rounding error above this is shown
 

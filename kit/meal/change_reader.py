@@ -1,0 +1,194 @@
+"""Reading a typed what-if: tried as one clause, then as several, each on the recipe after those before it."""
+
+import re
+from dataclasses import dataclass, replace
+
+from kit.errors import AmountError, ChangeError, NotUnderstoodError
+from kit.food.composition import Foods, foods
+from kit.food.names import short_name
+from kit.food.vocabulary import words
+from kit.meal.change_asked import Asked
+from kit.meal.change_clauses import steps_of
+from kit.meal.change_shapes import Clause, clauses, needs, needs_and_then
+from kit.meal.change_words import plain, without_politeness
+from kit.meal.ingredient_names import ingredients_called
+from kit.meal.recipe import Recipe
+from kit.meal.steps import Step, applied
+from kit.texts import listing
+
+LONGEST = 300  # characters; anything longer is no what-if
+_MOST_PARTS = 6  # clauses in one line
+_LINK = re.compile(r"\s*(?:[,;.]\s*(?:and |but |then |plus |also |with )*|\s(?:and|but|then|plus|also|&|\+)\s)\s*")
+_PAIR = re.compile(r"^(?P<a>.+?) (?:with|for|by|to) (?P<b>.+)$")  # behind "swap the cream for yogurt, "
+_OR = re.compile(r"\s+(?:or|nor)\s+")
+
+
+def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[Step, ...]:
+    """Read a typed what-if, as an audience asks it.
+
+    Parameters
+    ----------
+    line : str
+        Such as ``"no feta and half the salt"`` or ``"2 tbsp peanut butter instead of tahini"``.
+    recipe : Recipe
+        What it is asked of; with changes already made, the recipe after them.
+    table : Foods, optional
+        The foods to choose from; all at hand by default.
+
+    Returns
+    -------
+    tuple of Step
+        What to change, in order; `applied` gives the recipe after it.
+
+    Raises
+    ------
+    ChangeError
+        If the line is not understood, or something has to be asked back: then with choices, each of them such a line.
+
+    Examples
+    --------
+    >>> from kit.meal.recipe import recipe
+    >>> salad = recipe("Salad", ["4 cups kale, chopped", "1/2 cup feta, crumbled", "1/4 tsp salt"], servings=2)
+    >>> steps = read_change("no feta and half the salt", salad)
+    >>> [step.kind for step in steps], applied(salad, steps).grams.tolist()
+    (['leave out', 'amount'], [268.0, 0.0, 0.75])
+    """
+    text = plain(line)
+    if not text or len(line) > LONGEST:
+        raise not_understood(line, recipe)
+    reader = _Reader(text, foods() if table is None else table, _called(recipe))
+    people = next((clause for clause in clauses(text, reader.dish) if clause.kind == "servings"), None)
+    if people:  # "we are ten"
+        return steps_of(Asked(people, recipe, reader.table, text))
+    lacking = needs_and_then(text)
+    if lacking:
+        return _in_its_place(*lacking, recipe, reader)
+    asks = needs(text)
+    if asks:
+        steps_of(Asked(asks, recipe, reader.table, text))
+    return reader.read(without_politeness(text), recipe)
+
+
+def _in_its_place(need: Clause, then: str, recipe: Recipe, reader: "_Reader") -> tuple[Step, ...]:
+    """Return the change that follows upon what is lacking; a food alone takes the place of that."""
+    text = without_politeness(then)
+    first = next(clauses(text, reader.dish), None)
+    if first and first.kind == "use" and ingredients_called(need.old, recipe).places:
+        return steps_of(Asked(Clause("swap", need.old, first.new), recipe, reader.table, reader.line))
+    return reader.read(text, recipe)
+
+
+def _called(recipe: Recipe) -> frozenset[str]:
+    """Return what the dish and its servings are called, word by word, where no ingredient is called so."""
+    own = {word for part in recipe.ingredients for word in (*words(part.food.name), *words(part.line))}
+    return frozenset(words(f"{recipe.title} {recipe.serving_is}")) - own
+
+
+@dataclass(frozen=True)
+class _Fault:
+    """Why a reading of a line failed: how many of its parts were understood, and the error."""
+
+    understood: int
+    error: ChangeError
+
+    @property
+    def worth(self) -> tuple[bool, int, bool]:
+        """How much it tells: a question with choices most."""
+        return bool(self.error.choices), self.understood, not isinstance(self.error, NotUnderstoodError)
+
+
+@dataclass
+class _Reader:
+    """Tries a line as one clause, then as several."""
+
+    line: str
+    table: Foods
+    dish: frozenset[str]
+
+    def read(self, text: str, recipe: Recipe) -> tuple[Step, ...]:
+        """Return the steps of the whole line, or raise the error that tells most."""
+        found = self._parts(text, recipe, None, 0)
+        if isinstance(found, _Fault):
+            raise found.error
+        return found
+
+    def _parts(self, text: str, recipe: Recipe, before: Clause | None, depth: int) -> tuple[Step, ...] | _Fault:
+        whole = self._clause(text, recipe, before)
+        if not isinstance(whole, _Fault):
+            return whole[1]
+        fault = whole
+        links = [*_LINK.finditer(text)] + ([*_OR.finditer(text)] if _leaves_out(text, before) else [])
+        for link in reversed(links[: _MOST_PARTS - depth]):
+            first, rest = text[: link.start()].strip(), text[link.end() :].strip()
+            if not first or not rest:
+                continue
+            left = self._clause(first, recipe, before)
+            if isinstance(left, _Fault):
+                after: tuple[Step, ...] | _Fault = self._parts(without_politeness(rest), recipe, None, depth + 1)
+                right = after.understood if isinstance(after, _Fault) else 1
+                left = _Fault(right, left.error)
+                fault = max(fault, left, key=lambda one: one.worth)
+                continue
+            clause, steps = left
+            after = self._parts(without_politeness(rest), applied(recipe, steps), clause, depth + 1)
+            if not isinstance(after, _Fault):
+                return (*steps, *after)
+            fault = max(fault, _Fault(after.understood + 1, after.error), key=lambda one: one.worth)
+        return fault
+
+    def _clause(self, text: str, recipe: Recipe, before: Clause | None) -> tuple[Clause, tuple[Step, ...]] | _Fault:
+        """Return a clause with its steps; a bare name after "no feta" is left out too."""
+        best = _Fault(0, not_understood(self.line, recipe))
+        ways = [*self._inherited(text, before), *clauses(text, self.dish)]
+        for clause in ways:
+            if clause.kind == "use" and before is not None and before.kind == "swap":
+                continue  # "yogurt instead of cream and butter" does not say what butter takes the place of
+            try:
+                steps = steps_of(Asked(clause, recipe, self.table, self.line))
+                applied(recipe, steps)
+            except ChangeError as error:
+                if clause.how == "bare" and not error.choices:
+                    continue
+                best = max(best, _Fault(0, error), key=lambda one: one.worth)
+                if error.choices and not _LINK.search(text):
+                    break
+                continue
+            except AmountError as error:
+                return _Fault(1, ChangeError(str(error)))
+            if before is not None and before.kind == "use" and clause.kind == "swap":
+                continue  # "use yogurt and honey instead of cream": two foods for one
+            return clause, steps
+        return best
+
+    def _inherited(self, text: str, before: Clause | None) -> list[Clause]:
+        pair = _PAIR.match(text) if before is not None and before.kind == "swap" else None
+        if pair:
+            return [Clause("swap", pair["a"], pair["b"], how="swap with")]
+        if before is None or before.kind not in ("leave out", "times", "add"):
+            return []
+        name = re.sub(r"^(?:the|any|all|no)\s+", "", text)
+        if before.kind == "add":
+            return [Clause("add", new=name)]
+        return [replace(before, old=name)]
+
+
+def _leaves_out(text: str, before: Clause | None) -> bool:
+    return bool(re.match(r"^(?:no|without|leave out|omit|skip|drop|minus|neither)\b", text)) or (
+        before is not None and before.kind == "leave out"
+    )
+
+
+def not_understood(line: str, recipe: Recipe) -> ChangeError:
+    """Return the error that says what would be understood, of this recipe's own ingredients."""
+    names = [short_name(part.food) for part in recipe.ingredients if part.grams > 0 and part.food.key != "water"]
+    first, last = (names[0], names[-1]) if names else ("oats", "salt")
+    examples = [
+        f"no {last}",
+        f"half the {first}",
+        f"... instead of the {first}",
+        "add 1/4 cup walnuts",
+        "make it for 10",
+    ]
+    shown = " ".join(line.split())[:60]
+    would = listing([f'"{example}"' for example in examples], "or")
+    return NotUnderstoodError(f'"{shown}" is not understood; the kit would understand {would}')
