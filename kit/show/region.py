@@ -2,12 +2,11 @@
 
 from collections.abc import Sequence
 
-import numpy as np
+Corner = tuple[float, float, float]
+_WHOLE: tuple[Corner, ...] = ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))  # the triangle of all shares
 
-_WHOLE = np.eye(3)  # the triangle of all three-way shares, corner by corner
 
-
-def share_region(ranges: Sequence[tuple[float, float]]) -> list[tuple[float, float, float]]:
+def share_region(ranges: Sequence[tuple[float, float]]) -> list[Corner]:
     """Return the corners of the region where three shares that add to one lie in their ranges.
 
     The triangle of all shares is cut by one straight line for each end of each range (the polygon clipping of [1]_).
@@ -35,20 +34,25 @@ def share_region(ranges: Sequence[tuple[float, float]]) -> list[tuple[float, flo
     for axis, (low, high) in enumerate(ranges):
         corners = _cut(corners, axis, low, 1.0)
         corners = _cut(corners, axis, high, -1.0)
-    rounded = [[round(float(share), 12) + 0.0 for share in corner] for corner in corners]
-    kept = [(first, second, third) for first, second, third in rounded]
-    kept = [corner for place, corner in enumerate(kept) if corner != kept[place - 1]]
+    rounded = [(_tidy(first), _tidy(second), _tidy(third)) for first, second, third in corners]
+    kept = [corner for place, corner in enumerate(rounded) if corner != rounded[place - 1]]
     return [*kept, kept[0]] if kept else []
 
 
-def _cut(corners: list[np.ndarray], axis: int, limit: float, sign: float) -> list[np.ndarray]:
+def _tidy(share: float) -> float:
+    return round(share, 12) + 0.0  # no -0
+
+
+def _cut(corners: Sequence[Corner], axis: int, limit: float, sign: float) -> list[Corner]:
     """Keep the part of a polygon where ``sign * (share - limit) >= 0`` on one axis."""
-    kept = []
+    kept: list[Corner] = []
     for place, corner in enumerate(corners):
         before = corners[place - 1]
         here, there = sign * (corner[axis] - limit), sign * (before[axis] - limit)
         if (here < 0) != (there < 0):
-            kept.append(before + (corner - before) * (there / (there - here)))
+            part = there / (there - here)
+            first, second, third = (old + (new - old) * part for old, new in zip(before, corner, strict=True))
+            kept.append((first, second, third))
         if here >= 0:
             kept.append(corner)
     return kept
