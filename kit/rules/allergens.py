@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from kit.food.composition import Food
 from kit.food.vocabulary import words
+from kit.texts import listing
 
 # Chestnuts stand on neither list of tree nuts, FDA's since January 2025 (from memory); whoever avoids nuts is asked.
 _ASKED_BESIDE = {"tree_nut": ("chestnut",)}
@@ -41,6 +42,28 @@ def bringing(foods: Sequence[Food], allergen: str) -> tuple[list[Food], list[Foo
         and (must_be_asked(food) or _oats_alone(food, allergen) or any(one in food.allergens for one in beside))
     ]
     return brings, asked
+
+
+def allergen_sentence(name: str, foods: Sequence[str]) -> str:
+    """Return an allergen with the foods that bring it.
+
+    Examples
+    --------
+    >>> allergen_sentence("milk", ["feta cheese"])
+    'Milk, from the feta cheese'
+    """
+    return f"{name[:1].upper()}{name[1:]}, from the {listing(foods)}"
+
+
+def check_the_package(foods: Sequence[str]) -> str:
+    """Return what to do about foods whose allergens are not known.
+
+    Examples
+    --------
+    >>> check_the_package(["bread", "barbecue sauce"])
+    'Check the package of the bread and barbecue sauce'
+    """
+    return f"Check the package of the {listing(foods)}"
 
 
 def must_be_asked(food: Food) -> bool:

@@ -11,7 +11,7 @@ from kit.food.composition import Food, nutrient, read_rows
 from kit.food.daily_values import daily_values
 from kit.meal.nutrition import Nutrition
 from kit.meal.recipe import Recipe
-from kit.rules.allergens import must_be_asked
+from kit.rules.allergens import allergen_sentence, must_be_asked
 from kit.rules.naming import short_name, thing_said
 from kit.texts import listing, number, percent
 
@@ -35,7 +35,7 @@ class Allergen:
     @property
     def sentence(self) -> str:
         """The allergen with the foods that bring it: "Milk, from the feta cheese"."""
-        return f"{self.name[:1].upper()}{self.name[1:]}, from the {listing(self.foods)}"
+        return allergen_sentence(self.name, self.foods)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ from functools import cached_property
 
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.meal.portions import kitchen_line
+from kit.rules.allergens import check_the_package
 from kit.rules.cautions import allergens, cautions, storage, unknown_allergens
 from kit.rules.serving import MAIN_NUTRIENTS, Line, serving_lines
 from kit.rules.verdicts import HOLDS, NOTHING_TO_CHECK
@@ -91,7 +92,7 @@ class Contents:
         """The allergens with what brings them, a sentence each, and the foods whose package has to be read."""
         known = tuple(allergen.sentence for allergen in allergens(self.numbers.recipe, self.talk.rules))
         unknown = unknown_allergens(self.numbers.recipe)
-        return (*known, *((f"Check the package of the {listing(unknown)}",) if unknown else ()))
+        return (*known, *((check_the_package(unknown),) if unknown else ()))
 
     @cached_property
     def keeping(self) -> tuple[str, ...]:

@@ -11,6 +11,7 @@ from kit.share.handout import handout
 from kit.share.mail import mail
 from kit.share.numbers_csv import numbers_csv
 from kit.share.pack import pack
+from kit.share.page import page
 from kit.speech.verdict import Verdict
 from kit.talk.talk import Talk
 
@@ -21,6 +22,7 @@ def makers(talk: Talk, numbers: Nutrition | None = None) -> dict[str, Callable[[
     """Return what makes each file of a follow-up but the mail, by the file's name."""
     says = contents(talk, numbers)
     return {
+        "page.html": lambda: page(says).encode(),
         "handout.html": lambda: handout(says).encode(),
         "numbers.csv": lambda: numbers_csv(says.numbers, talk.rules).encode("utf-8-sig"),
         "notebook.zip": lambda: pack(talk),

@@ -11,6 +11,8 @@ from kit.show.look import style
 from kit.show.views import short_name
 from kit.texts import number, percent, span
 
+NO_ALLERGENS = "none of the listed ones by the facts of each food; read every package"
+
 
 def handout(contents: Contents) -> str:
     """Return the handout of a talk as one HTML page that needs nothing else, made for printing.
@@ -29,10 +31,11 @@ def handout(contents: Contents) -> str:
         servings=f"{number(recipe.servings, 2)} {'serving' if recipe.servings == 1 else 'servings'}",
         serving_is=recipe.serving_is,
         allergens=contents.allergens,
+        no_allergens=NO_ALLERGENS,
         parts=by_part(contents.lines),
         unread=contents.unread,
         steps=contents.steps,
-        serving=[_row(line) for line in contents.serving],
+        serving=[number_row(line) for line in contents.serving],
         others=_others(contents),
         label="",
         picture=Markup(energy_picture(contents.numbers.energy_shares, distribution_ranges())),
@@ -46,9 +49,11 @@ def handout(contents: Contents) -> str:
     )
 
 
-def _row(line: Line) -> dict[str, str]:
+def number_row(line: Line) -> dict[str, str]:
+    """Return a nutrient of a serving as a row of a table: its id, name, value, range and share of a day in words."""
     at_least = "at least " if line.missing_from else ""
     return {
+        "nutrient": line.nutrient,
         "name": line.name,
         "value": f"{at_least}{number(line.value, line.decimals)} {line.unit}",
         "range": span(line.low, line.high),

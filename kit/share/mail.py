@@ -5,6 +5,7 @@ from email.message import EmailMessage
 from email.policy import SMTP
 
 from kit.share.contents import Contents
+from kit.share.handout import NO_ALLERGENS
 from kit.share.pages import filled
 
 RECORDING, SURVEY = "[link to the recording]", "[link to the survey]"
@@ -38,6 +39,7 @@ def mail(contents: Contents, attached: Mapping[str, bytes], recording: str = "",
         "spoken": {line.name: line.spoken for line in contents.serving if line.nutrient in _FIRST},
         "points": contents.points,
         "allergens": contents.allergens,
+        "no_allergens": NO_ALLERGENS,
         "keeping": contents.keeping,
         "cautions": contents.cautions[:2],
         "recording": recording or RECORDING,

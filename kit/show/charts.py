@@ -59,6 +59,11 @@ Shares = Mapping[str, float]
 Ranges = Mapping[str, tuple[float, float]]
 
 
+def source_colour(nutrient: str) -> str:
+    """Return the colour of the bars that show where a nutrient comes from."""
+    return COLOURS.get(nutrient, COLOURS["other"])
+
+
 @chart
 def energy_shares(now: Shares, ranges: Ranges, written: Shares | None = None) -> Drawing:
     """Draw each share of energy as a bar on a 0-100 % line, over the range that is acceptable for adults.

@@ -66,7 +66,7 @@ def drawings(
             about.unit,
             written.brings(source_of).tolist(),
             about.decimals,
-            charts.COLOURS.get(source_of, charts.COLOURS["other"]),
+            charts.source_colour(source_of),
             [said_name(food) for food in foods],
         ),
         "day": charts.share_of_day.drawing(

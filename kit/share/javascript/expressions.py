@@ -28,6 +28,7 @@ _RESERVED = frozenset(
 )
 WORDS = sheet("python.js")  # the words of Python in the page
 _TAKEN = _RESERVED | set(re.findall(r"^(?:const|function|class) (\w+)", WORDS, re.MULTILINE))
+_METHODS = frozenset(re.findall(r"^  (\w+): \(", WORDS, re.MULTILINE))
 
 
 def variable(name: str) -> str:
@@ -87,14 +88,17 @@ class Expressions:
             return f"...{self.target(node.value)}"
         if isinstance(node, ast.Tuple | ast.List):
             early = _early_star(node)
-            parts = [part.value if place == early else part for place, part in enumerate(node.elts)]
+            parts = [
+                part.value if place == early and isinstance(part, ast.Starred) else part
+                for place, part in enumerate(node.elts)
+            ]
             return f"[{', '.join(map(self.target, parts))}]"
         raise CannotTranslate(node, "assigning to this")
 
     def each(self, target: ast.expr, source: str) -> str:
         """Return what a loop goes through; JavaScript gathers the rest of a list at its end only."""
         early = _early_star(target)
-        if early is None:
+        if early is None or not isinstance(target, ast.Tuple | ast.List):
             return f"list({source})"
         return f"py_map((held) => gathered(held, {early}, {len(target.elts) - 1 - early}), {source})"
 
@@ -200,6 +204,8 @@ class Expressions:
     def _call(self, node: ast.Call) -> str:
         function = node.func
         if isinstance(function, ast.Attribute) and not self._is_module(function.value):
+            if function.attr not in _METHODS:
+                raise CannotTranslate(node, f".{function.attr}()")
             arguments = "".join(f", {text}" for text in self._arguments(node, None))
             return f'method({self.write(function.value)}, "{function.attr}"{arguments})'
         known = self.parameters(function.id) if isinstance(function, ast.Name) else None

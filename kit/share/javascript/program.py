@@ -12,8 +12,8 @@ from kit.share.javascript.expressions import WORDS, CannotTranslate, Expressions
 from kit.show.marks import Chart
 
 BUILT_IN = frozenset(
-    "abs all any bool dict enumerate filter float int len list map max min next range reversed round set sorted str sum"
-    " tuple zip".split()
+    "abs all any bool dict enumerate filter float int isinstance len list map max min next range reversed round set"
+    " sorted str sum tuple zip".split()
 )
 _MODULES = ("math", "html")
 _FROM_LIBRARY = {"pairwise"}

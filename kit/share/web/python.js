@@ -140,6 +140,14 @@ const py_list = (values = []) => [...list(values)];
 const py_tuple = py_list;
 const py_set = (values = []) => new Set(list(values));
 const py_dict = (values = []) => new Map(values);
+const KINDS = new Map([
+  [py_dict, (value) => value instanceof Map],
+  [py_set, (value) => value instanceof Set],
+  [py_list, Array.isArray],
+  [py_str, (value) => typeof value === "string"],
+  [py_float, (value) => typeof value === "number"],
+]);
+const py_isinstance = (value, kind) => KINDS.get(kind)(value);
 const py_reversed = (values) => [...list(values)].reverse();
 const py_enumerate = (values, { start = 0 } = {}) => list(values).map((value, at) => [at + start, value]);
 const py_zip = (...lists) => {
@@ -211,6 +219,7 @@ const OF_DICT = {
   items: (value) => [...value],
   keys: (value) => [...value.keys()],
   values: (value) => [...value.values()],
+  setdefault: (value, key, otherwise = null) => value.has(key) ? value.get(key) : value.set(key, otherwise).get(key),
   get: (value, key, otherwise = null) => (value.has(key) ? value.get(key) : otherwise),
 };
 
