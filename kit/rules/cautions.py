@@ -3,20 +3,22 @@
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
 
 from kit import files
 from kit.errors import UnknownNameError
+from kit.food.alcohol import alcohol_of
 from kit.food.composition import Food, nutrient, read_rows
 from kit.food.daily_values import daily_values
 from kit.meal.nutrition import Nutrition
 from kit.meal.recipe import Recipe
 from kit.rules.allergens import allergen_sentence, must_be_asked
+from kit.rules.keeping import doneness, keeping, storage_rules
 from kit.rules.naming import short_name, thing_said
 from kit.texts import listing, number, percent
 
 # Rules of data/storage.csv that are read out after a talk, in this order.
-READ_OUT = ("hours_out", "hours_out_hot", "keeps_days", "freezer_months", "reheat")
+READ_OUT = ("hours_out", "hours_out_hot", "keeps_days", "day_one", "freezer_months", "reheat")
+_OF_COOKED_DISHES = ("day_one", "freezer_months", "reheat")
 FIRST = ("local_codes", "general_education")
 _HIGH = 0.20  # of a day in a serving, from which a nutrient is worth naming: FDA teaches that 20 % is high
 _LISTS = ("us", "eu")
@@ -92,13 +94,8 @@ def unknown_allergens(recipe: Recipe) -> tuple[str, ...]:
     return tuple(short_name(food) for food in _used(recipe) if must_be_asked(food))
 
 
-@cache
-def _storage() -> Mapping[str, Mapping[str, str]]:
-    return {row["rule"]: row for row in read_rows(files.bundled("data/storage.csv"))}
-
-
 def storage(measures: str = "us", keeps_days: float | None = None, recipe: Recipe | None = None) -> tuple[str, ...]:
-    """Return the sentences about keeping and reheating.
+    """Return the sentences about cooking through, keeping and reheating.
 
     Parameters
     ----------
@@ -111,23 +108,28 @@ def storage(measures: str = "us", keeps_days: float | None = None, recipe: Recip
 
     References
     ----------
-    USDA FSIS, leftovers and food safety; FDA Food Code 3-501.14.
+    USDA FSIS, leftovers and food safety; FDA Food Code 3-501.14 and 3-501.17.
 
     Examples
     --------
     >>> storage()[0], storage("metric")[-1]
     ('Put it into the refrigerator within 2 hours.', 'Reheat it to 74 °C (165 °F) right through.')
     """
-    rules = _storage()
+    rules = storage_rules()
     told = {rule: rules[rule]["words"] for rule in READ_OUT if rule in rules}
     hot = _degrees("hot_day", measures)
     told["hours_out_hot"] = f"On a day above {hot}, within {rules['hours_out_hot']['value']} hour."
+    told["reheat"] = f"Reheat it to {_degrees('reheat', measures)} right through."
+    kept = keeping(recipe) if recipe else None
     most = float(rules["keeps_days"]["value_high"])
-    if keeps_days is not None and keeps_days <= most:
+    if kept and kept.raw:
+        told = {rule: words for rule, words in told.items() if rule not in _OF_COOKED_DISHES}
+        told["keeps_days"] = rules["raw_fish_or_egg_days"]["words"]
+    elif keeps_days is not None and keeps_days <= most:
         days = f"{number(keeps_days, 1)} {'day' if keeps_days == 1 else 'days'}"
         told["keeps_days"] = f"It keeps {days} in the refrigerator, at {_degrees('refrigerator', measures)} or below."
-    told["reheat"] = f"Reheat it to {_degrees('reheat', measures)} right through."
-    return (*(told[rule] for rule in READ_OUT), *(rules[rule]["words"] for rule in _own_rules(recipe)))
+    cook_to = [one.sentence(measures) for one in doneness(recipe)] if recipe and not (kept and kept.raw) else []
+    return (*cook_to, *told.values(), *(rules[rule]["words"] for rule in _own_rules(recipe)))
 
 
 def _own_rules(recipe: Recipe | None) -> list[str]:
@@ -139,7 +141,7 @@ def _own_rules(recipe: Recipe | None) -> list[str]:
 
 
 def _degrees(rule: str, measures: str) -> str:
-    fahrenheit, celsius = (f"{_storage()[f'{rule}_{scale}']['value']} °{scale.upper()}" for scale in "fc")
+    fahrenheit, celsius = (f"{storage_rules()[f'{rule}_{scale}']['value']} °{scale.upper()}" for scale in "fc")
     first, second = (celsius, fahrenheit) if measures == "metric" else (fahrenheit, celsius)
     return f"{first} ({second})"
 
@@ -174,6 +176,7 @@ def _caution(row: Mapping[str, str], numbers: Nutrition, rules: str) -> Caution 
         "allergen": lambda _row, numbers: _why_allergen(numbers, rules),
         "nutrient": lambda row, numbers: _why_nutrient(row, numbers, rules),
         "food": _why_food,
+        "alcohol": _why_alcohol,
     }[row["shown"]](row, numbers)
     if why is None:
         return None
@@ -219,6 +222,11 @@ def _why_food(row: Mapping[str, str], numbers: Nutrition) -> str | None:
     asked = [words for words in row["food_words"].split("; ") if words]
     named = [short_name(food) for food in _used(numbers.recipe) if _named(food, asked)]
     return f"it holds {listing(list(dict.fromkeys(named)))}" if named else None
+
+
+def _why_alcohol(_row: Mapping[str, str], numbers: Nutrition) -> str | None:
+    named = [short_name(food) for food in _used(numbers.recipe) if alcohol_of(food) > 0]
+    return f"it holds {listing(named)}" if named else None
 
 
 def _named(food: Food, asked: Sequence[str]) -> bool:

@@ -112,6 +112,7 @@ def _is(judged: Judgement) -> str:
 def _judge(
     wording: str, nutrient: str, subject: Subject, rules: str, than: Subject | None, said: float | None
 ) -> Judgement:
+    subject, than = subject.under(rules), than.under(rules) if than else None
     kind = DISH if subject.is_dish else FOOD
     rule = rule_for(wording, nutrient, kind, rules, subject.group)
     words = phrase(wording, nutrient)

@@ -7,6 +7,7 @@ from math import isnan
 from kit.food.composition import nutrient, nutrients
 from kit.meal.certainty import ranges, spoken_per_serving
 from kit.meal.nutrition import Nutrition
+from kit.rules.eu_basis import counted, kilojoules_of, salt_grams
 from kit.rules.reference import share_of_day
 from kit.texts import number
 
@@ -56,6 +57,7 @@ def serving_lines(numbers: Nutrition, names: Sequence[str] = (), rules: str = "u
     UnknownNameError
         If a nutrient is not known.
     """
+    numbers = counted(numbers, rules)
     low, high = ranges(numbers)
     days = share_of_day(numbers.per_serving, rules)
     said = spoken_per_serving(numbers)
@@ -79,13 +81,15 @@ def serving_lines(numbers: Nutrition, names: Sequence[str] = (), rules: str = "u
 
 
 def as_json(numbers: Nutrition, rules: str = "us") -> dict[str, object]:
-    """Return the numbers of a recipe as the command line prints them."""
+    """Return the numbers of a recipe as the command line prints them; by EU rules with kilojoules and salt too."""
     ingredients = numbers.recipe.ingredients
+    eu = {"energy_kj": kilojoules_of(numbers), "salt_grams": salt_grams(numbers["sodium"])} if rules == "eu" else {}
     return {
         "title": numbers.recipe.title,
         "servings": numbers.recipe.servings,
         "serving_is": numbers.recipe.serving_is,
         "serving_grams": numbers.serving_grams,
+        **eu,
         "nutrients": {
             line.nutrient: {
                 "value": line.value,
@@ -129,6 +133,11 @@ def as_text(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rules: st
         )
         for line in serving_lines(numbers, names, rules)
     ]
+    if rules == "eu":
+        rows += [
+            ("Energy", f"{number(kilojoules_of(numbers))} kJ", "", "", ""),
+            ("Salt", f"{number(salt_grams(numbers['sodium']), 2)} g", "", "", ""),
+        ]
     widths = [max(len(row[column]) for row in rows) for column in range(5)]
     return "\n".join(
         [

@@ -1,24 +1,25 @@
 """What a wording is said of, a food or a dish, as amounts on the bases that the rules use."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
-from functools import cache, cached_property
+from dataclasses import dataclass, field, replace
+from functools import cached_property
 from math import hypot, inf, isfinite, isnan
 
 import numpy as np
 from numpy.typing import NDArray
 
-from kit import files
 from kit.errors import AmountError
-from kit.food.composition import Food, nutrient_index, read_rows
-from kit.food.energy import ENERGY_SOURCES, KCAL_PER_GRAM
+from kit.food.alcohol import alcohol_of
+from kit.food.composition import Food, nutrient_index
+from kit.food.energy import ENERGY_SOURCES, EU_KCAL_PER_GRAM, KCAL_PER_GRAM
 from kit.food.measures import convert
 from kit.lines.nearest_measure import VOLUMES
 from kit.meal.certainty import ranges
 from kit.meal.nutrition import Nutrition
 from kit.rules.dish_kind import DESSERT, FOOD, DishKind, kind_of_dish
+from kit.rules.eu_basis import as_eu
 from kit.rules.make_up import MAIN_DISH, POURED, serving_weight
 from kit.rules.naming import full_name
+from kit.rules.protein import quality_of, quality_of_dish
 from kit.rules.reference import LABEL_VOLUMES, ReferenceAmount, reference_amount, reference_amounts, reference_of
 
 Array = NDArray[np.float64]
@@ -27,7 +28,7 @@ Span = tuple[float, float]  # the least and the most a value can be; they differ
 FATTY_ACIDS = ("saturated_fat", "monounsaturated_fat", "polyunsaturated_fat")
 # A mixed dish that no cup measures has its own limits for "lean", 21 CFR 101.62(e).
 MIXED_PIECE = "mixed dishes not measured by the cup"
-_KCAL = {**KCAL_PER_GRAM, **dict.fromkeys((*FATTY_ACIDS, "unsaturated_fat"), KCAL_PER_GRAM["fat"])}
+_KCAL = {**EU_KCAL_PER_GRAM, **dict.fromkeys((*FATTY_ACIDS, "unsaturated_fat"), KCAL_PER_GRAM["fat"])}
 _SUMS = {"unsaturated_fat": ("monounsaturated_fat", "polyunsaturated_fat")}
 _DISH_GRAMS_PER_ML = (0.85, 1.1)  # of a dish measured by the cup or spoon: common practice
 _FROZEN_GRAMS_PER_ML = (0.5, 1.1)  # whipped as it freezes: common practice
@@ -67,8 +68,12 @@ class Subject:
         Published protein digestibility-corrected amino acid scores; empty when there is none.
     added_sodium : tuple of float
         What the salt in it brings to 100 g. [mg]
+    alcohol : float
+        Alcohol in 100 g. [g]
     in_dish : bool
         Whether it is a food of the dish, so that `serving_grams` is what a serving of the dish holds of it.
+    eu : bool
+        Whether its energy and carbohydrate are counted as the EU does.
     otherwise : Subject, optional
         The same dish as the other kind that it may as well count as.
     """
@@ -88,7 +93,9 @@ class Subject:
     kind: DishKind | None = None
     quality: tuple[float, ...] = ()
     added_sodium: Span = NOT_KNOWN
+    alcohol: float = 0.0
     in_dish: bool = False
+    eu: bool = False
     otherwise: "Subject | None" = field(default=None, repr=False)
 
     def content(self, quantity: str) -> Span:
@@ -142,7 +149,7 @@ class Subject:
         own content does not hang on its weight.
         """
         if basis == "energy":
-            return self._share(quantity, ENERGY_SOURCES)
+            return self._share(quantity, (*ENERGY_SOURCES, "fiber") if self.eu else ENERGY_SOURCES)
         if basis == "fatty acids":
             return self._share(quantity, FATTY_ACIDS)
         (low, high), value, grams = self.content(quantity), self.value(quantity), self.grams(basis)
@@ -160,7 +167,9 @@ class Subject:
         Of A in A + B, both unsure: see `kit.talk.dish.Dish.share`.
         """
         kcal = {name: (_KCAL[name] * self.value(name), self._half(name) * _KCAL[name]) for name in parts}
-        whole, half_whole = sum(value for value, _ in kcal.values()), hypot(*(half for _, half in kcal.values()))
+        alcohol = _KCAL["alcohol"] * self.alcohol if self.eu and parts != FATTY_ACIDS else 0.0
+        whole = sum(value for value, _ in kcal.values()) + alcohol
+        half_whole = hypot(*(half for _, half in kcal.values()))
         own, half = _KCAL[quantity] * self.value(quantity), _KCAL[quantity] * self._half(quantity)
         if isnan(whole) or isnan(own) or whole <= 0 or not isfinite(half_whole + half):
             return NOT_KNOWN
@@ -175,19 +184,25 @@ class Subject:
         low, high = self.content(quantity)
         return (high - low) / 2
 
+    def under(self, rules: str) -> "Subject":
+        """Return it counted by a set of rules: the EU's carbohydrate is without fiber, its energy by its factors."""
+        if rules != "eu" or self.eu:
+            return self
+        per_100g = as_eu(self.per_100g, self.alcohol)
+        if self.low is None or self.high is None:
+            return replace(self, per_100g=per_100g, eu=True)
+        low, high = self.low.copy(), self.high.copy()
+        carbohydrate, fiber, energy = (nutrient_index(name) for name in ("carbohydrate", "fiber", "energy"))
+        spread = per_100g[energy] / self.per_100g[energy] if self.per_100g[energy] > 0 else 1.0
+        low[energy], high[energy] = low[energy] * spread, high[energy] * spread
+        less, more = low[carbohydrate] - self.high[fiber], high[carbohydrate] - self.low[fiber]
+        low[carbohydrate], high[carbohydrate] = max(0.0, less) if isfinite(less) else 0.0, more
+        return replace(self, per_100g=per_100g, low=low, high=high, eu=True)
+
     @cached_property
     def kind_words(self) -> str:
         """What kind of thing it is judged as: "a main dish", "a soup", "a food"."""
         return f"a {self.kind.kind}" if self.kind else "a food"
-
-
-@cache
-def protein_quality() -> Mapping[str, tuple[float, ...]]:
-    """Return the published protein digestibility-corrected amino acid scores by the base of a food."""
-    found: dict[str, tuple[float, ...]] = {}
-    for row in read_rows(files.bundled("data/protein_quality.csv")):
-        found[row["base"]] = (*found.get(row["base"], ()), float(row["pdcaas"]))
-    return found
 
 
 def of_food(food: Food, serving_grams: float | None = None) -> Subject:
@@ -216,8 +231,9 @@ def of_food(food: Food, serving_grams: float | None = None) -> Subject:
         liquid=food.group in POURED or (wanted is not None and wanted.unit == "mL"),
         grams_per_ml=_grams_per_ml(food),
         group=food.group,
-        quality=protein_quality().get(food.base, ()),
+        quality=quality_of(food),
         added_sodium=NOT_KNOWN if isnan(salt) else (salt, salt),
+        alcohol=alcohol_of(food),
         in_dish=serving_grams is not None,
     )
 
@@ -227,7 +243,7 @@ def of_dish(numbers: Nutrition, name: str = "the dish") -> Subject:
     weight, kind = serving_weight(numbers), kind_of_dish(numbers)
     scale = 100 / weight.value if weight.value > 0 else np.nan
     low, high = ranges(numbers)
-    lacking = numbers.at_least
+    lacking, servings = numbers.at_least, numbers.recipe.servings
     salt = [part.food.reference in _ADDED_SALT for part in numbers.recipe.ingredients]
     sodium = float(np.nansum(numbers.brings("sodium")[salt])) * scale
     spread = (weight.low / weight.value, weight.high / weight.value) if weight.value > 0 else (1.0, 1.0)
@@ -248,6 +264,11 @@ def of_dish(numbers: Nutrition, name: str = "the dish") -> Subject:
             grams_per_ml=1.0 if liquid else np.nan,
             group=MIXED_PIECE if "mixed_dish_piece" in taken.references and taken.kind == FOOD else "",
             kind=taken,
+            quality=quality_of_dish(numbers),
+            alcohol=sum(part.grams * alcohol_of(part.food) for part in numbers.recipe.ingredients)
+            * scale
+            / 100
+            / servings,
             added_sodium=(sodium, sodium),
             otherwise=otherwise,
         )

@@ -7,7 +7,7 @@ import numpy as np
 from kit.food.composition import nutrients
 from kit.meal.certainty import ranges
 from kit.meal.nutrition import Nutrition
-from kit.rules.reference import share_of_day
+from kit.rules.eu_basis import share_of_day_in
 from kit.spreadsheets import table_text
 
 _FIGURES = 6  # significant figures: more than any of them deserves, and enough to add up
@@ -32,7 +32,7 @@ def numbers_csv(numbers: Nutrition, rules: str = "us") -> str:
     columns = [*facts, *(f"{nutrient.name}, {nutrient.unit}" for nutrient in nutrients().values())]
     low, high = ranges(numbers)
     grams, servings = numbers.recipe.grams, numbers.recipe.servings
-    day = share_of_day(numbers.per_serving, rules)
+    day = share_of_day_in(numbers, rules)
     lacking = ["at least" if lacks else "" for lacks in numbers.at_least]
     rows = [
         [_A_SERVING, "", _cell(float(grams.sum())), _cell(numbers.serving_grams), "", *_cells(numbers.per_serving)],

@@ -7,8 +7,9 @@ import numpy as np
 from kit.food.composition import nutrient, nutrient_index
 from kit.meal.certainty import spoken_per_serving
 from kit.meal.nutrition import Nutrition
+from kit.rules.eu_basis import share_of_day_in
 from kit.rules.naming import short_name as said_name
-from kit.rules.reference import daily_values, distribution_ranges, share_of_day
+from kit.rules.reference import daily_values, distribution_ranges
 from kit.show import charts, parts, triangle
 from kit.show.marks import Drawing
 from kit.show.stage import ReadOut
@@ -54,7 +55,7 @@ def drawings(
     about, ranges = nutrient(source_of), distribution_ranges()
     values = daily_values(rules)
     wanted = [name for name in of_a_day if name in values and values[name].kind]
-    here, there = (share_of_day(numbers.per_serving, rules) for numbers in (now, written))
+    here, there = (share_of_day_in(numbers, rules) for numbers in (now, written))
     foods = [ingredient.food for ingredient in now.recipe.ingredients]
     return {
         "shares": charts.energy_shares.drawing(now.energy_shares, ranges, written.energy_shares),

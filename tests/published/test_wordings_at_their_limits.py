@@ -230,6 +230,12 @@ def values_at(measured, basis, amount):
     return values
 
 
+def for_eu(values):
+    """The same with as much carbohydrate as makes its energy by the EU's factors: Annex XIV of 1169/2011."""
+    other = 4 * values["protein"] + 9 * values["fat"] + 2 * values["fiber"]
+    return values | {"carbohydrate": values["fiber"] + (values["energy"] - other) / 4}
+
+
 def kinds_of(rules, kind, wording, basis):
     """A US rule for a food is a soup's too, but for those kept for meat and fish, and for small amounts."""
     return (
@@ -245,6 +251,8 @@ def test_a_wording_holds_up_to_its_limit_and_no_further():
                 values = values_at(measured, basis, float(limit) * factor)
                 if basis == "100_g" and name == "fiber":
                     values["energy"] = 1e6  # so that it is not fiber by energy
+                if rules == "eu" and basis not in ("energy", "acids"):
+                    values = for_eu(values)
                 judged = judge(wording.replace("_", " "), name.strip("-"), subject(kind, basis, values), rules)
                 expected = (KEPT[must][place], section)
                 if (judged.verdict, judged.section) != expected or section.split(", from")[0] not in judged.because:
@@ -254,7 +262,7 @@ def test_a_wording_holds_up_to_its_limit_and_no_further():
 
 def test_a_comparison_holds_from_its_difference_on():
     # The food it is compared with is high in everything, so that it is not "low" already.
-    other = dict.fromkeys(nutrients(), 100.0) | {"energy": 1000.0, "sodium": 1000.0, "protein": 40.0}
+    other = dict.fromkeys(nutrients(), 100.0) | {"energy": 1500.0, "sodium": 1000.0, "protein": 40.0}
     other |= {"fat": 60.0, "carbohydrate": 200.0, "cholesterol": 400.0}
     wrong = []
     for rules, stated, wording, name, measured, by, unit, sign, section in rows(COMPARED, 9):
@@ -270,6 +278,8 @@ def test_a_comparison_holds_from_its_difference_on():
                     own[measured] = other[measured] + amount
                 if wording == "reduced" and name == "cholesterol":
                     own["saturated_fat"] = base["saturated_fat"] = 1.0
+                if rules == "eu":
+                    own, base = for_eu(own), for_eu(base)
                 pair = [subject(kind, "100_g" if kind == "dish" else "reference", values) for values in (own, base)]
                 if kind == "soup":  # the table's amounts are those of the amount usually eaten
                     pair = [replace(one, added_sodium=(one.value("sodium"),) * 2) for one in pair]
@@ -289,6 +299,8 @@ def test_a_range_across_a_limit_cannot_be_told_and_one_beside_it_can():
             values = values_at(measured, basis, float(limit) * factor)
             if basis == "100_g" and name == "fiber":
                 values["energy"] = 1e6
+            if rules == "eu":
+                values = for_eu(values)
             exact = subject(kind, basis, values)
             spread = np.ones(len(values))
             spread[nutrient_index(measured)] = 1.1
