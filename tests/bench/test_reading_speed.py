@@ -1,7 +1,7 @@
 """How fast ingredient lines are read: ``python -m pytest tests/bench/test_reading_speed.py -m bench -s``.
 
 A thousand distinct lines, each read once, food matching included; then the time until the first line is read in a fresh
-Python. Nothing here fails for being slow.
+Python. Only a long line of one piece fails for being slow.
 """
 
 import csv
@@ -43,6 +43,18 @@ def test_a_thousand_lines():
     ordered = sorted(times)
     print(f"\na line: median {statistics.median(times):.2f} ms, 95 of 100 within {ordered[949]:.2f} ms")
     print(f"a thousand lines: {sum(times):,.0f} ms")
+
+
+def test_long_lines_of_one_piece():
+    read_each("1 cup nothing of the kind")  # makes the indexes
+    slowest = 0.0
+    for piece in (" ", "(", ")", "()", "1 ", "1/", "salt ", "each ", ", ", "1 cup ", "½", "x", "or ", "- "):
+        line = (piece * 10_000)[:10_000]
+        started = time.perf_counter()
+        read_each(line)
+        slowest = max(slowest, time.perf_counter() - started)
+    print(f"\nthe slowest line of 10,000 characters: {1e3 * slowest:.0f} ms")
+    assert slowest < 0.05
 
 
 def test_a_fresh_start():

@@ -3,13 +3,14 @@
 import math
 
 import pytest
+from each import for_each
 from hypothesis import given
 from hypothesis import strategies as st
 
 from kit.food.amounts import Count, plain_characters, read_count
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("text", "value", "rest"),
     [
         ("2 cups", 2, "cups"),

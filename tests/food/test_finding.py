@@ -3,6 +3,7 @@
 from collections import defaultdict
 
 import pytest
+from each import for_each
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -14,7 +15,7 @@ from kit.food.vocabulary import SMALL_WORDS, singular, words
 TABLE = bundled_foods()
 
 
-@pytest.mark.parametrize("key", TABLE)
+@for_each("key", TABLE)
 def test_a_food_is_found_by_its_name(key):
     assert find(TABLE[key].name, 1, TABLE)[0].food == key
 
@@ -67,7 +68,7 @@ def test_an_unknown_key_is_told():
         food("lentils-dried")
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("several", "one"),
     [
         ("tomatoes", "tomato"),

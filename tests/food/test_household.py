@@ -1,11 +1,12 @@
 """Household measures as official tables word them."""
 
 import pytest
+from each import for_each
 
 from kit.food.household import read_measure
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("text", "measure", "cut"),
     [
         ("cup", "cup", ""),
@@ -51,7 +52,7 @@ def test_a_number_at_the_start_counts(text, count, measure):
     assert (read.count, read.measure) == (pytest.approx(count), measure)
 
 
-@pytest.mark.parametrize(
+@for_each(
     "text",
     [
         *("", "oz", "lb", "100 g", "NLEA serving", "serving (3 oz)", "Quantity not specified", "RACC", "cubic inch"),

@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+from each import for_each
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -49,7 +50,7 @@ def test_reading_what_was_written_gives_the_same_amount(value):
     assert written == pytest.approx(value, abs=0.0051)
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("noun", "several"),
     [
         ("cup", "cups"),

@@ -1,6 +1,7 @@
 """Ranking names by the words they share with a query."""
 
 import pytest
+from each import for_each
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -31,7 +32,7 @@ def best(query, limit=1):
     return [NAMES[number] for number, _ in INDEX.find(query, limit)]
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("query", "name"),
     [
         ("lentils", "Lentils, raw"),

@@ -1,11 +1,12 @@
 """Whether a name accounts for every word that may decide."""
 
 import pytest
+from each import for_each
 
 from kit.lines.reader import read
 
 
-@pytest.mark.parametrize(
+@for_each(
     "line",
     [
         "1 lb ground turkey breast wings",

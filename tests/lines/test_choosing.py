@@ -1,6 +1,7 @@
 """Which food the words of a line mean."""
 
 import pytest
+from each import for_each
 
 from kit import files
 from kit.food.composition import bundled_foods, read_rows
@@ -15,7 +16,7 @@ def chosen(name, after="", **facts):
     return choose(words(name), words(after), TABLE, **facts)
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("name", "key"),
     [
         ("lentils", "lentils-dry"),
@@ -36,7 +37,7 @@ def test_the_longest_name_is_meant(name, key):
     assert (choice.food.key, choice.problem) == (key, "")
 
 
-@pytest.mark.parametrize(
+@for_each(
     "name",
     [
         "beans",
@@ -115,7 +116,7 @@ def test_a_lighter_form_that_would_not_matter_is_none():
 STAND_INS = read_rows(files.bundled("data/stand_ins.csv"))
 
 
-@pytest.mark.parametrize("row", STAND_INS, ids=[row["words"] for row in STAND_INS])
+@for_each("row", STAND_INS)
 def test_a_stand_in_is_a_food_and_stands_for_none_of_the_table(row):
     assert row["food"] in TABLE
     assert not is_name(words(row["words"]), TABLE)

@@ -1,11 +1,11 @@
 """What the measure or the cut tells of a food."""
 
-import pytest
+from each import for_each
 
 from kit.lines.reader import read
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("line", "key"),
     [
         ("1 tsp thyme", "thyme-dried"),

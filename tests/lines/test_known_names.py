@@ -1,6 +1,6 @@
 """Every name that a line may use for a food."""
 
-import pytest
+from each import for_each
 
 from kit import files
 from kit.food.composition import bundled_foods, read_rows
@@ -25,7 +25,7 @@ def test_every_choice_for_a_missing_food_is_a_food():
     assert [row["words"] for row in MISSING if not all(key in TABLE for key in row["food"].split("; "))] == []
 
 
-@pytest.mark.parametrize("row", MISSING, ids=[row["words"] for row in MISSING])
+@for_each("row", MISSING)
 def test_a_missing_food_is_asked_with_its_choices(row):
     if not is_name(words(row["words"]), TABLE):
         reading = read(f"1 cup {row['words']}")

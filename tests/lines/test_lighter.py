@@ -1,6 +1,6 @@
 """Low-sodium, reduced-fat, unsweetened."""
 
-import pytest
+from each import for_each
 
 from kit.food.composition import bundled_foods
 from kit.lines.lighter import lighter, matters
@@ -8,7 +8,7 @@ from kit.lines.lighter import lighter, matters
 TABLE = bundled_foods()
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("said", "nutrient"),
     [
         ("low sodium", "sodium"),

@@ -1,11 +1,12 @@
 """Which food, or foods, a phrase names."""
 
 import pytest
+from each import for_each
 
 from kit.lines.reader import read, read_each
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("line", "key"),
     [
         ("8 corn or flour tortillas", "tortilla-corn"),

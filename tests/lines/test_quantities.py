@@ -1,6 +1,7 @@
 """How much a line says, apart from its food."""
 
 import pytest
+from each import for_each
 
 from kit.food.amounts import read_count
 from kit.food.measures import unit
@@ -13,7 +14,7 @@ def told(text, *inside):
     return written, name
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("text", "count", "name", "food"),
     [
         ("2 cups flour", 2, "cup", "flour"),

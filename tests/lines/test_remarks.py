@@ -1,11 +1,11 @@
 """What stands in brackets and behind the comma."""
 
-import pytest
+from each import for_each
 
 from kit.lines.remarks import Remarks, sort_remarks, without_brackets, without_examples, without_wishes
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("remark", "sorted_"),
     [
         ("15 oz", Remarks(amounts=("15 oz",))),

@@ -1,11 +1,12 @@
 """The form of a food that a line asks for."""
 
 import pytest
+from each import for_each
 
 from kit.lines.reader import read
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("line", "key"),
     [
         ("1 cup lentils", "lentils-dry"),

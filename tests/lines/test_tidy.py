@@ -1,18 +1,19 @@
 """A written line in plain words."""
 
 import pytest
+from each import for_each
 from hypothesis import given
 from strategies import texts
 
 from kit.lines.tidy import tidy, without_bullet
 
 
-@pytest.mark.parametrize("bullet", ["- ", "* ", "• ", "1. ", "12) ", "[ ] ", "☐ ", "▢ ", "◻ ", ""])
+@for_each("bullet", ["- ", "* ", "• ", "1. ", "12) ", "[ ] ", "☐ ", "▢ ", "◻ ", ""])
 def test_a_bullet_or_number_is_no_part_of_the_line(bullet):
     assert without_bullet(f"{bullet}2 eggs") == "2 eggs"
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("line", "plain"),
     [
         ("2# lean ground beef", "2 lb lean ground beef"),

@@ -1,7 +1,7 @@
 """Checks that a table's figures fit together."""
 
 import numpy as np
-import pytest
+from each import for_each
 
 from kit.food.composition import bundled_foods, food_from, nutrient_index
 from kit.meal.checks import ENERGY_TOLERANCE, check_values, checks
@@ -33,7 +33,7 @@ def test_what_is_missing_is_not_checked():
     assert "parts" not in of(ash=np.nan)
 
 
-@pytest.mark.parametrize("key", TABLE)
+@for_each("key", TABLE)
 def test_a_food_that_does_not_fit_says_why(key):
     for check in check_values(TABLE[key].per_100g, TABLE[key].name, TABLE[key]):
         assert check.holds or ";" in check.because

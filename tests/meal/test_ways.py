@@ -1,6 +1,6 @@
 """How each ingredient is cooked, where nobody says so."""
 
-import pytest
+from each import for_each
 
 from kit.meal.recipe import recipe
 from kit.meal.ways import ways
@@ -11,7 +11,7 @@ def way_of(title, *lines):
     return [way.name for way in ways(dish.title, dish.ingredients)]
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("title", "lines", "expected"),
     [
         ("Carrot soup", ("4 carrots", "2 cups water"), ["stewed", "stewed"]),

@@ -1,6 +1,7 @@
 """Daily values, distribution ranges and reference amounts as they were published."""
 
 import pytest
+from each import for_each
 
 from kit.food.composition import nutrients
 from kit.rules.reference import daily_values, distribution_ranges, reference_amounts
@@ -98,7 +99,7 @@ def test_each_value_is_in_the_unit_of_its_nutrient(rules):
     }
 
 
-@pytest.mark.parametrize(("name", "old"), SUPERSEDED.items())
+@for_each(("name", "old"), SUPERSEDED.items())
 def test_no_value_of_before_2016_is_left(name, old):
     assert daily_values()[name].amount != old
 
@@ -133,7 +134,7 @@ def test_distribution_ranges_leave_room_for_a_whole():
         assert sum(lows) <= 1 <= sum(highs)
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("reference", "amount", "unit"),
     [
         # 9 CFR 317.312 and 381.412

@@ -4,6 +4,7 @@ import csv
 import re
 
 import pytest
+from each import for_each
 
 from kit import files
 from kit.food.composition import bundled_foods, nutrients, read_rows
@@ -37,7 +38,7 @@ def test_the_readme_names_every_table():
     assert [name for name in TABLES if f"`{name}`" not in readme] == []
 
 
-@pytest.mark.parametrize("name", [name for name in TABLES if name != "foods.csv"])
+@for_each("name", [name for name in TABLES if name != "foods.csv"])
 def test_each_row_has_a_source_that_the_readme_names(name):
     keys = tuple(source_keys())
     for row in table(name):
@@ -51,12 +52,12 @@ def test_each_food_has_its_number_in_the_source():
         assert re.fullmatch(r"\d{5}", row["sr26"]), row["food"]
 
 
-@pytest.mark.parametrize("name", [name for name in TABLES if "status" in (table(name) or [{}])[0]])
+@for_each("name", [name for name in TABLES if "status" in (table(name) or [{}])[0]])
 def test_each_status_is_one_of_the_three(name):
     assert {row["status"] for row in table(name)} <= STATUSES
 
 
-@pytest.mark.parametrize("name", TABLES)
+@for_each("name", TABLES)
 def test_a_table_is_plain_utf8_with_as_many_cells_in_each_row(name):
     text = (DATA / name).read_bytes().decode("utf-8")
     assert "\r" not in text
@@ -66,7 +67,7 @@ def test_a_table_is_plain_utf8_with_as_many_cells_in_each_row(name):
     assert [row for row in rows if row != [cell.strip() for cell in row]] == []
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("name", "columns"),
     [
         ("daily_values.csv", ["nutrient"]),
@@ -217,7 +218,7 @@ def test_yields_and_protein_quality_are_sober_numbers():
         assert 0.2 <= float(row["pdcaas"]) <= 1, row
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("rule", "value"),
     [
         ("keeps_days", 3),  # USDA FSIS: 3 to 4 days

@@ -1,6 +1,7 @@
 """Energy of the table's foods against the factors printed for them, and against the general factors."""
 
 import pytest
+from each import for_each
 from scipy import constants
 
 from kit.food.composition import Food, bundled_foods
@@ -39,7 +40,7 @@ def food(number: str) -> Food:
     return next(food for food in bundled_foods().values() if food.source == f"SR26 {number}")
 
 
-@pytest.mark.parametrize(("number", "printed", "factors"), SPECIFIC)
+@for_each(("number", "printed", "factors"), SPECIFIC)
 def test_the_table_carries_the_energy_that_its_specific_factors_give(number, printed, factors):
     found = food(number)
     grams = [found[name] for name in ("protein", "fat", "carbohydrate")]
@@ -47,7 +48,7 @@ def test_the_table_carries_the_energy_that_its_specific_factors_give(number, pri
     assert sum(g * factor for g, factor in zip(grams, factors, strict=True)) == pytest.approx(printed, abs=0.6)
 
 
-@pytest.mark.parametrize(("number", "by_4_9_4", "fiber_at_2"), GENERAL)
+@for_each(("number", "by_4_9_4", "fiber_at_2"), GENERAL)
 def test_the_general_factors_give_their_published_estimate(number, by_4_9_4, fiber_at_2):
     found = food(number)
     estimate = 4 * found["protein"] + 9 * found["fat"] + 4 * found["carbohydrate"]

@@ -1,11 +1,12 @@
 """What household measures weigh: USDA SR26, grams as printed."""
 
 import pytest
+from each import for_each
 
 from kit.lines.reader import read
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("line", "grams"),
     [
         ("1 cup all-purpose flour", 125),  # 20081

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from each import for_each
 
 from kit.food.composition import bundled_foods
 from kit.meal.nutrition import ATWATER_GENERAL
@@ -44,7 +45,7 @@ def test_there_are_enough_staples_of_every_kind():
     assert groups >= {"grain", "pulse", "vegetable", "fruit", "nut", "seed", "dairy", "egg"}
 
 
-@pytest.mark.parametrize("row", STAPLES, ids=[row["food"] for row in STAPLES])
+@for_each("row", STAPLES)
 def test_a_staple_is_the_same_food_in_both_tables(row):
     assert bundled_foods()[row["food"]]["water"] == pytest.approx(float(row["water_g"]), abs=WATER)
     for name, widest in WIDEST.items():

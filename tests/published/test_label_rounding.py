@@ -1,6 +1,7 @@
 """Label rounding against labels that the US Food and Drug Administration printed."""
 
 import pytest
+from each import for_each
 
 from kit.food.daily_values import daily_values
 from kit.food.labels.label_rounding import declared, declared_percent
@@ -34,7 +35,7 @@ TEACHING_LABEL = [
 ]
 
 
-@pytest.mark.parametrize(("name", "amount", "percent"), SAMPLE_LABEL + TEACHING_LABEL)
+@for_each(("name", "amount", "percent"), SAMPLE_LABEL + TEACHING_LABEL)
 def test_percents_come_out_as_printed(name, amount, percent):
     assert declared_percent(name, amount / daily_values()[name].amount) == percent
 
@@ -44,7 +45,7 @@ def test_energy_of_the_sample_label_comes_out_as_printed():
     assert declared("energy", 9 * 8 + 4 * 37 + 4 * 3) == "230 kcal"
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("name", "amount"),
     [
         ("energy", 230),

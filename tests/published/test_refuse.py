@@ -1,6 +1,7 @@
 """The inedible part of vegetables and fruit as bought: USDA SR26, refuse, percent as printed."""
 
 import pytest
+from each import for_each
 
 from kit.food.composition import bundled_foods
 from kit.lines.reader import read
@@ -46,12 +47,12 @@ REFUSE = {
 }
 
 
-@pytest.mark.parametrize("key", REFUSE)
+@for_each("key", REFUSE)
 def test_the_table_has_the_refuse_that_was_printed(key):
     assert FOODS[key].refuse == pytest.approx(REFUSE[key] / 100)
 
 
-@pytest.mark.parametrize("key", REFUSE)
+@for_each("key", REFUSE)
 def test_a_kilo_bought_is_less_on_the_plate(key):
     reading = read(f"1 kg {FOODS[key].other_names[0]}", food=key)
     assert reading.grams == pytest.approx(1000 - 10 * REFUSE[key])

@@ -2,6 +2,7 @@
 
 import pint
 import pytest
+from each import for_each
 from scipy import constants
 
 from kit.food.measures import convert, units
@@ -20,7 +21,7 @@ NIST = {
 }
 
 
-@pytest.mark.parametrize(("word", "size"), NIST.items())
+@for_each(("word", "size"), NIST.items())
 def test_a_unit_is_as_large_as_nist_defines_it(word, size):
     assert units()[word].size == pytest.approx(size, rel=1e-12)
 

@@ -2,7 +2,7 @@
 
 import re
 
-import pytest
+from each import for_each
 
 from kit import files
 from kit.food.composition import nutrients, read_rows
@@ -75,7 +75,7 @@ def test_comparisons_are_asked_for_exactly_where_a_test_needs_the_other_food():
     assert relative == {row["rule"] for row in table("wordings.csv") if row["needs_comparison"] == "yes"}
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("rule", "nutrient", "basis", "comparison", "threshold", "unit"),
     [
         ("us-high-fiber", "fiber", "reference", "at least", 20, "% daily value"),  # 21 CFR 101.54(b)

@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+from each import for_each
 
 from kit.food.composition import food_from, nutrient_index
 from kit.meal.nutrition import nutrition, per_100g
@@ -75,7 +76,7 @@ def recipe(title, grams, servings):
 def results():
     for title, (grams, servings, for_100_g, for_a_serving) in RECIPES.items():
         for name, of_100_g, of_a_serving in zip(NAMES, for_100_g, for_a_serving, strict=True):
-            yield pytest.param(title, grams, servings, name, of_100_g, of_a_serving, id=f"{title}, {name}")
+            yield title, grams, servings, name, of_100_g, of_a_serving
 
 
 def printed(value):
@@ -84,7 +85,7 @@ def printed(value):
     return pytest.approx(value, abs=0.5 * 10.0**-decimals + 1e-9)
 
 
-@pytest.mark.parametrize(("title", "grams", "servings", "name", "of_100_g", "of_a_serving"), list(results()))
+@for_each(("title", "grams", "servings", "name", "of_100_g", "of_a_serving"), list(results()))
 def test_a_published_recipe_comes_out_as_printed(title, grams, servings, name, of_100_g, of_a_serving):
     numbers = nutrition(recipe(title, grams, servings))
     assert of_100_g is None or per_100g(numbers)[nutrient_index(name)] == printed(of_100_g)

@@ -3,6 +3,7 @@
 import csv
 
 import pytest
+from each import for_each
 
 from kit import files
 from kit.food.composition import bundled_foods
@@ -32,7 +33,7 @@ def pair(base):
     return FOODS[f"{base}-dry"], FOODS[f"{base}-boiled"]
 
 
-@pytest.mark.parametrize("base", BY_SOLIDS)
+@for_each("base", BY_SOLIDS)
 def test_a_weight_yield_is_the_ratio_of_dry_matter(base):
     assert weight_yield(*pair(base)) == pytest.approx(BY_SOLIDS[base], abs=0.005)
 
@@ -41,7 +42,7 @@ def rows(kind):
     return [row for row in ROWS if row["kind"] == kind and row["base"] and row["to_state"] == "cooked"]
 
 
-@pytest.mark.parametrize("row", rows("weight"), ids=lambda row: f"{row['base']} {row['source'][:20]}")
+@for_each("row", rows("weight"))
 def test_a_weight_yield_lies_in_the_printed_range(row):
     if (
         row["from_state"] != "dry"
@@ -51,7 +52,7 @@ def test_a_weight_yield_lies_in_the_printed_range(row):
     assert float(row["low"]) * 0.99 <= weight_yield(*pair(row["base"])) <= float(row["high"]) * 1.01
 
 
-@pytest.mark.parametrize("row", rows("volume"), ids=lambda row: f"{row['base']} {row['source'][:20]}")
+@for_each("row", rows("volume"))
 def test_a_volume_yield_lies_by_the_printed_range(row):
     base = row["base"]
     if base == "millet":  # growers' pages say 4; USDA SR26's cups of 200 and 174 g make 3.6

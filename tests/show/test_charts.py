@@ -2,6 +2,7 @@ import math
 
 import plotly.graph_objects as go
 import pytest
+from each import for_each
 from hostile import HOSTILE
 
 from kit.show import charts, parts, triangle
@@ -129,8 +130,8 @@ def test_the_dots_lie_at_their_shares():
     ]
 
 
-@pytest.mark.parametrize("protein", [0.05, 0.20, 0.45])
-@pytest.mark.parametrize("fat", [0.05, 0.35, 0.50])
+@for_each("protein", [0.05, 0.20, 0.45])
+@for_each("fat", [0.05, 0.35, 0.50])
 def test_the_names_of_the_two_dots_meet_neither_each_other_nor_the_region(protein, fat):
     now = {"protein": protein, "fat": fat, "carbohydrate": 1 - protein - fat}
     figure = triangle.balance(now, RANGES, WRITTEN)
@@ -270,7 +271,7 @@ def test_long_names_are_cut_after_a_word():
     assert figure.layout.margin.l <= 300
 
 
-@pytest.mark.parametrize("text", HOSTILE)
+@for_each("text", HOSTILE)
 def test_a_name_shows_its_characters(text):
     shown = everything(text)[2].layout.yaxis.ticktext
     assert any(name in in_chart(text) or name.rstrip("…").rstrip() in in_chart(text) for name in shown)

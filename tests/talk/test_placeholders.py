@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 import pytest
+from each import for_each
 from hypothesis import given
 from hypothesis import strategies as st
 from talks import a_dish, a_talk
@@ -19,7 +20,7 @@ from kit.talk.placeholders import faults, fill
 DISH = a_dish()
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("say", "begins"),
     [
         ("It has {energy}.", "It has about "),
@@ -49,7 +50,7 @@ def test_a_filled_number_is_the_recipes_own():
     assert abs(said - kcal) < of.half_width
 
 
-@pytest.mark.parametrize(
+@for_each(
     "say",
     [
         "{__class__}",
@@ -115,7 +116,7 @@ def test_the_eu_has_a_reference_intake_of_sugars():
     assert "of a day's sugar" in fill("{sugars.share_of_day}", a_dish(rules="eu"))
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("of", "at_least", "words"),
     [
         (Range(0.199, 0.16, 0.24), False, "about a fifth of a day's iron"),

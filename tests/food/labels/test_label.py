@@ -5,6 +5,7 @@ import math
 
 import numpy as np
 import pytest
+from each import for_each
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -48,7 +49,7 @@ def label(**changes):
 
 
 # 21 CFR 101.9(c)(1) to (c)(8), backwards: what is printed, and the least and most that is printed so.
-@pytest.mark.parametrize(
+@for_each(
     ("name", "printed", "low", "high"),
     [
         *(("energy", 0, 0, 5), ("energy", 5, 5, 7.5), ("energy", 45, 42.5, 47.5), ("energy", 50, 47.5, 55)),
@@ -72,7 +73,7 @@ def test_a_printed_amount_stands_for_all_that_is_rounded_to_it(name, printed, lo
 
 
 # 21 CFR 101.9(c)(8)(iii): by 2 % to 10, by 5 % to 50, by 10 % above; below 2 % 0, or 2 % from 1 % on.
-@pytest.mark.parametrize(
+@for_each(
     ("name", "percent", "low", "high"),
     [
         *(("calcium", 0, 0, 2), ("calcium", 2, 1, 3), ("calcium", 8, 7, 9), ("calcium", 10, 9, 12.5)),
@@ -137,7 +138,7 @@ def test_the_deviation_joins_rounding_with_the_labels_tolerance():
     assert food.relative_sd[nutrient_index("cholesterol")] == pytest.approx(0.10)
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("serving", "container", "measures"),
     [
         ("2/3 cup (55 g)", None, [("cup", 82.5)]),
@@ -165,7 +166,7 @@ def test_a_right_label_has_no_faults():
     assert faults(label()) == ()
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("changes", "words"),
     [
         ({"saturated_fat": 9}, "saturated fat come to 9 g, more than the 8 g of fat that they are part of; check"),

@@ -3,6 +3,7 @@
 import math
 
 import pytest
+from each import for_each
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -39,7 +40,7 @@ AMOUNTS = [
 CASES = [(name, paragraph, amount, text) for name, paragraph, pairs in AMOUNTS for amount, text in pairs]
 
 
-@pytest.mark.parametrize(("name", "paragraph", "amount", "text"), CASES)
+@for_each(("name", "paragraph", "amount", "text"), CASES)
 def test_an_amount_is_declared_as_its_paragraph_says(name, paragraph, amount, text):
     assert declared(name, amount).rsplit(" ", 1)[0] == text, paragraph
 
@@ -49,7 +50,7 @@ def test_a_declared_amount_has_its_unit():
     assert written == ["100 kcal", "2 µg", "0 mg", "less than 1 g"]
 
 
-@pytest.mark.parametrize(
+@for_each(
     ("percent", "text"),
     [
         (0.99, "0 %"),
@@ -73,10 +74,8 @@ def test_vitamins_and_minerals_go_in_steps_of_2_then_5_then_10_percent(percent, 
     assert declared_percent("iron", percent / 100) == text
 
 
-@pytest.mark.parametrize(
-    ("percent", "text"), [(0.49, "0 %"), (0.5, "1 %"), (6.96, "7 %"), (22.5, "23 %"), (101, "101 %")]
-)
-@pytest.mark.parametrize("name", ["fat", "saturated_fat", "cholesterol", "sodium", "carbohydrate", "fiber", "protein"])
+@for_each(("percent", "text"), [(0.49, "0 %"), (0.5, "1 %"), (6.96, "7 %"), (22.5, "23 %"), (101, "101 %")])
+@for_each("name", ["fat", "saturated_fat", "cholesterol", "sodium", "carbohydrate", "fiber", "protein"])
 def test_other_percents_are_whole(name, percent, text):
     assert declared_percent(name, percent / 100) == text
 
