@@ -6,7 +6,7 @@ from math import isfinite
 
 from kit.rules.claim_texts import Tried, asked, quantity_said
 from kit.rules.naming import thing_said
-from kit.rules.subjects import Subject
+from kit.rules.subject import Subject
 from kit.rules.wordings import ClaimLimit, ClaimRule
 from kit.texts import number
 

@@ -6,7 +6,7 @@ from math import inf, isfinite
 
 from kit.food.composition import nutrient, nutrients
 from kit.rules.naming import is_plural, thing_said
-from kit.rules.subjects import Span, Subject
+from kit.rules.subject import Span, Subject
 from kit.rules.wordings import ClaimLimit
 from kit.texts import listing, number, quantity
 

@@ -12,7 +12,8 @@ from kit.food.daily_values import daily_values
 from kit.rules.beside import Beside, beside_of, disclosures
 from kit.rules.claim_texts import Tried, because_of, phrase
 from kit.rules.make_up import MAIN_DISH, MEAL
-from kit.rules.subjects import Span, Subject
+from kit.rules.naming import thing_said
+from kit.rules.subject import Span, Subject
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF, outcome
 from kit.rules.wordings import DISH, FOOD, ClaimLimit, ClaimRule, rule_for
 from kit.rules.worth import too_little
@@ -39,6 +40,8 @@ class Judgement:
         What must be said beside the wording.
     advice : tuple of str
         What a label would have to point to beside any claim.
+    worded : str
+        How a label words it of a food that is so by nature, as all of its kind are: "a low-sodium food"; else empty.
     """
 
     verdict: str
@@ -48,6 +51,7 @@ class Judgement:
     limit: ClaimLimit | None = None
     beside: tuple[Beside, ...] = ()
     advice: tuple[str, ...] = ()
+    worded: str = ""
 
 
 def judge(
@@ -85,7 +89,7 @@ def judge(
     Examples
     --------
     >>> from kit.food.composition import foods
-    >>> from kit.rules.subjects import of_food
+    >>> from kit.rules.subject import of_food
     >>> judge("high", "fiber", of_food(foods()["lentils-dry"])).section
     '21 CFR 101.54(b)'
     """
@@ -135,7 +139,17 @@ def _judge(
     beside = beside_of(rule, [one for one in needed if one.kept is not False], telling, subject, than, result is True)
     told = {one.words for one in beside}
     advice = disclosures(_over(subject, rules), told) if rules == "us" else ()
-    return Judgement(outcome(result), because, section, telling[0].found, telling[0].limit, beside, advice)
+    worded = _worded(rule, nutrient, subject, rules) if result else ""
+    return Judgement(outcome(result), because, section, telling[0].found, telling[0].limit, beside, advice, worded)
+
+
+def _worded(rule: ClaimRule, nutrient: str, subject: Subject, rules: str) -> str:
+    """Return "a low-sodium food", as 21 CFR 101.13(e)(2) has a naturally low or free food worded, from memory."""
+    if rules != "us" or subject.kind or subject.altered or rule.wording not in ("low", "very low", "free"):
+        return ""
+    thing = "calorie" if nutrient == "energy" else thing_said(nutrient).replace(" ", "-")
+    what = f"{thing}-free" if rule.wording == "free" else f"{rule.wording.replace(' ', '-')}-{thing}"
+    return f"a {what} food"
 
 
 def _barred(

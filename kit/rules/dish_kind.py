@@ -21,6 +21,7 @@ _MOSTLY = {
     "grain": ("grain_prepared",),
     "pasta": ("pasta_prepared",),
     "vegetable": ("vegetables", "vegetables_sauce"),
+    "potato": ("potatoes", "potatoes_sauce"),
     "fruit": ("fruit",),
     "pulse": ("beans_prepared", "beans_canned"),
     "meat": ("meat_cooked", "mixed_dish_piece"),
@@ -30,6 +31,7 @@ _MOSTLY = {
     "egg": ("egg_mixture",),
 }
 _SIDES = ("vegetables", "vegetables_sauce", "potatoes_sauce", "grain_prepared", "salad")
+_BESIDE_A_MEAL = ("grain", "pasta", "vegetable", "potato", "fruit", "pulse")
 _MIXED = ("mixed_dish_piece", "mixed_dish")
 _OTHER_DESSERTS = ("cookies", "cake_light", "cake_medium", "cake_heavy", "pie", "pudding")
 
@@ -77,7 +79,12 @@ class _Form:
 @cache
 def _forms() -> tuple[_Form, ...]:
     return tuple(
-        _Form(tuple(row["words"].split()), row["kind"], tuple(row["references"].split("; ")), row["main_dish"])
+        _Form(
+            tuple(map(singular, row["words"].split())),
+            row["kind"],
+            tuple(row["references"].split("; ")),
+            row["main_dish"],
+        )
         for row in read_rows(files.bundled("data/dish_kinds.csv"))
     )
 
@@ -170,7 +177,7 @@ def _by_what_is_in_it(recipe: Recipe, weight: Range) -> str:
     sweet = [part for part in recipe.ingredients if part.food.group == "sweetener" or "chocolate" in part.food.key]
     if _share(recipe, sweet) > _LITTLE and _part_of(recipe, _SAVOURY) < _LITTLE:
         return DESSERT
-    return SIDE if weighs_less(weight) else FOOD
+    return SIDE if weighs_less(weight) and _mostly(recipe) in _BESIDE_A_MEAL else FOOD
 
 
 def _share(recipe: Recipe, parts: Sequence[Ingredient]) -> float:
@@ -186,7 +193,8 @@ def _mostly(recipe: Recipe) -> str:
     """Return the group of foods that most of the dish is, as eaten; empty when none is."""
     grams: dict[str, float] = {}
     for part in recipe.ingredients:
-        if part.food.group not in POURED:
-            grams[part.food.group] = grams.get(part.food.group, 0.0) + part.grams * taken_up(part.food)
+        group = "potato" if part.food.reference.startswith("potatoes") else part.food.group
+        if group not in POURED:
+            grams[group] = grams.get(group, 0.0) + part.grams * taken_up(part.food)
     most = max(grams, key=lambda group: grams[group], default="")
     return most if most and grams[most] > _MOST * sum(grams.values()) else ""

@@ -3,6 +3,7 @@
 from kit.errors import UnknownNameError
 from kit.food.composition import Food
 from kit.food.vocabulary import words
+from kit.meal.recipe import Ingredient
 
 VEGETARIAN, VEGAN, WHOLE_GRAIN = "vegetarian", "vegan", "whole grain"
 KINDS = (VEGETARIAN, VEGAN, WHOLE_GRAIN)
@@ -10,6 +11,7 @@ KINDS = (VEGETARIAN, VEGAN, WHOLE_GRAIN)
 GRAINS = ("grain", "pasta", "bread", "snack")
 # Of the snacks and the flours of other groups, these hold no grain.
 _NO_GRAIN = ("nut", "seed", "pulse", "potato")
+_MOSTLY_PEARLED = ("farro",)
 _PEARLED = ("pearled", "pearl", "semipearled", "polished", "refined", "degermed", "degerminated")
 
 
@@ -55,3 +57,18 @@ def fits(food: Food, kind: str) -> bool | None:
     if food.check_package:
         return None
     return food.origin == "plant"
+
+
+def part_fits(part: Ingredient, kind: str) -> bool | None:
+    """Return whether an ingredient is of a kind; its line may tell what its food does not.
+
+    "Pearled farro" is not whole. What is sold as farro is mostly pearled, so farro without a word is asked (common
+    practice).
+    """
+    found = fits(part.food, kind)
+    if kind != WHOLE_GRAIN or not found:
+        return found
+    line = set(words(part.line))
+    if set(_PEARLED) & line:
+        return False
+    return None if set(_MOSTLY_PEARLED) & line and "whole" not in line else found

@@ -3,7 +3,7 @@
 from kit.food.composition import nutrient
 from kit.food.daily_values import daily_values
 from kit.rules.naming import is_plural, thing_said
-from kit.rules.subjects import Subject
+from kit.rules.subject import Subject
 from kit.rules.wordings import ClaimRule
 from kit.texts import number
 

@@ -13,7 +13,7 @@ import numpy as np
 from kit.food.composition import nutrient_index, nutrients
 from kit.rules.claims import judge
 from kit.rules.dish_kind import DishKind
-from kit.rules.subjects import MIXED_PIECE, Subject
+from kit.rules.subject import MIXED_PIECE, Subject
 
 # rules, subject, wording, nutrient, measured, basis, must be, limit, unit, section.
 # "small": 50 g, where the amount usually eaten is 30 g.

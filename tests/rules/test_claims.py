@@ -131,6 +131,16 @@ def test_a_wording_is_known_by_how_it_is_said(words, wording):
     assert wording_called(words) == wording
 
 
+def test_a_food_that_is_low_by_nature_is_worded_as_a_kind_of_food():
+    """21 CFR 101.13(e)(2), from memory: "celery, a low-sodium food"; skim milk was made low in fat, feta is not low."""
+    worded = [
+        judge("low", "sodium", of_food(foods()["celery-raw"])).worded,
+        judge("free", "fat", of_food(foods()["milk-skim"])).worded,
+        judge("low", "sodium", of_food(foods()["cheese-feta"])).worded,
+    ]
+    assert worded == ["a low-sodium food", "", ""]
+
+
 def test_unknown_names_are_told_with_the_nearest():
     with pytest.raises(UnknownNameError, match='no wording "hihg"; did you mean "high"'):
         wording_called("hihg")

@@ -21,7 +21,10 @@ def dish(title, lines=BEANS_AND_RICE, servings=2.0, **facts):
 KINDS = [
     ("Rice with black beans", BEANS_AND_RICE, 2, "meal", False),
     ("Rice with black beans", BEANS_AND_RICE, 4, "main dish", False),
-    ("Rice with black beans", BEANS_AND_RICE, 6, "side", False),
+    ("Rice with black beans", BEANS_AND_RICE, 6, "food", False),
+    ("Oven fries", ("800 g potatoes", "2 tbsp olive oil"), 8, "side", False),
+    ("Buttered peas", ("500 g green peas", "1 tbsp butter"), 4, "side", False),
+    ("Roast chicken", ("500 g chicken breast", "1 tbsp olive oil"), 4, "food", False),
     ("Black bean soup", BEANS_AND_RICE, 2, "soup", True),
     ("Carrot soup with dill", ("800 g carrots", "2 cups water", "2 tbsp dill"), 4, "soup", False),
     ("Warm rice and bean salad", BEANS_AND_RICE, 2, "side", True),

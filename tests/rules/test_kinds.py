@@ -4,7 +4,8 @@ import pytest
 
 from kit.errors import UnknownNameError
 from kit.food.composition import food_from, foods
-from kit.rules.kinds import fits, is_grain
+from kit.meal.recipe import recipe
+from kit.rules.kinds import fits, is_grain, part_fits
 
 # food, vegetarian, vegan
 KINDS = [
@@ -39,6 +40,13 @@ def test_pearled_grain_is_not_whole_and_breads_and_snacks_are_grain():
     assert fits(pearled, "whole grain") is False
     grains = {key: is_grain(foods()[key]) for key in ("bread-white", "rice-cakes", "oats-rolled-dry", "chickpeas-dry")}
     assert grains == {"bread-white": True, "rice-cakes": True, "oats-rolled-dry": True, "chickpeas-dry": False}
+
+
+def test_farro_is_asked_and_pearled_farro_is_not_whole():
+    lines = ["1 cup farro", "1 cup pearled farro", "1 cup whole farro", "1 cup spelt", "1 cup pearled spelt"]
+    parts = recipe("Grain pot", lines).ingredients
+    assert [part_fits(part, "whole grain") for part in parts] == [None, False, True, True, False]
+    assert [part_fits(part, "vegan") for part in parts] == [True] * 5
 
 
 def test_an_unknown_kind_is_told():

@@ -47,6 +47,7 @@ def food_of(label: Label) -> Food:
         source=SOURCE,
         relative_sd=deviations,
         allergens=tuple(dict.fromkeys(brings)),
+        check_package=not label.allergens,  # what is not typed in is not known to be absent
         **facts,
     )
 
