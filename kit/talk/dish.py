@@ -8,12 +8,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from kit.errors import UnknownNameError
+from kit.food.alcohol import alcohol_of
 from kit.food.composition import Food, nutrient_index
 from kit.food.measures import convert, unit
 from kit.lines.nearest_measure import VOLUMES
 from kit.lines.weighing import Z90
 from kit.meal.certainty import Range, composition_sd, ranges, total_sd
 from kit.meal.nutrition import Nutrition
+from kit.rules.eu_basis import as_eu, counted
 from kit.rules.naming import food_called, ingredient_called
 from kit.rules.subjects import Subject, of_dish
 from kit.talk.talk import Talk
@@ -33,14 +35,19 @@ class Dish:
         return of_dish(self.numbers)
 
     @cached_property
+    def counted(self) -> Nutrition:
+        """The numbers as the talk's rules count them: by EU rules carbohydrate is without fiber."""
+        return counted(self.numbers, self.talk.rules)
+
+    @cached_property
     def _ranges(self) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-        return ranges(self.numbers)
+        return ranges(self.counted)
 
     def range_of(self, nutrient: str) -> Range:
         """Return what a serving holds, with the 90 % range."""
         at = nutrient_index(nutrient)
         low, high = self._ranges
-        return Range(float(self.numbers.per_serving[at]), float(low[at]), float(high[at]))
+        return Range(float(self.counted.per_serving[at]), float(low[at]), float(high[at]))
 
     @cached_property
     def source(self) -> str:
@@ -109,15 +116,16 @@ class Dish:
         parts = [self.numbers.recipe.ingredients[place] for place in places]
         if not parts:
             return 0.0, 0.0
-        brings = self.numbers.contributions[list(places), at]
+        brings = self.counted.contributions[list(places), at]
         content = [[composition_sd(part.food)[at]] for part in parts]
         spread = total_sd(brings[:, None], [part.relative_sd for part in parts], content)
         return float(np.nansum(brings)), Z90 * float(spread[0])
 
 
-def content(food: Food, nutrient: str, grams: float) -> Range:
-    """Return what some grams of a food hold, with the 90 % range of its composition."""
-    value = food[nutrient] * grams / 100
+def content(food: Food, nutrient: str, grams: float, rules: str = "us") -> Range:
+    """Return what some grams of a food hold, counted by a set of rules, with the 90 % range of its composition."""
+    per_100g = as_eu(food.per_100g, alcohol_of(food)) if rules == "eu" else food.per_100g
+    value = float(per_100g[nutrient_index(nutrient)]) * grams / 100
     half = Z90 * float(composition_sd(food)[nutrient_index(nutrient)]) * value
     return Range(value, max(0.0, value - half), value + half)
 

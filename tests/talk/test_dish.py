@@ -77,3 +77,17 @@ def test_every_food_of_the_table_has_a_name_to_say():
     for food in foods().values():
         assert short_name(food).strip()
         assert "(" not in full_name(food)
+
+
+def test_by_the_rules_of_the_eu_carbohydrate_is_without_fiber_and_fiber_gives_2_kcal():
+    """Regulation (EU) 1169/2011, Annex I and Annex XIV."""
+    us, eu = a_dish(), a_dish(rules="eu")
+    fiber = us.range_of("fiber").value
+    assert us.range_of("carbohydrate").value - eu.range_of("carbohydrate").value == pytest.approx(fiber)
+    grams = {name: us.range_of(name).value for name in ("protein", "fat", "carbohydrate")}
+    energy = 4 * grams["protein"] + 9 * grams["fat"] + 4 * (grams["carbohydrate"] - fiber) + 2 * fiber
+    assert eu.range_of("energy").value == pytest.approx(energy)
+    lentils = foods()["lentils-boiled"]
+    assert content(lentils, "carbohydrate", 100, "eu").value == pytest.approx(
+        lentils["carbohydrate"] - lentils["fiber"]
+    )
