@@ -2,15 +2,17 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import isnan
+from math import isnan, nan
 
 from kit.food.composition import nutrient, nutrients
 from kit.meal.certainty import ranges, spoken_per_serving
 from kit.meal.nutrition import Nutrition
-from kit.rules.eu_basis import counted, kilojoules_of, salt_grams
+from kit.rules.eu_basis import counted, kilojoules_of, salt_grams, share_of_day_in
+from kit.rules.protein import quality_of_dish
 from kit.rules.reference import share_of_day
 from kit.texts import number
 
+_SURE_ENOUGH = 0.95  # of the most a day's protein can count, from which it is said
 # What is shown first, and read aloud: common practice.
 MAIN_NUTRIENTS = ("energy", "protein", "fat", "saturated_fat", "carbohydrate", "fiber", "sugars", "sodium")
 
@@ -72,7 +74,7 @@ def serving_lines(numbers: Nutrition, names: Sequence[str] = (), rules: str = "u
             float(low[at]),
             float(high[at]),
             said[name],
-            float(days[at]),
+            _surely(name, float(days[at]), numbers, rules),
             numbers.missing_from(name) if numbers.at_least[at] else (),
         )
         for name in chosen
@@ -80,10 +82,29 @@ def serving_lines(numbers: Nutrition, names: Sequence[str] = (), rules: str = "u
     )
 
 
+def _surely(name: str, share: float, numbers: Nutrition, rules: str) -> float:
+    """Return a share of a day; by US rules that of protein only where the quality of its protein is known.
+
+    References
+    ----------
+    21 CFR 101.9(c)(7): a day's protein counts the protein corrected for its quality.
+    """
+    if rules != "us" or name != "protein":
+        return share
+    least, most = quality_of_dish(numbers)
+    return share * least if least > _SURE_ENOUGH * most else nan
+
+
 def as_json(numbers: Nutrition, rules: str = "us") -> dict[str, object]:
-    """Return the numbers of a recipe as the command line prints them; by EU rules with kilojoules and salt too."""
+    """Return the numbers of a recipe as the command line prints them.
+
+    By EU rules with kilojoules and salt too; by US rules with the least and most of a day's protein, corrected for its
+    quality: `daily_value_percent` is that of all its protein.
+    """
     ingredients = numbers.recipe.ingredients
     eu = {"energy_kj": kilojoules_of(numbers), "salt_grams": salt_grams(numbers["sodium"])} if rules == "eu" else {}
+    days = dict(zip(nutrients(), share_of_day_in(numbers, rules).tolist(), strict=True))
+    corrected = [100 * days["protein"] * quality for quality in quality_of_dish(numbers)]
     return {
         "title": numbers.recipe.title,
         "servings": numbers.recipe.servings,
@@ -97,9 +118,10 @@ def as_json(numbers: Nutrition, rules: str = "us") -> dict[str, object]:
                 "low": line.low,
                 "high": line.high,
                 "spoken": line.spoken,
-                "daily_value_percent": None if isnan(line.day) else 100 * line.day,
+                "daily_value_percent": None if isnan(days[line.nutrient]) else 100 * days[line.nutrient],
                 "missing_from": list(line.missing_from),
             }
+            | ({"corrected_percent": corrected} if rules == "us" and line.nutrient == "protein" else {})
             for line in serving_lines(numbers, rules=rules)
         },
         "energy_shares": {name: None if isnan(share) else share for name, share in numbers.energy_shares.items()},

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from kit.meal.nutrition import nutrition
 from kit.meal.recipe import recipe
 from kit.rules.protein import protein_quality, quality_of_dish
+from kit.rules.serving import as_json, serving_lines
 
 
 def test_a_dish_counts_at_least_the_average_of_its_parts_and_at_most_all_of_its_protein():
@@ -29,3 +30,14 @@ def test_the_average_score_is_never_more_than_the_mixtures(parts):
     average = float(grams @ np.minimum(1, acids.min(axis=1)) / grams.sum())
     mixture = min(1.0, float((grams @ acids / grams.sum()).min()))
     assert average <= mixture + 1e-9
+
+
+def test_a_share_of_a_days_protein_is_told_only_where_its_quality_is_known():
+    milk, beans = (nutrition(recipe("Pot", [line])) for line in ("2 cups whole milk", "2 cups cooked kidney beans"))
+    (of_milk,), (of_beans,) = (serving_lines(numbers, ["protein"]) for numbers in (milk, beans))
+    assert of_milk.day == milk["protein"] / 50
+    assert np.isnan(of_beans.day)
+    told = as_json(beans)["nutrients"]["protein"]
+    assert told["daily_value_percent"] == 100 * beans["protein"] / 50
+    assert told["corrected_percent"][1] == told["daily_value_percent"]
+    assert told["corrected_percent"][0] == min(protein_quality()["kidney-beans"]) * told["daily_value_percent"]
