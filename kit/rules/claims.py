@@ -89,7 +89,7 @@ def judge(
     Examples
     --------
     >>> from kit.food.composition import foods
-    >>> from kit.rules.subject import of_food
+    >>> from kit.rules.subjects import of_food
     >>> judge("high", "fiber", of_food(foods()["lentils-dry"])).section
     '21 CFR 101.54(b)'
     """
