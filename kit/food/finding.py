@@ -1,10 +1,10 @@
 """Finding a food from the words people use for it."""
 
 import re
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cache, cached_property, lru_cache
 
 from kit import files
 from kit.errors import KitError
@@ -40,7 +40,12 @@ class Name:
     @property
     def head(self) -> str:
         """The last word before a comma or "in", parentheses left out."""
-        return "".join(words(_HEAD_ENDS.split(_ASIDE.sub(" ", self.text))[0])[-1:])
+        return _head(self.text)
+
+
+@cache
+def _head(text: str) -> str:
+    return "".join(words(_HEAD_ENDS.split(_ASIDE.sub(" ", text))[0])[-1:])
 
 
 class Index:
@@ -71,8 +76,18 @@ class Index:
 
     def within(self, asked: Iterable[str]) -> list[Name]:
         """Return the names all of whose words were asked for, in the table's order."""
-        counts = Counter(place for word in set(asked) for place in self.by_word.get(word, ()))
-        return [self.names[place] for place in sorted(counts) if counts[place] == len(self.names[place].words)]
+        said = frozenset(asked)
+        found = [name for word in said for name in self._by_rarest.get(word, ()) if name.words <= said]
+        return sorted(found, key=lambda name: name.order)
+
+    @cached_property
+    def _by_rarest(self) -> Mapping[str, list[Name]]:
+        """Each name under the one of its words that the fewest names hold: the only place where it has to be tried."""
+        rarest: dict[str, list[Name]] = defaultdict(list)
+        for name in self.names:
+            if name.words:
+                rarest[min(sorted(name.words), key=lambda word: len(self.by_word[word]))].append(name)
+        return rarest
 
     @cached_property
     def by_letter(self) -> Mapping[str, list[str]]:

@@ -32,7 +32,7 @@ def implied_state(said: Sequence[str], container: str, food: Food | None) -> str
         return "canned"
     if container in _FRESH_MEASURES:
         return "fresh"
-    if container in _SPOONS and tuple(said) in ((word,) for word in _ALSO_A_LEAF):
+    if container in _SPOONS and len(said) == 1 and said[0] in _ALSO_A_LEAF:
         return "ground"
     if (
         food is None

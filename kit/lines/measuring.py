@@ -1,6 +1,7 @@
 """The grams of a food that a phrase names, or what has to be asked about its amount."""
 
 from dataclasses import replace
+from math import hypot
 
 from kit.food.amounts import ONE, Count
 from kit.food.composition import Food
@@ -10,10 +11,10 @@ from kit.lines.choosing import Choice
 from kit.lines.nearest_measure import CONTAINERS, VOLUMES, Written
 from kit.lines.parsed_line import ParsedLine
 from kit.lines.reading import Reading
-from kit.lines.weighing import Weight, weigh
+from kit.lines.weighing import Z90, Weight, spread, weigh
 from kit.texts import number
 
-_DRY_ML = {"pint": 550.6105, "quart": 1101.221}  # NIST Handbook 44 (2024), Appendix C: units of dry volume
+_DRY_ML = {"pint": 550.6105, "quart": 1101.221}  # NIST Handbook 44, Appendix C: dry volume
 # What "to taste" and "for garnish" are counted as (common practice); other foods are left out, and that is said.
 _UNMEASURED = {"spice": (0.25, "tsp"), "herb": (1.0, "tbsp"), "oil": (1.0, "tsp")}
 
@@ -34,8 +35,26 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
         return replace(
             reading, problem=f'"{food.name}" has no weight for a {asked}; write for instance "{example_of(food)}"'
         )
+    weight = _eaten(weight, phrase.share)
     trimmed = bool(written.edible and food.refuse and written.unit and written.unit.kind == "mass")
     return replace(_with_weight(reading, weight, written.count), cut="trimmed" if trimmed else written.cut)
+
+
+def _eaten(weight: Weight, share: float) -> Weight:
+    """Return the share of a weight that is eaten, where the line says so; how much a marinade leaves is not sure."""
+    if share == 1.0:
+        return weight
+    sd = hypot(weight.relative_sd, spread("pinch"))
+    grams = share * weight.grams
+    return replace(
+        weight,
+        grams=grams,
+        low=grams * max(0.0, 1 - Z90 * sd),
+        high=min(weight.high, grams * (1 + Z90 * sd)),
+        relative_sd=sd,
+        how=f"{weight.how}, {number(100 * share)} % of it eaten, as the line says",
+        noun_grams=share * weight.noun_grams,
+    )
 
 
 def _dry_measure(written: Written, food: Food) -> Written:

@@ -11,6 +11,7 @@ from kit.lines.purposes import ASIDE, MORE, UNMEASURED, WITHOUT_NEARLY
 from kit.lines.quantities import LARGEST_COUNT, added, is_amount, quantity
 from kit.lines.remarks import sort_remarks, without_brackets, without_examples, without_wishes
 from kit.lines.several_foods import parts_of
+from kit.lines.shares import share_used
 from kit.lines.tidy import tidy
 
 LONGEST_LINE = 400  # characters; anything longer is not an ingredient line
@@ -55,6 +56,8 @@ class ParsedLine:
         Foods named side by side with "and"; empty when there is one.
     examples : tuple of str
         Foods named as an example: "such as cod".
+    share : float
+        The share of it that is eaten, where the line says so ("a quarter is used"). [-]
     problem : str
         Why the amount cannot be read, or empty.
     """
@@ -69,6 +72,7 @@ class ParsedLine:
     others: tuple[str, ...] = ()
     joined: tuple[str, ...] = ()
     examples: tuple[str, ...] = ()
+    share: float = 1.0
     problem: str = ""
 
 
@@ -77,7 +81,8 @@ def take_apart(line: str, system: str = "us") -> list[ParsedLine]:
     if len(line) > LONGEST_LINE:
         problem = f"the line has {len(line):,} characters; write one ingredient, shorter than {LONGEST_LINE}"
         return [ParsedLine(problem=problem)]
-    return [replace(_phrase(part, system), product=product) for part, product in parts_of(tidy(line))]
+    text, share = share_used(tidy(line))
+    return [replace(_phrase(part, system), product=product, share=share) for part, product in parts_of(text)]
 
 
 def _phrase(text: str, system: str) -> ParsedLine:

@@ -89,9 +89,9 @@ def quantity(count: Count | None, rest: str, inside: Sequence[str], system: str)
     measure, rest = take_word(rest, ("container", "measure"))
     written = replace(written, measure=measure, size=size_word)
     known = line_words().get(measure)
-    behind = _size(rest, system) if known and known.kind == "container" and not stated else None
-    if behind:  # "1 can 14.5 oz diced tomatoes"
-        return replace(written, package=behind[0], package_unit=behind[1]), _LINK.sub("", behind[2]), True
+    held = _size(rest, system) if known and known.kind == "container" and not stated else None
+    if held:  # "1 can 14.5 oz diced tomatoes"
+        return replace(written, package=held[0], package_unit=held[1]), _LINK.sub("", held[2]), True
     if size_word:
         rest = _OTHER_SIZE.sub("", rest)
     return _counted(written, _LINK.sub("", rest), stated, inside, counted=count is not None)
@@ -166,8 +166,8 @@ def _length(count: Count | None, rest: str, inside: Sequence[str]) -> tuple[floa
 
 
 def _inches(count: Count | None, rest: str) -> tuple[float, str]:
-    match = _LENGTH.match(rest) if count else None
-    if not match or not (match["inch"] or match["cm"]) or not 0 < count.value <= LARGEST_COUNT:
+    match = _LENGTH.match(rest)
+    if count is None or match is None or not (match["inch"] or match["cm"]) or not 0 < count.value <= LARGEST_COUNT:
         return 0.0, rest
     return count.value / (_CM_PER_INCH if match["cm"] else 1.0), _ACROSS.sub("", rest[match.end() :])
 

@@ -43,11 +43,10 @@ def parts_of(text: str) -> Iterator[tuple[str, str]]:
     >>> list(parts_of("zest and juice of 1 lime"))
     [('1 lime', 'zest'), ('1 lime', 'juice')]
     """
-    product = _PRODUCT.match(text)
-    behind = None if product else _PRODUCT_BEHIND.match(text)
-    if product or behind:
-        fruit = text[product.end() :] if product else behind["fruit"]
-        for kind in (product or behind).group("first", "second"):
+    product = _PRODUCT.match(text) or _PRODUCT_BEHIND.match(text)
+    if product:
+        fruit = product["fruit"] if "fruit" in product.re.groupindex else text[product.end() :]
+        for kind in product.group("first", "second"):
             if kind:
                 yield fruit, "juice" if kind.lower() == "juice" else "zest"
         return

@@ -82,7 +82,7 @@ _INTO_PIECES = re.compile(
     r"\b(?:pieces?|portions?|parts|servings?|chunks)\b(?:\s+(?:each|total))?",
     re.IGNORECASE,
 )
-_TURNED_OFF = re.compile(r"\b(?:skin|bone|crust)s? off\b", re.IGNORECASE)
+_TURNED_OFF = re.compile(r"\b(skin|bone|crust)s? off\b", re.IGNORECASE)
 _DRIED_OFF = re.compile(
     r"\b(?:squeezed|patted|pat|wrung|squeeze|spun|blotted|wiped|towel|pressed)[- ]?\s*"
     r"(?:very\s+|completely\s+|until\s+)?dr(?:y|ied)\b"
@@ -125,7 +125,7 @@ def tidy(line: str) -> str:
     text = _JOINED.sub(r"\1", text)
     text = _denied(_INTO_PIECES.sub("", text))
     if re.search(r"remov|discard|trimmed|skimmed|\boff\b|minus|without|\bno\b|snapped|cut|peeled|pulled|scraped", text):
-        text = _TURNED_OFF.sub(lambda found: _PARTS[re.match(r"skin|bone|crust", found[0].lower())[0]], text)
+        text = _TURNED_OFF.sub(lambda found: _PARTS[found[1].lower()], text)
         text = _REMOVED.sub(_taken_off, text)
         text = _REMOVE.sub(_taken_off, text)
     return _WASHED.sub(" ", _DRIED_OFF.sub("", text)).strip() if text else text

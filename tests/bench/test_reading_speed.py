@@ -60,8 +60,8 @@ def test_long_lines_of_one_piece():
 def test_a_fresh_start():
     for what, code in {
         "import pandas, pint": "import pandas, pint",
-        "import kit.lines.reading": "import kit.lines.reading",
-        "first line read": "from kit.lines.reading import read; read('1 cup lentils')",
+        "import kit.lines.reader": "import kit.lines.reader",
+        "first line read": "from kit.lines.reader import read; read('1 cup lentils')",
         "956 foods and their measures": "from kit.food.composition import foods; foods()",
     }.items():
         times = []
