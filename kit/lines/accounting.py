@@ -14,6 +14,7 @@ _HARMLESS_MEASURES = frozenset(
 )
 _NO_FOOD = ("cut", "size", "edible", "container", "plain", "vague", "state", "spelling")
 _OF_GROUND_MEAT = ("lean", "extra")  # a loose word on a roast or a ham, a grade on ground meat
+_HOW_HOT = ("hot", "mild", "sweet", "spicy")  # says little of a sausage
 _FREE_FROM = {
     "glutenfree": "wheat",
     "wheatfree": "wheat",
@@ -58,6 +59,8 @@ def _may_decide(word: str, best: Name) -> bool:
         return _FREE_FROM[word] in best.food.allergens
     if word in ("skin", "skinless"):
         return best.food.group == "poultry" and (word == "skin" or "skin" in best.food.name)
+    if word in _HOW_HOT:
+        return best.food.group not in ("meat", "poultry")
     if word in _OF_GROUND_MEAT and best.food.group in ("meat", "poultry"):
         return "ground" in best.words or "minced" in best.words
     return kind not in _NO_FOOD and (kind != "measure" or _is_part(word, best))

@@ -150,7 +150,12 @@ def _best(asked: _Asked, names: KnownNames) -> Name | None:
         and (not found.words & guarded or lighter(words(found.text)))
         and asked.head not in names.lies_in(found)
     ]
-    return max(fitting, key=cover, default=None)
+    if not fitting:
+        return None
+    ranked = sorted(fitting, key=cover, reverse=True)
+    near = [found for found in ranked if cover(found)[:2] == cover(ranked[0])[:2]]
+    # Of names that hold as many words of foods, one that leaves none over: "hot Italian turkey sausage" is turkey.
+    return next((found for found in near if not unaccounted(found, asked.name, asked.after, names)), ranked[0])
 
 
 def _only_line_words(found: Name, before: set[str]) -> bool:

@@ -97,14 +97,16 @@ def said_less(words: Sequence[str]) -> frozenset[str]:
     )
 
 
-def matters(kind: Lighter, food: Food) -> bool:
-    """Whether the plain food holds so much that the lighter form would be another food."""
+def matters(kind: Lighter, food: Food, phrase: str = "") -> bool:
+    """Whether the plain food holds so much that the lighter form, or one with none at all, would be another food."""
     least = kind.matters / 2 if food.group == "beverage" else kind.matters  # a glass is more than a spoonful
+    if kind.free and kind.free.search(phrase):
+        least = kind.matters / 3
     return bool(food.per_100g[nutrient_index(kind.nutrient)] >= least)
 
 
 def lighter_form(kind: Lighter, phrase: str, food: Food) -> str:
     """Return what has to be asked when the table has no lighter form of a food; nothing where that hardly matters."""
-    if not matters(kind, food):
+    if not matters(kind, food, phrase):
         return ""
     return f'no "{phrase}" form of "{food.name}" in the table; read as the plain one, which has more {kind.nutrient}'

@@ -62,10 +62,11 @@ def in_state(
         wishes.append(("canned", "can"))
     notes: list[str] = []
     for wish, word in wishes:
-        if food.state in (_STATES[wish] if wish == "canned" and word != "undrained" else _STATES[wish][:1]):
+        answers = _STATES[wish][:1] if word == "undrained" else _STATES[wish]
+        if food.state in (answers if wish == "canned" else answers[:1]):
             continue
         forms = table.forms(food.base)
-        better = _STATES[wish][: _STATES[wish].index(food.state)] if food.state in _STATES[wish] else _STATES[wish]
+        better = answers[: answers.index(food.state)] if food.state in answers else answers
         fitting = [form for state in better for form in forms if form.state == state]
         if not fitting and word in _SOFTENED:
             continue
@@ -133,4 +134,6 @@ def _matters(wish: str, food: Food) -> bool:
         return wish == "dry"
     if wish == "fresh":
         return food.state in ("dry", "dried") and food.group != "spice"
-    return not (wish == "frozen" or (wish == "dry" and food.state == "dry"))
+    if wish == "frozen":
+        return food.state in ("dry", "dried") and food.group == "pulse"
+    return not (wish == "dry" and food.state == "dry")
