@@ -73,6 +73,11 @@ def _read(phrase: ParsedLine, line: str, key: str | None, table: Foods) -> list[
 def _of_choice(phrase: ParsedLine, line: str, choice: Choice, table: Foods, *, known: bool) -> Reading:
     """Return the reading of a phrase for the food that was chosen, `known` where she has chosen it herself."""
     food, written = choice.food, phrase.written
+    if food is None and phrase.unmeasured and not phrase.counted:
+        near = next((table[match.food] for match in choice.choices if match.food in table), None)
+        if near:  # olives for garnish: whichever they are, nobody can tell how many
+            how = "no amount given, left out of the numbers whichever it is"
+            return Reading(line, near, grams=0.0, low=0.0, high=0.0, how=how)
     if food is None:
         return Reading(line, problem=choice.problem, choices=choice.choices, how="; ".join(choice.notes))
     if vague := vague_measure(phrase, choice):

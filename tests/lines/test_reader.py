@@ -177,3 +177,9 @@ def test_any_order_of_a_recipes_words_is_read_or_told(text):
 def test_a_long_line_of_one_piece_is_read_or_told(piece, size):
     line = (piece * size)[:size]
     assert all(makes_sense(reading) for reading in read_each(line))
+
+
+def test_what_nobody_measures_is_left_out_whichever_it_is():
+    reading = read("Olives or capers for garnish, if desired")
+    assert (reading.grams, reading.problem) == (0, "")
+    assert "whichever it is" in reading.how
