@@ -17,6 +17,8 @@ _WISH = re.compile(
     re.IGNORECASE,
 )
 _ORIGIN = re.compile(r"^(?:from|for|equals?|makes?|yields?|see|note|any|at|to)\b", re.IGNORECASE)
+_STATE = r"(?:fresh|raw|cooked|dried|dry|canned|frozen|jarred|bottled|homemade)"
+_SECOND = re.compile(rf"(?<=[a-z])\s*,?\s+or\s+{_STATE}\b.*$", re.IGNORECASE)
 _PURPOSE = re.compile(
     r"^(?:for|equals?|makes?|yields?|see|note|any|from (?:about |the )?(?:\d|an?\b|one\b))", re.IGNORECASE
 )
@@ -52,8 +54,13 @@ class Remarks:
 def without_wishes(text: str) -> str:
     """Return what is said behind a comma without wishes and purposes: "; for less spice, use bell pepper"."""
     pieces = re.split(r"(\s*[,;]\s*)", text)
-    said = [piece for piece in pieces[::2] if not (_WISH.search(piece) or _PURPOSE.match(piece))]
+    said = [piece for piece in map(first_of_two, pieces[::2]) if not (_WISH.search(piece) or _PURPOSE.match(piece))]
     return ", ".join(piece for piece in said if piece)
+
+
+def first_of_two(text: str) -> str:
+    """Return what is said without the second of two: "fresh" for "fresh or canned, drained"."""
+    return _SECOND.sub("", text)
 
 
 def without_brackets(text: str) -> tuple[str, list[str]]:
@@ -91,6 +98,7 @@ def sort_remarks(inside: Iterable[str]) -> Remarks:
     said: list[str] = []
     examples: list[str] = []
     for remark in inside:
+        remark = first_of_two(remark)
         example = _EXAMPLE.match(remark)
         pieces = [piece.strip() for piece in re.split(r"[,;]\s*", remark)]
         counts = [piece for piece in pieces if _AMOUNT.match(piece)]

@@ -103,7 +103,7 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
     )
     if best.food.group != "pulse" and not asked & {"canned", "drained"}:  # fresh peas are rinsed too
         before, behind = ([wish for wish in said if wish[0] != "rinsed"] for said in (before, behind))
-    poured = not asked & {"dry", "cooked", "raw", "frozen"} and "soaked" not in (*name, *after)
+    poured = not asked & {"dry", "cooked", "raw", "fresh", "frozen"} and "soaked" not in (*name, *after)
     both = {"rinsed", "drained"} <= asked
     return [
         wish
