@@ -59,6 +59,8 @@ def _may_decide(word: str, best: Name) -> bool:
         return _FREE_FROM[word] in best.food.allergens
     if word in ("skin", "skinless"):
         return best.food.group == "poultry" and (word == "skin" or "skin" in best.food.name)
+    if word == "baked":
+        return best.food.group == "snack"
     if word in _HOW_HOT:
         return best.food.group not in ("meat", "poultry")
     if word in _OF_GROUND_MEAT and best.food.group in ("meat", "poultry"):

@@ -15,6 +15,7 @@ from kit.lines.weighing import Z90, Weight, spread, weigh
 from kit.texts import number
 
 _DRY_ML = {"pint": 550.6105, "quart": 1101.221}  # NIST Handbook 44, Appendix C: dry volume
+_DONE_LATER = ("whipped",)  # behind the comma it is measured first
 # What "to taste" and "for garnish" are counted as (common practice); other foods are left out, and that is said.
 _UNMEASURED = {"spice": (0.25, "tsp"), "herb": (1.0, "tbsp"), "oil": (1.0, "tsp")}
 
@@ -119,9 +120,11 @@ def _with_cut(written: Written, phrase: ParsedLine, choice: Choice, food: Food) 
         measure = next((row.measure for row in food.measures if row.measure in phrase.name), "")
     for word in (*phrase.name, *phrase.after):
         known = line_words().get(word)
-        if word in own:  # also where the name holds it: "ground flaxseed"
+        if word in own and (
+            word not in _DONE_LATER or word in phrase.name
+        ):  # also where the name holds it: "ground flaxseed"
             cuts.append(word)
-        if known is None or word not in choice.spare:
+        if known is None or word not in choice.spare or (word in _DONE_LATER and word not in phrase.name):
             continue
         if known.kind == "cut":
             cuts.append(known.meaning)

@@ -130,10 +130,10 @@ def _in_liquid(food: Food, table: Foods) -> bool:
 
 def _matters(wish: str, food: Food) -> bool:
     """Whether a form that the table lacks would weigh otherwise: a dried fruit does, frozen berries hardly."""
+    if wish == "frozen":
+        return food.group in ("dairy", "beverage") or (food.state in ("dry", "dried") and food.group == "pulse")
     if food.state in ("cooked", "ready", "canned", "drained", "rinsed"):
         return wish == "dry"
     if wish == "fresh":
         return food.state in ("dry", "dried") and food.group != "spice"
-    if wish == "frozen":
-        return food.state in ("dry", "dried") and food.group == "pulse"
     return not (wish == "dry" and food.state == "dry")
