@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from kit import files
 from kit.errors import KitError, UnknownNameError
+from kit.food.cells import list_in, named_numbers_in, number_in
 from kit.food.own_table import own_rows
 
 Array = NDArray[np.float64]
@@ -219,59 +220,52 @@ def _foods(
 ) -> list[Food]:
     of: dict[str, list[Measure]] = {}
     for row in weights:
-        grams = _number(row["grams"], measures, row["food"], "grams")
+        grams = number_in(row["grams"], measures, row["food"], "grams")
         if grams > 0:  # false for NaN too
             of.setdefault(row["food"], []).append(Measure(row["measure"], row["cut"], grams, row["source"]))
     return [_food(row, tuple(of.get(row["food"], ())), table) for row in rows]
 
 
 def _food(row: Mapping[str, str], measures: tuple[Measure, ...], table: Path) -> Food:
-    values = [_number(row[name], table, row["food"], name) for name in nutrients()]
+    values = np.array([number_in(row[name], table, row["food"], name) for name in nutrients()])
+    changed = _by_place(named_numbers_in(row.get("changed", ""), table, row["food"], "changed"))
     return Food(
         key=row["food"],
         name=row["name"],
-        per_100g=np.array(values),
+        per_100g=values if changed is None else np.where(np.isnan(changed), values, changed),
         measures=measures,
-        other_names=_words(row["other_names"]),
+        other_names=list_in(row["other_names"]),
         group=row["group"],
         state=row["state"],
         base=row["base"],
         origin=row["origin"],
         vegetarian={"yes": True, "no": False}.get(row["vegetarian"]),
         whole_grain=row["whole_grain"] == "yes",
-        allergens=_words(row["allergens"]),
+        allergens=list_in(row["allergens"]),
         check_package=row.get("check_package") == "yes",
         salted=row["salted"] == "yes",
         reference=row["reference"],
         retention=row["retention"],
         refuse=float(row["refuse_pct"] or 0) / 100,
         refuse_part=row["refuse_part"],
-        source=f"SR26 {row['sr26']}" if row["sr26"] else "package label",
-        relative_sd=_deviations(row.get(DEVIATIONS, ""), table, row["food"]),
+        source=_source(row),
+        relative_sd=_by_place(named_numbers_in(row.get(DEVIATIONS, ""), table, row["food"], DEVIATIONS)),
     )
 
 
-def _deviations(cell: str, table: Path, food: str) -> Array | None:
-    """Return a food's own standard deviations, written "energy 0.104; fat 0.105"; only a user's table has them."""
-    if not cell:
+def _source(row: Mapping[str, str]) -> str:
+    source = f"SR26 {row['sr26']}" if row["sr26"] else "package label"
+    return f"{source}; {row['changed_by']}" if row.get("changed_by") else source
+
+
+def _by_place(values: Mapping[str, float]) -> Array | None:
+    """Return named numbers as an array with NaN for the others; None when there are none."""
+    if not values:
         return None
-    deviations = np.full(len(nutrients()), np.nan)
-    for entry in _words(cell):
-        name, _, value = entry.partition(" ")
-        deviations[nutrient_index(name)] = _number(value, table, food, "relative_sd")
-    return deviations
-
-
-def _number(text: str, table: Path, food: str, column: str) -> float:
-    try:
-        return float(text) if text else np.nan
-    except ValueError:
-        message = f'{table.name}, food "{food}": {column} is "{text}"; write a number, or leave it empty when unknown'
-        raise KitError(message) from None
-
-
-def _words(cell: str) -> tuple[str, ...]:
-    return tuple(word.strip() for word in cell.split(";") if word.strip())
+    array = np.full(len(nutrients()), np.nan)
+    for name, value in values.items():
+        array[nutrient_index(name)] = value
+    return array
 
 
 @cache

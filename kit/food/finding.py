@@ -123,9 +123,12 @@ class Index:
             score -= 0.0 if name.words <= asked or name.head in asked else _OTHER_HEAD
             if score > scores.get(name.food.key, (0.0, name))[0]:
                 scores[name.food.key] = (score, name)
-        ranked = sorted(
-            scores.values(), key=lambda found: (-found[0], not asked <= {*words(found[1].food.name)}, found[1].order)
-        )
+
+        def rank(found: tuple[float, Name]) -> tuple[float, bool, int, int]:
+            score, name = found
+            return -score, not asked <= {*words(name.food.name)}, len(name.words - asked), name.order
+
+        ranked = sorted(scores.values(), key=rank)
         return [Match(name.food.key, name.food.name, round(score, 1)) for score, name in ranked[:limit]]
 
 
