@@ -101,14 +101,18 @@ def newcomer(text: str, table: Foods, *, like: Ingredient | None = None, line: s
     own = _own_swap(text, table, like)
     if own is not None:
         return Newcomer(own)
-    food, _ = understood(f"100 g {text}", text, table, line)
+    food, _ = understood(f"100 g {text}", text, table, line, besides=like)
     if like is not None and not _says_form(text):
         food = _in_the_form_of(like, text, food, table)
     return Newcomer(food, _notes(text, table))
 
 
-def understood(amount_and_food: str, text: str, table: Foods, line: str) -> tuple[Food, Reading]:
+def understood(
+    amount_and_food: str, text: str, table: Foods, line: str, besides: Food | None = None
+) -> tuple[Food, Reading]:
     """Return the food of a line and how it is read, and raise where the reader would have to ask, or left a word out.
+
+    A food that is there already, `besides`, is no choice.
 
     Raises
     ------
@@ -117,7 +121,7 @@ def understood(amount_and_food: str, text: str, table: Foods, line: str) -> tupl
     """
     reading = read(amount_and_food, table=table)
     if reading.food is None or reading.problem:
-        foods = [match.name.lower() for match in reading.choices]
+        foods = [match.name.lower() for match in reading.choices if besides is None or match.food != besides.key]
         raise ChangeError(f'"{text}": {reading.problem}', clearer(line, text, foods))
     strange = {word for word in words(text) if not _belongs(word, reading.food, table)}
     left_over = [said for said in text.split() if strange & set(words(said))] or sorted(strange)
