@@ -101,7 +101,7 @@ def newcomer(text: str, table: Foods, *, like: Ingredient | None = None, line: s
     own = _own_swap(text, table, like)
     if own is not None:
         return Newcomer(own)
-    food, _ = understood(f"100 g {text}", text, table, line, besides=like)
+    food, _ = understood(f"100 g {text}", text, table, line, besides=like.food if like else None)
     if like is not None and not _says_form(text):
         food = _in_the_form_of(like, text, food, table)
     return Newcomer(food, _notes(text, table))
