@@ -10,8 +10,6 @@ from kit import files
 from kit.errors import AmountError, UnknownNameError
 from kit.food.composition import Food, Foods, bundled_foods, nutrients, read_rows
 
-DRAINED_SHARE = 0.60  # of a can's net weight, where the table has no weight of the drained food: common practice
-
 
 def edible_grams(as_bought: float, refuse: float) -> float:
     """Return the edible part of a weight as bought.
@@ -95,7 +93,18 @@ def drained_share(drained: Food, table: Foods | None = None) -> tuple[float, str
     solid = next((row for food in poured_off if (row := food.measure("can"))), None)
     if whole and solid and whole.source.startswith("SR26") and solid.source.startswith("SR26"):
         return solid.grams / whole.grams, f"{solid.grams:g} g of a {whole.grams:g} g can, SR26"
-    return DRAINED_SHARE, "common practice"
+    shares = _drained_shares()
+    own = [food.key for food in (drained, *forms) if food.key in shares]
+    return shares.get(own[0] if own else drained.group, shares[""])
+
+
+@cache
+def _drained_shares() -> Mapping[str, tuple[float, str]]:
+    """Return the drained part of a can by food, else by group, else of any, with the source."""
+    return {
+        row["food"] or row["group"]: (float(row["share"]), row["source"])
+        for row in read_rows(files.bundled("data/drained_shares.csv"))
+    }
 
 
 @cache

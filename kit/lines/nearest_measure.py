@@ -46,6 +46,8 @@ class Written:
         Whether the line says that it is weighed with it ("bone-in", "in the shell").
     drained : bool
         Whether the line says that the liquid of a can is poured off.
+    skin_on : bool
+        Whether nothing is peeled off: unpeeled, scrubbed, new or small.
     """
 
     count: Count = ONE
@@ -59,6 +61,7 @@ class Written:
     edible: bool = False
     as_bought: bool = False
     drained: bool = False
+    skin_on: bool = False
 
 
 def volume_row(food: Food, written: Written) -> tuple[Measure | None, tuple[str, ...]]:

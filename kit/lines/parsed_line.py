@@ -32,6 +32,10 @@ _LIST = re.compile(
 )
 
 
+_UNPEELED = {"unpeeled", "scrubbed", "new", "baby", "fingerling"}
+_WITH_SKIN = ("skin on", "with skin", "skin left on")
+
+
 @dataclass(frozen=True, slots=True)
 class ParsedLine:
     """One ingredient line taken apart.
@@ -197,15 +201,19 @@ def _with_words(written: Written, name: tuple[str, ...], after: tuple[str, ...])
             size = known.meaning
     said = {*name, *after}
     # What is cut, picked or peeled before the comma is weighed so: "200 g diced carrot", not "200 g carrots, diced".
-    kinds = {known.kind for word in name if (known := line_words().get(word))}
+    bony = said & {"drumstick", "leg", "wing"}  # skinless, they still have their bones
+    kinds = {known.kind for word in name if (known := line_words().get(word)) and not (bony and word == "skinless")}
     edible = written.edible or bool({"edible", "cut"} & kinds) or not _READY_TO_EAT.isdisjoint(name)
-    boneless = said & {"boneless", "skinless", "fillet", "filet", "deveined", "boned"}
+    boneless = said & {"boneless", "fillet", "filet", "deveined", "boned", *(() if bony else ("skinless",))}
     phrase = f" {' '.join((*name, *after))} "
     as_bought = any(f" {words_} " in phrase for words_ in _WITH_BONES) or (
         "deskinned" in said and not boneless - {"skinless"}
     )
     drained = bool(said & {"drained", "rinsed"}) and "undrained" not in said
-    return replace(written, size=size, edible=edible or bool(boneless), as_bought=as_bought, drained=drained)
+    skin_on = size == "small" or bool(said & _UNPEELED) or any(f" {words_} " in phrase for words_ in _WITH_SKIN)
+    return replace(
+        written, size=size, edible=edible or bool(boneless), as_bought=as_bought, drained=drained, skin_on=skin_on
+    )
 
 
 _READY_TO_EAT = frozenset("mixed salad mesclun leaf tenderstem sprouting".split())

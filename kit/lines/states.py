@@ -72,7 +72,7 @@ def in_state(
             continue
         if not fitting and food.group == "pulse" and food.state == "dry" and (container == "can" or wish == "canned"):
             fitting = [form for form in forms if form.state == "cooked"]
-            notes.append("the table has none from a can, so it is read as cooked")
+            notes.append("the table has none from a can, so it is read as cooked: a can may hold much more salt")
         if fitting:
             said = [
                 form for form in fitting if word in form.name.lower() or any(word == row.cut for row in form.measures)

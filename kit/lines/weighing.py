@@ -1,5 +1,6 @@
 """From an amount of a food to grams: which measure was used, how sure that is, and what had to be assumed."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cache
@@ -8,7 +9,7 @@ from math import hypot
 from kit import files
 from kit.errors import UnknownNameError
 from kit.food.amounts import Count
-from kit.food.composition import Food, read_rows
+from kit.food.composition import Food, Measure, bundled_foods, read_rows
 from kit.food.cooking import drained_share, edible_grams
 from kit.food.measures import amount_text, fraction_text, units
 from kit.lines.nearest_measure import CONTAINERS, SIZES, UNIT_OF, Written, counted_row, first_thing, volume_row
@@ -16,6 +17,7 @@ from kit.texts import number
 
 Z90 = 1.6448536269514722  # a normal value lies within this many standard deviations nine times in ten
 UNMEASURED = ("pinch", "dash", "smidgen", "drop", "sprinkle", "squeeze", "drizzle", "splash", "glug", "dollop")
+_COARSE_SALTS = ("salt-kosher", "salt-flaky")
 _WITH_LIQUID = ("can", "jar")
 _POURED = ("oil", "beverage", "stock", "dairy", "condiment", "sweetener", "soy", "nut", "egg", "fruit")
 _SOLD_WITH_BONES = (
@@ -28,6 +30,8 @@ _SOLD_WITH_BONES = (
     "lamb loin chop",
     "duck, meat and skin",
 )
+_LEAVES = "greens"  # the family of foods whose stems are bought with them by the bunch, not by weight
+_IN_PART = re.compile(r"(\d+) ?%")
 _BONELESS_AS_SOLD = ("poultry", "meat", "fish", "shellfish", "nut", "seed")
 
 
@@ -89,6 +93,12 @@ def weigh(food: Food, written: Written) -> Weight | None:
     Weights stated on the line come first, then the food's own household measures (the exact cut, then one that fills
     a cup alike, then another volume), then the density of its group; each step away widens the range.
     """
+    found = _weight_of(food, written)
+    _, _, changed = food.source.partition("; ")
+    return replace(found, how=f"{found.how}; {changed}") if found and changed else found
+
+
+def _weight_of(food: Food, written: Written) -> Weight | None:
     if written.package is not None and written.package_unit is not None:
         return _package(food, written)
     if written.unit is not None:
@@ -112,19 +122,35 @@ def _weight(count: Count, noun: str, grams: float, spreads: tuple[str, ...], sou
 
 def _mass(food: Food, written: Written) -> Weight:
     unit = written.unit
-    takes_off = food.refuse > 0 and not written.edible
+    refuse = _thrown_away(food, written)
+    step = f", less {number(refuse * 100)} % refuse: {food.refuse_part.lower()}" if refuse else ""
+    return _weight(written.count, unit.short, edible_grams(unit.size, refuse), ("weighed",), "weighed", step)
+
+
+def _thrown_away(food: Food, written: Written) -> float:
+    """Return the part of a weight that is thrown away, as far as the line leaves it there. [fraction]"""
     if food.group in _BONELESS_AS_SOLD or food.state not in ("raw", ""):
         bones = "bone" in food.refuse_part.lower() and any(part in food.name.lower() for part in _SOLD_WITH_BONES)
-        takes_off = food.refuse > 0 and (written.as_bought or (bones and not written.edible))
-    grams = edible_grams(unit.size, food.refuse) if takes_off else unit.size
-    step = f", less {number(food.refuse * 100)} % refuse: {food.refuse_part.lower()}" if takes_off else ""
-    return _weight(written.count, unit.short, grams, ("weighed",), "weighed", step)
+        taken = written.as_bought or (bones and not written.edible)
+        return (_of_bones(food) if "meat only" in food.name else food.refuse) if taken else 0.0
+    peeled = any(part in food.refuse_part.lower() for part in ("paring", "scraping", "skin"))
+    new = "new" in food.base.split("-")
+    if written.edible or food.retention == _LEAVES or (peeled and (written.skin_on or new)):
+        return 0.0
+    return food.refuse
+
+
+def _of_bones(food: Food) -> float:
+    """Return the refuse of a bird's part that is sold without its skin: of "bone 33%, skin 9%" the bone."""
+    parts = [part for part in food.refuse_part.split(",") if "skin" not in part.lower() and "fat" not in part.lower()]
+    said = [int(found[1]) for part in parts if (found := _IN_PART.search(part))]
+    return sum(said) / 100 if said else food.refuse
 
 
 def _volume(food: Food, written: Written) -> Weight:
     unit = written.unit
     small = unit.name in UNMEASURED
-    row, reasons = volume_row(food, written)
+    row, reasons = volume_row(_as_measured(food, written), written)
     if row is None:
         density = float(_groups().get(food.group, {"grams_per_ml": 1.0})["grams_per_ml"])
         how = ("pinch",) if small else ("level_dry_measure", "group_density")
@@ -139,13 +165,31 @@ def _volume(food: Food, written: Written) -> Weight:
     density, grams = row.grams / of.size, row.grams * (unit.size / of.size)
     poured = not row.cut and density > 0.88 and food.group in _POURED
     loose = row.cut not in ("", "ground", "sifted", "packed") or food.group in ("vegetable", "herb")
-    base = "pinch" if small else "liquid_measure" if poured else "chopped_by_cup" if loose else "level_dry_measure"
+    base = _measured_by(food, small, poured, loose)
     source = row.source
     if reasons:
         kind = " ".join(part for part in (row.measure, row.cut) if part)
         source = f"{source}, from its {kind} of {number(row.grams, 1)} g"
+    if food.key in _COARSE_SALTS:
+        source = f"{source}: its grains lie loosely, table salt weighs 6 g a tsp"
     reasons = () if small or (poured and reasons == ("other_volume",)) else reasons
     return _weight(written.count, unit.short, grams, (base, *reasons), source)
+
+
+def _measured_by(food: Food, small: bool, poured: bool, loose: bool) -> str:
+    if small:
+        return "pinch"
+    if food.key in _COARSE_SALTS:
+        return "coarse_salt"
+    return "liquid_measure" if poured else "chopped_by_cup" if loose else "level_dry_measure"
+
+
+def _as_measured(food: Food, written: Written) -> Food:
+    """Return the food that fills the cup: of a canned one that is drained, what is cooked and has no liquid."""
+    if not written.drained or food.state != "canned":
+        return food
+    forms = bundled_foods().forms(food.base)
+    return next((form for form in forms if form.state in ("drained", "rinsed", "cooked") and form.measures), food)
 
 
 def _counted(food: Food, written: Written) -> Weight | None:
@@ -167,17 +211,27 @@ def _counted(food: Food, written: Written) -> Weight | None:
     if row is None:
         return None
     if row.measure in CONTAINERS:
-        found = _weight(written.count, row.measure, row.grams, ("package_drained", "other_volume"), row.source)
-        return replace(
-            found,
-            problem=f"no size for the {row.measure}; {number(row.grams)} g each is assumed, write for instance "
-            f'"{fraction_text(written.count.value)} ({number(row.grams)} g) {row.measure}"',
-        )
+        return _usual_package(food, written, row)
     plain = not asked and row.measure not in SIZES and not row.measure.endswith("-inch")
     noun = "piece" if row.measure == "piece" or plain else row.measure
     if written.size and asked and row.cut == written.size:
         noun = f"{written.size} {noun}"
     return _weight(written.count, noun, row.grams, (sized,), row.source)
+
+
+def _usual_package(food: Food, written: Written, row: Measure) -> Weight:
+    """Return the weight of a can or a packet without a size: the usual size; another container is asked about."""
+    share = drained_share(food)[0] if written.drained and food.state == "canned" else 1.0
+    drained = f", {number(share * 100)} % of it left when drained" if share < 1 else ""
+    step = f", the usual size, since the line gives none{drained}"
+    found = _weight(written.count, row.measure, row.grams * share, ("usual_package",), row.source, step)
+    if written.measure == row.measure:
+        return found
+    return replace(
+        found,
+        problem=f"no size for the {written.measure}; a {row.measure} of {number(row.grams)} g is assumed, write for "
+        f'instance "{fraction_text(written.count.value)} ({number(row.grams)} g) {written.measure}"',
+    )
 
 
 def _package(food: Food, written: Written) -> Weight:

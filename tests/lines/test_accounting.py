@@ -15,11 +15,8 @@ from kit.lines.reader import read
         "4 oz trout, smoked, flaked",
         "1/4 cup chickpea flour crackers",
         "12 oz plant-based ground beef",
-        "8 oz protein pasta",
         "8 shishito peppers",
         "2 bratwurst powder",
-        "1 cup dehydrated carrots",
-        "1 lb skinless chicken wings",
         "1 cup xyzzy lentils",
     ],
 )

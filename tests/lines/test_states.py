@@ -42,7 +42,7 @@ def test_a_form_that_weighs_otherwise_and_is_missing_is_a_problem():
     assert "no dried form" in read("1 cup dried mango").problem
 
 
-def test_canned_lentils_are_read_as_cooked_and_drained():
-    reading = read("1 x 400 g can lentils, drained")
-    assert (reading.key, reading.grams) == ("lentils-boiled", pytest.approx(240))
-    assert "read as cooked" in reading.how
+def test_canned_beans_without_a_row_are_read_as_cooked_and_drained():
+    reading = read("1 x 400 g can adzuki beans, drained")
+    assert (reading.key, reading.grams) == ("adzuki-beans-boiled", pytest.approx(240))
+    assert "read as cooked: a can may hold much more salt" in reading.how

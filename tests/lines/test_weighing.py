@@ -58,10 +58,12 @@ def test_a_range_of_counts_is_the_range_of_grams():
     assert weight.high > 9
 
 
-def test_a_can_without_a_size_is_weighed_and_asked():
+def test_a_can_without_a_size_is_the_usual_can_and_another_container_is_asked():
     weight = weigh(TABLE["chickpeas-canned"], Written(measure="can"))
-    assert weight.grams == 448
-    assert "no size for the can" in weight.problem
+    assert (weight.grams, weight.problem) == (448, "")
+    assert weight.low < 400
+    assert "the usual size, since the line gives none" in weight.how
+    assert "no size for the jar" in weigh(TABLE["chickpeas-canned"], Written(measure="jar")).problem
 
 
 def test_a_measure_the_food_lacks_has_no_weight():

@@ -37,3 +37,24 @@ def test_an_undrained_can_keeps_all_it_holds():
 
 def test_half_a_jar_is_half_its_weight():
     assert read("half a 12-ounce jar roasted red peppers").grams == pytest.approx(6 * OUNCE)  # common practice
+
+
+@pytest.mark.parametrize(
+    ("line", "grams"),
+    [
+        ("1 (5 oz) can tuna in water, drained", 113),  # 4 oz, common practice
+        ("1 (3.75 oz) can sardines, drained", 92),  # USDA SR26 15088
+        ("1 (15 oz) can mackerel, drained", 361),  # USDA SR26 15048
+        (
+            "1 cup canned white beans, drained",
+            179,
+        ),  # USDA SR26 16050: a cup of them boiled
+        ("1 can black beans, drained", 255),  # 15 oz, of which 60 %: common practice
+        ("1 can diced tomatoes", 411),  # 14.5 oz, common practice
+        ("1 can tuna, drained", 113),
+    ],
+)
+def test_canned_fish_cups_of_drained_beans_and_cans_without_a_size(line, grams):
+    reading = read(line)
+    assert reading.grams == pytest.approx(grams, rel=0.02)
+    assert not reading.problem

@@ -52,7 +52,10 @@ def test_the_table_has_the_refuse_that_was_printed(key):
     assert FOODS[key].refuse == pytest.approx(REFUSE[key] / 100)
 
 
-@for_each("key", REFUSE)
+LEAVES = ("spinach-raw", "kale-raw", "parsley-fresh", "lettuce-iceberg-raw")  # by weight they are washed and picked
+
+
+@for_each("key", sorted(REFUSE.keys() - set(LEAVES)))
 def test_a_kilo_bought_is_less_on_the_plate(key):
     reading = read(f"1 kg {FOODS[key].other_names[0]}", food=key)
     assert reading.grams == pytest.approx(1000 - 10 * REFUSE[key])
@@ -63,3 +66,23 @@ def test_household_measures_weigh_the_edible_part_already(line):
     reading = read(line)
     assert reading.food.refuse > 0
     assert "refuse" not in reading.how
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "1 kg spinach",
+        "1 kg unpeeled potatoes",
+        "1 kg small potatoes",
+        "1 kg new potatoes",
+        "1 kg carrots, scrubbed",
+        "1 kg potatoes, skin on",
+    ],
+)
+def test_nothing_is_thrown_away_of_leaves_by_weight_and_of_what_keeps_its_skin(line):
+    assert read(line).grams == pytest.approx(1000)
+
+
+@pytest.mark.parametrize("line", ["1 kg skinless chicken drumsticks", "1 kg chicken drumsticks, skin removed"])
+def test_a_skinless_drumstick_loses_its_bone_and_its_skin_not_twice(line):
+    assert read(line).grams == pytest.approx(670)  # 05071: bone and cartilage 33 %, skin and separable fat 9 %
