@@ -75,7 +75,7 @@ def test_household_measures_weigh_the_edible_part_already(line):
         "1 kg unpeeled potatoes",
         "1 kg small potatoes",
         "1 kg new potatoes",
-        "1 kg carrots, scrubbed",
+        "1 kg unpeeled carrots",
         "1 kg potatoes, skin on",
     ],
 )
