@@ -1,35 +1,20 @@
 """A whole pasted recipe: title, servings, parts and ingredient lines, read in one go."""
 
-import re
+from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from kit.errors import AmountError
-from kit.food.amounts import plain_characters, read_count
-from kit.food.composition import Foods, foods
-from kit.lines.reader import read_each
+from kit.food.amounts import Count
+from kit.food.composition import Food, Foods, foods
+from kit.lines.page_block import Block, ingredient_block
+from kit.lines.page_lines import Kind, PageLine, page_lines
+from kit.lines.page_title import find_title
+from kit.lines.page_yield import MOST_SERVINGS, Yield
+from kit.lines.reader import read, read_each
 from kit.lines.reading import Reading
-from kit.lines.tidy import without_bullet
 
-MOST_SERVINGS = 10_000
-_SERVINGS = re.compile(
-    r"^\W*(?:serves|servings?|serving size|makes|yields?|portions?|for|feeds)\b\s*:?\s*(?:about\s+)?"
-    r"(?=\S*\d|a |an |one|two|three|four|five|six|seven|eight|nine|ten|twelve)(?P<amount>.*)$"
-    r"|^\W*(?P<first>\d+)\s+(?:servings?|portions?|people)\W*$",
-    re.IGNORECASE,
-)
-_INGREDIENTS = re.compile(r"^\W*(?:the\s+)?ingredients?(?:\s+list)?\W*$", re.IGNORECASE)
-_METHOD = re.compile(
-    r"^\W*(?:method|directions?|instructions?|preparation|steps?|how to (?:make|prepare).*|to (?:make|prepare)|notes?|"
-    r"tips?|nutrition(?:al)?.*|storage|equipment)\W*$",
-    re.IGNORECASE,
-)
-_TIMES = re.compile(
-    r"^\W*(?:prep|cook|cooking|total|active|hands-on|ready|time|level|difficulty|author|by|source)\b.*?[:\d]",
-    re.IGNORECASE,
-)
-_HEADING = re.compile(
-    r"^(?!.*\d)(?P<name>[^:]{2,60}):\s*$|^#+\s*(?P<marked>.+?)\s*#*$|^\*\*(?P<bold>[^*]+?):?\*\*\s*:?$"
-)
+LONGEST_TEXT = 200_000  # characters; a page with all its comments has a quarter of that
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,24 +26,31 @@ class WrittenRecipe:
     title : str
         The recipe's name; empty when there is none.
     servings : float or None
-        How many it serves; None when the text does not say.
+        How many it serves, the middle of a span; None when the text does not say.
     serving_is : str
-        What a serving is called ("lidded boxes"), where the text says.
+        What a serving is called ("lidded box"), where the text says.
     readings : tuple of Reading
         Its ingredient lines, each with the part it stands in.
+    span : tuple of float, optional
+        The least and most servings, where the text gives a span: "Serves 6 to 8".
+    passed_over : tuple of str
+        Lines among the ingredients that name no food: "8 skewers".
     """
 
     title: str
     servings: float | None
     serving_is: str
     readings: tuple[Reading, ...]
+    span: tuple[float, float] | None = None
+    passed_over: tuple[str, ...] = ()
 
 
 def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") -> WrittenRecipe:
     r"""Read a whole recipe: its title, "Serves 4", headings such as "For the dressing:", and its ingredient lines.
 
-    The first line is the title unless it starts with an amount. Reading stops at the method. A line that cannot be
-    read comes back with its problem; nothing is left out silently but blank lines, headings and times.
+    A page may be pasted with everything around the recipe. What stands above the heading "Ingredients" is no food; without
+    that heading the lines below the title are read up to the method, or up to the sentences that tell it. A line that
+    cannot be read comes back with its problem; a line among the ingredients that names no food comes back as passed over.
 
     Parameters
     ----------
@@ -72,7 +64,7 @@ def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") ->
     Raises
     ------
     AmountError
-        If the servings are not from above 0 to 10,000.
+        If the servings are not from above 0 to 10,000, or the text is longer than any recipe.
 
     Examples
     --------
@@ -80,45 +72,51 @@ def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") ->
     >>> recipe.title, recipe.servings, [reading.key for reading in recipe.readings]
     ('Warm oats', 2.0, ['oats-rolled-dry', 'milk-whole'])
     """
+    if len(text) > LONGEST_TEXT:
+        raise AmountError(f"the text has {len(text):,} characters; paste one recipe, at most {LONGEST_TEXT:,}")
     table = foods() if table is None else table
-    title, servings, serving_is, part = "", None, "", ""
-    readings: list[Reading] = []
-    listed = False  # whether the ingredients have begun
-    for raw in text.splitlines():
-        line = plain_characters(raw).strip()
-        plain = without_bullet(line)
-        if not re.search(r"\w", line):
-            continue
-        amount = _SERVINGS.match(line)
-        heading = _HEADING.match(line)
-        if amount:
-            servings, serving_is = _servings(line, amount)
-        elif _INGREDIENTS.match(line):
-            listed = True
-        elif _METHOD.match(line):
-            if readings:
-                break
-        elif not readings and not listed and _TIMES.match(line):
-            continue
-        elif not title and not listed and not readings and read_count(plain)[0] is None and plain == line:
-            title = line.strip("# *")
-        elif heading:
-            part = _part(next(name for name in heading.groups() if name))
-        else:
-            readings += read_each(raw.strip(), table=table, system=system, part=part)
-    return WrittenRecipe(title, servings, serving_is, tuple(readings))
+
+    @lru_cache(maxsize=2_000)
+    def named(line: str) -> Food | None:
+        return read(line, table=table, system=system).food
+
+    page = page_lines(text)
+    heading = next((line.place for line in page if line.kind is Kind.INGREDIENTS), None)
+    first = next((line.place for line in page if line.kind in (Kind.FOOD, Kind.CELL)), len(page))
+    title, below = find_title(page, first if heading is None else heading)
+    block = ingredient_block(page, below, named)
+    made = _servings(page, block)
+    count = made.count if made else None
+    return WrittenRecipe(
+        title,
+        count.value if count else None,
+        made.called if made else "",
+        tuple(
+            reading
+            for line in block.lines
+            for reading in read_each(line.text, table=table, system=system, part=line.part)
+        ),
+        (count.low, count.high) if count and count.low < count.high else None,
+        block.passed_over,
+    )
 
 
-def _servings(line: str, match: re.Match[str]) -> tuple[float, str]:
-    count, rest = read_count(match["first"] or match["amount"].strip())
-    if count is None or not 0 < count.value <= MOST_SERVINGS:
+def _servings(page: Sequence[PageLine], block: Block) -> Yield | None:
+    """Return how many the recipe makes: the surest line that says so, above or among the ingredients before below them."""
+    said = [line for line in page if line.made and line.kind is not Kind.FOOD]
+
+    def rank(line: PageLine) -> tuple[float, int]:
+        assert line.made
+        sure = line.made.sure - 2.0 * (line.made.count is None) - 0.5 * (line.place >= block.end)
+        return sure, -abs(line.place - block.start)
+
+    best = max(said, key=rank, default=None)
+    if best is None or best.made is None:
+        return None
+    _possible(best.made.count, best.text)
+    return best.made
+
+
+def _possible(count: Count | None, line: str) -> None:
+    if count is not None and not 0 < count.value <= MOST_SERVINGS:
         raise AmountError(f'"{line[:60]}" is no number of servings; write for instance "Serves 4"')
-    name = re.sub(
-        r"^(?:servings?|portions?|people|persons?|adults)\b", "", rest.strip(" .,()"), flags=re.IGNORECASE
-    ).strip()
-    return count.value, name
-
-
-def _part(heading: str) -> str:
-    """Return a part's name without "For the"."""
-    return re.sub(r"^for\s+(?:the\s+)?", "", heading.strip(" :*#"), flags=re.IGNORECASE).strip().lower()

@@ -30,7 +30,7 @@ Cook 1 cup of everything.
 
 def test_a_recipe_has_a_title_servings_parts_and_lines():
     recipe = read_recipe(STEW)
-    assert (recipe.title, recipe.servings, recipe.serving_is) == ("Barley pot", 4, "lidded boxes")
+    assert (recipe.title, recipe.servings, recipe.serving_is) == ("Barley pot", 4, "lidded box")
     assert [(reading.key, reading.part) for reading in recipe.readings] == [
         ("barley-pearled-dry", "pot"),
         ("carrots-raw", "pot"),

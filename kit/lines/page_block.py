@@ -1,0 +1,235 @@
+"""Which lines of a pasted page are the ingredients, joined where one is spread over several lines."""
+
+import re
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from kit.food.amounts import read_count
+from kit.food.composition import Food
+from kit.food.vocabulary import words
+from kit.lines.choosing import kind_of
+from kit.lines.page_lines import Kind, PageLine, part_of, starts_with_amount, unit_words
+from kit.lines.page_words import is_whole
+
+Named = Callable[[str], Food | None]  # the food that a written line names, if any
+_OPEN_END = re.compile(r"(?:\b(?:and|or|of|with|in|a|the|plus|to)|[-/&%(])$", re.IGNORECASE)
+_MOST_PART_WORDS = 6
+
+
+@dataclass(frozen=True, slots=True)
+class BlockLine:
+    """One ingredient as the page writes it, with the part it stands in."""
+
+    text: str
+    part: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """The ingredients of a page.
+
+    Attributes
+    ----------
+    lines : tuple of BlockLine
+        The ingredients.
+    passed_over : tuple of str
+        Lines among them that name no food.
+    start, end : int
+        Where they begin and end in the page; the heading belongs to them.
+    """
+
+    lines: tuple[BlockLine, ...]
+    passed_over: tuple[str, ...]
+    start: int
+    end: int
+
+    @property
+    def amounts(self) -> int:
+        """How many lines begin with an amount."""
+        return sum(1 for line in self.lines if starts_with_amount(line.text))
+
+
+def ingredient_block(page: Sequence[PageLine], first: int, named: Named) -> Block:
+    """Return the ingredients of a page.
+
+    They stand under the heading "Ingredients" where there is one, under the one with most amounts where there are several;
+    a later one with ingredients of its own adds a part. Without a heading everything counts from `first` on, up to the
+    method or the sentences that tell it.
+
+    Parameters
+    ----------
+    page : sequence of PageLine
+        The page.
+    first : int
+        Where a recipe without a heading may begin: below its title.
+    named : callable
+        Returns the food that a line names, or None.
+    """
+    headed = [_gather(page, line.place + 1, named, heading=line) for line in page if line.kind is Kind.INGREDIENTS]
+    headed = [block for block in headed if block.lines]
+    plain = _gather(page, first, named)
+    best = max(headed, key=lambda block: (block.amounts, block.start), default=plain)
+    if best is plain or (best.amounts == 0 and plain.amounts > 1):
+        return plain
+    return _with_later_parts(best, headed)
+
+
+def _with_later_parts(best: Block, headed: Sequence[Block]) -> Block:
+    """Add the ingredients of later headings whose lines are others than those before."""
+    for block in headed:
+        known = {_letters(line.text) for line in best.lines}
+        new = [line for line in block.lines if _letters(line.text) not in known]
+        if block.start >= best.end and block.amounts >= 2 and len(new) > len(block.lines) / 2:
+            best = Block((*best.lines, *block.lines), (*best.passed_over, *block.passed_over), best.start, block.end)
+    return best
+
+
+def _letters(text: str) -> str:
+    return re.sub(r"\W", "", text).lower()
+
+
+def _gather(page: Sequence[PageLine], start: int, named: Named, heading: PageLine | None = None) -> Block:
+    """Return the ingredients from a place on, up to the method."""
+    part = part_of(heading) if heading else ""
+    chosen: list[tuple[PageLine, str]] = []
+    passed: list[str] = []
+    aside = False  # inside a section such as "Equipment" above the ingredients
+    end = len(page)
+    awaited = _awaited_method(page, start)
+    for line in page[start:]:
+        if line.kind is Kind.INGREDIENTS:
+            if heading and not part_of(line) and any(starts_with_amount(other.text) for other, _ in chosen):
+                end = line.place
+                break
+            part, aside = part_of(line), False
+        elif line.kind is Kind.METHOD and (chosen or heading):
+            end = line.place
+            break
+        elif line.kind in (Kind.ASIDE, Kind.NUTRITION) and any(starts_with_amount(other.text) for other, _ in chosen):
+            end = line.place
+            break
+        elif line.kind in (Kind.ASIDE, Kind.NUTRITION):
+            aside = line.kind is Kind.ASIDE or aside
+        elif line.kind in (Kind.METHOD, Kind.BLANK, Kind.YIELD, Kind.CLUTTER):
+            continue
+        elif _is_part(page, line, named, aside=aside):
+            part, aside = part_of(line), False
+        elif aside:
+            continue
+        elif line.kind is Kind.TOOL and named(line.text) is None:
+            passed.append(line.text)
+        elif line.kind is Kind.STEP and not _reads_as_food(line, named):
+            if not any(starts_with_amount(other.text) for other, _ in chosen):
+                continue
+            if line.place >= awaited or _only_steps_follow(page, line.place, awaited):
+                end = line.place
+                break
+            passed.append(line.text)
+        else:
+            chosen.append((line, part))
+    lines = _joined(chosen, named)
+    kept, other = _without_words(lines, named, strict=heading is not None)
+    return Block(tuple(kept), (*passed, *other), heading.place if heading else start, end)
+
+
+def _awaited_method(page: Sequence[PageLine], start: int) -> int:
+    """Return where the heading of the method stands, or the end of the page."""
+    return next((line.place for line in page[start:] if line.kind is Kind.METHOD), len(page))
+
+
+def _only_steps_follow(page: Sequence[PageLine], place: int, until: int) -> bool:
+    """Whether hardly an ingredient stands between a sentence and the method."""
+    rest = page[place + 1 : until]
+    return sum(1 for line in rest if line.kind is Kind.FOOD and len(line.text.split()) <= 10) < 2 or until == len(page)
+
+
+def _reads_as_food(line: PageLine, named: Named) -> bool:
+    return len(line.text.split()) <= 6 and not line.numbered and named(line.text) is not None
+
+
+def _is_part(page: Sequence[PageLine], line: PageLine, named: Named, *, aside: bool) -> bool:
+    """Whether a line is the heading of a part of the recipe."""
+    if line.kind is Kind.PART:
+        return True
+    if line.kind is not Kind.WORDS or line.bulleted or len(line.text.split()) > _MOST_PART_WORDS:
+        return False
+    if any(character.isdigit() for character in line.text) or re.search(r"[,.;]", line.text):
+        return False
+    below = next((other for other in page[line.place + 1 :] if other.kind is not Kind.BLANK), None)
+    if below is None or below.kind not in (Kind.FOOD, Kind.CELL):
+        return False
+    if is_whole("part", line.text):
+        return True
+    capitals = line.text.isupper() and not below.text.isupper()
+    return (line.after_blank or capitals or aside) and (capitals or named(line.text) is None)
+
+
+def _joined(chosen: Sequence[tuple[PageLine, str]], named: Named) -> list[BlockLine]:
+    """Return the lines with those joined that are one ingredient: cells under each other, broken lines."""
+    commas = sum(1 for line, _ in chosen if line.text.endswith((",", ";")))
+    with_commas = commas > 0.5 * len(chosen)
+    found: list[BlockLine] = []
+    pending: BlockLine | None = None
+    before: PageLine | None = None
+    for line, part in chosen:
+        text = line.text.rstrip(",;") if with_commas else line.text
+        if pending is not None:
+            bare = read_count(pending.text)[1] == ""
+            if line.kind is Kind.CELL and bare:  # a scale to choose from: "1", "2", "3"
+                pending = BlockLine(text, part)
+                continue
+            if unit_words(text) and line.kind is Kind.WORDS:
+                pending = replace(pending, text=f"{pending.text} {text}")
+                continue
+            if line.kind is not Kind.CELL and not starts_with_amount(text):
+                found.append(replace(pending, text=f"{pending.text} {text}"))
+                pending, before = None, line
+                continue
+            found += [] if bare else [pending]
+            pending = None
+        if line.kind is Kind.CELL and named(text) is None:
+            pending = BlockLine(text, part)
+        elif found and before and found[-1].part == part and _goes_on(found[-1].text, before, line, text, named):
+            found[-1] = replace(found[-1], text=_glued(found[-1].text, text))
+        else:
+            found.append(BlockLine(text, part))
+            before = line
+    if pending is not None and read_count(pending.text)[1]:
+        found.append(pending)
+    return found
+
+
+def _glued(text: str, more: str) -> str:
+    broken = re.search(r"[a-z]-$", text) and more[:1].islower()
+    return f"{text[:-1]}{more}" if broken else f"{text} {more}"
+
+
+def _goes_on(text: str, before: PageLine, line: PageLine, more: str, named: Named) -> bool:
+    """Whether a line goes on with the ingredient above it."""
+    if text.count("(") > text.count(")"):
+        return True
+    if starts_with_amount(more) or line.bulleted or line.after_blank:
+        return False
+    if _OPEN_END.search(text) or text.endswith((",", ";")) or line.indent > before.indent:
+        return True
+    if not (more[0].islower() or more[0] == "("):
+        return False
+    if named(more) is None and all(kind_of(word) not in ("food", "other") for word in words(more)):
+        return True  # "rinsed", "finely chopped"
+    return named(text) is None and named(f"{text} {more}") is not None
+
+
+def _without_words(lines: Sequence[BlockLine], named: Named, *, strict: bool) -> tuple[list[BlockLine], list[str]]:
+    """Return the ingredients, and apart from them the lines without an amount that name no food.
+
+    Above the first amount of a recipe such a line tells about the dish; in a page with headings five words without a
+    food are a remark. Anywhere else a line is kept, and asked about.
+    """
+    first = next((at for at, line in enumerate(lines) if starts_with_amount(line.text)), 0)
+    kept, other = [], []
+    for at, line in enumerate(lines):
+        amount = starts_with_amount(line.text)
+        remark = not amount and (at < first or (strict and len(line.text.split()) > 4)) and named(line.text) is None
+        story = at < first and amount
+        (other if remark or story else kept).append(line)
+    return kept, [line.text for line in other]
