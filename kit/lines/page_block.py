@@ -1,19 +1,21 @@
 """Which lines of a pasted page are the ingredients, joined where one is spread over several lines."""
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import islice
 
 from kit.food.amounts import read_count
-from kit.food.composition import Food
 from kit.food.vocabulary import words
 from kit.lines.choosing import kind_of
-from kit.lines.page_lines import Kind, PageLine, part_of, starts_with_amount, unit_words
+from kit.lines.page_amounts import starts_with_amount, unit_words
+from kit.lines.page_lines import Kind, Named, PageLine, part_of
 from kit.lines.page_words import is_whole
 
-Named = Callable[[str], Food | None]  # the food that a written line names, if any
 _OPEN_END = re.compile(r"(?:\b(?:and|or|of|with|in|a|the|plus|to)|[-/&%(])$", re.IGNORECASE)
+_NOT_FOOD = (Kind.METHOD, Kind.BLANK, Kind.YIELD, Kind.CLUTTER, Kind.NUTRITION)
 _MOST_PART_WORDS = 6
+_MOST_HEADINGS = 20  # "Ingredients" on one page
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,9 +54,9 @@ class Block:
 def ingredient_block(page: Sequence[PageLine], first: int, named: Named) -> Block:
     """Return the ingredients of a page.
 
-    They stand under the heading "Ingredients" where there is one, under the one with most amounts where there are several;
-    a later one with ingredients of its own adds a part. Without a heading everything counts from `first` on, up to the
-    method or the sentences that tell it.
+    They stand under the heading "Ingredients" where there is one, under the one with most amounts where there are
+    several; a later one with ingredients of its own adds a part. Without a heading everything counts from `first` on,
+    up to the method or the sentences that tell it.
 
     Parameters
     ----------
@@ -65,7 +67,8 @@ def ingredient_block(page: Sequence[PageLine], first: int, named: Named) -> Bloc
     named : callable
         Returns the food that a line names, or None.
     """
-    headed = [_gather(page, line.place + 1, named, heading=line) for line in page if line.kind is Kind.INGREDIENTS]
+    headings = islice((line for line in page if line.kind is Kind.INGREDIENTS), _MOST_HEADINGS)
+    headed = [_gather(page, line.place + 1, named, heading=line) for line in headings]
     headed = [block for block in headed if block.lines]
     plain = _gather(page, first, named)
     best = max(headed, key=lambda block: (block.amounts, block.start), default=plain)
@@ -93,43 +96,39 @@ def _gather(page: Sequence[PageLine], start: int, named: Named, heading: PageLin
     part = part_of(heading) if heading else ""
     chosen: list[tuple[PageLine, str]] = []
     passed: list[str] = []
-    aside = False  # inside a section such as "Equipment" above the ingredients
+    aside = begun = False  # inside a section such as "Equipment"; whether an amount has been met
     end = len(page)
     awaited = _awaited_method(page, start)
     for line in page[start:]:
-        if line.kind is Kind.INGREDIENTS:
-            if heading and not part_of(line) and any(starts_with_amount(other.text) for other, _ in chosen):
-                end = line.place
-                break
-            part, aside = part_of(line), False
-        elif line.kind is Kind.METHOD and (chosen or heading):
+        sentence = line.kind is Kind.STEP and not _reads_as_food(line, named)
+        if _ends(page, line, begun=begun, headed=heading is not None, sentence=sentence, awaited=awaited):
             end = line.place
             break
-        elif line.kind in (Kind.ASIDE, Kind.NUTRITION) and any(starts_with_amount(other.text) for other, _ in chosen):
-            end = line.place
-            break
-        elif line.kind in (Kind.ASIDE, Kind.NUTRITION):
-            aside = line.kind is Kind.ASIDE or aside
-        elif line.kind in (Kind.METHOD, Kind.BLANK, Kind.YIELD, Kind.CLUTTER):
-            continue
-        elif _is_part(page, line, named, aside=aside):
+        if line.kind is Kind.INGREDIENTS or _is_part(page, line, named, aside=aside):
             part, aside = part_of(line), False
-        elif aside:
+        elif line.kind is Kind.ASIDE:
+            aside = True
+        elif aside or line.kind in _NOT_FOOD or (sentence and not begun):
             continue
-        elif line.kind is Kind.TOOL and named(line.text) is None:
-            passed.append(line.text)
-        elif line.kind is Kind.STEP and not _reads_as_food(line, named):
-            if not any(starts_with_amount(other.text) for other, _ in chosen):
-                continue
-            if line.place >= awaited or _only_steps_follow(page, line.place, awaited):
-                end = line.place
-                break
+        elif sentence or (line.kind is Kind.TOOL and named(line.text) is None):
             passed.append(line.text)
         else:
             chosen.append((line, part))
+            begun = begun or starts_with_amount(line.text) or line.kind is Kind.CELL
     lines = _joined(chosen, named)
     kept, other = _without_words(lines, named, strict=heading is not None)
     return Block(tuple(kept), (*passed, *other), heading.place if heading else start, end)
+
+
+def _ends(page: Sequence[PageLine], line: PageLine, *, begun: bool, headed: bool, sentence: bool, awaited: int) -> bool:
+    """Whether the ingredients end above a line: at the method, at another section, or where sentences begin."""
+    if line.kind is Kind.INGREDIENTS:
+        return headed and begun and not part_of(line)
+    if line.kind is Kind.METHOD:
+        return headed or begun
+    if line.kind in (Kind.ASIDE, Kind.NUTRITION):
+        return begun
+    return sentence and begun and (line.place >= awaited or _only_steps_follow(page, line.place, awaited))
 
 
 def _awaited_method(page: Sequence[PageLine], start: int) -> int:
@@ -155,7 +154,7 @@ def _is_part(page: Sequence[PageLine], line: PageLine, named: Named, *, aside: b
         return False
     if any(character.isdigit() for character in line.text) or re.search(r"[,.;]", line.text):
         return False
-    below = next((other for other in page[line.place + 1 :] if other.kind is not Kind.BLANK), None)
+    below = next((other for other in islice(page, line.place + 1, None) if other.kind is not Kind.BLANK), None)
     if below is None or below.kind not in (Kind.FOOD, Kind.CELL):
         return False
     if is_whole("part", line.text):
@@ -200,13 +199,15 @@ def _joined(chosen: Sequence[tuple[PageLine, str]], named: Named) -> list[BlockL
 
 
 def _glued(text: str, more: str) -> str:
+    if more[0] in ",;.)":
+        return f"{text}{more}"
     broken = re.search(r"[a-z]-$", text) and more[:1].islower()
     return f"{text[:-1]}{more}" if broken else f"{text} {more}"
 
 
 def _goes_on(text: str, before: PageLine, line: PageLine, more: str, named: Named) -> bool:
     """Whether a line goes on with the ingredient above it."""
-    if text.count("(") > text.count(")"):
+    if text.count("(") > text.count(")") or more[0] in ",;)":
         return True
     if starts_with_amount(more) or line.bulleted or line.after_blank:
         return False

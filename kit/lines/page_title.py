@@ -3,30 +3,31 @@
 import re
 from collections import Counter
 from collections.abc import Sequence
+from functools import cache
 
+from kit.food.composition import bundled_foods
 from kit.food.vocabulary import words
-from kit.lines.page_lines import Kind, PageLine, is_cell, starts_with_amount
-from kit.lines.page_words import is_whole, start
+from kit.lines.choosing import kind_of
+from kit.lines.page_amounts import starts_with_amount
+from kit.lines.page_lines import Kind, Named, PageLine
+from kit.lines.page_words import is_whole, page_words, start
 
-_NAMED = re.compile(r"^(?:title|recipe(?: name| title)?|subject|name|dish)\s*:\s*(?P<title>\S.*)$", re.IGNORECASE)
+_NAMED = re.compile(
+    r"^(?:title|recipe(?: name| title| of the (?:day|week|month))?|(?:today's|featured) recipe|subject|name|dish)\s*:"
+    r"\s*(?P<title>\S.*)$",
+    re.IGNORECASE,
+)
 _REPLY = re.compile(r"^(?:re|fwd?|aw|wg)\s*:\s*", re.IGNORECASE)
 _CRUMBS = re.compile(r"\s+[\u00bb\u203a>/]\s+")
-_SITE = re.compile(r"\s+[|\u2013\u2014-]\s+[^|]*$")
 _GREETING = re.compile(
     r"^(?:hi|hello|hey|dear|good morning|thanks|thank you|love|cheers|best|see you|yours|regards)\b", re.IGNORECASE
 )
 _JOINING = re.compile(r"^(?:with|and|in|on|over|for)\s", re.IGNORECASE)
-_DISH = frozenset(
-    "soup stew salad bowl box bake casserole chili chilli curry pie cake bread muffin cookie bar pancake smoothie dip salsa sauce "
-    "slaw wrap taco burrito quesadilla pizza pasta noodle risotto pilaf skillet traybake roast stir fry burger patty meatball "
-    "meatloaf sandwich toast oatmeal granola porridge parfait pudding crisp crumble tart quiche frittata omelet scramble hash "
-    "dressing hummus pesto jar tray pot supper dinner lunch breakfast ratatouille enchilada fajita kebab skewer sheet pan "
-    "gumbo jambalaya paella stroganoff lasagna fritter biscuit scone".split()
-)
 _MOST_WORDS = 14
+_MOST_CANDIDATES = 200
 
 
-def find_title(page: Sequence[PageLine], until: int) -> tuple[str, int]:
+def find_title(page: Sequence[PageLine], until: int, named: Named) -> tuple[str, int]:
     """Return the title of a page, "" where none can be found, and the place below it.
 
     Parameters
@@ -35,30 +36,48 @@ def find_title(page: Sequence[PageLine], until: int) -> tuple[str, int]:
         The page.
     until : int
         Where the ingredients begin; the title stands above.
+    named : callable
+        Returns the food that a line names, or None.
     """
     for line in page[:until]:
-        named = _NAMED.match(line.text)
-        if named:
-            return cleaned(_REPLY.sub("", named["title"])), line.place + 1
+        stated = _NAMED.match(line.text)
+        if stated:
+            return cleaned(_REPLY.sub("", stated["title"])), line.place + 1
     above = [line for line in page[:until] if line.kind is not Kind.BLANK]
     candidates = [line for line in above if _may_be_title(line)]
     if not candidates:
-        numbered = above[0] if above and above[0].kind in (Kind.FOOD, Kind.TOOL, Kind.PART) else None
-        return (cleaned(numbered.text), numbered.place + 1) if numbered and _stands_apart(page, numbered) else ("", 0)
+        first = next((line for line in page if line.kind is not Kind.BLANK), None)
+        return (cleaned(first.text), first.place + 1) if first and _stands_apart(page, first, named) else ("", 0)
+    if len(candidates) > _MOST_CANDIDATES:
+        candidates = [*candidates[: _MOST_CANDIDATES // 2], *candidates[-_MOST_CANDIDATES // 2 :]]
     card = _card_start(page, candidates[0].place, until)
     seen = _seen(page)
     best = max(candidates, key=lambda line: (_score(line, candidates, card, seen), line.place))
-    title, place = cleaned(best.text), best.place
-    below = page[place + 1] if place + 1 < len(page) else None
-    if (
-        below
-        and below.place < until
-        and below.kind is Kind.WORDS
-        and _JOINING.match(below.text)
-        and below.text[0].islower()
-    ):
-        title, place = f"{title} {below.text}", below.place
-    return title, place + 1
+    first, last = _over_lines(page, best, until)
+    title = " ".join(cleaned(line.text) for line in page[first.place : last.place + 1])
+    return title, last.place + 1
+
+
+def _over_lines(page: Sequence[PageLine], line: PageLine, until: int) -> tuple[PageLine, PageLine]:
+    """Return the first and last line of a title: one line, or two that stand apart from the rest and make one name."""
+    above = page[line.place - 1] if line.place else None
+    below = page[line.place + 1] if line.place + 1 < until else None
+    if below and below.kind is Kind.WORDS and below.text[0].islower() and _JOINING.match(below.text):
+        return line, below
+    if below and _makes_one(page, line, below):
+        return line, below
+    if above and _makes_one(page, above, line):
+        return above, line
+    return line, line
+
+
+def _makes_one(page: Sequence[PageLine], first: PageLine, second: PageLine) -> bool:
+    """Whether two lines are one name: set apart by empty lines, and only the second says what kind of dish it is."""
+    after = page[second.place + 1] if second.place + 1 < len(page) else None
+    apart = first.after_blank and (after is None or after.kind in (Kind.BLANK, Kind.YIELD))
+    if not (apart and first.kind is second.kind is Kind.WORDS and not second.marked):
+        return False
+    return _names_food(first.text) and not _says_dish(first.text) and _says_dish(second.text)
 
 
 def cleaned(title: str) -> str:
@@ -71,6 +90,7 @@ def cleaned(title: str) -> str:
     """
     title = _CRUMBS.split(title.strip(" *#_:"))[-1]
     title = title.split(" | ")[0]
+    title = re.sub(r"\s*\((?:serves|makes|yields?|servings)\b[^()]*\)", "", title, flags=re.IGNORECASE)
     return re.sub(r"(?<=\w)\s+recipe$", "", title, flags=re.IGNORECASE).strip()
 
 
@@ -87,12 +107,14 @@ def _may_be_title(line: PageLine) -> bool:
     )
 
 
-def _stands_apart(page: Sequence[PageLine], line: PageLine) -> bool:
+def _stands_apart(page: Sequence[PageLine], line: PageLine, named: Named) -> bool:
     """Whether a first line that begins with a number is a title: "7 layer dip" above "Serves 8"."""
-    if is_cell(line.text):
+    if line.kind not in (Kind.FOOD, Kind.TOOL) or line.bulleted or line.numbered:
         return False
     below = page[line.place + 1] if line.place + 1 < len(page) else None
-    return below is not None and below.kind in (Kind.YIELD, Kind.BLANK, Kind.INGREDIENTS, Kind.CLUTTER)
+    if below is None or below.kind not in (Kind.YIELD, Kind.BLANK, Kind.INGREDIENTS, Kind.CLUTTER):
+        return False
+    return below.kind in (Kind.YIELD, Kind.INGREDIENTS) or named(line.text) is None
 
 
 def _card_start(page: Sequence[PageLine], first: int, until: int) -> int:
@@ -122,11 +144,10 @@ def _plain(text: str) -> str:
 def _score(line: PageLine, candidates: Sequence[PageLine], card: int, seen: Counter[str]) -> float:
     """Return how likely a line is the title."""
     text = line.text
-    known = set(words(text))
     score = 3.0 * (seen[_plain(cleaned(text))] > 1) + 3.0 * line.marked
-    score += 2.0 * bool(known & _DISH) + 1.5 * _names_food(text)
+    score += 2.0 * _says_dish(text) + 1.5 * _names_food(text)
     score += 1.0 * (text.istitle() or text.isupper() or _capitals(text) > 0.6)
-    score += 1.5 * (line is candidates[0])
+    score += 1.0 * (line is candidates[0])
     after = [other for other in candidates if line.place < other.place < card]
     score += max(0.0, 3.0 - len(after))
     score -= (
@@ -134,7 +155,7 @@ def _score(line: PageLine, candidates: Sequence[PageLine], card: int, seen: Coun
         + 1.0 * (len(text.split()) == 1)
         + 1.0 * text.startswith(("Why", "How", "What"))
     )
-    score -= 2.0 * (start("site", text) != "" and not known & _DISH)
+    score -= 2.0 * (start("site", text) != "" and not _says_dish(text))
     return score - 3.0 * starts_with_amount(text)
 
 
@@ -143,7 +164,17 @@ def _capitals(text: str) -> float:
     return sum(word[0].isupper() for word in parts) / len(parts) if parts else 0.0
 
 
-def _names_food(text: str) -> bool:
-    from kit.food.finding import find
+def _says_dish(text: str) -> bool:
+    """Whether a line says what kind of dish it is: "soup", "tacos"."""
+    return not set(page_words()["dish"]).isdisjoint(words(text))
 
-    return any(match.score >= 60 for match in find(text, 1)) if len(text) < 100 else False
+
+@cache
+def _food_words() -> frozenset[str]:
+    """Return the words of food names, but those that say little alone: "whole", "new"."""
+    names = (words(food.name.split(",")[0]) for food in bundled_foods().values())
+    return frozenset(word for name in names for word in name if kind_of(word) == "food") - {*page_words()["loose"]}
+
+
+def _names_food(text: str) -> bool:
+    return not _food_words().isdisjoint(words(text))

@@ -1,7 +1,7 @@
 """How many a recipe makes, as people write it: "Serves 6 to 8", "Makes 12 muffins", "1 9-inch pie, 8 servings"."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kit.food.amounts import Count, plain_characters, read_count
 from kit.food.measures import unit
@@ -95,6 +95,11 @@ def read_yield(line: str) -> Yield | None:
     bare = _BARE.match(text) or _FOR.match(text)
     if bare and len(text.split()) <= 12:
         return Yield(read_count(bare["amount"])[0], "", 3)
+    sentences = re.split(r"(?<=[.!?])\s+", text) if len(text) > 30 else ()
+    if len(sentences) > 1:
+        told = [made for sentence in sentences if (made := read_yield(sentence))]
+        best = max(told, key=lambda made: (made.count is not None, made.sure), default=None)
+        return replace(best, sure=1) if best else None
     prose = _IN_PROSE.search(text)
     if prose:
         return Yield(read_count(next(filter(None, prose.groups())))[0], "", 1)

@@ -48,9 +48,9 @@ class WrittenRecipe:
 def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") -> WrittenRecipe:
     r"""Read a whole recipe: its title, "Serves 4", headings such as "For the dressing:", and its ingredient lines.
 
-    A page may be pasted with everything around the recipe. What stands above the heading "Ingredients" is no food; without
-    that heading the lines below the title are read up to the method, or up to the sentences that tell it. A line that
-    cannot be read comes back with its problem; a line among the ingredients that names no food comes back as passed over.
+    A page may be pasted with everything around the recipe. What stands above the heading "Ingredients" is no food;
+    without that heading the lines below the title are read up to the method, or up to the sentences that tell it. A
+    line that cannot be read comes back with its problem; one among them that names no food comes back as passed over.
 
     Parameters
     ----------
@@ -83,7 +83,7 @@ def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") ->
     page = page_lines(text)
     heading = next((line.place for line in page if line.kind is Kind.INGREDIENTS), None)
     first = next((line.place for line in page if line.kind in (Kind.FOOD, Kind.CELL)), len(page))
-    title, below = find_title(page, first if heading is None else heading)
+    title, below = find_title(page, first if heading is None else heading, named)
     block = ingredient_block(page, below, named)
     made = _servings(page, block)
     count = made.count if made else None
@@ -102,7 +102,7 @@ def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") ->
 
 
 def _servings(page: Sequence[PageLine], block: Block) -> Yield | None:
-    """Return how many the recipe makes: the surest line that says so, above or among the ingredients before below them."""
+    """Return how many the recipe makes: the surest line that says so, one above the ingredients before one below."""
     said = [line for line in page if line.made and line.kind is not Kind.FOOD]
 
     def rank(line: PageLine) -> tuple[float, int]:

@@ -1,6 +1,8 @@
 """A whole pasted recipe."""
 
 import contextlib
+import tomllib
+from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -9,6 +11,7 @@ from hypothesis import strategies as st
 from kit.errors import AmountError
 from kit.lines.recipe_text import read_recipe
 
+FIGURES = Path(__file__).parent / "figures"
 STEW = """# Barley pot
 
 Prep time: 10 minutes
@@ -78,3 +81,73 @@ def test_nothing_after_the_method_is_an_ingredient():
 def test_any_text_is_a_recipe_or_told(text):
     with contextlib.suppress(AmountError):  # "Serves 0"
         assert all(reading.problem or reading.grams is not None for reading in read_recipe(text).readings)
+
+
+@pytest.mark.parametrize("folder", ["pages", "more_pages"])
+def test_pasted_pages_give_title_servings_and_every_ingredient_and_no_clutter(folder):
+    wrong = []
+    for name, page in tomllib.loads((FIGURES / folder / "expected.toml").read_text(encoding="utf-8")).items():
+        recipe = read_recipe((FIGURES / folder / f"{name}.txt").read_text(encoding="utf-8"))
+        span = recipe.span or (recipe.servings, recipe.servings)
+        found = {
+            "title": recipe.title,
+            "servings": recipe.servings,
+            "span": list(span),
+            "serving_is": recipe.serving_is,
+            "passed_over": list(recipe.passed_over),
+            "lines": list(dict.fromkeys(reading.line for reading in recipe.readings)),
+            "open": [reading.line for reading in recipe.readings if reading.is_open],
+        }
+        asked = {"span": [page["servings"]] * 2, "serving_is": "", "open": [], **page}
+        wrong += [f"{name}: {key} is {found[key]!r}" for key in asked if found[key] != asked[key]]
+    assert wrong == []
+
+
+PLAIN = "Lentil soup\nServes 4\n1 cup lentils, dry\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "title"),
+    [
+        (PLAIN, "Lentil soup"),
+        ("3-bean salad\nServes 4\n1 cup lentils, dry\n", "3-bean salad"),
+        ("7 layer dip\n\n1 cup lentils, dry\n", "7 layer dip"),
+        ("Title: 2 cups of soup\n1 cup lentils, dry\n", "2 cups of soup"),
+        ("Lentil Soup Recipe | A kitchen\nServes 4\n1 cup lentils, dry\n", "Lentil Soup"),
+        ("1 cup lentils, dry\n2 carrots", ""),
+    ],
+)
+def test_a_title_is_found(text, title):
+    recipe = read_recipe(text)
+    assert recipe.title == title
+    assert recipe.readings[0].key == "lentils-dry"
+
+
+@pytest.mark.parametrize(
+    ("lines", "read_as"),
+    [
+        ("2\ncups\nlentils, dry", ["2 cups lentils, dry"]),
+        ("1 cup lentils,\nrinsed\n2 carrots", ["1 cup lentils, rinsed", "2 carrots"]),
+        ("1 can (15\nounces) black beans, drained", ["1 can (15 ounces) black beans, drained"]),
+        ("1 cup lentils, dry,\n2 carrots,\nsalt,", ["1 cup lentils, dry", "2 carrots", "salt"]),
+        ("lentils, dry\t2 cups\ncarrots\t2", ["2 cups lentils, dry", "2 carrots"]),
+        (
+            "1 cup lentils, dry\nmoon dust",
+            ["1 cup lentils, dry", "moon dust"],
+        ),  # asked, and not hidden in the line above
+        ("1 cup lentils, dry\n8 wooden skewers\nparchment paper", ["1 cup lentils, dry"]),
+    ],
+)
+def test_one_ingredient_over_several_lines_or_cells_is_one(lines, read_as):
+    recipe = read_recipe(f"Soup\nServes 4\n\nIngredients\n{lines}\n\nMethod\nCook.")
+    assert [reading.line for reading in recipe.readings] == read_as
+
+
+def test_what_names_no_food_is_passed_over_and_said():
+    recipe = read_recipe("Kebabs\nServes 4\n1 lb lamb, cubed\n8 wooden skewers\n")
+    assert recipe.passed_over == ("8 wooden skewers",)
+
+
+def test_a_text_longer_than_any_page_is_told():
+    with pytest.raises(AmountError, match="paste one recipe"):
+        read_recipe("a\n" * 200_000)
