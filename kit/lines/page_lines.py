@@ -11,7 +11,8 @@ from kit.lines.page_amounts import is_cell, starts_with_amount, unit_words
 from kit.lines.page_clutter import is_clutter, is_nutrition, is_step, is_time, is_tool
 from kit.lines.page_words import is_whole
 from kit.lines.page_yield import Yield, is_label, read_yield
-from kit.lines.parsed_line import LONGEST_LINE, without_bullet
+from kit.lines.parsed_line import LONGEST_LINE
+from kit.lines.tidy import without_bullet
 
 Named = Callable[[str], Food | None]  # the food that a written line names, if any
 _BOX = re.compile(
