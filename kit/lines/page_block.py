@@ -6,8 +6,6 @@ from dataclasses import dataclass, replace
 from itertools import islice
 
 from kit.food.amounts import read_count
-from kit.food.vocabulary import words
-from kit.lines.choosing import kind_of
 from kit.lines.page_amounts import starts_with_amount, unit_words
 from kit.lines.page_lines import Kind, Named, PageLine, part_of
 from kit.lines.page_words import is_whole
@@ -215,9 +213,8 @@ def _goes_on(text: str, before: PageLine, line: PageLine, more: str, named: Name
         return True
     if not (more[0].islower() or more[0] == "("):
         return False
-    if named(more) is None and all(kind_of(word) not in ("food", "other") for word in words(more)):
-        return True  # "rinsed", "finely chopped"
-    return named(text) is None and named(f"{text} {more}") is not None
+    alone = named(text) is not None and named(more) is not None
+    return not alone and named(_glued(text, more)) is not None  # "rinsed"; "tomatoes" under "1 can crushed"
 
 
 def _without_words(lines: Sequence[BlockLine], named: Named, *, strict: bool) -> tuple[list[BlockLine], list[str]]:
