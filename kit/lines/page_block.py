@@ -18,10 +18,11 @@ _MOST_HEADINGS = 20  # "Ingredients" on one page
 
 @dataclass(frozen=True, slots=True)
 class BlockLine:
-    """One ingredient as the page writes it, with the part it stands in."""
+    """One ingredient as the page writes it, with the part it stands in and the row of the text it begins on."""
 
     text: str
     part: str = ""
+    row: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,9 +113,10 @@ def _gather(page: Sequence[PageLine], start: int, named: Named, heading: PageLin
             passed.append(line.text)
         else:
             chosen.append((line, part))
-            begun = begun or starts_with_amount(line.text) or line.kind is Kind.CELL
+            begun = begun or starts_with_amount(line.text) or line.kind in (Kind.CELL, Kind.LISTED)
     lines = _joined(chosen, named)
-    kept, other = _without_words(lines, named, strict=heading is not None)
+    sure = {" ".join(line.text.split()) for line, _ in chosen if line.kind is Kind.LISTED}
+    kept, other = _without_words(lines, named, sure, strict=heading is not None)
     return Block(tuple(kept), (*passed, *other), heading.place if heading else start, end)
 
 
@@ -153,7 +155,7 @@ def _is_part(page: Sequence[PageLine], line: PageLine, named: Named, *, aside: b
     if any(character.isdigit() for character in line.text) or re.search(r"[,.;]", line.text):
         return False
     below = next((other for other in islice(page, line.place + 1, None) if other.kind is not Kind.BLANK), None)
-    if below is None or below.kind not in (Kind.FOOD, Kind.CELL):
+    if below is None or below.kind not in (Kind.FOOD, Kind.CELL, Kind.LISTED):
         return False
     if is_whole("part", line.text):
         return True
@@ -169,11 +171,16 @@ def _joined(chosen: Sequence[tuple[PageLine, str]], named: Named) -> list[BlockL
     pending: BlockLine | None = None
     before: PageLine | None = None
     for line, part in chosen:
-        text = line.text.rstrip(",;") if with_commas else line.text
+        text = line.text.rstrip(",;") if with_commas and line.kind is not Kind.LISTED else line.text
+        if line.kind is Kind.LISTED:
+            found += [pending] if pending is not None and read_count(pending.text)[1] else []
+            found.append(BlockLine(text, part, line.row))
+            pending, before = None, None
+            continue
         if pending is not None:
             bare = read_count(pending.text)[1] == ""
             if line.kind is Kind.CELL and bare:  # a scale to choose from: "1", "2", "3"
-                pending = BlockLine(text, part)
+                pending = BlockLine(text, part, line.row)
                 continue
             if unit_words(text) and line.kind is Kind.WORDS:
                 pending = replace(pending, text=f"{pending.text} {text}")
@@ -185,11 +192,11 @@ def _joined(chosen: Sequence[tuple[PageLine, str]], named: Named) -> list[BlockL
             found += [] if bare else [pending]
             pending = None
         if line.kind is Kind.CELL and named(text) is None:
-            pending = BlockLine(text, part)
+            pending = BlockLine(text, part, line.row)
         elif found and before and found[-1].part == part and _goes_on(found[-1].text, before, line, text, named):
             found[-1] = replace(found[-1], text=_glued(found[-1].text, text))
         else:
-            found.append(BlockLine(text, part))
+            found.append(BlockLine(text, part, line.row))
             before = line
     if pending is not None and read_count(pending.text)[1]:
         found.append(pending)
@@ -217,17 +224,18 @@ def _goes_on(text: str, before: PageLine, line: PageLine, more: str, named: Name
     return not alone and named(_glued(text, more)) is not None  # "rinsed"; "tomatoes" under "1 can crushed"
 
 
-def _without_words(lines: Sequence[BlockLine], named: Named, *, strict: bool) -> tuple[list[BlockLine], list[str]]:
+def _without_words(
+    lines: Sequence[BlockLine], named: Named, sure: set[str], *, strict: bool
+) -> tuple[list[BlockLine], list[str]]:
     """Return the ingredients, and apart from them the lines without an amount that name no food.
 
     Above the first amount of a recipe such a line tells about the dish; in a page with headings five words without a
     food are a remark. Anywhere else a line is kept, and asked about.
     """
-    first = next((at for at, line in enumerate(lines) if starts_with_amount(line.text)), 0)
+    first = next((at for at, line in enumerate(lines) if starts_with_amount(line.text) or line.text in sure), 0)
     kept, other = [], []
     for at, line in enumerate(lines):
         amount = starts_with_amount(line.text)
         remark = not amount and (at < first or (strict and len(line.text.split()) > 4)) and named(line.text) is None
-        story = at < first and amount
-        (other if remark or story else kept).append(line)
+        (other if remark and line.text not in sure else kept).append(line)
     return kept, [line.text for line in other]

@@ -1,8 +1,8 @@
 """What each line of a pasted page is: a heading, a button, a time, a step of the method, or perhaps an ingredient."""
 
 import re
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Sequence
+from dataclasses import dataclass, replace
 from enum import Enum, auto
 
 from kit.food.amounts import plain_characters, read_count
@@ -18,6 +18,7 @@ Named = Callable[[str], Food | None]  # the food that a written line names, if a
 _BOX = re.compile(
     r"^\s*[\u25a1-\u25ff\u2610-\u2612\u2b1c\u2b1b\u26aa\u2713-\u2718\ufe0e\ufe0f\u2022\u2043\u00b7-]+\s*(?=\S)"
 )
+_NO_PART = re.compile(r"^\s*#{1,6}\s*[-.]*\s*$")  # ends a part: what follows belongs to none
 _NUMBERED = re.compile(r"^\s*\d{1,2}[.)]\s+\S")
 _MARKED = re.compile(
     r"^#{1,6}\s*(?P<hashes>.+?)\s*#*$|^\*\*(?P<stars>[^*]+?):?\*\*\s*:?$|^={2,}\s*(?P<bars>[^=]+?)\s*={2,}$"
@@ -47,6 +48,7 @@ class Kind(Enum):
     CELL = auto()  # an amount, and perhaps a measure, whose food stands on the next line
     TOOL = auto()  # "8 skewers"
     FOOD = auto()  # begins with an amount
+    LISTED = auto()  # known to be an ingredient
     WORDS = auto()  # anything else
 
 
@@ -61,13 +63,15 @@ class PageLine:
     kind : Kind
         What it is, by its own words.
     place : int
-        Where it stands in the page.
+        Where it stands among the lines.
     indent : int
         How far it is indented. [characters]
     bulleted, numbered, marked, after_blank : bool
         Whether it has a bullet; a number; the marks of a heading; an empty line above.
     made : Yield or None
         How many the recipe makes, where the line says that.
+    row : int
+        Which line of the text it stands on, from 0.
     """
 
     text: str
@@ -79,17 +83,30 @@ class PageLine:
     marked: bool = False
     after_blank: bool = False
     made: Yield | None = None
+    row: int = 0
 
 
-def page_lines(text: str) -> tuple[PageLine, ...]:
-    """Return the lines of a pasted page, each with what it is; facts on one line that belong apart are lines each."""
+def page_lines(text: str, listed: Collection[str] = ()) -> tuple[PageLine, ...]:
+    """Return the lines of a pasted page, each with what it is; facts on one line that belong apart are lines each.
+
+    Parameters
+    ----------
+    text : str
+        The page.
+    listed : collection of str
+        Lines, with single spaces, that are known to be ingredients, whatever they look like.
+    """
     found: list[PageLine] = []
     after_blank = True
-    for raw in text.splitlines():
+    for row, raw in enumerate(text.splitlines()):
+        whole = " ".join(raw.split())
+        if whole in listed:
+            found.append(PageLine(whole, Kind.LISTED, len(found), row=row))
+            after_blank = False
+            continue
         plain = plain_characters(raw.expandtabs(4) if "\t" not in raw.strip() else raw)
-        cells = _cells(plain)
-        for cell in cells:
-            line = _line(cell, len(found), after_blank)
+        for cell in _cells(plain):
+            line = _line(cell, len(found), row, after_blank)
             found.append(line)
             after_blank = line.kind is Kind.BLANK
     return _with_awaited_yields(found)
@@ -130,7 +147,9 @@ def _row(cells: Sequence[str]) -> str:
     return " ".join([first, *words, *(f"({other})" for other in others)])
 
 
-def _line(raw: str, place: int, after_blank: bool) -> PageLine:
+def _line(raw: str, place: int, row: int, after_blank: bool) -> PageLine:
+    if _NO_PART.match(raw):
+        return PageLine("", Kind.PART, place, marked=True, row=row)
     indent = len(raw) - len(raw.lstrip())
     boxed = _BOX.match(raw)
     marked = _MARKED.match(raw.strip())
@@ -141,7 +160,7 @@ def _line(raw: str, place: int, after_blank: bool) -> PageLine:
     bulleted = not marked and not numbered and (boxed is not None or without_bullet(plain) != plain.strip())
     made = read_yield(text) if len(text) <= LONGEST_LINE else None
     kind = _own_kind(text, numbered=numbered, marked=marked is not None)
-    return PageLine(text, kind, place, indent, bulleted, numbered, marked is not None, after_blank, made)
+    return PageLine(text, kind, place, indent, bulleted, numbered, marked is not None, after_blank, made, row)
 
 
 def _own_kind(text: str, *, numbered: bool = False, marked: bool = False) -> Kind:
@@ -213,5 +232,5 @@ def _with_awaited_yields(lines: Sequence[PageLine]) -> tuple[PageLine, ...]:
         below = next((other for other in lines[place + 1 : place + 3] if other.kind is not Kind.BLANK), None)
         made = read_yield(f"{line.text.strip(' :')}: {below.text}") if below else None
         if below and made and len(below.text.split()) <= 10:
-            found[below.place] = PageLine(below.text, Kind.YIELD, below.place, made=made)
+            found[below.place] = replace(below, kind=Kind.YIELD, made=made)
     return tuple(found)

@@ -1,13 +1,13 @@
 """A whole pasted recipe: title, servings, parts and ingredient lines, read in one go."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
 from kit.errors import AmountError
 from kit.food.amounts import Count
 from kit.food.composition import Food, Foods, foods
-from kit.lines.page_block import Block, ingredient_block
+from kit.lines.page_block import Block, BlockLine, ingredient_block
 from kit.lines.page_lines import Kind, PageLine, page_lines
 from kit.lines.page_title import find_title
 from kit.lines.page_yield import MOST_SERVINGS, Yield
@@ -35,6 +35,8 @@ class WrittenRecipe:
         The least and most servings, where the text gives a span: "Serves 6 to 8".
     passed_over : tuple of str
         Lines among the ingredients that name no food: "8 skewers".
+    lines : tuple of BlockLine
+        The ingredient lines as written, one for each, with the row of the text they stand on.
     """
 
     title: str
@@ -43,9 +45,12 @@ class WrittenRecipe:
     readings: tuple[Reading, ...]
     span: tuple[float, float] | None = None
     passed_over: tuple[str, ...] = ()
+    lines: tuple[BlockLine, ...] = ()
 
 
-def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") -> WrittenRecipe:
+def read_recipe(
+    text: str, *, table: Foods | None = None, system: str = "us", listed: Collection[str] = ()
+) -> WrittenRecipe:
     r"""Read a whole recipe: its title, "Serves 4", headings such as "For the dressing:", and its ingredient lines.
 
     A page may be pasted with everything around the recipe. What stands above the heading "Ingredients" is no food;
@@ -60,6 +65,8 @@ def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") ->
         The foods to choose from; all at hand by default.
     system : {"us", "metric"}
         Whose cups and spoons.
+    listed : collection of str
+        Lines, with single spaces, that are known to be ingredients, whatever they look like.
 
     Raises
     ------
@@ -80,9 +87,9 @@ def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") ->
     def named(line: str) -> Food | None:
         return read(line, table=table, system=system).food
 
-    page = page_lines(text)
+    page = page_lines(text, listed)
     heading = next((line.place for line in page if line.kind is Kind.INGREDIENTS), None)
-    first = next((line.place for line in page if line.kind in (Kind.FOOD, Kind.CELL)), len(page))
+    first = next((line.place for line in page if line.kind in (Kind.FOOD, Kind.CELL, Kind.LISTED)), len(page))
     title, below = find_title(page, first if heading is None else heading, named)
     block = ingredient_block(page, below, named)
     made = _servings(page, block)
@@ -98,6 +105,7 @@ def read_recipe(text: str, *, table: Foods | None = None, system: str = "us") ->
         ),
         (count.low, count.high) if count and count.low < count.high else None,
         block.passed_over,
+        block.lines,
     )
 
 

@@ -186,23 +186,21 @@ def ingredient_from(reading: Reading, **facts: object) -> Ingredient:
 
 
 def recipe_from(written: WrittenRecipe) -> Recipe:
-    """Make a recipe from a pasted text that was read.
+    """Make a recipe from a pasted text that was read; lines that cannot be read are its `open_lines`.
 
     Raises
     ------
     LineError
-        If there is no ingredient, or lines that cannot be read: all of them, one a line of the message.
+        If there is no ingredient line.
     """
     if not written.readings:
         raise LineError('no ingredient lines; write a title, "Serves 4", and one ingredient a line')
-    open_lines = [reading for reading in written.readings if reading.is_open]
-    if open_lines:
-        raise LineError("\n".join(f'"{reading.line.strip()[:80]}": {reading.problem}' for reading in open_lines))
     return Recipe(
         title=written.title or "Untitled recipe",
-        ingredients=tuple(map(ingredient_from, written.readings)),
+        ingredients=tuple(ingredient_from(reading) for reading in written.readings if not reading.is_open),
         servings=written.servings or 1.0,
         serving_is=written.serving_is or "serving",
+        open_lines=tuple(reading for reading in written.readings if reading.is_open),
     )
 
 
@@ -211,6 +209,11 @@ def recipe(
 ) -> Recipe:
     """Make a recipe from ingredient lines.
 
+    Raises
+    ------
+    LineError
+        If there is no line, or lines that cannot be read: all of them, one a line of the message.
+
     Examples
     --------
     >>> dish = recipe("Oats", ["1 cup rolled oats", "2 cups whole milk"], servings=2)
@@ -218,4 +221,7 @@ def recipe(
     [81.0, 488.0]
     """
     readings = tuple(reading for line in lines for reading in read_each(line, table=table))
-    return recipe_from(WrittenRecipe(title, servings, "", readings))
+    made = recipe_from(WrittenRecipe(title, servings, "", readings))
+    if made.open_lines:
+        raise LineError("\n".join(f'"{line.line.strip()[:80]}": {line.problem}' for line in made.open_lines))
+    return made

@@ -1,16 +1,45 @@
-"""Where talks are found: those that ship with the kit, and files."""
+"""Where talks are found: those that ship with the kit, her own, and files."""
 
-from dataclasses import replace
+import re
+import shutil
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
+
+import tomlkit
 
 from kit import files
 from kit.errors import KitError, TalkFileError, UnknownNameError
-from kit.lines.recipe_text import read_recipe
-from kit.meal.recipe import recipe_from
+from kit.talk.names import file_name, free_name
+from kit.talk.plain_talk import talk_from_plain
 from kit.talk.talk import Talk
 from kit.talk.talk_file import talk_from_toml
 
-LARGEST_FILE = 1_000_000  # bytes
+ENDINGS = (".toml", ".txt")
+_TITLE = re.compile(r"""^\s*title\s*=\s*(?:"((?:[^"\\]|\\.)*)"|'([^']*)')""", re.MULTILINE)
+_FIRST_LINES = """# {title}: a talk of mine. The notebooks write this file; what they do not show they leave as it is.
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class TalkEntry:
+    """One talk of the list.
+
+    Attributes
+    ----------
+    title, name : str
+        Its title, and the name of its file without the ending.
+    path : pathlib.Path
+        The file.
+    own : bool
+        Whether it is hers; the others ship with the kit.
+    """
+
+    title: str
+    name: str
+    path: Path
+    own: bool
 
 
 def bundled_talks() -> dict[str, Path]:
@@ -18,38 +47,267 @@ def bundled_talks() -> dict[str, Path]:
     return {path.stem: path for path in sorted(files.bundled("data/talks").glob("*.toml"))}
 
 
-def read_talk(talk: str | Path) -> Talk:
-    """Read a talk: a bundled talk's name, a ``.toml`` talk file, or a ``.txt`` recipe.
+def talks_folder() -> Path:
+    """Return the folder of her own talks; it need not exist yet."""
+    return files.own_folder() / "talks"
+
+
+def bin_folder() -> Path:
+    """Return the folder where deleted talks lie."""
+    return files.own_folder() / "bin"
+
+
+def talks() -> tuple[TalkEntry, ...]:
+    """Return every talk, her own and those that ship with the kit, by title."""
+    own = (TalkEntry(_title(path), path.stem, path, own=True) for path in _own_files())
+    others = (TalkEntry(_title(path), name, path, own=False) for name, path in bundled_talks().items())
+    return tuple(sorted((*own, *others), key=lambda entry: (entry.title.casefold(), not entry.own, entry.name)))
+
+
+def _own_files() -> Iterator[Path]:
+    try:
+        found = sorted(talks_folder().iterdir())
+    except (OSError, KitError):  # no folder yet, or none that may be read
+        return
+    yield from (path for path in found if path.suffix in ENDINGS and path.name[0] != "." and files.is_file(path))
+
+
+def _title(path: Path) -> str:
+    try:
+        return _title_of(path, path.stat().st_mtime_ns)
+    except OSError:
+        return _from_name(path.stem)
+
+
+@lru_cache(maxsize=1_000)
+def _title_of(path: Path, _changed: int) -> str:
+    """Return the title of a talk; the time of its last change keeps the answer fresh."""
+    try:
+        text = files.read_text(path)
+        if path.suffix == ".txt":
+            return talk_from_plain(text, path).title
+    except KitError:
+        return _from_name(path.stem)
+    match = _TITLE.search(text.partition("\n[")[0])
+    if match is None:
+        return _from_name(path.stem)
+    title = match[2] if match[1] is None else str(tomlkit.parse(match[0])["title"])
+    return title.strip() or _from_name(path.stem)
+
+
+def _from_name(stem: str) -> str:
+    return stem.replace("_", " ").replace("-", " ")
+
+
+def find_talk(talk: str | Path) -> TalkEntry:
+    """Return the talk that a name, a title or a path stands for; her own go first.
 
     Raises
     ------
     UnknownNameError
-        If there is neither a bundled talk nor a file of that name.
-    TalkFileError
-        If the file has faults: all of them, each with the entry and what to write instead.
+        If there is none; the nearest is offered.
+    KitError
+        If a title belongs to several talks.
     """
-    path = bundled_talks().get(str(talk), Path(talk))
-    if not path.is_file():
-        raise UnknownNameError("talk or recipe file", str(talk), bundled_talks())
+    asked = str(talk)
+    every = sorted(talks(), key=lambda entry: not entry.own)
+    for entry in every:
+        if entry.name == asked:
+            return entry
+    path = Path(asked)
+    if files.is_file(path):
+        own = path.resolve().parent == talks_folder().resolve()
+        return TalkEntry(_title(path), path.stem, path, own)
+    plain = _plain(asked)
+    titled = [entry for entry in every if plain and plain in (_plain(entry.title), _plain(entry.name))]
+    own = [entry for entry in titled if entry.own]
+    if len(own or titled) > 1:
+        names = ", ".join(entry.name for entry in own or titled)
+        raise KitError(f'"{asked}" is the title of several talks; write the name of one: {names}')
+    if titled:
+        return (own or titled)[0]
+    shown = asked if len(asked) <= 80 else f"{asked[:80]}..."
+    raise UnknownNameError(
+        "talk or recipe file", shown, dict.fromkeys(word for entry in every for word in (entry.name, entry.title))
+    )
+
+
+def _plain(text: str) -> str:
+    return re.sub(r"[\W_]+", " ", text).strip().casefold()
+
+
+def read_talk(talk: str | Path) -> Talk:
+    """Read a talk: its name or title, a ``.toml`` talk file, or a plain ``.txt``.
+
+    What is wrong with single entries stands in the talk's `faults`; the rest can be used.
+
+    Raises
+    ------
+    UnknownNameError
+        If there is no such talk or file.
+    TalkFileError
+        If there is nothing in it that could be shown: every fault, each with the entry and what to write instead.
+    """
+    entry = find_talk(talk)
+    found = talk_from(files.read_text(entry.path), entry.path)
+    if not found.recipe.ingredients and not found.recipe.open_lines:
+        none = 'no ingredient; write [[ingredient]] and line = "1 cup lentils, dry"'
+        raise TalkFileError(entry.path.name, [*found.faults, none] if entry.path.suffix == ".toml" else found.faults)
+    return found
+
+
+def talk_from(text: str, path: Path) -> Talk:
+    """Return the talk that the text of a file holds, by the ending of its name.
+
+    Raises
+    ------
+    TalkFileError
+        If it is no talk at all.
+    """
+    return talk_from_toml(text, path) if path.suffix == ".toml" else talk_from_plain(text, path)
+
+
+def own_path(title: str) -> Path:
+    """Return where a talk of a title lies, or would lie, in her folder."""
+    return talks_folder() / f"{file_name(title)}.toml"
+
+
+def new_path(title: str, folder: Path | None = None) -> Path:
+    """Return a place for a new talk that is not taken, in her folder or in another one."""
+    folder = folder or talks_folder()
     try:
-        if path.stat().st_size > LARGEST_FILE:
-            raise KitError(f"{path.name} has over {LARGEST_FILE:,} bytes; a talk file is a page or two of text")
-        text = path.read_text(encoding="utf-8-sig")
-    except UnicodeDecodeError:
-        raise KitError(f"{path.name} is no UTF-8 text; save it as plain text") from None
+        taken = {path.stem.lower() for path in folder.iterdir()}
+    except OSError:
+        taken = set()
+    if folder == talks_folder():
+        taken |= set(bundled_talks())
+    return folder / f"{free_name(title, taken)}.toml"
+
+
+def begin(title: str, folder: Path | None = None) -> Path:
+    """Begin a talk of a title, in her folder or in another one, and return its file.
+
+    Raises
+    ------
+    KitError
+        If the title is empty, or the file cannot be written.
+    """
+    title = " ".join(title.split())
+    if not title:
+        raise KitError('a talk needs a title; write for instance "Turkey chili"')
+    document = tomlkit.parse(_FIRST_LINES.format(title=title))
+    document.add("title", title)
+    document.add("servings", 4)
+    return files.write_whole(new_path(title, folder), tomlkit.dumps(document))
+
+
+def duplicate(talk: str | Path, title: str = "") -> Path:
+    """Copy a talk into her folder, where it is hers to change, and return the copy.
+
+    Raises
+    ------
+    KitError
+        If there is no such talk, or the copy cannot be written.
+    """
+    entry = find_talk(talk)
+    title = title.strip() or f"{entry.title} (copy)"
+    path = new_path(title).with_suffix(entry.path.suffix)
+    return files.write_whole(path, _with_title(files.read_text(entry.path), title, entry.path))
+
+
+def rename(talk: str | Path, title: str) -> Path:
+    """Give a talk of hers another title, and its file the name of it; return the file.
+
+    Raises
+    ------
+    KitError
+        If the talk is not hers, or the title is empty, or the file cannot be written.
+    """
+    entry = _hers(talk, "renamed")
+    title = " ".join(title.split())
+    if not title:
+        raise KitError("a talk needs a title; write one")
+    text = _with_title(files.read_text(entry.path), title, entry.path)
+    if file_name(title) == entry.name:
+        return files.write_whole(entry.path, text, replace=True)
+    path = files.write_whole(new_path(title).with_suffix(entry.path.suffix), text)
+    entry.path.unlink(missing_ok=True)
+    if last_name() == entry.name:
+        use(path.stem)
+    return path
+
+
+def delete(talk: str | Path) -> Path:
+    """Move a talk of hers to the bin folder, and return where it lies there.
+
+    Raises
+    ------
+    KitError
+        If the talk is not hers, or cannot be moved.
+    """
+    entry = _hers(talk, "deleted")
+    try:
+        bin_folder().mkdir(parents=True, exist_ok=True)
+        taken = {path.stem.lower() for path in bin_folder().iterdir()}
+        path = bin_folder() / f"{free_name(entry.name, taken)}{entry.path.suffix}"
+        shutil.move(entry.path, path)
     except OSError as fault:
-        raise KitError(f"{path.name} cannot be read ({fault.strerror})") from fault
-    if path.suffix != ".toml":
-        return _talk_from_recipe(text, path)
-    return talk_from_toml(text, path)
+        raise KitError(f"{entry.path} cannot be moved to {bin_folder()} ({fault.strerror})") from fault
+    return path
 
 
-def _talk_from_recipe(text: str, path: Path) -> Talk:
+def _hers(talk: str | Path, what: str) -> TalkEntry:
+    entry = find_talk(talk)
+    if not entry.own:
+        raise KitError(f'"{entry.title}" is no talk in your folder and cannot be {what}; make a copy of it first')
+    return entry
+
+
+def _with_title(text: str, title: str, path: Path) -> str:
+    """Return the text of a talk with another title, everything else as it was."""
+    if path.suffix == ".txt":
+        old = talk_from_plain(text, path).title
+        lines = text.splitlines(keepends=True)
+        at = next((at for at, line in enumerate(lines) if old and old in line), None)
+        if at is None:
+            return f"Title: {title}\n{text}"
+        lines[at] = f"Title: {title}\n"
+        return "".join(lines)
     try:
-        written = read_recipe(text)
-        recipe = recipe_from(written)
-    except KitError as fault:
-        raise TalkFileError(path.name, str(fault).splitlines()) from None
-    if written.title == "":
-        recipe = replace(recipe, title=path.stem.replace("_", " ").replace("-", " "))
-    return Talk(path.stem, recipe, written.readings, path=path)
+        document = tomlkit.parse(text)
+    except Exception as fault:
+        raise KitError(f"{path.name} has faults; mend them first: {fault}") from fault
+    document["title"] = title
+    return tomlkit.dumps(document)
+
+
+def use(talk: str) -> None:
+    """Remember a talk as the one last used; where nothing can be written it is not remembered.
+
+    Raises
+    ------
+    UnknownNameError
+        If there is no such talk.
+    """
+    entry = find_talk(talk)
+    name = entry.name if entry in talks() else str(entry.path.resolve())
+    try:
+        files.write_whole(files.own_folder() / "last_talk.txt", f"{name}\n", replace=True)
+    except KitError:
+        return
+
+
+def last_name() -> str:
+    """Return the name of the talk last used, empty when none was."""
+    try:
+        return files.read_text(files.own_folder() / "last_talk.txt").strip()
+    except KitError:
+        return ""
+
+
+def last_used() -> TalkEntry:
+    """Return the talk last used; the first that ships with the kit when there is none, or it is gone."""
+    try:
+        return find_talk(last_name())
+    except KitError:
+        return find_talk(next(iter(bundled_talks())))

@@ -12,6 +12,8 @@ from kit.errors import KitError
 
 FILE = "practice.json"
 VERSION = 1
+_MOST_TRIES = 1_000_000
+_DAMAGED = (ValueError, KeyError, TypeError, AttributeError, RecursionError)
 _UNSEEN, _LEAST = 2.0, 0.5  # weights of a card not yet seen, and of one always known
 
 
@@ -71,20 +73,33 @@ def read_scores(talk: str, path: Path | None = None) -> tuple[dict[str, Score], 
 
 
 def _read(path: Path) -> tuple[dict[str, dict[str, Score]], str]:
-    if not path.exists():
+    if not files.is_file(path):
         return {}, ""
     try:
-        table = json.loads(path.read_text(encoding="utf-8"))
-        return {
-            talk: {
-                key: Score(*(int(score[name]) for name in ("right", "missed", "in_a_row"))) for key, score in of.items()
-            }
-            for talk, of in table["talks"].items()
-        }, ""
-    except OSError as fault:
-        raise KitError(f"{path} cannot be read ({fault.strerror}); close what else uses it") from fault
-    except (ValueError, KeyError, TypeError, AttributeError):
+        return _understood(files.read_text(path)), ""
+    except _DAMAGED:
         return {}, _put_aside(path)
+    except KitError as fault:
+        if isinstance(fault.__cause__, OSError):
+            raise
+        return {}, _put_aside(path)  # no text, or far too long
+
+
+def _understood(text: str) -> dict[str, dict[str, Score]]:
+    table = json.loads(text)
+    return {
+        talk: {
+            key: Score(*(_count(score[name]) for name in ("right", "missed", "in_a_row"))) for key, score in of.items()
+        }
+        for talk, of in table["talks"].items()
+    }
+
+
+def _count(value: object) -> int:
+    """Return how often something happened; ValueError for what is no such number."""
+    if isinstance(value, bool) or not isinstance(value, int) or not 0 <= value <= _MOST_TRIES:
+        raise ValueError("no count")
+    return value
 
 
 def _put_aside(path: Path) -> str:
@@ -126,10 +141,21 @@ def record(talk: str, card: Card, knew: bool, path: Path | None = None) -> dict[
     KitError
         If the file cannot be read or written.
     """
+    scores: dict[str, Score] = {}
+
+    def add(text: str | None) -> str:
+        everything = _understood(text) if text is not None else {}
+        scores.update(everything.setdefault(talk, {}))
+        scores[card.key] = everything[talk][card.key] = marked(scores.get(card.key, Score()), knew)
+        return _written(everything)
+
     path = path or practice_file()
-    everything, _ = _read(path)
-    scores = everything.setdefault(talk, {})
-    scores[card.key] = marked(scores.get(card.key, Score()), knew)
+    _read(path)  # a damaged file is put aside first
+    files.changed(path, add)
+    return scores
+
+
+def _written(everything: Mapping[str, Mapping[str, Score]]) -> str:
     table: dict[str, Any] = {
         "version": VERSION,
         "talks": {
@@ -140,8 +166,7 @@ def record(talk: str, card: Card, knew: bool, path: Path | None = None) -> dict[
             for name, of in everything.items()
         },
     }
-    files.write_whole(path, json.dumps(table, indent=2, ensure_ascii=False) + "\n", replace=True)
-    return scores
+    return json.dumps(table, indent=2, ensure_ascii=False) + "\n"
 
 
 def next_card(of: Sequence[Card], scores: Scores, chance: Random, last: Card | None = None) -> Card:

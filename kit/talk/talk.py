@@ -112,6 +112,12 @@ class Talk:
         As the talk file gives them; `rules` is the set of regulated wordings, ``"us"`` or ``"eu"``.
     notes : str
         Her own notes, which are never sent.
+    span : tuple of float, optional
+        The least and most servings, where a pasted text gives a span: "Serves 6 to 8".
+    passed_over : tuple of str
+        Lines among the ingredients that name no food: "8 skewers".
+    faults : tuple of str
+        What is wrong with the file, a sentence each that begins with the place; the rest of the talk can be used.
     """
 
     name: str
@@ -128,6 +134,9 @@ class Talk:
     measures: str = "us"
     notes: str = ""
     path: Path | None = None
+    span: tuple[float, float] | None = None
+    passed_over: tuple[str, ...] = ()
+    faults: tuple[str, ...] = ()
 
     @property
     def title(self) -> str:

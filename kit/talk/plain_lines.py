@@ -1,0 +1,40 @@
+"""How a line of a plain text of a talk was read: what the boxes answer in place."""
+
+import re
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class PlainLine:
+    """One line of a box and its answer.
+
+    Attributes
+    ----------
+    place : int
+        Which line it is, from 0.
+    read_as : str
+        What it was read as: "step of 5 minutes, starts tray"; empty for a line without meaning.
+    problem : str
+        What has to be asked; empty when the line is clear.
+    choices : tuple of str
+        Lines that could stand in its place.
+    """
+
+    place: int
+    read_as: str = ""
+    problem: str = ""
+    choices: tuple[str, ...] = ()
+
+
+_HASHED = re.compile(r"^\s*#+\s*(?P<name>.*?)\s*#*\s*$")
+
+
+def heading(line: str) -> str | None:
+    """Return the part that a line with # in front heads, None for any other line; "#" alone ends a part."""
+    match = _HASHED.match(line)
+    return match["name"].rstrip(":").strip() if match else None
+
+
+def one_line(text: str) -> str:
+    """Return a text on one line, with single spaces."""
+    return " ".join(text.split())

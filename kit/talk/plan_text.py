@@ -1,0 +1,293 @@
+"""The plan on the day as plain text: "5 min: cut the squash; tray 20 min in the oven at 425"."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from kit.talk.faults import limited
+from kit.talk.plain_lines import PlainLine, heading, one_line
+from kit.talk.talk import PlanStep, Pot
+from kit.texts import listing, number
+
+_MIN = r"m(?:in(?:ute)?s?)?\b\.?"
+_SPAN = (
+    rf"(?:\d+(?:[.,]\d+)?\s*h(?:ours?|rs?)?\b\.?(?:\s*(?:and\s+)?\d+\s*(?:{_MIN})?)?|\d+:\d\d|"
+    rf"\d+(?:[.,]\d+)?(?:\s+\d/\d)?\s*(?:{_MIN}|'))"
+)
+_BULLET = re.compile(r"^\s*(?:[-*\u2022]\s+|\d{1,2}[.)]\s+)")
+_TALKED = re.compile(
+    rf"^\s*(?P<minutes>{_SPAN})\s*(?:of\s+)?(?:talk(?:ing)?|words|spoken)\b\s*[,;:]?\s*(?:(?:and\s+)?(?P<hands>{_SPAN})\s*(?:of\s+)?(?:hands?(?:-on)?|work)\b)?\s*[:,-]?\s*(?P<rest>.*)$",
+    re.IGNORECASE,
+)
+_TIMED = re.compile(
+    rf"^\s*(?P<minutes>{_SPAN})\s*(?:of\s+(?:hands?(?:-on)?\s*)?work\b|hands?-on\b)?\s*(?:[:,\u2013\u2014-]|\s)\s*(?P<rest>\S.*)$",
+    re.IGNORECASE,
+)
+_TIMED_BEHIND = re.compile(
+    rf"^(?P<rest>[^;]*?)\s*[,(:\u2013\u2014-]\s*(?P<minutes>{_SPAN})\s*\)?\s*(?P<more>;.*)?$", re.IGNORECASE
+)
+_SAY = re.compile(r"^\s*(?:say|words)\s*:\s*(?P<say>.*)$|^\s*[>\u201c\"](?P<quoted>.*?)[\u201d\"]?\s*$", re.IGNORECASE)
+_NEEDS = re.compile(
+    r"^(?:this\s+)?(?:needs?|waits? for|when|once|after)\s+(?:the\s+)?(?P<pots>.+?)(?:\s+(?:is|are)\s+(?:ready|done|cooked|out))?$",
+    re.IGNORECASE,
+)
+_BEFORE = re.compile(
+    rf"[,(]?\s*(?:started?|put on|on|begun?)?\s*(?P<before>{_SPAN})\s+before(?:\s+(?:the|we|i)\b[\w ]*)?\)?",
+    re.IGNORECASE,
+)
+_DEGREES = r"\s*(?:\u00b0|degrees?|deg)?\s*"
+_OVEN = re.compile(
+    r"[,(]?\s*(?:in(?:to)?\s+(?:the\s+|a\s+)?)?"
+    rf"(?:(?P<degrees>\d{{2,3}}){_DEGREES}(?P<scale>[CF]\b)?\s*oven|"
+    rf"oven(?:\s*(?:at|of|,)?\s*(?P<after>\d{{2,3}}){_DEGREES}(?P<unit>[CF]\b)?)?|"
+    rf"at\s+(?P<at>\d{{2,3}}){_DEGREES}(?P<of>[CF]\b)?)\)?",
+    re.IGNORECASE,
+)
+_POT = re.compile(rf"^(?P<name>.*?)[\s,:(]*(?:for\s+)?(?P<minutes>{_SPAN})\s*\)?(?P<rest>.*)$", re.IGNORECASE)
+_ON = re.compile(r"^(?:(?:start|put on|pot|begin|set|now)\s+)?(?:the\s+|a\s+)?", re.IGNORECASE)
+_OFF = re.compile(r"\s+(?:goes on|go on|on|in|cooks?|simmers?|bakes?|roasts?|soaks?|into)$", re.IGNORECASE)
+_EXAMPLE = 'write a pot as "tray 20 min in the oven at 425", or "needs tray"'
+
+
+def minutes_of(text: str) -> float:
+    """Return how long a written time is. [min]
+
+    Examples
+    --------
+    >>> [minutes_of(text) for text in ("5 min", "1 h 15 min", "2:30", "1.5 minutes", "2 1/2 min")]
+    [5.0, 75.0, 2.5, 1.5, 2.5]
+    """
+    text = text.lower().replace(",", ".").strip()
+    if ":" in text:
+        whole, seconds = text.split(":")
+        return int(whole) + int(seconds) / 60
+    numbers = re.findall(r"\d+(?:\.\d+)?(?:/\d+)?", text)
+    values = [float(part) if "/" not in part else int(part[0]) / max(1, int(part.split("/")[1])) for part in numbers]
+    if "h" in text:
+        return 60 * values[0] + (values[1] if len(values) > 1 else 0)
+    return sum(values)
+
+
+def read_plan(text: str) -> tuple[tuple[PlanStep, ...], tuple[PlainLine, ...]]:
+    """Read a plan on the day.
+
+    Parameters
+    ----------
+    text : str
+        A step a line: minutes of work, a colon and a title; behind semicolons the pots that go on at its end and those
+        it needs. "10 min talk: ..." are minutes of words; the words themselves stand below, behind "Say:" or in quotes.
+        A line with # in front heads a part of the talk.
+
+    Returns
+    -------
+    steps : tuple of PlanStep
+        The steps.
+    lines : tuple of PlainLine
+        What each line was read as.
+
+    Examples
+    --------
+    >>> (step,), _ = read_plan("5 min: cut the squash; tray 20 min in the oven at 425; needs barley")
+    >>> step.title, step.hands_minutes, step.pots, step.needs
+    ('cut the squash', 5.0, (Pot(name='tray', minutes=20.0, before=0.0, oven=425.0),), ('barley',))
+    """
+    steps: list[PlanStep] = []
+    lines: list[PlainLine] = []
+    part = ""
+    for place, row in enumerate(text.splitlines()):
+        named, said = heading(row), _SAY.match(row)
+        if not row.strip():
+            lines.append(PlainLine(place))
+        elif named is not None:
+            part = named
+            lines.append(PlainLine(place, f"part: {part}" if part else "no part"))
+        elif said and steps:
+            words = one_line(said["say"] if said["say"] is not None else said["quoted"])
+            steps[-1] = replace(steps[-1], say=f"{steps[-1].say} {words}".strip())
+            lines.append(PlainLine(place, f"{len(words.split())} words of this step"))
+        elif said:
+            lines.append(
+                PlainLine(place, problem='words without a step; write the step above them, such as "2 min: welcome"')
+            )
+        else:
+            step, problem = _step(row)
+            steps.append(replace(step, part=part))
+            lines.append(PlainLine(place, _told(step), problem))
+    return tuple(steps), tuple(lines)
+
+
+def _step(row: str) -> tuple[PlanStep, str]:
+    """Return a step, and what has to be asked about it."""
+    clauses = _clauses(_BULLET.sub("", row) if not _TIMED.match(row) else row)
+    talked, timed = _TALKED.match(clauses[0]), _TIMED.match(clauses[0])
+    behind = None if talked or timed else _TIMED_BEHIND.match(clauses[0])
+    problems: list[str] = []
+    say_minutes = hands = None
+    if talked:
+        say_minutes, hands, title = (
+            minutes_of(talked["minutes"]),
+            minutes_of(talked["hands"] or "0 min"),
+            talked["rest"],
+        )
+        problems.append(limited("say_minutes", say_minutes))
+    elif timed or behind:
+        match = timed or behind
+        assert match is not None
+        hands, title = minutes_of(match["minutes"]), match["rest"]
+    else:
+        title = clauses[0]
+    problems.append(limited("hands_minutes", hands or 0.0))
+    title = _unquoted(title.strip().strip(","))
+    if not title:
+        problems.append('the step has no name; write for instance "5 min: cut the squash"')
+    pots, needs = [], []
+    for clause in clauses[1:]:
+        wants = _NEEDS.match(clause)
+        pot, wrong = (None, "") if wants else _pot(clause)
+        if wants:
+            needs += [_unquoted(_ON.sub("", name.strip())) for name in _names(wants["pots"])]
+        elif pot:
+            pots.append(pot)
+            problems.append(wrong)
+        else:
+            problems.append(f'not sure what "{clause}" is; {_EXAMPLE}')
+    step = PlanStep(title or "step", "", "", say_minutes, hands or 0.0, tuple(pots), tuple(filter(None, needs)))
+    return step, "; ".join(filter(None, problems))
+
+
+def _clauses(row: str) -> list[str]:
+    """Return a row cut at its semicolons; one inside quotes cuts nothing."""
+    parts = re.findall(r'(?:"(?:[^"\\]|\\.)*"|[^;"]|")+', row)
+    return [part.strip() for part in parts if part.strip()] or [row.strip()]
+
+
+def _names(text: str) -> list[str]:
+    """Return the names of a list: "barley and the tray"; what stands in quotes is one name."""
+    names = re.findall(r'"(?:[^"\\]|\\.)*"|(?:(?!,|\s+(?:and|&)\s)[^"])+', text)
+    bare = (re.sub(r"^\s*(?:,|and\b|&)*\s*(?:(?:and|&)\s+)?(?:the\s+)?", "", name).strip() for name in names)
+    return [name for name in bare if name]
+
+
+def _pot(clause: str) -> tuple[Pot | None, str]:
+    """Return the pot that a clause starts, and what has to be asked about it."""
+    text, before, oven = clause, 0.0, None
+    quoted = re.match(r'^"((?:[^"\\]|\\.)*)"', text)
+    head = quoted[0] if quoted else ""
+    text = text[len(head) :]
+    early = _BEFORE.search(text)
+    if early:
+        before, text = minutes_of(early["before"]), text.replace(early[0], " ", 1)
+    hot = _OVEN.search(text)
+    if hot and (hot["degrees"] or hot["after"] or hot["at"] or "oven" in hot[0].lower()):
+        degrees = hot["degrees"] or hot["after"] or hot["at"]
+        scale = hot["scale"] or hot["unit"] or hot["of"] or ""
+        oven = None if degrees is None else float(degrees) if scale.upper() != "C" else float(degrees) * 9 / 5 + 32
+        text = text.replace(hot[0], " ", 1)
+        if degrees is None:
+            return _named_pot(
+                head + text, before, None, 'the oven of this pot has no temperature; write "in the oven at 425"'
+            )
+    return _named_pot(head + text, before, oven, "")
+
+
+def _named_pot(text: str, before: float, oven: float | None, problem: str) -> tuple[Pot | None, str]:
+    match = _POT.match(one_line(text))
+    if match is None:
+        return None, ""
+    written = match["name"] or match["rest"]
+    name = (
+        _unquoted(written.strip(" ,:()"))
+        if written.strip().startswith('"')
+        else _OFF.sub("", _ON.sub("", written.strip(" ,:()"))).strip()
+    )
+    minutes = minutes_of(match["minutes"])
+    if not name:
+        return None, ""
+    wrong = [
+        limited("pot minutes", minutes),
+        limited("before", before),
+        limited("oven", oven) if oven is not None else "",
+        problem,
+    ]
+    return Pot(name, minutes, before, oven), "; ".join(filter(None, wrong))
+
+
+def _unquoted(text: str) -> str:
+    match = re.fullmatch(r'"((?:[^"\\]|\\.)*)"', text)
+    return re.sub(r"\\(.)", r"\1", match[1]) if match else text
+
+
+def _told(step: PlanStep) -> str:
+    """Return what a line was read as."""
+    spoken = [f"{number(step.say_minutes, 1)} min of words"] if step.say_minutes is not None else []
+    worked = [f"{number(step.hands_minutes, 1)} min of work"] if step.hands_minutes else []
+    pots = [f"starts {pot.name} ({number(pot.minutes, 1)} min{_oven_told(pot)})" for pot in step.pots]
+    needs = [f"needs {listing(step.needs)}"] if step.needs else []
+    return ", ".join(["step", *spoken, *worked, *pots, *needs])
+
+
+def _oven_told(pot: Pot) -> str:
+    hot = "" if pot.oven is None else f", oven {number(pot.oven)} F"
+    return hot + (f", {number(pot.before, 1)} min before the first word" if pot.before else "")
+
+
+def write_plan(steps: Sequence[PlanStep]) -> str:
+    """Return steps as plain text; `read_plan` gives them back, spaces and all but what it does not show."""
+    lines: list[str] = []
+    part = ""
+    for step in steps:
+        if one_line(step.part) != part:
+            part = one_line(step.part)
+            lines += ["", f"# {part}"] if lines else [f"# {part}"]
+        clauses = [f"{_times_written(step)}{_title_written(step.title)}"]
+        clauses += [_pot_written(pot) for pot in step.pots]
+        clauses += [f"needs {', '.join(map(_name_written, step.needs))}"] if step.needs else []
+        lines.append("; ".join(clauses))
+        if step.say.strip():
+            lines.append(f"  Say: {one_line(step.say)}")
+    return "\n".join(lines)
+
+
+def _times_written(step: PlanStep) -> str:
+    hands = f"{_minutes_written(step.hands_minutes)} min"
+    if step.say_minutes is None:
+        return f"{hands}: " if step.hands_minutes else ""
+    talked = f"{_minutes_written(step.say_minutes)} min talk"
+    return f"{talked}, {hands} hands: " if step.hands_minutes else f"{talked}: "
+
+
+def _minutes_written(minutes: float) -> str:
+    return f"{minutes:.10g}" if minutes < 1e6 else f"{minutes:.0f}"
+
+
+def _title_written(title: str) -> str:
+    plain = one_line(title)
+    read, problem = _step(f"0 min: {plain}") if plain else (PlanStep(""), "x")
+    alone, _ = _step(plain) if plain else (PlanStep(""), "")
+    same = read == PlanStep(plain) == alone and not problem and heading(plain) is None and _SAY.match(plain) is None
+    return plain if same else _quoted(plain)
+
+
+def _quoted(text: str) -> str:
+    return '"{}"'.format(text.replace("\\", "\\\\").replace('"', '\\"'))
+
+
+def _name_written(name: str) -> str:
+    plain = one_line(name)
+    wants = _NEEDS.match(f"needs {plain}")
+    same = (
+        wants is not None
+        and [_unquoted(_ON.sub("", part.strip())) for part in _names(wants["pots"])] == [plain]
+        and ";" not in plain
+    )
+    return plain if same else _quoted(plain)
+
+
+def _pot_written(pot: Pot) -> str:
+    rest = f" {_minutes_written(pot.minutes)} min"
+    rest += "" if pot.oven is None else f" in the oven at {_minutes_written(pot.oven)}"
+    rest += f", {_minutes_written(pot.before)} min before the talk" if pot.before else ""
+    plain = one_line(pot.name)
+    clause = f"{plain}{rest}"
+    same = _NEEDS.match(clause) is None and ";" not in plain and _pot(clause)[0] == replace(pot, name=plain)
+    return clause if same else f"{_quoted(plain)}{rest}"

@@ -1,0 +1,112 @@
+"""Questions to expect as plain text: "Can I leave out the feta? = leave out the feta", the answer below."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from kit.errors import ChangeError, KitError
+from kit.meal.changes import read_change
+from kit.meal.recipe import Recipe
+from kit.talk.plain_lines import PlainLine, one_line
+from kit.talk.talk import Question
+
+_MARKED = re.compile(r"^\s*(?:[-*\u2022]\s+|\d{1,2}[.)]\s+)?(?:q(?:uestion)?\s*[:.]\s*)(?P<rest>.*)$", re.IGNORECASE)
+_ANSWER = re.compile(r"^\s*(?:[-*\u2022]\s+)?(?:a(?:nswer)?\s*[:.]|\u2192|->|=>)\s*(?P<rest>.*)$", re.IGNORECASE)
+_BULLET = re.compile(r"^\s*(?:[-*\u2022]\s+|\d{1,2}[.)]\s+)")
+_ASKED = re.compile(r"^(?P<asks>.*?\?[\"\u201d')]*)\s*(?:=\s*(?P<wish>.*))?$")
+_EQUALS = re.compile(r"^(?P<asks>[^=]+?)\s+=\s+(?P<wish>.+)$")
+
+
+def read_questions(text: str, recipe: Recipe | None = None) -> tuple[tuple[Question, ...], tuple[PlainLine, ...]]:
+    """Read questions to expect.
+
+    Parameters
+    ----------
+    text : str
+        A question a line, with what to try on screen behind =, and the answer on the lines below. "Q:" and "A:" in
+        front are allowed, and needed only where a question has no question mark or an answer has one.
+    recipe : Recipe, optional
+        The dish, on which each try is checked.
+
+    Returns
+    -------
+    questions : tuple of Question
+        The questions.
+    lines : tuple of PlainLine
+        What each line was read as.
+
+    Examples
+    --------
+    >>> (question,), _ = read_questions("Can I leave out the feta? = leave out the feta\\nYes. It is milder then.")
+    >>> question.asks, question.try_, question.answer
+    ('Can I leave out the feta?', 'leave out the feta', 'Yes. It is milder then.')
+    """
+    found: list[Question] = []
+    lines: list[PlainLine] = []
+    for place, row in enumerate(text.splitlines()):
+        if not row.strip():
+            lines.append(PlainLine(place))
+            continue
+        answer = _ANSWER.match(row)
+        asked = None if answer else _question(row)
+        if asked is not None:
+            found.append(asked)
+            lines.append(_tried(place, asked, recipe))
+        elif found:
+            words = one_line(answer["rest"] if answer else row)
+            found[-1] = replace(found[-1], answer=f"{found[-1].answer} {words}".strip())
+            lines.append(PlainLine(place, "answer"))
+        else:
+            problem = 'an answer without a question; write the question above it, such as "Can I leave out the feta?"'
+            lines.append(PlainLine(place, problem=problem, choices=(f"Q: {one_line(row)}",)))
+    return tuple(found), tuple(lines)
+
+
+def _question(row: str) -> Question | None:
+    """Return the question that a line asks; None for a line of an answer."""
+    marked = _MARKED.match(row)
+    line = one_line(marked["rest"] if marked else _BULLET.sub("", row))
+    match = _ASKED.match(line)
+    if (
+        match
+        and (marked or match["wish"] is not None or not line[match.end("asks") :].strip())
+        and _is_one(match["asks"], marked)
+    ):
+        return Question(match["asks"].strip(), (match["wish"] or "").strip())
+    equals = _EQUALS.match(line)
+    if equals:
+        return Question(equals["asks"].strip(), equals["wish"].strip())
+    return Question(line) if marked and line else None
+
+
+def _is_one(asks: str, marked: re.Match[str] | None) -> bool:
+    return bool(asks.strip(" ?")) or marked is not None
+
+
+def _tried(place: int, question: Question, recipe: Recipe | None) -> PlainLine:
+    """Answer a question's line: what is tried on screen, or what has to be asked."""
+    if not question.try_:
+        return PlainLine(place, "question")
+    if recipe is None or not recipe.ingredients:
+        return PlainLine(place, f"question, to try: {question.try_}")
+    try:
+        steps = read_change(question.try_, recipe)
+    except ChangeError as fault:
+        return PlainLine(
+            place, problem=str(fault), choices=tuple(f"{question.asks} = {line}" for line in fault.choices)
+        )
+    except KitError as fault:
+        return PlainLine(place, problem=str(fault))
+    return PlainLine(place, f"question, to try: {question.try_} ({len(steps)} change{'' if len(steps) == 1 else 's'})")
+
+
+def write_questions(questions: Sequence[Question]) -> str:
+    """Return questions as plain text; `read_questions` gives them back."""
+    blocks = []
+    for question in questions:
+        asks, wish = one_line(question.asks), one_line(question.try_)
+        plain = _question(asks) == Question(asks) and _MARKED.match(asks) is None and _ANSWER.match(asks) is None
+        line = (asks if plain else f"Q: {asks}") + (f" = {wish}" if wish else "")
+        answer = one_line(question.answer)
+        blocks.append(f"{line}\nA: {answer}" if answer else line)
+    return "\n\n".join(blocks)
