@@ -5,8 +5,12 @@ import json
 import sys
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from kit.errors import KitError
+from kit.errors import KitError, TalkFileError
+
+if TYPE_CHECKING:
+    from kit.talk.talk import Talk
 
 OFF, BAD_INPUT = 1, 2
 
@@ -15,7 +19,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code: 0 on success, 1 when a point does not hold, 2 on bad input."""
     chosen = _parser().parse_args(arguments)
     try:
-        return chosen.run(chosen) or 0
+        code = chosen.run(chosen) or 0
+        return BAD_INPUT if getattr(chosen, "faulty", False) else code
     except KitError as fault:
         print(fault, file=sys.stderr)
         return BAD_INPUT
@@ -79,6 +84,11 @@ def _parser() -> argparse.ArgumentParser:
     follow.add_argument("--force", action="store_true", help="replace files of an earlier follow-up")
     follow.set_defaults(run=_follow_up)
 
+    new = commands.add_parser("new", help="begin a talk of your own")
+    new.add_argument("title", metavar="TITLE", help='such as "Turkey chili"')
+    new.add_argument("--to", type=Path, metavar="DIR", help="another folder than your own")
+    new.set_defaults(run=_new)
+
     release = commands.add_parser(
         "import-release", help="add an official composition release (the FoodData Central CSV folder)"
     )
@@ -87,7 +97,7 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
-_TALK = "a bundled talk's name, a .toml talk file, or a .txt recipe"
+_TALK = "the name or title of a talk, a .toml talk file, or a plain .txt"
 
 
 def _serving_options(parser: argparse.ArgumentParser) -> None:
@@ -107,26 +117,45 @@ def _open(chosen: argparse.Namespace) -> int:
 
 def _screen(chosen: argparse.Namespace) -> int:
     from kit.opening import open_screen
-    from kit.talk.library import bundled_talks, read_talk
+    from kit.talk.library import last_used, use
 
-    talk = chosen.talk or next(iter(bundled_talks()))
-    read_talk(talk)  # a faulty talk is told here, not on the shared screen
+    talk = chosen.talk or last_used().name
+    _read_talk(chosen, talk)  # what is wrong is told here, not on the shared screen
+    use(talk)
     return open_screen(talk, port=chosen.port, browser=not chosen.no_browser)
 
 
-def _numbers(chosen: argparse.Namespace) -> None:
+def _numbers(chosen: argparse.Namespace) -> int:
     from kit.meal.nutrition import nutrition
     from kit.meal.portions import share_out
     from kit.rules.serving import MAIN_NUTRIENTS, as_json, as_text
-    from kit.talk.library import read_talk
+    from kit.talk.notes import talk_json, talk_notes
 
-    talk = read_talk(chosen.talk)
+    talk = _read_talk(chosen)
     recipe = talk.recipe if chosen.servings is None else share_out(talk.recipe, chosen.servings)
     numbers = nutrition(recipe)
     if chosen.json:
-        _print_json(as_json(numbers, talk.rules))
+        _print_json({**as_json(numbers, talk.rules), **talk_json(talk)})
     else:
-        print(as_text(numbers, () if chosen.all else MAIN_NUTRIENTS, talk.rules))
+        print("\n".join([as_text(numbers, () if chosen.all else MAIN_NUTRIENTS, talk.rules), *talk_notes(talk)]))
+    return OFF if recipe.open_lines else 0
+
+
+def _read_talk(chosen: argparse.Namespace, name: str = "") -> "Talk":
+    """Return the talk that is asked for; what is wrong with its file is told, and the rest used."""
+    from kit.talk.library import read_talk
+
+    talk = read_talk(name or chosen.talk)
+    if talk.faults:
+        chosen.faulty = True
+        print(TalkFileError(talk.path.name if talk.path else talk.name, talk.faults), file=sys.stderr)
+    return talk
+
+
+def _new(chosen: argparse.Namespace) -> None:
+    from kit.talk.library import begin
+
+    print(begin(chosen.title, chosen.to))
 
 
 def _read(chosen: argparse.Namespace) -> int:
@@ -166,9 +195,8 @@ def _find(chosen: argparse.Namespace) -> None:
 
 def _check(chosen: argparse.Namespace) -> int:
     from kit.speech.points import check_points
-    from kit.talk.library import read_talk
 
-    verdicts = check_points(read_talk(chosen.talk))
+    verdicts = check_points(_read_talk(chosen))
     if chosen.json:
         _print_json({"points": [verdict.as_json() for verdict in verdicts]})
     else:
@@ -181,9 +209,8 @@ def _check(chosen: argparse.Namespace) -> int:
 def _change(chosen: argparse.Namespace) -> int:
     from kit.errors import ChangeError
     from kit.speech.what_if import problem_json, what_if
-    from kit.talk.library import read_talk
 
-    talk = read_talk(chosen.talk)
+    talk = _read_talk(chosen)
     try:
         asked = what_if(talk, chosen.lines)
     except ChangeError as fault:
@@ -203,9 +230,8 @@ def _follow_up(chosen: argparse.Namespace) -> None:
     from kit.meal.nutrition import nutrition
     from kit.meal.portions import make_more
     from kit.share.follow_up import follow_up, left_out
-    from kit.talk.library import read_talk
 
-    talk = read_talk(chosen.talk)
+    talk = _read_talk(chosen)
     recipe = talk.recipe if chosen.servings is None else make_more(talk.recipe, chosen.servings)
     numbers = nutrition(recipe)
     for verdict in left_out(talk, numbers):

@@ -1,6 +1,24 @@
-"""For all tests: a busy machine is no fault, so hypothesis asks for no deadline; speed is measured in tests/bench."""
+"""For all tests: no test touches the folder of whoever runs it, and a busy machine is no fault.
 
+Hypothesis asks for no deadline; speed is measured in tests/bench.
+"""
+
+import os
+
+import pytest
 from hypothesis import settings
 
 settings.register_profile("kit", deadline=None)
 settings.load_profile("kit")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def own_folder_of_the_tests(tmp_path_factory):
+    """Let the kit keep what it keeps in a folder of this run."""
+    before = os.environ.get("TALK_KIT_HOME")
+    os.environ["TALK_KIT_HOME"] = str(tmp_path_factory.mktemp("own") / "kit")
+    yield
+    if before is None:
+        del os.environ["TALK_KIT_HOME"]
+    else:
+        os.environ["TALK_KIT_HOME"] = before

@@ -107,12 +107,47 @@ def test_bad_input_gets_one_sentence_and_exit_2(capsys, arguments, says):
     assert "Traceback" not in err
 
 
-def test_a_recipe_with_an_unreadable_line_is_not_half_read(capsys, tmp_path):
-    recipe = tmp_path / "bad.txt"
-    recipe.write_text("Pot\nServes 4\n1 cup lentils\n2 cups moon dust\n", encoding="utf-8")
+def test_half_a_recipe_is_worth_showing(capsys, tmp_path):
+    recipe = tmp_path / "half.txt"
+    recipe.write_text("Pot\nServes 4 to 6\n1 cup lentils, dry\n2 cups moon dust\n8 skewers\n", encoding="utf-8")
     code, out, err = run(capsys, "numbers", str(recipe))
-    assert (code, out) == (2, "")
-    assert 'bad.txt, "2 cups moon dust"' in err
+    assert (code, err) == (1, "")
+    assert "Energy         at least " in out
+    assert "1 line is not counted yet" in out
+    assert "2 cups moon dust\n    not sure" in out
+    assert "4 to 6 servings: 5 are counted" in out
+    assert 'no food is named: "8 skewers"' in out
+    code, out, _err = run(capsys, "numbers", str(recipe), "--json")
+    numbers = json.loads(out)
+    assert code == 1
+    assert [line["line"] for line in numbers["open"]] == ["2 cups moon dust"]
+    assert numbers["open"][0]["problem"]
+    assert isinstance(numbers["open"][0]["choices"], list)
+    assert numbers["nutrients"]["energy"]["missing_from"] == ['"2 cups moon dust"']
+    assert (numbers["servings_span"], numbers["passed_over"]) == ([4, 6], ["8 skewers"])
+    assert numbers["energy_shares"] == {"protein": None, "fat": None, "carbohydrate": None}
+
+
+def test_a_fault_of_a_file_is_told_beside_the_numbers(capsys, tmp_path):
+    talk = tmp_path / "pot.toml"
+    talk.write_text(
+        'title = “Pot”\n[[ingredient]]\nline = "1 cup lentils, dry"\nswaps = [{ x = 1 }]\n', encoding="utf-8"
+    )
+    code, out, err = run(capsys, "numbers", str(talk))
+    assert code == 2
+    assert out.startswith("Pot: one of 1")
+    assert 'pot.toml, line 1, title = “Pot”: the quotes have to be straight; write title = "Pot"' in err
+    assert "swaps holds" in err
+
+
+def test_a_talk_is_found_by_its_title_and_a_new_one_is_begun(capsys, tmp_path, monkeypatch):
+    monkeypatch.setenv("TALK_KIT_HOME", str(tmp_path))
+    assert run(capsys, "numbers", "Barley and roasted squash box")[0] == 0
+    code, out, _err = run(capsys, "new", "Turkey chili")
+    assert (code, out.strip().endswith("talks/turkey_chili.toml")) == (0, True)
+    code, _out, err = run(capsys, "numbers", "turkey Chili")
+    assert code == 2
+    assert "turkey_chili.toml, no ingredient" in err
 
 
 @pytest.mark.parametrize("servings", ["0", "-3", "99999999"])

@@ -102,9 +102,7 @@ def _may_be_title(line: PageLine) -> bool:
         return False
     if line.kind is Kind.PART and not line.marked:
         return False
-    return not (
-        _GREETING.match(text) or is_whole("part", text) or is_whole("site", text) or text.endswith((",", ";", "..."))
-    )
+    return not (_GREETING.match(text) or is_whole("site", text) or text.endswith((",", ";", "...")))
 
 
 def _stands_apart(page: Sequence[PageLine], line: PageLine, named: Named) -> bool:
@@ -156,7 +154,7 @@ def _score(line: PageLine, candidates: Sequence[PageLine], card: int, seen: Coun
         + 1.0 * text.startswith(("Why", "How", "What"))
     )
     score -= 2.0 * (start("site", text) != "" and not _says_dish(text))
-    return score - 3.0 * starts_with_amount(text)
+    return score - 3.0 * starts_with_amount(text) - 4.0 * is_whole("part", text)
 
 
 def _capitals(text: str) -> float:

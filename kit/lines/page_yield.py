@@ -18,7 +18,7 @@ _LABEL = re.compile(
     r"(?P<label>serves|servings|serving\(s\)|serving(?=\s*:?\s*\d+$)|yields?|makes|portions?|feeds|enough\s+for|quantity)"
     r"(?!\s+(?:size|suggestion|ideas?|with|this|it|immediately|warm|hot|cold|over|on|in|at|as)\b)"
     r"(?:\s+(?:per|in)\s+(?:the\s+|this\s+)?(?:recipe|container))?"
-    r"(?:\s+yields?)?(?!\w)\s*[:.\-=]*\s*(?P<amount>.*)$",
+    r"(?:\s+yields?)?(?!\w)\s*(?:[:.=]|-(?=\s))*\s*(?P<amount>.*)$",
     re.IGNORECASE,
 )
 _FOR = re.compile(rf"^for\s+(?P<amount>{_NUMBER})(?:\s+{_PEOPLE})?\s*[:.]?$", re.IGNORECASE)
@@ -90,6 +90,8 @@ def read_yield(line: str) -> Yield | None:
     if labelled and _says_an_amount(labelled["amount"]):
         served = labelled["label"].lower().startswith(("serv", "portion", "feed", "enough"))
         return _amount(labelled["amount"], served)
+    if labelled and re.match(r"-\d", labelled["amount"]):  # told as no number of servings
+        return Yield(Count(-1.0, -1.0, -1.0), "", 3)
     if labelled and _LABEL.match(labelled["amount"]):  # "Yield: Serves 6"
         return read_yield(labelled["amount"])
     bare = _BARE.match(text) or _FOR.match(text)

@@ -130,6 +130,7 @@ def as_json(numbers: Nutrition, rules: str = "us") -> dict[str, object]:
                 "line": ingredient.line,
                 "food": ingredient.food.key,
                 "grams": ingredient.grams,
+                "part": ingredient.part,
                 "how": ingredient.how,
                 "source": ingredient.food.source,
                 "nutrients": {
@@ -137,6 +138,10 @@ def as_json(numbers: Nutrition, rules: str = "us") -> dict[str, object]:
                 },
             }
             for ingredient, row in zip(ingredients, numbers.contributions, strict=True)
+        ],
+        "open": [
+            {"line": line.line, "problem": line.problem, "choices": [match.food for match in line.choices]}
+            for line in numbers.recipe.open_lines
         ],
     }
 
@@ -148,7 +153,7 @@ def as_text(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rules: st
     rows = [
         (
             line.name,
-            f"{number(line.value, line.decimals)} {line.unit}",
+            f"{'at least ' if line.missing_from else ''}{number(line.value, line.decimals)} {line.unit}",
             f"{number(line.low, line.decimals)} to {number(line.high, line.decimals)}",
             "" if isnan(line.day) else f"{number(100 * line.day)} % of a day",
             line.spoken,
@@ -161,9 +166,18 @@ def as_text(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rules: st
             ("Salt", f"{number(salt_grams(numbers['sodium']), 2)} g", "", "", ""),
         ]
     widths = [max(len(row[column]) for row in rows) for column in range(5)]
-    return "\n".join(
-        [
-            head,
-            *("  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows),
-        ]
-    )
+    table = ["  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip() for row in rows]
+    return "\n".join([head, *table, *_open_text(numbers)])
+
+
+def _open_text(numbers: Nutrition) -> list[str]:
+    """Return the lines that are not in the numbers, each with what has to be asked."""
+    waiting = numbers.recipe.open_lines
+    if not waiting:
+        return []
+    head = "1 line is not counted yet" if len(waiting) == 1 else f"{len(waiting)} lines are not counted yet"
+    return [
+        "",
+        f"{head}, so that every number is at least:",
+        *(f"  {line.line.strip()}\n    {line.problem}" for line in waiting),
+    ]

@@ -26,15 +26,32 @@ class PlainLine:
     choices: tuple[str, ...] = ()
 
 
-_HASHED = re.compile(r"^\s*#+\s*(?P<name>.*?)\s*#*\s*$")
+_HASHED = re.compile(r"^\s*#+(?:\s+(?P<name>.*?))?\s*$|^\s*#+(?P<close>\w.*?)\s*#*\s*$")
 
 
 def heading(line: str) -> str | None:
     """Return the part that a line with # in front heads, None for any other line; "#" alone ends a part."""
     match = _HASHED.match(line)
-    return match["name"].rstrip(":").strip() if match else None
+    return re.sub(r"(?<=\w)\s*:$", "", match["name"] or match["close"] or "").strip() if match else None
 
 
 def one_line(text: str) -> str:
     """Return a text on one line, with single spaces."""
     return " ".join(text.split())
+
+
+def quoted(text: str) -> str:
+    """Return a text in quotes, in which any sign may stand."""
+    return '"{}"'.format(text.replace("\\", "\\\\").replace('"', '\\"'))
+
+
+def unquoted(text: str) -> str:
+    """Return what stands in quotes; a text without them stays.
+
+    Examples
+    --------
+    >>> unquoted(quoted('a "pot"; or two')), unquoted("pot")
+    ('a "pot"; or two', 'pot')
+    """
+    match = re.fullmatch(r'"((?:[^"\\]|\\.)*)"', text)
+    return re.sub(r"\\(.)", r"\1", match[1]) if match else text

@@ -44,14 +44,14 @@ class PlainTalk:
 
 
 def take_apart(text: str) -> PlainTalk:
-    """Return the four parts of a plain talk; a text without headings is all recipe.
+    r"""Return the four parts of a plain talk; a text without headings is all recipe.
 
     Examples
     --------
-    >>> text = "Oats\\nKeeps days: 2\\n1 cup oats\\n\\nScript\\nIt is warm.\\n\\nQuestions\\nNo oats? = no oats"
+    >>> text = "Oats\nKeeps days: 2\n1 cup oats\n\nScript\nIt is warm.\n\nQuestions\nNo oats? = no oats"
     >>> talk = take_apart(text)
     >>> talk.recipe, talk.script, talk.questions, talk.fields
-    ('Oats\\n1 cup oats', 'It is warm.', 'No oats? = no oats', {'keeps_days': '2'})
+    ('Oats\n1 cup oats', 'It is warm.', 'No oats? = no oats', {'keeps_days': '2'})
     """
     lines = text.splitlines()
     found: dict[str, list[str]] = {part: [] for part in PARTS}

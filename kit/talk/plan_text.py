@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from kit.talk.faults import limited
-from kit.talk.plain_lines import PlainLine, heading, one_line
+from kit.talk.plain_lines import PlainLine, heading, one_line, quoted, unquoted
 from kit.talk.talk import PlanStep, Pot
 from kit.texts import listing, number
 
@@ -16,7 +16,8 @@ _SPAN = (
 )
 _BULLET = re.compile(r"^\s*(?:[-*\u2022]\s+|\d{1,2}[.)]\s+)")
 _TALKED = re.compile(
-    rf"^\s*(?P<minutes>{_SPAN})\s*(?:of\s+)?(?:talk(?:ing)?|words|spoken)\b\s*[,;:]?\s*(?:(?:and\s+)?(?P<hands>{_SPAN})\s*(?:of\s+)?(?:hands?(?:-on)?|work)\b)?\s*[:,-]?\s*(?P<rest>.*)$",
+    rf"^\s*(?P<minutes>{_SPAN})\s*(?:of\s+)?(?:talk(?:ing)?|words|spoken)\b\s*[,;:]?\s*"
+    rf"(?:(?:and\s+)?(?P<hands>{_SPAN})\s*(?:of\s+)?(?:hands?(?:-on)?|work)\b)?\s*[:,-]?\s*(?P<rest>.*)$",
     re.IGNORECASE,
 )
 _TIMED = re.compile(
@@ -28,7 +29,8 @@ _TIMED_BEHIND = re.compile(
 )
 _SAY = re.compile(r"^\s*(?:say|words)\s*:\s*(?P<say>.*)$|^\s*[>\u201c\"](?P<quoted>.*?)[\u201d\"]?\s*$", re.IGNORECASE)
 _NEEDS = re.compile(
-    r"^(?:this\s+)?(?:needs?|waits? for|when|once|after)\s+(?:the\s+)?(?P<pots>.+?)(?:\s+(?:is|are)\s+(?:ready|done|cooked|out))?$",
+    r"^(?:this\s+)?(?:needs?|waits? for|when|once|after)\s+(?:the\s+)?(?P<pots>.+?)"
+    r"(?:\s+(?:is|are)\s+(?:ready|done|cooked|out))?$",
     re.IGNORECASE,
 )
 _BEFORE = re.compile(
@@ -137,7 +139,7 @@ def _step(row: str) -> tuple[PlanStep, str]:
     else:
         title = clauses[0]
     problems.append(limited("hands_minutes", hands or 0.0))
-    title = _unquoted(title.strip().strip(","))
+    title = unquoted(title.strip().strip(","))
     if not title:
         problems.append('the step has no name; write for instance "5 min: cut the squash"')
     pots, needs = [], []
@@ -145,7 +147,7 @@ def _step(row: str) -> tuple[PlanStep, str]:
         wants = _NEEDS.match(clause)
         pot, wrong = (None, "") if wants else _pot(clause)
         if wants:
-            needs += [_unquoted(_ON.sub("", name.strip())) for name in _names(wants["pots"])]
+            needs += [unquoted(_ON.sub("", name.strip())) for name in _names(wants["pots"])]
         elif pot:
             pots.append(pot)
             problems.append(wrong)
@@ -171,8 +173,8 @@ def _names(text: str) -> list[str]:
 def _pot(clause: str) -> tuple[Pot | None, str]:
     """Return the pot that a clause starts, and what has to be asked about it."""
     text, before, oven = clause, 0.0, None
-    quoted = re.match(r'^"((?:[^"\\]|\\.)*)"', text)
-    head = quoted[0] if quoted else ""
+    exact = re.match(r'^"((?:[^"\\]|\\.)*)"', text)
+    head = exact[0] if exact else ""
     text = text[len(head) :]
     early = _BEFORE.search(text)
     if early:
@@ -196,7 +198,7 @@ def _named_pot(text: str, before: float, oven: float | None, problem: str) -> tu
         return None, ""
     written = match["name"] or match["rest"]
     name = (
-        _unquoted(written.strip(" ,:()"))
+        unquoted(written.strip(" ,:()"))
         if written.strip().startswith('"')
         else _OFF.sub("", _ON.sub("", written.strip(" ,:()"))).strip()
     )
@@ -210,11 +212,6 @@ def _named_pot(text: str, before: float, oven: float | None, problem: str) -> tu
         problem,
     ]
     return Pot(name, minutes, before, oven), "; ".join(filter(None, wrong))
-
-
-def _unquoted(text: str) -> str:
-    match = re.fullmatch(r'"((?:[^"\\]|\\.)*)"', text)
-    return re.sub(r"\\(.)", r"\1", match[1]) if match else text
 
 
 def _told(step: PlanStep) -> str:
@@ -239,7 +236,9 @@ def write_plan(steps: Sequence[PlanStep]) -> str:
         if one_line(step.part) != part:
             part = one_line(step.part)
             lines += ["", f"# {part}"] if lines else [f"# {part}"]
-        clauses = [f"{_times_written(step)}{_title_written(step.title)}"]
+        title = _title_written(step.title)
+        times = _times_written(step) or ("0 min: " if title.startswith('"') else "")
+        clauses = [f"{times}{title}"]
         clauses += [_pot_written(pot) for pot in step.pots]
         clauses += [f"needs {', '.join(map(_name_written, step.needs))}"] if step.needs else []
         lines.append("; ".join(clauses))
@@ -264,23 +263,21 @@ def _title_written(title: str) -> str:
     plain = one_line(title)
     read, problem = _step(f"0 min: {plain}") if plain else (PlanStep(""), "x")
     alone, _ = _step(plain) if plain else (PlanStep(""), "")
-    same = read == PlanStep(plain) == alone and not problem and heading(plain) is None and _SAY.match(plain) is None
-    return plain if same else _quoted(plain)
-
-
-def _quoted(text: str) -> str:
-    return '"{}"'.format(text.replace("\\", "\\\\").replace('"', '\\"'))
+    same = (
+        not re.search(r'["\\]', plain)
+        and read == PlanStep(plain) == alone
+        and not problem
+        and heading(plain) is None
+        and _SAY.match(plain) is None
+    )
+    return plain if same else quoted(plain)
 
 
 def _name_written(name: str) -> str:
     plain = one_line(name)
-    wants = _NEEDS.match(f"needs {plain}")
-    same = (
-        wants is not None
-        and [_unquoted(_ON.sub("", part.strip())) for part in _names(wants["pots"])] == [plain]
-        and ";" not in plain
-    )
-    return plain if same else _quoted(plain)
+    wants = None if re.search(r'[";\\]', plain) else _NEEDS.match(f"needs {plain}")
+    same = wants is not None and [unquoted(_ON.sub("", part)) for part in _names(wants["pots"])] == [plain]
+    return plain if same else quoted(plain)
 
 
 def _pot_written(pot: Pot) -> str:
@@ -289,5 +286,5 @@ def _pot_written(pot: Pot) -> str:
     rest += f", {_minutes_written(pot.before)} min before the talk" if pot.before else ""
     plain = one_line(pot.name)
     clause = f"{plain}{rest}"
-    same = _NEEDS.match(clause) is None and ";" not in plain and _pot(clause)[0] == replace(pot, name=plain)
-    return clause if same else f"{_quoted(plain)}{rest}"
+    plainly = not re.search(r'[";\\]', plain) and _NEEDS.match(clause) is None
+    return clause if plainly and _pot(clause)[0] == replace(pot, name=plain) else f"{quoted(plain)}{rest}"

@@ -7,18 +7,20 @@ from dataclasses import replace
 from kit.errors import ChangeError, KitError
 from kit.meal.changes import read_change
 from kit.meal.recipe import Recipe
-from kit.talk.plain_lines import PlainLine, one_line
+from kit.talk.plain_lines import PlainLine, one_line, quoted, unquoted
+from kit.talk.script_text import sentences
 from kit.talk.talk import Question
 
 _MARKED = re.compile(r"^\s*(?:[-*\u2022]\s+|\d{1,2}[.)]\s+)?(?:q(?:uestion)?\s*[:.]\s*)(?P<rest>.*)$", re.IGNORECASE)
 _ANSWER = re.compile(r"^\s*(?:[-*\u2022]\s+)?(?:a(?:nswer)?\s*[:.]|\u2192|->|=>)\s*(?P<rest>.*)$", re.IGNORECASE)
 _BULLET = re.compile(r"^\s*(?:[-*\u2022]\s+|\d{1,2}[.)]\s+)")
 _ASKED = re.compile(r"^(?P<asks>.*?\?[\"\u201d')]*)\s*(?:=\s*(?P<wish>.*))?$")
+_QUOTED = re.compile(r'^(?P<asks>"(?:[^"\\]|\\.)*")\s*(?:=\s*(?P<wish>.*))?$')
 _EQUALS = re.compile(r"^(?P<asks>[^=]+?)\s+=\s+(?P<wish>.+)$")
 
 
 def read_questions(text: str, recipe: Recipe | None = None) -> tuple[tuple[Question, ...], tuple[PlainLine, ...]]:
-    """Read questions to expect.
+    r"""Read questions to expect.
 
     Parameters
     ----------
@@ -37,7 +39,7 @@ def read_questions(text: str, recipe: Recipe | None = None) -> tuple[tuple[Quest
 
     Examples
     --------
-    >>> (question,), _ = read_questions("Can I leave out the feta? = leave out the feta\\nYes. It is milder then.")
+    >>> (question,), _ = read_questions("Can I leave out the feta? = leave out the feta\nYes. It is milder then.")
     >>> question.asks, question.try_, question.answer
     ('Can I leave out the feta?', 'leave out the feta', 'Yes. It is milder then.')
     """
@@ -48,7 +50,8 @@ def read_questions(text: str, recipe: Recipe | None = None) -> tuple[tuple[Quest
             lines.append(PlainLine(place))
             continue
         answer = _ANSWER.match(row)
-        asked = None if answer else _question(row)
+        below = bool(found) and place > 0 and lines[place - 1].read_as != ""
+        asked = None if answer else _question(row, below=below)
         if asked is not None:
             found.append(asked)
             lines.append(_tried(place, asked, recipe))
@@ -62,16 +65,15 @@ def read_questions(text: str, recipe: Recipe | None = None) -> tuple[tuple[Quest
     return tuple(found), tuple(lines)
 
 
-def _question(row: str) -> Question | None:
-    """Return the question that a line asks; None for a line of an answer."""
+def _question(row: str, *, below: bool = False) -> Question | None:
+    """Return the question that a line asks; None for a line of an answer, which stands below another line."""
     marked = _MARKED.match(row)
     line = one_line(marked["rest"] if marked else _BULLET.sub("", row))
+    exact = _QUOTED.match(line) if marked else None
+    if exact:
+        return Question(unquoted(exact["asks"]), (exact["wish"] or "").strip())
     match = _ASKED.match(line)
-    if (
-        match
-        and (marked or match["wish"] is not None or not line[match.end("asks") :].strip())
-        and _is_one(match["asks"], marked)
-    ):
+    if match and (marked or match["wish"] is not None or _is_asked(line, match["asks"], below)):
         return Question(match["asks"].strip(), (match["wish"] or "").strip())
     equals = _EQUALS.match(line)
     if equals:
@@ -79,8 +81,9 @@ def _question(row: str) -> Question | None:
     return Question(line) if marked and line else None
 
 
-def _is_one(asks: str, marked: re.Match[str] | None) -> bool:
-    return bool(asks.strip(" ?")) or marked is not None
+def _is_asked(line: str, asks: str, below: bool) -> bool:
+    """Whether a line without any mark is a question: it ends with its question mark, and is no answer of sentences."""
+    return line == asks and bool(asks.strip(" ?")) and not (below and len(sentences(line)) > 1)
 
 
 def _tried(place: int, question: Question, recipe: Recipe | None) -> PlainLine:
@@ -100,13 +103,20 @@ def _tried(place: int, question: Question, recipe: Recipe | None) -> PlainLine:
     return PlainLine(place, f"question, to try: {question.try_} ({len(steps)} change{'' if len(steps) == 1 else 's'})")
 
 
+def _reads(line: str, question: Question) -> bool:
+    """Whether a line is read as a question, and as this one, wherever it stands."""
+    return _ANSWER.match(line) is None and _question(line, below=True) == question
+
+
 def write_questions(questions: Sequence[Question]) -> str:
     """Return questions as plain text; `read_questions` gives them back."""
     blocks = []
     for question in questions:
         asks, wish = one_line(question.asks), one_line(question.try_)
-        plain = _question(asks) == Question(asks) and _MARKED.match(asks) is None and _ANSWER.match(asks) is None
-        line = (asks if plain else f"Q: {asks}") + (f" = {wish}" if wish else "")
+        written = (asks, f"Q: {asks}", f"Q: {quoted(asks)}")
+        tried = f" = {wish}" if wish else ""
+        read_back = Question(asks, wish)
+        line = next(text + tried for text in written if _reads(text + tried, read_back) or text is written[-1])
         answer = one_line(question.answer)
         blocks.append(f"{line}\nA: {answer}" if answer else line)
     return "\n\n".join(blocks)

@@ -18,7 +18,7 @@ _MOST_HEADING_WORDS = 7
 
 
 def read_script(text: str, known: Sequence[Point] = ()) -> tuple[tuple[Point, ...], tuple[PlainLine, ...]]:
-    """Read a script.
+    r"""Read a script.
 
     Parameters
     ----------
@@ -38,7 +38,7 @@ def read_script(text: str, known: Sequence[Point] = ()) -> tuple[tuple[Point, ..
 
     Examples
     --------
-    >>> points, _ = read_script("# Salt\\nA box has {sodium}. It keeps 2.5 days.")
+    >>> points, _ = read_script("# Salt\nA box has {sodium}. It keeps 2.5 days.")
     >>> [(point.say, point.part) for point in points]
     [('A box has {sodium}.', 'Salt'), ('It keeps 2.5 days.', 'Salt')]
     """
@@ -51,20 +51,22 @@ def read_script(text: str, known: Sequence[Point] = ()) -> tuple[tuple[Point, ..
         2, 0.5 * sum(map(bool, map(str.strip, rows)))
     )
     for place, row in enumerate(rows):
-        named = _part(row, rows[place - 1] if place else "", rows[place + 1] if place + 1 < len(rows) else "", stopped)
+        below = rows[place + 1] if place + 1 < len(rows) else ""
+        plain = one_line(row) in whole or _BULLET.match(row)
+        named = None if plain else _part(row, rows[place - 1] if place else "", below, stopped=stopped)
         if not row.strip():
             lines.append(PlainLine(place))
         elif named is not None:
             part = named
             lines.append(PlainLine(place, f"part: {part}" if part else "no part"))
         else:
-            said = _sentences(_BULLET.sub("", row), whole)
+            said = _sentences(row if one_line(row) in whole else _BULLET.sub("", row), whole)
             points += [replace(point, part=part) for point in said]
             lines.append(PlainLine(place, "sentence" if len(said) == 1 else f"{len(said)} sentences"))
     return tuple(points), tuple(lines)
 
 
-def _part(row: str, above: str, below: str, stopped: bool) -> str | None:
+def _part(row: str, above: str, below: str, *, stopped: bool) -> str | None:
     """Return the part that a line heads; None when it is no heading."""
     named = heading(row)
     if named is not None:
@@ -127,5 +129,7 @@ def write_script(points: Sequence[Point]) -> str:
         source = (
             f" (source: {one_line(point.source)})" if point.source and not re.search(r"[()\[\]]", point.source) else ""
         )
-        lines.append(f"{one_line(point.say)}{source}")
+        say = one_line(point.say)
+        unclear = _BULLET.match(say) or _part(say, "", "x", stopped=True) is not None
+        lines.append(f"{'- ' if unclear else ''}{say}{source}")
     return "\n".join(lines)

@@ -43,9 +43,12 @@ def read_table(text: str, keys: Sequence[str], name: str) -> tuple[dict[str, Any
     if _depth(text) > _DEEPEST:
         raise TalkFileError(name, [f"brackets stand inside each other over {_DEEPEST} deep; this is no talk file"])
     try:
-        return tomllib.loads("\n".join(lines)), ()
-    except (tomllib.TOMLDecodeError, ValueError, RecursionError):
+        table = tomllib.loads("\n".join(lines))
+        if not any(isinstance(table.get(kind), dict) for kind in TABLES):  # no "[point]" with a single bracket
+            return table, ()
         faults: list[str] = []
+    except (tomllib.TOMLDecodeError, ValueError, RecursionError):
+        faults = []
     _mend_lines(lines, tuple(keys), faults, name)
     for _ in range(MOST_MISTAKES):
         try:

@@ -1,4 +1,4 @@
-"""Usual mistakes of those who write a talk file by hand: each is told in words, with its line, and hides nothing else."""
+"""Usual mistakes in a talk file written by hand: each is told in words, with its line, and hides nothing else."""
 
 import pytest
 from hypothesis import given
@@ -57,7 +57,7 @@ MISTAKES = [
     ("// later", "a remark begins with #", "# later"),
     ("```toml", "do not belong into a talk file", ""),
     ("1 cup lentils, dry", "an ingredient is written [[ingredient]]", ""),
-    ('servings = 6\nservings = 8', "servings stands twice in this entry", ""),
+    ("servings = 6\nservings = 8", "servings stands twice in this entry", ""),
 ]
 
 
@@ -95,9 +95,11 @@ def test_a_file_that_is_no_talk_file_is_told_in_a_few_lines():
     assert len(fault.value.faults) <= MOST_MISTAKES + 1
 
 
-@pytest.mark.parametrize("text", ["a = " + "[" * 50_000, "a = " + "[" * 50_000 + "]" * 50_000, "{" * 50_000, "[[" * 5000])
+@pytest.mark.parametrize(
+    "text", ["a = " + "[" * 50_000, "a = " + "[" * 50_000 + "]" * 50_000, "{" * 50_000, "[[" * 5000]
+)
 def test_brackets_without_end_are_told(text):
-    with pytest.raises(TalkFileError, match="no talk file|no TOML"):
+    with pytest.raises(TalkFileError, match=r"no talk file|no TOML"):
         read_table(text, KEYS, "lunch.toml")
 
 

@@ -1,0 +1,166 @@
+"""Her own talks beside those that ship with the kit: one list, found by name, title or path, hers to change."""
+
+import os
+
+import pytest
+
+from kit.errors import KitError, UnknownNameError
+from kit.talk import library
+from kit.talk.library import (
+    begin,
+    bundled_talks,
+    delete,
+    duplicate,
+    find_talk,
+    last_used,
+    read_talk,
+    rename,
+    talks,
+    use,
+)
+from kit.talk.names import file_name
+
+SOUP = 'title = "Leek soup"  # a remark\nservings = 4\n\n# the only line\n[[ingredient]]\nline = "2 leeks, sliced"\n'
+
+
+@pytest.fixture(autouse=True)
+def home(tmp_path, monkeypatch):
+    monkeypatch.setenv("TALK_KIT_HOME", str(tmp_path / "home"))
+    return tmp_path / "home"
+
+
+def own(name, text=SOUP):
+    folder = library.talks_folder()
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / name).write_text(text, encoding="utf-8")
+    return folder / name
+
+
+def test_own_and_bundled_talks_stand_in_one_list_by_title():
+    own("soup.toml")
+    own("chili.txt", "Turkey chili\nServes 4\n1 lb ground turkey\n")
+    listed = [(entry.title, entry.own) for entry in talks()]
+    assert listed == sorted(listed, key=lambda row: row[0].casefold())
+    assert ("Leek soup", True) in listed
+    assert ("Turkey chili", True) in listed
+    assert len(listed) == 2 + len(bundled_talks())
+
+
+def test_a_talk_is_found_by_name_title_or_path():
+    path = own("soup.toml")
+    for asked in ("soup", "Leek soup", "leek SOUP", str(path)):
+        assert read_talk(asked).title == "Leek soup"
+    assert find_talk("Barley and roasted squash box").name == "barley_squash_box"
+    with pytest.raises(UnknownNameError, match='did you mean "Leek soup"'):
+        find_talk("Leak soup")
+
+
+def test_a_title_of_two_talks_is_asked_by_name():
+    own("soup.toml")
+    own("soup_2.toml")
+    with pytest.raises(KitError, match="title of several talks; write the name of one: soup, soup_2"):
+        find_talk("Leek soup")
+
+
+def test_a_copy_of_a_bundled_talk_is_hers_to_change_and_loses_nothing():
+    path = duplicate("split_pea_soup", "Split pea soup for the choir")
+    assert find_talk("Split pea soup for the choir").own
+    copied, original = path.read_text(encoding="utf-8"), bundled_talks()["split_pea_soup"].read_text(encoding="utf-8")
+    assert copied.splitlines()[3:] == original.splitlines()[3:]
+    assert read_talk(path).faults == ()
+
+
+def test_a_talk_is_renamed_with_its_file_and_remarks_stay():
+    own("soup.toml")
+    use("soup")
+    path = rename("soup", "Soup 2.0")
+    assert path.name == "soup_2.0.toml"
+    assert path.read_text(encoding="utf-8") == SOUP.replace("Leek soup", "Soup 2.0")
+    assert last_used().name == "soup_2.0"
+    assert begin("Soup 2.1").name == "soup_2.1.toml"
+
+
+def test_a_deleted_talk_lies_in_the_bin(home):
+    own("soup.toml")
+    path = delete("soup")
+    assert path == home / "bin" / "soup.toml"
+    assert path.read_text(encoding="utf-8") == SOUP
+    own("soup.toml")
+    assert delete("soup").name == "soup_2.toml"
+    with pytest.raises(KitError, match="no talk in your folder and cannot be deleted; make a copy"):
+        delete("split_pea_soup")
+
+
+def test_a_new_talk_takes_no_other_ones_place(tmp_path):
+    first, second = begin("Turkey chili"), begin("Turkey  chili")
+    assert (first.name, second.name) == ("turkey_chili.toml", "turkey_chili_2.toml")
+    assert begin("Barley squash box").name == "barley_squash_box_2.toml"
+    assert begin("Pot", tmp_path / "shelf") == tmp_path / "shelf" / "pot.toml"
+    with pytest.raises(KitError, match="a talk needs a title"):
+        begin("  ")
+
+
+def test_the_talk_last_used_is_remembered_while_it_is_there():
+    assert last_used().name == next(iter(bundled_talks()))
+    path = own("soup.toml")
+    use("Leek soup")
+    assert last_used().path == path
+    path.unlink()
+    assert last_used().name == next(iter(bundled_talks()))
+
+
+@pytest.mark.parametrize(
+    "title",
+    [
+        "../../x",
+        "/etc/passwd",
+        "..",
+        ".hidden",
+        "CON",
+        "a" * 400,
+        "é" * 400,
+        "a/b\\c:d",
+        "\x00\n",
+        "~",
+        "",
+        "🍲" * 99,
+        "x.",
+    ],
+)
+def test_any_title_is_the_name_of_a_file_in_her_folder(title):
+    name = file_name(title)
+    path = library.talks_folder() / f"{name}.toml"
+    assert path.resolve().parent == library.talks_folder().resolve()
+    assert not name.startswith((".", "-"))
+    assert 0 < len(name.encode()) <= 90
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text("x", encoding="utf-8")
+    assert os.listdir(path.parent) == [f"{name}.toml"]
+
+
+def test_names_that_differ_in_a_number_stay_two():
+    assert len({file_name(title) for title in ("Soup 2.0", "Soup 2.1", "Soup 20", "Soup")}) == 4
+    assert file_name("my.talk") == "my.talk"
+
+
+def test_a_folder_that_cannot_be_used_is_told_in_one_sentence(tmp_path, monkeypatch):
+    (tmp_path / "file").write_text("x", encoding="utf-8")
+    monkeypatch.setenv("TALK_KIT_HOME", str(tmp_path / "file" / "home"))
+    assert len(talks()) == len(bundled_talks())
+    use("split_pea_soup")  # not remembered, and no harm
+    with pytest.raises(KitError, match="cannot be written"):
+        begin("Turkey chili")
+
+
+def test_without_a_home_the_variable_is_named(monkeypatch):
+    monkeypatch.delenv("TALK_KIT_HOME")
+    monkeypatch.setattr(library.files.Path, "home", lambda: (_ for _ in ()).throw(RuntimeError("no home")))
+    assert len(talks()) == len(bundled_talks())
+    with pytest.raises(KitError, match="TALK_KIT_HOME"):
+        begin("Turkey chili")
+
+
+@pytest.mark.parametrize("name", ["a" * 300, "a\x00b", "/" * 5000, "\ud800"])
+def test_names_that_no_file_can_have_are_told(name):
+    with pytest.raises(UnknownNameError, match="no talk or recipe file"):
+        read_talk(name)
