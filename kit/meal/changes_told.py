@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 
 from kit.food.names import lowered, short_name
 from kit.meal.in_place_of import in_place_of_words
-from kit.meal.portions import MAKE_MORE, kitchen_amount
+from kit.meal.kitchen_amounts import kitchen_amount
+from kit.meal.portions import MAKE_MORE
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.steps import Add, LeaveOut, Servings, Step, Swap, applied, place_of
 from kit.texts import number

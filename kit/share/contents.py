@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from kit.meal.kitchen_amounts import kitchen_line
 from kit.meal.nutrition import Nutrition, nutrition
-from kit.meal.portions import kitchen_line
 from kit.rules.allergens import check_the_package
 from kit.rules.cautions import allergens, cautions, storage, unknown_allergens
 from kit.rules.serving import MAIN_NUTRIENTS, Line, serving_lines

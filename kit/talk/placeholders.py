@@ -13,8 +13,8 @@ from kit.errors import KitError, UnknownNameError, nearest
 from kit.food.amounts import plain_characters, read_count
 from kit.food.composition import Food, nutrient, nutrients, read_rows
 from kit.meal.certainty import Range, spoken
+from kit.meal.kitchen_amounts import kitchen_amount
 from kit.meal.nutrition import ENERGY_SOURCES
-from kit.meal.portions import kitchen_amount
 from kit.rules.naming import thing_said
 from kit.rules.reference import daily_values
 from kit.rules.spoken import amount_words, range_words, share_words

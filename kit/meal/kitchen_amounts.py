@@ -1,0 +1,160 @@
+"""The amounts that a kitchen can measure: spoons and cups that exist, whole things, and the steps of a slider."""
+
+from dataclasses import dataclass
+from math import ceil, floor, log10
+
+from kit.food.measures import amount_text, kitchen_steps, kitchen_volumes, unit
+from kit.meal.recipe import Ingredient
+
+LEFT_OUT = "left out"
+WORTH_SAYING = 0.05  # a rounding error above this is shown
+_MOST_STEPS = 60  # of a slider: what lies closer together than a touch can tell is of no use
+_MOST_COUNTED, _MOST_ML = 400, 50_000.0  # beyond these the ladder has only round numbers
+_FINEST = 24  # a slider starts at about a twenty-fourth of its top, so that spoons do not crowd out cups
+
+
+def volume(noun: str) -> float:
+    """Return the size of a unit of volume. [mL]"""
+    found = unit(noun)
+    return found.size if found else 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class KitchenStep:
+    """One amount an ingredient can be set to: what it is called in the kitchen, and its grams."""
+
+    label: str
+    grams: float
+
+
+@dataclass(frozen=True, slots=True)
+class KitchenAmount:
+    """An amount rounded to what a kitchen can measure, and by how much that is off. [fraction of it]."""
+
+    text: str
+    grams: float
+    error: float
+
+
+def _density(ingredient: Ingredient) -> float | None:
+    """Return grams per millilitre for an ingredient counted in a volume, else None."""
+    measured = unit(ingredient.noun)
+    return ingredient.noun_grams / measured.size if measured and measured.kind == "volume" else None
+
+
+def _metric(ingredient: Ingredient) -> tuple[str, float] | None:
+    """Return an ingredient's metric measure and the grams of one; None for spoons and counted things, which stay."""
+    if unit(ingredient.noun) is None or ingredient.noun in ("tsp", "tbsp", "pinch", "dash"):
+        return None
+    density = _density(ingredient)
+    poured = density is not None and 0.88 < density < 1.1
+    return ("mL", density) if poured else ("g", 1.0)
+
+
+def _ladder(ingredient: Ingredient, top: float, system: str) -> list[KitchenStep]:
+    """Return kitchen amounts of an ingredient from 0 until `top` grams is reached, few enough to be told apart."""
+    metric = _metric(ingredient) if system == "metric" else None
+    density = _density(ingredient)
+    if metric:
+        noun, each = metric
+        counts = kitchen_steps(noun, top / each)
+    elif density is not None and ingredient.noun not in ("mL", "L"):
+        volumes = [(0.0, "cup"), *kitchen_volumes(min(top / density, _MOST_ML), top / density / _FINEST)]
+        amounts = [(count, noun, count * volume(noun) * density) for count, noun in volumes]
+        return [_step(*amount) for amount in _few(amounts, top, volume("cup") * density, "cup")]
+    else:
+        noun, each = ingredient.noun, ingredient.noun_grams
+        counts = kitchen_steps(noun, min(top / each, _MOST_COUNTED))
+    return [_step(*amount) for amount in _few([(float(n), noun, float(n) * each) for n in counts], top, each, noun)]
+
+
+def _step(count: float, noun: str, grams: float) -> KitchenStep:
+    return KitchenStep(LEFT_OUT if grams == 0 else amount_text(count, noun), grams)
+
+
+def _few(amounts: list[tuple[float, str, float]], top: float, each: float, noun: str) -> list[tuple[float, str, float]]:
+    """Return amounts thinned to round numbers, where there are more than a slider can tell apart."""
+    if len(amounts) <= _MOST_STEPS and (not amounts or amounts[-1][2] >= top * 0.95):
+        return amounts
+    most = top / each
+    power = 10.0 ** floor(log10(most / _MOST_STEPS))
+    round_count = next(step * power for step in (1, 2, 2.5, 5, 10) if most / (step * power) <= _MOST_STEPS)
+    round_count = max(1.0, round(round_count))
+    return [(0.0, noun, 0.0)] + [
+        (n * round_count, noun, n * round_count * each) for n in range(1, ceil(most / round_count) + 1)
+    ]
+
+
+def _own_label(ingredient: Ingredient, grams: float, system: str) -> str:
+    metric = _metric(ingredient) if system == "metric" else None
+    if metric:
+        noun, each = metric
+        return amount_text(round(grams / each), noun)
+    return amount_text(grams / ingredient.noun_grams, ingredient.noun)
+
+
+def slider_steps(ingredient: Ingredient, system: str = "us") -> tuple[KitchenStep, ...]:
+    """Return the amounts a slider of an ingredient runs through, "left out" first, the recipe's own among them.
+
+    Parameters
+    ----------
+    ingredient : Ingredient
+        Its `slider` gives the ends; by default it runs to twice the amount.
+    system : {"us", "metric"}
+        Cups and ounces, or grams and millilitres; spoons and counted things stay.
+
+    Examples
+    --------
+    >>> from kit.meal.recipe import recipe
+    >>> lentils = recipe("Pot", ["1 cup lentils, dry"]).ingredients[0]
+    >>> [step.label for step in slider_steps(lentils)][:3], slider_steps(lentils)[-1].label
+    (['left out', '2 tbsp', '3 tbsp'], '2 cups')
+    """
+    low, high = ingredient.slider or (0.0, 2 * ingredient.grams or ingredient.noun_grams * 2)
+    own = KitchenStep(_own_label(ingredient, ingredient.grams, system), ingredient.grams)
+    near = 0.012 * max(ingredient.grams, high / _FINEST)  # a kitchen amount this near is the recipe's own
+    steps = [step for step in _ladder(ingredient, high, system) if abs(step.grams - own.grams) > near]
+    kept = [step for step in steps if step.grams == 0 or low <= step.grams <= high * 1.02]
+    if own.grams > 0:
+        kept.append(own)
+    return (KitchenStep(LEFT_OUT, 0.0), *sorted((step for step in kept if step.grams > 0), key=lambda step: step.grams))
+
+
+def kitchen_amount(ingredient: Ingredient, system: str = "us") -> KitchenAmount:
+    """Return an ingredient's amount as the nearest one that a kitchen can measure.
+
+    Examples
+    --------
+    >>> from kit.meal.recipe import recipe
+    >>> pot = recipe("Pot", ["1 cup lentils, dry"])
+    >>> kitchen_amount(pot.with_grams(pot.grams * 2.5).ingredients[0]).text
+    '2 1/2 cups'
+    """
+    grams = ingredient.grams
+    if grams == 0:
+        return KitchenAmount(LEFT_OUT, 0.0, 0.0)
+    if system == "us" and ingredient.count > _MOST_COUNTED / 4:  # so many are counted, or weighed, one by one
+        return _whole(ingredient)
+    steps = [step for step in _ladder(ingredient, grams * 1.5, system) if step.grams > 0]
+    finest = _ladder(ingredient, grams * 1.01, system)[1:] or steps
+    own = KitchenStep(_own_label(ingredient, grams, system), grams)  # less than the smallest spoon
+    nearest = min([*steps, *finest] or [own], key=lambda step: abs(step.grams - grams))
+    return KitchenAmount(nearest.label, nearest.grams, nearest.grams / grams - 1)
+
+
+def _whole(ingredient: Ingredient) -> KitchenAmount:
+    count = float(round(ingredient.count))
+    grams = count * ingredient.noun_grams
+    return KitchenAmount(amount_text(count, ingredient.noun), grams, grams / ingredient.grams - 1)
+
+
+def kitchen_line(ingredient: Ingredient, system: str = "us") -> str:
+    """Return an ingredient as a line to cook from, with the rounding error where it is over 5 %."""
+    amount = kitchen_amount(ingredient, system)
+    off = f" ({amount.error:+.0%} by rounding)" if abs(amount.error) > WORTH_SAYING else ""
+    name = ingredient.food.name.lower()
+    if ingredient.cut == "trimmed":  # weighed so; behind a comma it would be done later
+        name = f"trimmed {name}"
+    elif ingredient.cut:
+        name = f"{name}, {ingredient.cut}"
+    return f"{amount.text} {name}{off}"

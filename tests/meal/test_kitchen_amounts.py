@@ -1,0 +1,65 @@
+"""The amounts a kitchen can measure."""
+
+import csv
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from kit.lines.reader import read
+from kit.meal.kitchen_amounts import LEFT_OUT, kitchen_amount, kitchen_line, slider_steps
+from kit.meal.portions import make_more
+from kit.meal.recipe import ingredient_from, recipe
+
+LINES = Path(__file__).parents[1] / "lines" / "figures" / "recipe_lines.csv"
+RECIPE_LINES = [row["line"] for row in csv.DictReader(LINES.open(encoding="utf-8", newline=""))]
+INGREDIENTS = [ingredient_from(read(line)) for line in RECIPE_LINES]
+
+
+@pytest.mark.parametrize("factor", [1, 0.5, 2.5, 7])
+@pytest.mark.parametrize("part", INGREDIENTS, ids=RECIPE_LINES)
+def test_reading_the_line_to_cook_from_gives_its_amount(part, factor):
+    pot = make_more(recipe("Pot", [part.line]), factor)
+    ingredient = pot.ingredients[0]
+    amount, line = kitchen_amount(ingredient), kitchen_line(ingredient)
+    reading = read(line, food=ingredient.food.key)
+    # SR26's measures of one food need not agree: 1/4 cup of grated Parmesan is 25 g, 4 tbsp are 20 g.
+    assert reading.grams == pytest.approx(amount.grams, rel=0.05 if reading.noun == part.noun else 0.25, abs=0.02)
+    assert amount.grams == pytest.approx(ingredient.grams * (1 + amount.error))
+
+
+def test_a_large_rounding_error_is_said():
+    pot = make_more(recipe("Pot", ["1 tsp salt"], servings=4), 5.3)
+    assert "by rounding" not in kitchen_line(make_more(pot, 8).ingredients[0])
+    assert "% by rounding" in kitchen_line(recipe("Pot", ["7/16 tsp salt"]).ingredients[0])
+
+
+@pytest.mark.parametrize("system", ["us", "metric"])
+@pytest.mark.parametrize("part", INGREDIENTS, ids=RECIPE_LINES)
+def test_a_slider_rises_from_left_out_and_holds_the_recipes_own_amount(part, system):
+    steps = slider_steps(part, system)
+    grams = [step.grams for step in steps]
+    assert (steps[0].label, grams[0]) == (LEFT_OUT, 0)
+    assert all(np.diff(grams) > 0)
+    assert part.grams == 0 or part.grams in grams
+
+
+def test_a_slider_keeps_within_the_ends_it_was_given():
+    part = ingredient_from(read("1 cup lentils"), slider=(96.0, 288.0))
+    grams = [step.grams for step in slider_steps(part)][1:]
+    assert min(grams) >= 96
+    assert max(grams) <= 288 * 1.03
+
+
+def test_nothing_is_left_out_in_words():
+    pot = recipe("Pot", ["1 cup lentils"]).with_grams([0])
+    assert kitchen_amount(pot.ingredients[0]).text == LEFT_OUT
+
+
+@pytest.mark.parametrize("line", ["20000 sprigs thyme", "2000 cups brown rice, dry", "30000 oz honey", "5000 tsp salt"])
+def test_a_slider_of_a_huge_amount_has_few_steps_and_round_ones(line):
+    part = ingredient_from(read(line))
+    steps = slider_steps(part)
+    assert len(steps) <= 70
+    assert part.grams in [step.grams for step in steps]
+    assert steps[-1].grams >= part.grams * 1.9
