@@ -9,7 +9,7 @@ from kit.meal.recipe import Ingredient
 LEFT_OUT = "left out"
 WORTH_SAYING = 0.05  # a rounding error above this is shown
 _MOST_STEPS = 60  # of a slider: what lies closer together than a touch can tell is of no use
-_MOST_COUNTED, _MOST_ML = 400, 50_000.0  # beyond these the ladder has only round numbers
+_MOST_COUNTED, _MOST_ML = 400, 9_500.0  # beyond these the ladder has only round numbers
 _FINEST = 24  # a slider starts at about a twenty-fourth of its top, so that spoons do not crowd out cups
 
 
@@ -61,28 +61,26 @@ def _ladder(ingredient: Ingredient, top: float, system: str) -> list[KitchenStep
     elif density is not None and ingredient.noun not in ("mL", "L"):
         volumes = [(0.0, "cup"), *kitchen_volumes(min(top / density, _MOST_ML), top / density / _FINEST)]
         amounts = [(count, noun, count * volume(noun) * density) for count, noun in volumes]
-        return [_step(*amount) for amount in _few(amounts, top, volume("cup") * density, "cup")]
+        each, whole = volume("cup") * density, top / density <= _MOST_ML
+        return [_step(*amount) for amount in (amounts if whole else _round_counts(top, each, "cup"))]
     else:
         noun, each = ingredient.noun, ingredient.noun_grams
         counts = kitchen_steps(noun, min(top / each, _MOST_COUNTED))
-    return [_step(*amount) for amount in _few([(float(n), noun, float(n) * each) for n in counts], top, each, noun)]
+    if len(counts) > _MOST_STEPS:
+        return [_step(*amount) for amount in _round_counts(top, each, noun)]
+    return [_step(float(count), noun, float(count) * each) for count in counts]
 
 
 def _step(count: float, noun: str, grams: float) -> KitchenStep:
     return KitchenStep(LEFT_OUT if grams == 0 else amount_text(count, noun), grams)
 
 
-def _few(amounts: list[tuple[float, str, float]], top: float, each: float, noun: str) -> list[tuple[float, str, float]]:
-    """Return amounts thinned to round numbers, where there are more than a slider can tell apart."""
-    if len(amounts) <= _MOST_STEPS and (not amounts or amounts[-1][2] >= top * 0.95):
-        return amounts
+def _round_counts(top: float, each: float, noun: str) -> list[tuple[float, str, float]]:
+    """Return round numbers of a measure until `top` grams is reached, as many as a slider can tell apart."""
     most = top / each
-    power = 10.0 ** floor(log10(most / _MOST_STEPS))
-    round_count = next(step * power for step in (1, 2, 2.5, 5, 10) if most / (step * power) <= _MOST_STEPS)
-    round_count = max(1.0, round(round_count))
-    return [(0.0, noun, 0.0)] + [
-        (n * round_count, noun, n * round_count * each) for n in range(1, ceil(most / round_count) + 1)
-    ]
+    power = 10.0 ** floor(log10(max(1.0, most / _MOST_STEPS)))
+    step = next(step * power for step in (1, 2, 5, 10) if most / (step * power) <= _MOST_STEPS)
+    return [(n * step, noun, n * step * each) for n in range(ceil(most / step) + 1)]
 
 
 def _own_label(ingredient: Ingredient, grams: float, system: str) -> str:

@@ -5,6 +5,8 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from kit.lines.reader import read
 from kit.meal.kitchen_amounts import LEFT_OUT, kitchen_amount, kitchen_line, slider_steps
@@ -63,3 +65,16 @@ def test_a_slider_of_a_huge_amount_has_few_steps_and_round_ones(line):
     assert len(steps) <= 70
     assert part.grams in [step.grams for step in steps]
     assert steps[-1].grams >= part.grams * 1.9
+
+
+@given(st.sampled_from(["olive oil", "lemon juice", "honey", "salt", "brown rice, dry", "milk"]), st.floats(1, 3000))
+def test_a_kitchen_measure_is_near_what_it_stands_for(name, grams):
+    part = recipe("Pot", [f"1 tbsp {name}"]).with_grams([grams]).ingredients[0]
+    assert abs(kitchen_amount(part).error) <= 0.2
+
+
+@given(st.floats(0.5, 20_000))
+def test_a_count_is_near_what_it_stands_for(count):
+    part = recipe("Pot", ["1 clove garlic"])
+    amount = kitchen_amount(part.with_grams(part.grams * count).ingredients[0])
+    assert abs(amount.error) <= 0.26
