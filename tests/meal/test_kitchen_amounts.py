@@ -70,7 +70,7 @@ def test_a_slider_of_a_huge_amount_has_few_steps_and_round_ones(line):
 @given(st.sampled_from(["olive oil", "lemon juice", "honey", "salt", "brown rice, dry", "milk"]), st.floats(1, 3000))
 def test_a_kitchen_measure_is_near_what_it_stands_for(name, grams):
     part = recipe("Pot", [f"1 tbsp {name}"]).with_grams([grams]).ingredients[0]
-    assert abs(kitchen_amount(part).error) <= 0.2
+    assert abs(kitchen_amount(part).error) <= 0.34  # half way between one spoon and two
 
 
 @given(st.floats(0.5, 20_000))
