@@ -63,6 +63,10 @@ class NotUnderstoodError(ChangeError):
     """A what-if in which no change is recognised at all."""
 
 
+class TargetError(KitError):
+    """A target for a serving that cannot be read, or that no amounts within the limits meet."""
+
+
 class TalkFileError(KitError):
     """A talk file with faults; all of them are reported at once.
 

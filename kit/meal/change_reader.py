@@ -3,7 +3,7 @@
 import re
 from dataclasses import dataclass, replace
 
-from kit.errors import AmountError, ChangeError, NotUnderstoodError
+from kit.errors import AmountError, ChangeError, NotUnderstoodError, TargetError
 from kit.food.composition import Foods, foods
 from kit.food.names import short_name
 from kit.food.vocabulary import words
@@ -14,6 +14,8 @@ from kit.meal.change_words import plain, without_politeness
 from kit.meal.ingredient_names import ingredients_called
 from kit.meal.recipe import Recipe
 from kit.meal.steps import Step, applied
+from kit.meal.target_words import is_target
+from kit.meal.targets import reached
 from kit.texts import listing
 
 LONGEST = 300  # characters; anything longer is no what-if
@@ -29,7 +31,8 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
     Parameters
     ----------
     line : str
-        Such as ``"no feta and half the salt"`` or ``"2 tbsp peanut butter instead of tahini"``.
+        Such as ``"no feta and half the salt"`` or ``"2 tbsp peanut butter instead of tahini"``; or targets for a
+        serving, such as ``"20 g protein and under 600 mg sodium"``, that the smallest change of amounts meets.
     recipe : Recipe
         What it is asked of; with changes already made, the recipe after them.
     table : Foods, optional
@@ -57,6 +60,11 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
     if not text or len(line) > LONGEST:
         raise not_understood(line, recipe)
     reader = _Reader(text, foods() if table is None else table, _called(recipe))
+    if is_target(line):
+        try:
+            return reached(line, recipe)
+        except TargetError as fault:
+            raise ChangeError(f'"{plain(line)}": {fault}') from fault
     people = next((clause for clause in clauses(text, reader.dish) if clause.kind == "servings"), None)
     if people:  # "we are ten"
         return steps_of(Asked(people, recipe, reader.table, text))

@@ -124,3 +124,11 @@ def test_the_command_in_words(capsys):
     assert code == 0
     assert "2 cups of red lentils, dry instead of the split peas" in out
     assert "Allergens: the same." in out
+
+
+def test_targets_are_changes_like_others():
+    asked = what_if(BOX, ["20 g protein and under 400 mg sodium a serving"])
+    assert asked.change.after["protein"] >= 20
+    assert asked.change.after["sodium"] <= 400
+    with pytest.raises(ChangeError, match="the nearest is"):
+        what_if(BOX, ["at least 90 g protein"])
