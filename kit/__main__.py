@@ -117,7 +117,7 @@ def _open(chosen: argparse.Namespace) -> int:
 
 def _screen(chosen: argparse.Namespace) -> int:
     from kit.opening import open_screen
-    from kit.talk.library import last_used, use
+    from kit.talk.last_used import last_used, use
 
     talk = chosen.talk or last_used().name
     _read_talk(chosen, talk)  # what is wrong is told here, not on the shared screen
@@ -153,7 +153,7 @@ def _read_talk(chosen: argparse.Namespace, name: str = "") -> "Talk":
 
 
 def _new(chosen: argparse.Namespace) -> None:
-    from kit.talk.library import begin
+    from kit.talk.own_talks import begin
 
     print(begin(chosen.title, chosen.to))
 

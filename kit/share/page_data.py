@@ -150,9 +150,8 @@ def _option(option: Ingredient, recipe: Recipe, place: int, at: list[int], rules
 def _amounts(written: Recipe, base: Recipe, place: int, system: str) -> dict[str, list[list[Any]]]:
     """Return the amounts of a slider, each as its words and its grams in the pot as written, by servings made."""
     amounts = {}
-    pot = tuple(base.grams.tolist())
     for servings in _choices(written):
-        scenario = Scenario(written, base, pot, servings, MAKE_MORE, system)
+        scenario = Scenario(base, servings, MAKE_MORE, system)
         amounts[f"{servings:g}"] = [[step.label, step.grams / scenario.scale] for step in scenario.steps(place)]
     return amounts
 

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
+from each import for_each
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -18,8 +19,8 @@ RECIPE_LINES = [row["line"] for row in csv.DictReader(LINES.open(encoding="utf-8
 INGREDIENTS = [ingredient_from(read(line)) for line in RECIPE_LINES]
 
 
-@pytest.mark.parametrize("factor", [1, 0.5, 2.5, 7])
-@pytest.mark.parametrize("part", INGREDIENTS, ids=RECIPE_LINES)
+@for_each("factor", [1, 0.5, 2.5, 7])
+@for_each("part", INGREDIENTS)
 def test_reading_the_line_to_cook_from_gives_its_amount(part, factor):
     pot = make_more(recipe("Pot", [part.line]), factor)
     ingredient = pot.ingredients[0]
@@ -36,8 +37,8 @@ def test_a_large_rounding_error_is_said():
     assert "% by rounding" in kitchen_line(recipe("Pot", ["7/16 tsp salt"]).ingredients[0])
 
 
-@pytest.mark.parametrize("system", ["us", "metric"])
-@pytest.mark.parametrize("part", INGREDIENTS, ids=RECIPE_LINES)
+@for_each("system", ["us", "metric"])
+@for_each("part", INGREDIENTS)
 def test_a_slider_rises_from_left_out_and_holds_the_recipes_own_amount(part, system):
     steps = slider_steps(part, system)
     grams = [step.grams for step in steps]

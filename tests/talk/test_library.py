@@ -6,19 +6,10 @@ import pytest
 
 from kit.errors import KitError, UnknownNameError
 from kit.talk import library
-from kit.talk.library import (
-    begin,
-    bundled_talks,
-    delete,
-    duplicate,
-    find_talk,
-    last_used,
-    read_talk,
-    rename,
-    talks,
-    use,
-)
+from kit.talk.last_used import last_used, use
+from kit.talk.library import bundled_talks, find_talk, read_talk, talks
 from kit.talk.names import file_name
+from kit.talk.own_talks import begin, delete, duplicate, rename
 
 SOUP = 'title = "Leek soup"  # a remark\nservings = 4\n\n# the only line\n[[ingredient]]\nline = "2 leeks, sliced"\n'
 

@@ -1,0 +1,118 @@
+"""Her own talks: begun, copied, renamed, put into the bin; nothing is ever replaced or lost."""
+
+import shutil
+from pathlib import Path
+
+import tomlkit
+
+from kit import files
+from kit.errors import KitError
+from kit.talk.last_used import last_name, use
+from kit.talk.library import (
+    TalkEntry,
+    bin_folder,
+    find_talk,
+    new_path,
+)
+from kit.talk.names import file_name, free_name
+from kit.talk.plain_talk import talk_from_plain
+
+_FIRST_LINES = """# {title}: a talk of mine. The notebooks write this file; what they do not show they leave as it is.
+"""
+
+
+def begin(title: str, folder: Path | None = None) -> Path:
+    """Begin a talk of a title, in her folder or in another one, and return its file.
+
+    Raises
+    ------
+    KitError
+        If the title is empty, or the file cannot be written.
+    """
+    title = " ".join(title.split())
+    if not title:
+        raise KitError('a talk needs a title; write for instance "Turkey chili"')
+    document = tomlkit.parse(_FIRST_LINES.format(title=title))
+    document.add("title", title)
+    document.add("servings", 4)
+    return files.write_whole(new_path(title, folder), tomlkit.dumps(document))
+
+
+def duplicate(talk: str | Path, title: str = "") -> Path:
+    """Copy a talk into her folder, where it is hers to change, and return the copy.
+
+    Raises
+    ------
+    KitError
+        If there is no such talk, or the copy cannot be written.
+    """
+    entry = find_talk(talk)
+    title = title.strip() or f"{entry.title} (copy)"
+    path = new_path(title).with_suffix(entry.path.suffix)
+    return files.write_whole(path, _with_title(files.read_text(entry.path), title, entry.path))
+
+
+def rename(talk: str | Path, title: str) -> Path:
+    """Give a talk of hers another title, and its file the name of it; return the file.
+
+    Raises
+    ------
+    KitError
+        If the talk is not hers, or the title is empty, or the file cannot be written.
+    """
+    entry = _hers(talk, "renamed")
+    title = " ".join(title.split())
+    if not title:
+        raise KitError("a talk needs a title; write one")
+    text = _with_title(files.read_text(entry.path), title, entry.path)
+    if file_name(title) == entry.name:
+        return files.write_whole(entry.path, text, replace=True)
+    path = files.write_whole(new_path(title).with_suffix(entry.path.suffix), text)
+    entry.path.unlink(missing_ok=True)
+    if last_name() == entry.name:
+        use(path.stem)
+    return path
+
+
+def delete(talk: str | Path) -> Path:
+    """Move a talk of hers to the bin folder, and return where it lies there.
+
+    Raises
+    ------
+    KitError
+        If the talk is not hers, or cannot be moved.
+    """
+    entry = _hers(talk, "deleted")
+    try:
+        bin_folder().mkdir(parents=True, exist_ok=True)
+        taken = {path.stem.lower() for path in bin_folder().iterdir()}
+        path = bin_folder() / f"{free_name(entry.name, taken)}{entry.path.suffix}"
+        shutil.move(entry.path, path)
+    except OSError as fault:
+        raise KitError(f"{entry.path} cannot be moved to {bin_folder()} ({fault.strerror})") from fault
+    return path
+
+
+def _hers(talk: str | Path, what: str) -> TalkEntry:
+    entry = find_talk(talk)
+    if not entry.own:
+        raise KitError(f'"{entry.title}" is no talk in your folder and cannot be {what}; make a copy of it first')
+    return entry
+
+
+def _with_title(text: str, title: str, path: Path) -> str:
+    """Return the text of a talk with another title, everything else as it was."""
+    if path.suffix == ".txt":
+        old = talk_from_plain(text, path).title
+        lines = text.splitlines(keepends=True)
+        at = next((at for at, line in enumerate(lines) if old and old in line), None)
+        if at is None:
+            return f"Title: {title}\n{text}"
+        lines[at] = f"Title: {title}\n"
+        return "".join(lines)
+    try:
+        document = tomlkit.parse(text)
+    except Exception as fault:
+        raise KitError(f"{path.name} has faults; mend them first: {fault}") from fault
+    document["title"] = title
+    return tomlkit.dumps(document)
