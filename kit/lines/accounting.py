@@ -15,6 +15,7 @@ _HARMLESS_MEASURES = frozenset(
 _NO_FOOD = ("cut", "size", "edible", "container", "plain", "vague", "state", "spelling")
 _OF_GROUND_MEAT = ("lean", "extra")  # a loose word on a roast or a ham, a grade on ground meat
 _HOW_HOT = ("hot", "mild", "sweet", "spicy")  # says little of a sausage
+_SEASONED = frozenset("basil garlic oregano italian mexican onion herb".split())  # in a can of tomatoes
 _FREE_FROM = {
     "glutenfree": "wheat",
     "wheatfree": "wheat",
@@ -61,8 +62,12 @@ def _may_decide(word: str, best: Name) -> bool:
         return best.food.group == "poultry" and (word == "skin" or "skin" in best.food.name)
     if word == "baked":
         return best.food.group == "snack"
-    if word in _HOW_HOT:
-        return best.food.group not in ("meat", "poultry")
+    if word in _HOW_HOT and best.food.group in ("meat", "poultry"):
+        return False
+    if word == "hot":
+        return best.food.group in ("vegetable", "condiment", "spice")
+    if word in _SEASONED and best.food.state == "canned" and "tomato" in best.words:
+        return False
     if word in _OF_GROUND_MEAT and best.food.group in ("meat", "poultry"):
         return "ground" in best.words or "minced" in best.words
     return kind not in _NO_FOOD and (kind != "measure" or _is_part(word, best))

@@ -15,6 +15,8 @@ from kit.lines.lighter import lighter, lighter_form, said_less
 from kit.lines.spelling import spelled
 from kit.lines.states import in_state
 
+_LYING = frozenset(("in", "with", "from"))  # behind it stands what the food lies in, or comes from
+
 
 @dataclass(frozen=True, slots=True)
 class Choice:
@@ -48,6 +50,7 @@ class _Asked:
     name: tuple[str, ...]
     after: tuple[str, ...]
     head: str
+    lying: frozenset[str] = frozenset()
 
     @property
     def all_words(self) -> tuple[str, ...]:
@@ -104,7 +107,8 @@ def _asked(name: Sequence[str], after: Sequence[str], names: KnownNames) -> tupl
     head = _head(name)
     kept, notes = spelled(_kept(name, names), names)
     behind = _kept(_first_state(after), names)
-    return _Asked(tuple(kept), tuple(behind), head if head in kept else _head(kept)), notes
+    lying = frozenset(word for place, word in enumerate(name) if not _LYING.isdisjoint(name[1:place]))
+    return _Asked(tuple(kept), tuple(behind), head if head in kept else _head(kept), lying - {head}), notes
 
 
 def _as_measured(best: Name | None, asked: _Asked, names: KnownNames, table: Foods, container: str) -> Name | None:
@@ -149,6 +153,7 @@ def _best(asked: _Asked, names: KnownNames) -> Name | None:
         and not _only_line_words(found, before)
         and (not found.words & guarded or lighter(words(found.text)))
         and asked.head not in names.lies_in(found)
+        and (found.head not in asked.lying or " with " in found.text)
     ]
     if not fitting:
         return None
@@ -168,7 +173,7 @@ def _head(name: Iterable[str]) -> str:
     """Return the last word that may name a food: the thing itself, in "vegetable broth" and "tuna in oil"."""
     head = ""
     for word in name:
-        if word in ("in", "with") and head:
+        if word in _LYING and head:
             break
         if word not in SMALL_WORDS and not word.isdigit() and kind_of(word) in ("food", "other"):
             head = word

@@ -24,6 +24,11 @@ _SIZE_OF_EACH = re.compile(
 )
 _EACH_BEHIND = re.compile(r",\s*((?:about\s+)?[\d./]+\s?-?\s?[A-Za-z]{1,6}\.?) each\b", re.IGNORECASE)
 _OR = re.compile(r"\s*,?\s+(?:and/or|or)\s+|\s*/\s*(?=[A-Za-z])", re.IGNORECASE)
+_LIES_IN = re.compile(
+    r"^(?:(?:packed|canned|marinated|jarred|stuffed|bottled)\s+)?(?:in|with)\s+"
+    r"(?!(?:their|its|the|a|an|half|skin|bones?|shells?|peel|water|juice|liquid|\d|rough|thin|small|large|bite|one)\b)",
+    re.IGNORECASE,
+)
 _AND = re.compile(r"\s+(?:and|&)\s+", re.IGNORECASE)
 _LIST = re.compile(
     r"^(?P<items>[A-Za-z' -]{2,40}(?:,\s*[A-Za-z' -]{2,40}){1,4}?),?\s+(?P<link>or|and/or|and|&)\s+"
@@ -145,7 +150,9 @@ def _foods_and_rest(text: str) -> tuple[str, list[str], list[str], str]:
                 return items[0], items[1:], [], tail
             return f"{listed['items']} and {listed['last']}", [], items, tail
     name, after = _name_and_rest(text)
-    after = without_wishes(after)
+    lying = [part for part in after.split(", ") if _LIES_IN.match(part)]  # "sardines, in tomato sauce"
+    after = without_wishes(", ".join(part for part in after.split(", ") if part not in lying))
+    name = " ".join((name, *lying))
     name, *others = [part for part in _OR.split(name) if part] or [""]
     joined = [part.strip() for part in _AND.split(name)] if " and " in name or " & " in name else []
     return name, others, joined if all(map(_names, joined)) else [], after

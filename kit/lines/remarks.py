@@ -18,6 +18,7 @@ _WISH = re.compile(
 )
 _ORIGIN = re.compile(r"^(?:from|for|equals?|makes?|yields?|see|note|any|at|to)\b", re.IGNORECASE)
 _STATE = r"(?:fresh|raw|cooked|dried|dry|canned|frozen|jarred|bottled|homemade)"
+_AT_LEAST = re.compile(r"^(?:at least|minimum)\s+(?=\d)", re.IGNORECASE)
 _SECOND = re.compile(rf"(?<=[a-z])\s*,?\s+or\s+{_STATE}\b.*$", re.IGNORECASE)
 _PURPOSE = re.compile(
     r"^(?:for|equals?|makes?|yields?|see|note|any|from (?:about |the )?(?:\d|an?\b|one\b))", re.IGNORECASE
@@ -98,7 +99,7 @@ def sort_remarks(inside: Iterable[str]) -> Remarks:
     said: list[str] = []
     examples: list[str] = []
     for remark in inside:
-        remark = first_of_two(remark)
+        remark = _AT_LEAST.sub("", first_of_two(remark))
         example = _EXAMPLE.match(remark)
         pieces = [piece.strip() for piece in re.split(r"[,;]\s*", remark)]
         counts = [piece for piece in pieces if _AMOUNT.match(piece)]

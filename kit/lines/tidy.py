@@ -13,6 +13,9 @@ _RANGE_OF_A_CAN = re.compile(
     r"(?:can|tin|jar|package|pkg|bag|box|bottle|carton)s?\b)",
     re.IGNORECASE,
 )
+_YOLKS_OFF = re.compile(
+    r"\byolks?\s+(?:removed|discarded)\b|\bwhites? only\b|\bdiscard(?:ing)? (?:the )?yolks?\b", re.IGNORECASE
+)
 _OR_TWO = re.compile(
     r"\b(pinch(?:es)?|dash(?:es)?|drops?|handfuls?|spoonfuls?) or (?:two|three|so|more)\b", re.IGNORECASE
 )
@@ -41,7 +44,8 @@ _NOT = re.compile(r"[,;]?\s*\b(?:do not|don'?t|not|never)\b[^,;()]*", re.IGNOREC
 _SAVED = re.compile(
     r"[,;]?\s*\b(?:(?:reserve|reserving|save|saving|keep|keeping)\b[^,;()]*|"
     r"(?:the\s+)?(?:juices?|liquids?|brine|syrup|fronds?|tops?|greens?|leaves|oil)\s+(?:is\s+|are\s+)?(?:reserved|saved|included)\b[^,;()]*|"
-    r"(?:with|in|including|plus|and)\s+(?:all\s+)?(?:their|its|the|own)\s*(?:own\s+)?(?:juices?|liquids?|brine)\b)",
+    r"(?:with|in|including|plus|and)\s+(?:all\s+)?(?:their|its|the|own)\s*(?:own\s+)?(?:juices?|liquids?|brine)\b|"
+    r"\bwith\s+(?:juices?|liquids?|leaves|tops|greens|stems)\b)",
     re.IGNORECASE,
 )
 _PARTS = {
@@ -118,6 +122,7 @@ def tidy(line: str) -> str:
     text = re.sub(r"\bw/o\b\.?\s*", "without ", re.sub(r"\bw/(?!o\b)\s*", "with ", text))
     text = re.sub(r"\bextra[- ](?=sharp|ripe|fine|thick|thin|crisp|crunchy|fresh)", "", text, flags=re.IGNORECASE)
     text = _TASTE_FIRST.sub(r"\1, to taste", text)
+    text = re.sub(r"\bof (?:your )?choice\b", "of-choice", _YOLKS_OFF.sub("whites", text), flags=re.IGNORECASE)
     text = _OR_TWO.sub(r"\1", text)
     text = _CONTAINER_TWICE.sub(r"\1 \3 \2", text)
     for pattern, plain in _UNITS:
@@ -138,7 +143,7 @@ def _denied(text: str) -> str:
         text = _NOT_DONE.sub(r"un\1", text)
         text = _DO_NOT.sub(lambda found: f"un{(found[1] or found[2]).lower()}ed", text)
         text = _NOT.sub("", text)
-    return _SAVED.sub("", text) if re.search(r"juice|liquid|reserv|sav|keep|brine|syrup", lower) else text
+    return _SAVED.sub("", text) if re.search(r"juice|liquid|reserv|sav|keep|brine|syrup|with", lower) else text
 
 
 def _taken_off(found: re.Match[str]) -> str:
