@@ -153,7 +153,7 @@ def _best(asked: _Asked, names: KnownNames) -> Name | None:
         and not _only_line_words(found, before)
         and (not found.words & guarded or lighter(words(found.text)))
         and asked.head not in names.lies_in(found)
-        and (found.head not in asked.lying or " with " in found.text)
+        and (found.head not in asked.lying or " with " in found.text or " from " in found.text)
     ]
     if not fitting:
         return None
