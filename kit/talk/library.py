@@ -3,10 +3,7 @@
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 from pathlib import Path
-
-import tomlkit
 
 from kit import files
 from kit.errors import KitError, TalkFileError, UnknownNameError
@@ -14,9 +11,9 @@ from kit.talk.names import file_name, free_name
 from kit.talk.plain_talk import talk_from_plain
 from kit.talk.talk import Talk
 from kit.talk.talk_file import talk_from_toml
+from kit.talk.titles import title_of
 
 ENDINGS = (".toml", ".txt")
-_TITLE = re.compile(r"""^\s*title\s*=\s*(?:"((?:[^"\\]|\\.)*)"|'([^']*)')""", re.MULTILINE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,8 +53,8 @@ def bin_folder() -> Path:
 
 def talks() -> tuple[TalkEntry, ...]:
     """Return every talk, her own and those that ship with the kit, by title."""
-    own = (TalkEntry(_title(path), path.stem, path, own=True) for path in _own_files())
-    others = (TalkEntry(_title(path), name, path, own=False) for name, path in bundled_talks().items())
+    own = (TalkEntry(title_of(path), path.stem, path, own=True) for path in _own_files())
+    others = (TalkEntry(title_of(path), name, path, own=False) for name, path in bundled_talks().items())
     return tuple(sorted((*own, *others), key=lambda entry: (entry.title.casefold(), not entry.own, entry.name)))
 
 
@@ -67,33 +64,6 @@ def _own_files() -> Iterator[Path]:
     except (OSError, KitError):  # no folder yet, or none that may be read
         return
     yield from (path for path in found if path.suffix in ENDINGS and path.name[0] != "." and files.is_file(path))
-
-
-def _title(path: Path) -> str:
-    try:
-        return _title_of(path, path.stat().st_mtime_ns)
-    except OSError:
-        return _from_name(path.stem)
-
-
-@lru_cache(maxsize=1_000)
-def _title_of(path: Path, _changed: int) -> str:
-    """Return the title of a talk; the time of its last change keeps the answer fresh."""
-    try:
-        text = files.read_text(path)
-        if path.suffix == ".txt":
-            return talk_from_plain(text, path).title
-    except KitError:
-        return _from_name(path.stem)
-    match = _TITLE.search(text.partition("\n[")[0])
-    if match is None:
-        return _from_name(path.stem)
-    title = match[2] if match[1] is None else str(tomlkit.parse(match[0])["title"])
-    return title.strip() or _from_name(path.stem)
-
-
-def _from_name(stem: str) -> str:
-    return stem.replace("_", " ").replace("-", " ")
 
 
 def find_talk(talk: str | Path) -> TalkEntry:
@@ -114,7 +84,7 @@ def find_talk(talk: str | Path) -> TalkEntry:
     path = Path(asked)
     if files.is_file(path):
         own = path.resolve().parent == talks_folder().resolve()
-        return TalkEntry(_title(path), path.stem, path, own)
+        return TalkEntry(title_of(path), path.stem, path, own)
     plain = _plain(asked)
     titled = [entry for entry in every if plain and plain in (_plain(entry.title), _plain(entry.name))]
     own = [entry for entry in titled if entry.own]

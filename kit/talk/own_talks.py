@@ -15,7 +15,7 @@ from kit.talk.library import (
     new_path,
 )
 from kit.talk.names import file_name, free_name
-from kit.talk.plain_talk import talk_from_plain
+from kit.talk.titles import with_title
 
 _FIRST_LINES = """# {title}: a talk of mine. The notebooks write this file; what they do not show they leave as it is.
 """
@@ -49,7 +49,7 @@ def duplicate(talk: str | Path, title: str = "") -> Path:
     entry = find_talk(talk)
     title = title.strip() or f"{entry.title} (copy)"
     path = new_path(title).with_suffix(entry.path.suffix)
-    return files.write_whole(path, _with_title(files.read_text(entry.path), title, entry.path))
+    return files.write_whole(path, with_title(files.read_text(entry.path), title, entry.path))
 
 
 def rename(talk: str | Path, title: str) -> Path:
@@ -64,7 +64,7 @@ def rename(talk: str | Path, title: str) -> Path:
     title = " ".join(title.split())
     if not title:
         raise KitError("a talk needs a title; write one")
-    text = _with_title(files.read_text(entry.path), title, entry.path)
+    text = with_title(files.read_text(entry.path), title, entry.path)
     if file_name(title) == entry.name:
         return files.write_whole(entry.path, text, replace=True)
     path = files.write_whole(new_path(title).with_suffix(entry.path.suffix), text)
@@ -98,21 +98,3 @@ def _hers(talk: str | Path, what: str) -> TalkEntry:
     if not entry.own:
         raise KitError(f'"{entry.title}" is no talk in your folder and cannot be {what}; make a copy of it first')
     return entry
-
-
-def _with_title(text: str, title: str, path: Path) -> str:
-    """Return the text of a talk with another title, everything else as it was."""
-    if path.suffix == ".txt":
-        old = talk_from_plain(text, path).title
-        lines = text.splitlines(keepends=True)
-        at = next((at for at, line in enumerate(lines) if old and old in line), None)
-        if at is None:
-            return f"Title: {title}\n{text}"
-        lines[at] = f"Title: {title}\n"
-        return "".join(lines)
-    try:
-        document = tomlkit.parse(text)
-    except Exception as fault:
-        raise KitError(f"{path.name} has faults; mend them first: {fault}") from fault
-    document["title"] = title
-    return tomlkit.dumps(document)

@@ -2,7 +2,7 @@
 
 import re
 import tomllib
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -58,6 +58,17 @@ def read_table(text: str, keys: Sequence[str], name: str) -> tuple[dict[str, Any
     raise TalkFileError(name, faults)
 
 
+def statements(lines: Sequence[str]) -> Iterator[tuple[int, int]]:
+    """Yield the first line of each statement of a TOML text without mistakes, and the line behind its last."""
+    place = 0
+    while place < len(lines):
+        long = 1
+        if lines[place].strip() and not lines[place].lstrip().startswith("#"):
+            long = max(1, _statement(lines, place, entries=True))
+            yield place, place + long
+        place += long
+
+
 def _depth(text: str) -> int:
     """Return how deep brackets stand inside each other, at the most."""
     deep = deepest = 0
@@ -98,12 +109,12 @@ def _shown(line: str) -> str:
     return line if len(line) <= _SHOWN else f"{line[:_SHOWN]}..."
 
 
-def _statement(lines: Sequence[str], place: int) -> int:
+def _statement(lines: Sequence[str], place: int, *, entries: bool = False) -> int:
     """Return how many lines the statement that begins here has; 0 when it is none."""
     first = lines[place]
     header = re.match(r"^\s*\[\s*(\w+)\s*\]\s*(?:#.*)?$", first)
-    if header and header[1] in TABLES:
-        return 0
+    if header and header[1] in TABLES and not entries:
+        return 0  # "[point]", which has to be "[[point]]"
     if _reads(first):
         return 1
     block, several = _TEXT_BLOCK.search(first), _LIST.search(first)
