@@ -194,11 +194,13 @@ def _find(chosen: argparse.Namespace) -> None:
 
 
 def _check(chosen: argparse.Namespace) -> int:
-    from kit.speech.points import check_points
+    from kit.speech.points import NO_SENTENCES, check_talk
 
-    verdicts = check_points(_read_talk(chosen))
+    verdicts = check_talk(_read_talk(chosen))
     if chosen.json:
         _print_json({"points": [verdict.as_json() for verdict in verdicts]})
+    elif not verdicts:
+        print(f"{NO_SENTENCES[:1].upper()}{NO_SENTENCES[1:]}.")
     else:
         for verdict in verdicts:
             instead = f"\n    say instead: {verdict.instead}" if verdict.instead else ""

@@ -18,8 +18,8 @@ LINES = (
 
 
 def a_talk(*points, lines=LINES, servings=4, **facts):
-    """A talk about a lentil pot with these points: sentences, or pairs of a sentence and its meaning."""
-    made = tuple(Point(point) if isinstance(point, str) else Point(point[0], means=point[1]) for point in points)
+    """A talk about a lentil pot with these points: sentences, or whole points."""
+    made = tuple(Point(point) if isinstance(point, str) else point for point in points)
     dish = replace(recipe("Lentil pot", lines, servings=servings), serving_is="bowl")
     return Talk("lentil_pot", dish, points=made, **facts)
 
@@ -29,5 +29,5 @@ def a_dish(**facts):
     return Dish(talk, nutrition(talk.recipe))
 
 
-def verdict_on(say, means=None, numbers=None, **facts):
-    return check_points(a_talk((say, means), **facts), numbers)[0]
+def verdict_on(say, numbers=None, **facts):
+    return check_points(a_talk(say, **facts), numbers)[0]

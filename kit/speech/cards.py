@@ -4,7 +4,8 @@ import re
 
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.rules.spoken import FRACTIONS, HARDLY_ANY
-from kit.speech.scanning import numbers_said
+from kit.speech.foods_said import names_of
+from kit.speech.sentence import sentence
 from kit.talk.dish import Dish
 from kit.talk.placeholders import fill, filled, pieces
 from kit.talk.practice import Card
@@ -41,6 +42,9 @@ def cards(talk: Talk, numbers: Nutrition | None = None) -> tuple[Card, ...]:
 def _hidden(say: str, dish: Dish) -> str:
     """Return a sentence with every number hidden: filled ones but for their unit, written ones with it."""
     text = "".join(_NUMBER.sub(HIDDEN, filled(piece, dish)) if piece.in_braces else piece.text for piece in pieces(say))
-    for spotted in numbers_said(say):
-        text = text.replace(spotted.words, HIDDEN)
+    own = "".join(" ... " if piece.in_braces else piece.text for piece in pieces(say))
+    said = sentence(own, names_of(dish.talk.recipe))
+    for token in said.tokens:
+        if token.quantity is not None and token.quantity.unit:
+            text = text.replace(own[token.start : token.end], HIDDEN)
     return text

@@ -62,7 +62,8 @@ class Dish:
         if not (whole > 0 and grams == grams):  # nothing in it, or NaN
             return None
         of, scale = self.range_of(nutrient), grams / whole
-        return Range(of.value * scale, of.low * scale, of.high * scale)
+        lightest, heaviest = self.subject.heavier
+        return Range(of.value * scale, of.low * scale / heaviest, of.high * scale / lightest)
 
     def food(self, key: str) -> Food:
         """Return any food by key; UnknownNameError when there is none."""

@@ -17,7 +17,6 @@ def point(place: str, entry: Mapping[str, Any], faults: Faults) -> Point | None:
     return Point(
         say,
         faults.value(place, entry, "part", str, ""),
-        faults.value(place, entry, "means", dict),
         faults.value(place, entry, "source", str, ""),
         {word: faults.value(f"{place}, pins", pins, word, str, "") for word in pins},
         _private(place, entry, faults),

@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
 
 from kit.lines.reading import Reading
 from kit.meal.recipe import Recipe
@@ -17,8 +16,6 @@ class Point:
     ----------
     say, part : str
         The sentence, and the part of the talk it belongs to.
-    means : mapping, optional
-        What it claims.
     source : str
         On whose word she says what the kit cannot judge: "my own notes".
     pins : mapping of str to str
@@ -29,7 +26,6 @@ class Point:
 
     say: str
     part: str = ""
-    means: Mapping[str, Any] | None = None
     source: str = ""
     pins: Mapping[str, str] = field(default_factory=dict)
     private: bool = False

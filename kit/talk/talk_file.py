@@ -30,7 +30,7 @@ TOP_KEYS = (
 )
 ENTRY_KEYS: Mapping[str, tuple[str, ...] | None] = {
     "ingredient": ("line", "food", "grams", "part", "slider", "swaps", "treatment"),
-    "point": ("part", "say", "means", "source", "pins", "private"),
+    "point": ("part", "say", "source", "pins", "private"),
     "step": ("part", "title", "say_minutes", "hands_minutes", "say", "pots", "needs", "private"),
     "question": ("asks", "try", "answer", "private"),
     "label": None,  # kit.food.labels.label knows its own keys

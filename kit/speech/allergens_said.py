@@ -1,0 +1,207 @@
+"""Allergens: "contains milk, from the feta", "nut-free", "no soy", "safe for someone with a sesame allergy"."""
+
+from kit.speech.allergens_judged import AllergenClaim
+from kit.speech.claim import FOOD, THE_DISH, About, Claim
+from kit.speech.parts import DETERMINERS, food_part, is_dish, is_food
+from kit.speech.sentence import Sentence
+from kit.speech.slots import foods_from, negated
+
+FAMILY = "allergen"
+_CONTAINS = frozenset("contain contains containing include includes including".split())
+_SAFE = frozenset(
+    "allergy allergies allergic avoiding avoid avoids intolerant intolerance celiac coeliac celiacs sensitive".split()
+)
+_NO = frozenset("no zero without not never neither nor".split())
+
+
+def read(sentence: Sentence, about: list[About]) -> list[Claim]:
+    """Return the allergens that a sentence claims to be there or not."""
+    claims: list[Claim] = []
+    safe = _safe_words(sentence)
+    if safe is not None and any(token.text in ("ask", "check", "tell") for token in sentence.tokens):
+        return []  # "ask those who must avoid gluten" claims nothing
+    packages = any(
+        word in sentence.text.lower()
+        for word in ("bought", "package", "label says", "cans and", "jars included", "certified")
+    )
+    for at in sentence.places("allergen"):
+        if at in sentence.used:
+            continue
+        token = sentence.tokens[at]
+        if (
+            is_food(sentence, at)
+            and sentence.text_at(at + 1) in ("in", "is", "are", "has", "have")
+            and not _free(sentence, at)
+        ) and not sentence.is_a(at + 1, "wording"):
+            continue
+        subject = _subject(sentence, about, at)
+        common = {"allergen": token.parts["allergen"], "packages": packages}
+        free = _free(sentence, at)
+        if safe is not None and (free is None or abs(free - safe) <= 1):
+            claims.append(
+                AllergenClaim(
+                    (min(at, safe), max(at, safe)), THE_DISH, _denied(sentence), free=True, safe=True, **common
+                )
+            )
+            sentence.used.update({at, safe})
+        elif free is not None:
+            claims.append(
+                AllergenClaim(
+                    (min(at, free), max(at, free)),
+                    subject,
+                    negated(sentence, min(at, free)) and free > at,
+                    free=True,
+                    **common,
+                )
+            )
+            sentence.used.update({at, free})
+        elif _contains(sentence, at) is not None:
+            verb = _contains(sentence, at)
+            assert verb is not None
+            foods, places = _from(sentence, at)
+            claims.append(AllergenClaim((verb, at), subject, negated(sentence, verb), foods=tuple(foods), **common))
+            sentence.used.update({at, verb, *places})
+    if safe is not None and not claims and any(sentence.is_a(at, "allergen") for at in range(len(sentence))):
+        claims.append(AllergenClaim((safe,), THE_DISH, False, "any", True, True))
+    return claims
+
+
+def _subject(sentence: Sentence, about: list[About], at: int) -> About:
+    for place in range(at + 1, min(len(sentence), at + 5)):
+        if sentence.text_at(place) in (",", ".", "and", "from"):
+            break
+        if is_dish(sentence, place):
+            return THE_DISH
+        if sentence.is_a(at + 1, "wording") and is_food(sentence, place) and not sentence.is_a(place, "allergen"):
+            return About(FOOD, 1.0, food_part(sentence, place).foods)
+    subject = about[at]
+    return (
+        About(FOOD, 1.0, subject.foods, or_dish=subject.or_dish)
+        if subject.kind == FOOD and not any(word.text == sentence.text_at(at) for word in subject.foods)
+        else THE_DISH
+    )
+
+
+def _free(sentence: Sentence, at: int) -> int | None:
+    """Return the place of the word that says an allergen is not there; None when none does."""
+    following = at + 1
+    # "Dairy, egg and nut free" shares one "free"; "free of nuts and soy" too.
+    while sentence.text_at(following) in (",", "and", "or") and sentence.is_a(following + 1, "allergen"):
+        following += 2
+    if sentence.is_a(following, "wording", "free") and sentence.text_at(following + 1) not in ("of", "from"):
+        return following
+    if sentence.is_a(at + 1, "wording", "free"):
+        return at + 1
+    place = at - 1
+    while place >= 0 and (
+        sentence.text_at(place)
+        in (
+            ",",
+            "and",
+            "or",
+            "nor",
+            "any",
+            "of",
+            "from",
+            "added",
+            "the",
+            "a",
+            "single",
+            "drop",
+            "traces",
+            "trace",
+            "contain",
+            "contains",
+            "have",
+            "has",
+            "use",
+            "both",
+            "either",
+            "made",
+            "containing",
+            "need",
+            "any kind",
+            "kind",
+        )
+        or sentence.is_a(place, "allergen")
+    ):
+        if sentence.text_at(place) in ("contain", "contains") and sentence.text_at(place - 1) not in ("not", "never"):
+            return None
+        place -= 1
+    if place < 0:
+        return None
+    if sentence.text_at(place) in _NO or (
+        sentence.is_a(place, "wording", "free") and sentence.text_at(place + 1) in ("of", "from")
+    ):
+        return place
+    return None
+
+
+def _safe_words(sentence: Sentence) -> int | None:
+    for at, token in enumerate(sentence.tokens):
+        if token.text in _SAFE:
+            return at
+        if (
+            token.text in ("eat", "have", "tolerate")
+            and sentence.text_at(at - 1) == "not"
+            and sentence.text_at(at - 2) in ("can", "cannot", "do", "does", "must")
+        ):
+            return at
+    return None
+
+
+def _denied(sentence: Sentence) -> bool:
+    text = sentence.text.lower()
+    return any(
+        word in text
+        for word in (
+            "should skip",
+            "not safe",
+            "isn't safe",
+            "unsafe",
+            "should avoid",
+            "must avoid",
+            "not for",
+            "skip it",
+            "should not",
+            "shouldn't",
+            "stay away",
+            "isn't for",
+            "not suitable",
+            "can't eat this",
+            "cannot eat this",
+        )
+    )
+
+
+def _contains(sentence: Sentence, at: int) -> int | None:
+    """Return the place of the verb that says an allergen is there; None when none does."""
+    clause = sentence.clause_of(at)
+    for place in range(at - 1, clause[0] - 1, -1):
+        if sentence.text_at(place) in _CONTAINS:
+            return place
+    for place in range(at - 1, max(clause[0] - 1, at - 5), -1):
+        if sentence.text_at(place) in ("is", "are") and sentence.text_at(place - 1) in ("there", "here"):
+            return place
+        if sentence.text_at(place) in ("has", "have") and sentence.text_at(at + 1) in ("in", ",", "and", ".", "from"):
+            return place
+    if sentence.text_at(at + 1) in ("is", "are") and "allergen" in sentence.text.lower():
+        return at + 1
+    if "allergen" in sentence.text.lower() and not sentence.is_a(at, "allergen", "any"):
+        return at
+    return None
+
+
+def _from(sentence: Sentence, at: int) -> tuple[list, list[int]]:
+    place = at + 1
+    if sentence.text_at(place) == ",":
+        place += 1
+    if sentence.text_at(place) not in ("from", "in", "because", "thanks"):
+        return [], []
+    place += 1
+    while sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in ("of", "to"):
+        place += 1
+    if sentence.is_a(place, "pronoun"):
+        return [], []
+    foods, places = foods_from(sentence, place, len(sentence))
+    return foods[:1], places[:1]

@@ -1,0 +1,238 @@
+"""Spoken amounts: "about 430 calories", "thirty-four grams of protein", "under 100 mg of sodium", "a gram of salt"."""
+
+from dataclasses import dataclass
+
+from kit.meal.certainty import Range
+from kit.rules.spoken import amount_words
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.speech.agreement import fits
+from kit.speech.claim import FOOD, SERVING, THE_DISH, WEIGHT, About, Claim, Edit, Finding
+from kit.speech.parts import basis_near, food_part, is_dish, is_food
+from kit.speech.quantities_said import WEIGHTS
+from kit.speech.sentence import Sentence
+from kit.speech.slots import Named, negated, nutrient_before, nutrients_after
+from kit.speech.tokens import NO_QUANTITY, Quantity
+from kit.speech.values import KJ_PER_KCAL, Amount, amount_of, ends, said_thing, unit_of
+from kit.talk.dish import Dish
+from kit.texts import number
+
+FAMILY = "amount"
+ENERGY_UNITS = ("kcal", "kJ")
+_UNITS = (*ENERGY_UNITS, "g", "mg", "µg", "iu")
+
+
+@dataclass(frozen=True, slots=True)
+class AmountClaim(Claim):
+    """So much of a nutrient."""
+
+    nutrient: str = ""
+    said: Quantity = NO_QUANTITY
+    start: int = 0
+    end: int = 0
+
+
+def read(sentence: Sentence, about: list[About]) -> list[Claim]:
+    """Return the amounts that a sentence claims."""
+    found: list[Claim] = []
+    last_unit = ""
+    for at, said in list(sentence.quantities()):
+        unit = said.unit
+        if not unit and not said.is_fraction and _counts_calories(sentence, at):
+            said, unit = Quantity(said.low, said.high, "kcal", said.relation), "kcal"
+        if (
+            not unit
+            and not said.is_fraction
+            and last_unit
+            and sentence.text_at(at + 1) == "of"
+            and sentence.is_a(at + 2, "nutrient")
+        ):
+            said, unit = Quantity(said.low, said.high, last_unit, said.relation), last_unit
+        if unit not in _UNITS:
+            continue
+        named = _nutrient(sentence, at, unit)
+        if named is None:
+            continue
+        last_unit = unit if unit not in ENERGY_UNITS else last_unit
+        places = (at,) if named.place == at else (min(at, named.place), max(at, named.place))
+        token = sentence.tokens[at]
+        claim = AmountClaim(
+            places, _about(sentence, at, about[at]), negated(sentence, at), named.nutrient, said, token.start, token.end
+        )
+        sentence.used.update({at, named.place})
+        found.append(claim)
+    return found
+
+
+def _counts_calories(sentence: Sentence, at: int) -> bool:
+    """Return whether a bare number counts calories: "calories run between 150 and 250 a bowl"."""
+    before = nutrient_before(sentence, at)
+    if (
+        before is None
+        or before.nutrient != "energy"
+        or before.place in sentence.used
+        or sentence.tokens[before.place].text == "energy"
+    ):
+        return False
+    following = at + 1
+    if following < len(sentence) and (is_dish(sentence, following) or is_food(sentence, following)):
+        return False
+    if any(sentence.tokens[place].quantity is not None for place in range(before.place + 1, at)):
+        return False
+    sentence.used.add(before.place)
+    return True
+
+
+def _nutrient(sentence: Sentence, at: int, unit: str) -> Named | None:
+    energy = unit in ENERGY_UNITS
+    after = nutrients_after(sentence, at + 1, frozenset("of the a your total dietary pure worth in plain good".split()))
+    if after and not energy and after[0].place not in sentence.used:
+        return after[0]
+    if energy:
+        following = sentence.text_at(at + 1)
+        if following in ("from", "of", "as") and after and after[0].nutrient != "energy":
+            return None
+        return Named("energy", at)
+    if sentence.text_at(at + 1) == "of" and not sentence.is_a(at + 2, "pronoun"):
+        return None
+    pronoun = sentence.text_at(at + 1) == "of" or sentence.is_a(at + 1, "pronoun")
+    before = nutrient_before(sentence, at, whole=pronoun) or _only(sentence, at)
+    if before is None or sentence.is_a(at + 1, "beyond"):
+        return None
+    between = range(before.place + 1, at)
+    if not pronoun and any(
+        (q := sentence.tokens[place].quantity) is not None and q.unit in _UNITS and place not in sentence.used
+        for place in between
+    ):
+        return None
+    # "Salt-wise, one plate holds": a number of plates between is no amount of it.
+    return before if pronoun or before.place not in sentence.used else None
+
+
+def _only(sentence: Sentence, at: int) -> Named | None:
+    """Return the one nutrient that a sentence names, before this clause: "salt-wise, a plate holds a gram"."""
+    places = [place for place in sentence.places("nutrient") if place < at and place not in sentence.used]
+    return Named(sentence.tokens[places[0]].parts["nutrient"], places[0]) if len(places) == 1 else None
+
+
+def _about(sentence: Sentence, at: int, subject: About) -> About:
+    near = basis_near(sentence, at)
+    if near is not None:
+        return near
+    clause = sentence.clause_of(at)
+    if (
+        at + 1 < len(sentence)
+        and is_dish(sentence, at + 1)
+        and sentence.tokens[at].text.split(" ")[-1] in ("calorie", "gram", "kcal", "kilojoule")
+    ):
+        return THE_DISH  # "a 430-calorie plate"
+    for place in range(at + 1, min(at + 6, clause[-1] + 1)):
+        if (
+            sentence.text_at(place) in ("a", "per", "each", "every")
+            and place + 1 < len(sentence)
+            and is_dish(sentence, place + 1)
+            and sentence.tokens[place + 1].parts["dish"] == "serving"
+        ):
+            return THE_DISH
+    for place in range(at + 1, clause[-1] + 1):
+        if (
+            sentence.tokens[place].quantity is not None
+            and place > at + 1
+            and sentence.tokens[place].quantity.unit in _UNITS
+        ):
+            break
+        if sentence.text_at(place) in ("from", "in") and subject.kind != FOOD:
+            over = place + 1
+            while over < len(sentence) and sentence.text_at(over) in (
+                "the",
+                "a",
+                "an",
+                "each",
+                "every",
+                "those",
+                "that",
+            ):
+                over += 1
+            if over < len(sentence) and is_food(sentence, over) and not is_dish(sentence, over):
+                return food_part(sentence, over)
+    return subject
+
+
+def in_unit(said: Quantity, name: str) -> Quantity | None:
+    """Return a spoken quantity in the nutrient's own unit; None when it cannot be turned into it."""
+    unit = unit_of(name)
+    factor = {"kcal": {"kcal": 1.0, "kJ": 1 / KJ_PER_KCAL}}.get(unit, {}).get(said.unit)
+    if factor is None and said.unit in WEIGHTS and unit in WEIGHTS:
+        factor = WEIGHTS[said.unit] / WEIGHTS[unit]
+    if factor is None:
+        return None
+    return Quantity(round(said.low * factor, 9), round(said.high * factor, 9), unit, said.relation, said.is_fraction)
+
+
+def judge(claim: AmountClaim, dish: Dish) -> Finding:
+    """Judge an amount against what there is."""
+    name = claim.nutrient
+    said = in_unit(claim.said, name)
+    if said is None:
+        return Finding(CANNOT_TELL, f"{said_thing(name)} is worked in {unit_of(name)}; say it in that unit")
+    found = amount_of(dish, name, claim.about)
+    if isinstance(found, Finding):
+        return found
+    because = f"{found.begin} {ends(found.of, unit_of(name))} of {said_thing(name)}"
+    if name == "salt":
+        because += ", which is sodium x 2.5"
+    if found.open_above:
+        because += ", at least, since a part of it has no value in the table"
+    because = f"{because} ({found.source})"
+    if claim.said.relation == "exactly" and not claim.negated:
+        return Finding(OFF, f"{because}: an estimate is never exact", _edit(claim, found), _sentences(claim, found))
+    result = fits(said, found.of, found.open_above)
+    if claim.negated and result is not None:
+        result = not result
+    if result is None:
+        return Finding(CANNOT_TELL, f"{because}: too near {_number(said)} to tell")
+    if result:
+        return Finding(HOLDS, because)
+    return Finding(
+        OFF,
+        f"{because}, not {_relation(claim.said)}{_number(claim.said)}",
+        _edit(claim, found),
+        _sentences(claim, found),
+    )
+
+
+def _relation(said: Quantity) -> str:
+    return "" if said.relation in ("about", "exactly", "between") else f"{said.relation} "
+
+
+def _number(said: Quantity) -> str:
+    text = number(said.low, 3) if said.low == said.high else f"{number(said.low, 3)} to {number(said.high, 3)}"
+    return f"{text} {said.unit}".strip()
+
+
+def spoken_amount(name: str, of: Range, open_above: bool = False) -> str:
+    """Return an amount with its nutrient the way it is said; salt is in grams."""
+    if name in ("salt", "unsaturated_fat"):
+        words = amount_words("fat", of, open_above)
+        return words.replace("fat", said_thing(name))
+    return amount_words(name, of, open_above)
+
+
+def _edit(claim: AmountClaim, found: Amount) -> Edit | None:
+    words = spoken_amount(claim.nutrient, found.of, found.open_above)
+    if claim.negated or "hardly" in words or "unknown" in words:
+        return None
+    thing = said_thing(claim.nutrient)
+    plain = words.removesuffix(f" of {thing}")
+    if claim.said.unit in ("kcal",) and plain.endswith("calories"):
+        return Edit(claim.start, claim.end, plain)
+    return Edit(claim.start, claim.end, plain) if claim.said.unit == unit_of(claim.nutrient) else None
+
+
+def _sentences(claim: AmountClaim, found: Amount) -> tuple[str, ...]:
+    words = spoken_amount(claim.nutrient, found.of, found.open_above)
+    begin = found.begin[:1].upper() + found.begin[1:]
+    if claim.about.kind == SERVING and claim.about.count == 1:
+        return (f"{{serving}} has {words}.",)
+    if claim.about.kind == WEIGHT:
+        return (f"{{serving}} has {{{claim.nutrient}}}." if claim.nutrient != "salt" else "{serving} has {sodium}.",)
+    return (f"{begin.replace(' g of', ' grams of')} {words}.",)

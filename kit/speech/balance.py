@@ -1,0 +1,132 @@
+"""The balance of the energy: its shares inside, below or above the acceptable ranges for adults."""
+
+from dataclasses import dataclass
+from math import isnan
+
+from kit.meal.nutrition import ENERGY_SOURCES
+from kit.rules.reference import distribution_ranges
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.speech.claim import THE_DISH, Claim, Finding
+from kit.speech.sentence import Sentence
+from kit.speech.slots import negated
+from kit.talk.dish import Dish
+from kit.texts import listing, number, percent
+
+_ABOVE = frozenset("above over beyond higher exceeds exceed exceeding past outside".split())
+
+
+_BELOW = frozenset("below under beneath short lower".split())
+
+
+FAMILY = "balance"
+
+
+@dataclass(frozen=True, slots=True)
+class BalanceClaim(Claim):
+    """Shares of the energy lie inside, below or above the acceptable ranges for adults."""
+
+    nutrients: tuple[str, ...] = ENERGY_SOURCES
+    where: str = "inside"
+    count: int = 0
+
+
+def read(sentence: Sentence) -> list[Claim]:
+    """Return what a sentence claims about the ranges of the energy's shares."""
+    claims: list[Claim] = []
+    for at, token in enumerate(sentence.tokens):
+        if token.text in ("balanced", "balance") and at not in sentence.used:
+            if token.text == "balanced" and (
+                sentence.text_at(at - 1) in ("well", "is", "a", "nicely", "perfectly", "nutritionally")
+            ):
+                if any(
+                    word in sentence.text.lower()
+                    for word in ("flavor", "flavour", "taste", "acid", "sweet", "sour", "salt", "seasoning", "spice")
+                ):
+                    continue
+                sentence.used.add(at)
+                claims.append(BalanceClaim((at,), THE_DISH, negated(sentence, at)))
+            continue
+        if token.text not in ("range", "ranges") or at in sentence.used:
+            continue
+        clause = sentence.clause_of(at)
+        words = {sentence.text_at(place) for place in clause}
+        named = _macros(sentence, at)
+        if not named and not words & {
+            "shares",
+            "share",
+            "energy",
+            "calories",
+            "macros",
+            "three",
+            "adults",
+            "recommended",
+            "acceptable",
+        }:
+            continue
+        before = [sentence.text_at(place) for place in range(max(0, at - 7), at)]
+        where = "inside"
+        if any(word in _ABOVE - {"outside"} for word in before):
+            where = "above"
+        elif any(word in _BELOW for word in before):
+            where = "below"
+        elif "outside" in before:
+            where = "outside"
+        count = 2 if "two" in words and "three" in words else 0
+        places = [
+            place
+            for place in clause
+            if place < at and sentence.tokens[place].is_a("nutrient") and not sentence.is_a(place + 1, "wording")
+        ]
+        sentence.used.update(
+            {at, *places, *(place for place in clause if sentence.is_a(place, "day") and abs(place - at) < 8)}
+        )
+        denied = bool(words & {"not", "neither", "none"})
+        claims.append(BalanceClaim((at,), THE_DISH, denied, tuple(named) or ENERGY_SOURCES, where, count))
+    return claims
+
+
+def _macros(sentence: Sentence, at: int) -> list[str]:
+    clause = sentence.clause_of(at)
+    here = [sentence.tokens[place].parts["nutrient"] for place in clause if sentence.tokens[place].is_a("nutrient")]
+    named = [name for name in dict.fromkeys(here) if name in ENERGY_SOURCES]
+    if named or any(sentence.text_at(place) in ("all", "three", "shares", "macros", "everything") for place in clause):
+        return named
+    before = [
+        sentence.tokens[place].parts["nutrient"]
+        for place in range(clause[0] - 1, -1, -1)
+        if sentence.tokens[place].is_a("nutrient")
+    ]
+    return [name for name in before if name in ENERGY_SOURCES][:1]
+
+
+def judge(claim: BalanceClaim, dish: Dish) -> Finding:
+    """Judge where shares of the energy lie."""
+    shares, ranges = dish.numbers.energy_shares, distribution_ranges()
+    if any(isnan(share) for share in shares.values()):
+        return Finding(CANNOT_TELL, "the shares of the energy are not known, since an amount is missing")
+    spans = {name: f"{number(100 * low)} to {percent(high)}" for name, (low, high) in ranges.items()}
+    told = listing([f"{name} {percent(shares[name])} (range {spans[name]})" for name in claim.nutrients])
+    because = f"of the energy, {told}; ranges for adults: IOM 2002/2005"
+    tests = {
+        "inside": lambda name: ranges[name][0] <= round(shares[name], 4) <= ranges[name][1],
+        "above": lambda name: shares[name] > ranges[name][1],
+        "below": lambda name: shares[name] < ranges[name][0],
+        "outside": lambda name: not ranges[name][0] <= round(shares[name], 4) <= ranges[name][1],
+    }
+    fitting = [name for name in claim.nutrients if tests[claim.where](name)]
+    right = len(fitting) == claim.count if claim.count else len(fitting) == len(claim.nutrients)
+    if claim.negated:
+        right = not right
+    if right:
+        return Finding(HOLDS, because)
+    inside = [name for name in ENERGY_SOURCES if tests["inside"](name)]
+    if not inside:
+        return Finding(OFF, because)
+    sentence = (
+        f"{listing(inside).capitalize()} {'lie' if len(inside) > 1 else 'lies'} inside the "
+        f"{'ranges' if len(inside) > 1 else 'range'} for adults, as a share of the "
+        f""
+        f""
+        f"energy."
+    )
+    return Finding(OFF, because, None, (sentence,))

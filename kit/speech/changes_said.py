@@ -1,0 +1,294 @@
+"""Changes of the dish that a sentence names: "leaving out the feta", "whole milk instead of skim", "half the salt"."""
+
+from dataclasses import dataclass
+
+from kit.errors import KitError
+from kit.food.composition import Food
+from kit.meal.changes import leave_out, set_grams, swap
+from kit.meal.recipe import Recipe
+from kit.rules.naming import full_name, short_name
+from kit.rules.verdicts import CANNOT_TELL, OFF
+from kit.speech.claim import Finding
+from kit.speech.clauses import is_stop
+from kit.speech.foods_said import FoodWord
+from kit.speech.parts import DETERMINERS, is_dish
+from kit.speech.sentence import Sentence, food_at
+from kit.speech.slots import foods_from
+from kit.speech.values import alone, choices, present
+from kit.talk.dish import Dish
+from kit.texts import listing
+
+LEAVE_OUT, SWAP, AMOUNT, RINSE = "leave out", "swap", "amount", "rinse"
+_IN_PLACE = frozenset(("in place of", "instead of", "rather than", "as a substitute for"))
+_FACTORS = {
+    "half": 0.5,
+    "halve": 0.5,
+    "halving": 0.5,
+    "halved": 0.5,
+    "halves": 0.5,
+    "double": 2.0,
+    "doubling": 2.0,
+    "twice": 2.0,
+}
+_RINSE = frozenset("rinse rinsing rinsed rinses draining drain drains drained".split())
+
+
+@dataclass(frozen=True, slots=True)
+class SaidChange:
+    """A change that was said.
+
+    Attributes
+    ----------
+    kind : str
+        ``"leave out"``, ``"swap"``, ``"amount"`` or ``"rinse"``.
+    foods : tuple of FoodWord
+        What is left out, goes, or changes its amount.
+    other : FoodWord or None
+        What comes instead.
+    factor : float
+        The new amount as a part of the old one.
+    places : tuple of int
+        The tokens that said it.
+    """
+
+    kind: str
+    foods: tuple[FoodWord, ...]
+    other: FoodWord | None = None
+    factor: float = 1.0
+    places: tuple[int, ...] = ()
+
+
+def read_change(sentence: Sentence) -> SaidChange | None:
+    """Return the change that a sentence names, or None."""
+    return _rinse(sentence) or _in_place(sentence) or _swap(sentence) or _part_of(sentence) or _left_out(sentence)
+
+
+def _skip(sentence: Sentence, at: int, more: frozenset[str] = frozenset()) -> int:
+    while (
+        at < len(sentence)
+        and (sentence.text_at(at) in DETERMINERS or sentence.text_at(at) in more)
+        and not is_stop(sentence.tokens[at])
+    ):
+        at += 1
+    return at
+
+
+def _rinse(sentence: Sentence) -> SaidChange | None:
+    for at, token in enumerate(sentence.tokens):
+        if token.text in _RINSE:
+            over = _skip(sentence, at + 1, frozenset(("and", "rinsing", "rinse", "off", "canned", "tinned")))
+            food = food_at(sentence, over)
+            if food is not None:
+                return SaidChange(RINSE, (food,), places=(at, over))
+    return None
+
+
+def _in_place(sentence: Sentence) -> SaidChange | None:
+    for at, token in enumerate(sentence.tokens):
+        if token.text not in _IN_PLACE:
+            continue
+        before = _food_before(sentence, at)
+        after = _skip(sentence, at + 1)
+        old = food_at(sentence, after)
+        quantity = sentence.tokens[after].quantity if after < len(sentence) else None
+        if quantity is None and sentence.tokens[min(at + 1, len(sentence) - 1)].quantity is not None:
+            quantity = sentence.tokens[at + 1].quantity
+        if before is not None and quantity is not None:
+            first = next(
+                (
+                    sentence.tokens[spot].quantity
+                    for spot in range(before, -1, -1)
+                    if sentence.tokens[spot].quantity is not None
+                ),
+                None,
+            )
+            word = food_at(sentence, before)
+            if first is not None and word is not None and quantity.value > 0 and quantity.unit in ("", first.unit):
+                spots = tuple(
+                    spot
+                    for spot in range(len(sentence))
+                    if sentence.tokens[spot].quantity in (first, quantity) and spot <= after
+                )
+                return SaidChange(AMOUNT, (word,), None, first.value / quantity.value, (*spots, before, at))
+        if before is not None and old is not None and quantity is None:
+            new = food_at(sentence, before)
+            if new is not None:
+                return SaidChange(SWAP, (old,), new, places=(before, at, after))
+        if before is not None and old is None and after < len(sentence):
+            # "Whole milk in place of skim": the rest of the name is the other's.
+            new = food_at(sentence, before)
+            if new is not None:
+                joined = f"{sentence.text_at(after)} {new.text.split(' ')[-1]}"
+                return SaidChange(SWAP, (FoodWord(joined),), new, places=(before, at, after))
+    return None
+
+
+def _food_before(sentence: Sentence, at: int) -> int | None:
+    for place in range(at - 1, max(-1, at - 4), -1):
+        if food_at(sentence, place) is not None and not is_dish(sentence, place):
+            return place
+    return None
+
+
+def _swap(sentence: Sentence) -> SaidChange | None:
+    for at in sentence.places("verb_swap"):
+        if sentence.text_at(at).removesuffix("s") not in (
+            "swap",
+            "swapping",
+            "swapped",
+            "replace",
+            "replacing",
+            "replaced",
+            "substitute",
+            "substituting",
+            "trade",
+            "trading",
+            "exchange",
+            "exchanging",
+            "switch",
+            "switching",
+        ):
+            continue
+        over = _skip(sentence, at + 1, frozenset(("out", "in")))
+        old = food_at(sentence, over)
+        link = over + 1
+        if old is not None and sentence.text_at(link) in ("for", "with", "by", "to"):
+            new_place = _skip(sentence, link + 1)
+            new = food_at(sentence, new_place)
+            if new is None and new_place < len(sentence) and not is_stop(sentence.tokens[new_place]):
+                new = FoodWord(sentence.text_at(new_place))
+            if new is not None:
+                if sentence.text_at(at).startswith("substitut") and sentence.text_at(link) == "for":
+                    old, new = new, old
+                return SaidChange(SWAP, (old,), new, places=(at, over, new_place))
+    return None
+
+
+def _part_of(sentence: Sentence) -> SaidChange | None:
+    for at, token in enumerate(sentence.tokens):
+        factor = _FACTORS.get(token.text)
+        quantity = token.quantity
+        if factor is None and quantity is not None and quantity.is_fraction and not quantity.unit:
+            factor = quantity.value
+        if quantity is not None and quantity.unit == "times" and token.text in _FACTORS:
+            factor = _FACTORS[token.text]
+        if factor is None:
+            continue
+        lead = (
+            at == 0
+            or sentence.is_a(at - 1, "verb_swap")
+            or sentence.text_at(at - 1)
+            in ("with", "if", "you", "just", "only", "by", "using", "use", "to", "in", "about")
+            or sentence.text_at(at).startswith("halv")
+        )
+        over = _skip(sentence, at + 1, frozenset(("of", "as", "much", "amount")))
+        food = food_at(sentence, over)
+        thing = food is not None and not is_dish(sentence, over)
+        if (
+            thing
+            and sentence.tokens[over].is_a("nutrient")
+            and sentence.tokens[over].parts["nutrient"] not in ("salt", "sugars")
+        ):
+            thing = False
+        if lead and thing and food is not None and _effect_elsewhere(sentence, at, over):
+            return SaidChange(AMOUNT, (food,), None, factor, (at, over))
+    for at, token in enumerate(sentence.tokens):
+        if token.text in ("halved", "half") and at > 1 and sentence.text_at(at - 1) in ("in", "by", "is", "are"):
+            food = food_at(sentence, at - 2)
+            if (
+                food is not None
+                and (sentence.is_a(at - 3, "verb_save") or sentence.is_a(at - 4, "verb_save"))
+                and not sentence.tokens[at - 2].is_a("nutrient")
+            ):
+                return SaidChange(AMOUNT, (food,), None, 0.5, (at, at - 2))
+    return None
+
+
+def _effect_elsewhere(sentence: Sentence, at: int, over: int) -> bool:
+    """Return whether something follows, or came before, that the change does: a bare "half the oats" brings nothing."""
+    rest = [place for place in range(len(sentence)) if place < at or place > over]
+    return any(
+        sentence.tokens[place].is_a("verb_save") or sentence.tokens[place].is_a("verb_add") for place in rest
+    ) and any(sentence.tokens[place].is_a("nutrient") or sentence.tokens[place].quantity is not None for place in rest)
+
+
+def _left_out(sentence: Sentence) -> SaidChange | None:
+    for at in sentence.places("verb_leave_out"):
+        text = sentence.text_at(at)
+        over = _skip(sentence, at + 1, frozenset(("added", "out", "extra")))
+        foods, places = foods_from(sentence, over, len(sentence))
+        if not foods:
+            continue
+        behind = sentence.text_at(places[-1] + 1)
+        if text in ("leave", "leaving", "take", "taking", "holding", "hold", "keep") and behind not in ("out", "off"):
+            continue
+        if text in (
+            "drop",
+            "dropping",
+            "lose",
+            "losing",
+            "remove",
+            "removing",
+            "hold",
+            "holding",
+            "minus",
+            "pass on",
+        ) and not _effect_elsewhere(sentence, at, places[-1]):
+            continue
+        if (
+            text == "without"
+            and not (at == 0 or sentence.text_at(at - 1) in (",", "and", "even", "but", "or"))
+            and not any(sentence.tokens[spot].quantity is not None for spot in range(at))
+        ):
+            continue
+        return SaidChange(LEAVE_OUT, tuple(foods), places=(at, *places))
+    return None
+
+
+def changed(said: SaidChange, dish: Dish) -> tuple[Recipe, str] | Finding:
+    """Return the changed recipe and the change in words, or why it cannot be made."""
+    recipe = dish.numbers.recipe
+    olds = [_one(word, dish) for word in said.foods]
+    for one in olds:
+        if isinstance(one, Finding):
+            return one
+    foods = [one for one in olds if isinstance(one, Food)]
+    names = listing([short_name(food) for food in foods])
+    try:
+        if said.kind == LEAVE_OUT:
+            for food in foods:
+                recipe = leave_out(recipe, food.key)
+            return recipe, f"leaving out the {names}"
+        if said.kind == AMOUNT:
+            for food in foods:
+                recipe = set_grams(recipe, food.key, said.factor * recipe.ingredients[recipe.position(food.key)].grams)
+            return recipe, f"changing the {names}"
+        assert said.other is not None
+        others = alone(dish, said.other)
+        outside = [food for food in others if food.key != foods[0].key]
+        if not outside:
+            return Finding(CANNOT_TELL, f"the table has no {said.other.text}: which food is meant?")
+        new = min(outside, key=lambda food: food.state != foods[0].state)
+        if len(outside) > 1 and not said.other.exact:
+            return Finding(
+                CANNOT_TELL, f"which {said.other.text} is meant?", choices=choices([said.other], dish, inside=False)
+            )
+        return swap(recipe, foods[0].key, new), f"{full_name(new)} in place of {names}"
+    except KitError as fault:
+        return Finding(CANNOT_TELL, f"that change cannot be worked out: {fault}")
+
+
+def _one(word: FoodWord, dish: Dish) -> Food | Finding:
+    here = present(dish, word)
+    if not here and not word.inside:
+        here = [
+            part.food
+            for part in dish.numbers.recipe.ingredients
+            if part.grams > 0
+            and all(piece in f"{part.food.name} {part.line}".lower() for piece in word.text.split(" "))
+        ]
+    if not here:
+        return Finding(OFF, f"there is no {word.text} in the dish as it is now")
+    if len({food.key for food in here}) > 1:
+        return Finding(CANNOT_TELL, f"which {word.text} is meant?", choices=choices([word], dish))
+    return here[0]

@@ -1,0 +1,199 @@
+"""One sentence checked: read, each claim judged, the verdict, and what can be said instead."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from kit.errors import KitError
+from kit.food.vocabulary import words
+from kit.meal.nutrition import nutrition
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
+from kit.speech.allergens_judged import AllergenClaim
+from kit.speech.amounts import AmountClaim
+from kit.speech.changes_said import RINSE, changed
+from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About, Choice, Claim, Edit, Finding
+from kit.speech.day_shares import DayShareClaim
+from kit.speech.dish_shares_judged import DishShareClaim
+from kit.speech.effects_judged import EffectClaim
+from kit.speech.energy_shares import EnergyShareClaim
+from kit.speech.foods_said import FoodWord
+from kit.speech.kinds import AbsentClaim, KindClaim
+from kit.speech.reading import Read, family_of, judge, read
+from kit.speech.verdict import ClaimFinding
+from kit.speech.wordings_claim import WordingClaim
+from kit.talk.dish import Dish
+from kit.talk.placeholders import fill
+from kit.texts import listing, number
+
+_ORDER = (OFF, CANNOT_TELL, HOLDS, NOTHING_TO_CHECK)
+_OF_A_CHANGED_DISH = (
+    AbsentClaim,
+    AllergenClaim,
+    AmountClaim,
+    DayShareClaim,
+    DishShareClaim,
+    EnergyShareClaim,
+    KindClaim,
+    WordingClaim,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """What came out for one sentence: the verdict, why, what holds instead, the claims, and words to be pinned."""
+
+    verdict: str
+    because: str
+    instead: str = ""
+    claims: tuple[ClaimFinding, ...] = ()
+    choices: tuple[Choice, ...] = ()
+
+
+def check_sentence(text: str, dish: Dish, pins: dict[str, str] | None = None, find_instead: bool = True) -> Checked:
+    """Check what is said against the dish as it is now.
+
+    Parameters
+    ----------
+    text : str
+        The words, their placeholders filled.
+    dish : Dish
+        The talk and the numbers of its dish as they are now.
+    pins : mapping of str to str, optional
+        Which food a word stands for.
+    find_instead : bool
+        Whether to look for words that would hold.
+    """
+    readings = read(text, dish.talk.recipe, dish.numbers.recipe)
+    found = [(one, claim, _judged(one, _pinned(claim, pins or {}), dish)) for one in readings for claim in one.claims]
+    pairs = [(one.offset, finding) for one, _, finding in found]
+    if not pairs:
+        return Checked(NOTHING_TO_CHECK, "It says nothing about nutrients, allergens, kinds, keeping or safety.")
+    verdict = next(kind for kind in _ORDER if any(finding.verdict == kind for _, finding in pairs))
+    because = _reason([finding.because for _, finding in pairs if finding.verdict == verdict])
+    claims = tuple(_told(one, claim, finding, dish) for one, claim, finding in found)
+    choices = tuple(dict.fromkeys(choice for _, finding in pairs for choice in finding.choices))
+    instead = _instead(text, pairs, dish, pins or {}) if verdict == OFF and find_instead else ""
+    return Checked(verdict, because, instead, claims, choices)
+
+
+def _judged(reading: Read, claim: Claim, dish: Dish) -> Finding:
+    if not claim.about.or_dish:
+        return _judged_once(reading, claim, dish)
+    both = [
+        _judged_once(reading, replace(claim, about=about), dish)
+        for about in (replace(claim.about, or_dish=False), THE_DISH)
+    ]
+    if both[0].verdict == both[1].verdict:
+        return both[0]
+    words = claim.about.foods[0].text if claim.about.foods else "whole recipe"
+    return Finding(
+        CANNOT_TELL, f'does "it" mean the {words} or the dish? Say which: {both[0].because}; {both[1].because}'
+    )
+
+
+def _judged_once(reading: Read, claim: Claim, dish: Dish) -> Finding:
+    said = frozenset(one.nutrient for one in reading.claims if isinstance(one, AmountClaim))
+    if reading.open_change and isinstance(claim, (KindClaim, AllergenClaim, AbsentClaim)):
+        return Finding(CANNOT_TELL, "that is about a changed dish, and the change was not understood: try it on screen")
+    if reading.change is None or reading.change.kind == RINSE or not _about_now(claim):
+        return judge(claim, dish, said)
+    new = changed(reading.change, dish)
+    if isinstance(new, Finding):
+        return new
+    after = judge(claim, Dish(dish.talk, nutrition(new[0])), said)
+    if not any(isinstance(one, EffectClaim) for one in reading.claims):
+        return after
+    now = judge(claim, dish, said)
+    if now.verdict == after.verdict:
+        return now
+    return Finding(CANNOT_TELL, f"is that meant with the change or without it? {now.because}; then {after.because}")
+
+
+def _about_now(claim: Claim) -> bool:
+    """Return whether a claim beside a change is about the dish with the change made."""
+    return isinstance(claim, _OF_A_CHANGED_DISH)
+
+
+def _pinned(claim: Claim, pins: dict[str, str]) -> Claim:
+    if not pins or not claim.about.foods:
+        return claim
+    by_word = {words(word): key for word, key in pins.items()}
+    foods = tuple(_pin(word, by_word.get(words(word.text), "")) for word in claim.about.foods)
+    return replace(claim, about=replace(claim.about, foods=foods))
+
+
+def _pin(word: FoodWord, key: str) -> FoodWord:
+    return FoodWord(word.text, (key,) if key in word.inside else (), (key,), True) if key else word
+
+
+def _reason(reasons: Sequence[str]) -> str:
+    text = "; ".join(dict.fromkeys(reasons))
+    return f"{text[:1].upper()}{text[1:]}{'' if text.endswith('?') else '.'}"
+
+
+def _told(reading: Read, claim: Claim, finding: Finding, dish: Dish) -> ClaimFinding:
+    because = _reason([finding.because])
+    return ClaimFinding(
+        reading.words(claim),
+        family_of(claim),
+        about_words(claim.about, dish),
+        finding.verdict,
+        because,
+        reading.spans(claim),
+    )
+
+
+def about_words(about: About, dish: Dish) -> str:
+    """Return what a claim is about, in words."""
+    if about.kind == FOOD:
+        names = listing([word.text for word in about.foods])
+        return f"{number(about.count, 2)} {about.measure} {names}" if about.measure else names
+    if about.kind == WHOLE:
+        return "the whole recipe"
+    if about.kind == WEIGHT:
+        return f"{number(about.count)} g of the dish"
+    if about.kind == UNKNOWN:
+        return about.words
+    assert about.kind == SERVING
+    return "a serving" if about.count == 1 else f"{number(about.count, 2)} servings"
+
+
+def _instead(text: str, pairs: Sequence[tuple[int, Finding]], dish: Dish, pins: dict[str, str]) -> str:
+    """Return words that hold when they are read back: hers with other numbers, else sentences of their own."""
+    off = [finding for _, finding in pairs if finding.verdict == OFF]
+    others_hold = all(finding.verdict in (HOLDS, OFF) for _, finding in pairs)
+    if others_hold and all(finding.edit is not None for finding in off):
+        moved = {
+            Edit(start + finding.edit.start, start + finding.edit.end, finding.edit.words)
+            for start, finding in pairs
+            if finding.verdict == OFF and finding.edit is not None
+        }
+        edits = sorted(moved, key=lambda edit: -edit.start)
+        if len({(edit.start, edit.end) for edit in edits}) == len(edits):
+            new = text
+            for edit in edits:
+                new = new[: edit.start] + edit.words + new[edit.end :]
+            new = _capital(new)
+            if _reads_back(new, dish, pins):
+                return new
+    found: list[str] = []
+    for finding in off:
+        candidates = [_filled(sentence, dish) for sentence in finding.sentences]
+        good = next((one for one in candidates if one and _reads_back(one, dish, pins)), "")
+        if good and good not in found:
+            found.append(good)
+    return " ".join(found)
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _filled(sentence: str, dish: Dish) -> str:
+    try:
+        return _capital(fill(sentence, dish))
+    except KitError:
+        return ""
+
+
+def _reads_back(text: str, dish: Dish, pins: dict[str, str]) -> bool:
+    return check_sentence(text, dish, pins, find_instead=False).verdict == HOLDS

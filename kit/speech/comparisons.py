@@ -1,0 +1,252 @@
+"""Comparisons: "twice the protein of rice", "45 percent fewer calories than", "as much protein as two eggs"."""
+
+from dataclasses import replace
+
+from kit.speech.claim import FOOD, UNKNOWN, About, Claim, Finding
+from kit.speech.clauses import is_stop
+from kit.speech.comparisons_claim import ComparisonClaim
+from kit.speech.comparisons_judged import judge_comparison
+from kit.speech.comparisons_other import _UNKNOWN, _basis, _other
+from kit.speech.sentence import Sentence
+from kit.speech.slots import Named, is_day, negated, nutrient_before, nutrients_after, share_at
+from kit.speech.tokens import Quantity
+from kit.talk.dish import Dish
+
+FAMILY = "comparison"
+MORE = frozenset("more higher richer greater larger bigger heavier extra ahead".split())
+LESS = frozenset("less fewer lower leaner lighter smaller poorer".split())
+
+
+def read(sentence: Sentence, about: list[About]) -> list[Claim]:
+    """Return the comparisons that a sentence claims."""
+    basis, basis_places = _basis(sentence)
+    where = sentence.clauses[basis_places[0]] if basis_places else 0
+    claims: list[Claim] = []
+    for at in range(len(sentence)):
+        if at in sentence.used:
+            continue
+        claim = _than(sentence, about, at) or _as_much(sentence, about, at) or _times_of(sentence, about, at)
+        if claim is not None:
+            sentence.used.update(claim.places)
+            claims.append(replace(claim, basis=basis if sentence.clauses[at] - where in (0, 1) else ""))
+    if claims:
+        sentence.used.update(basis_places)
+        claims += _carried_on(sentence, claims)
+    return claims + _without_other(sentence, about, claims)
+
+
+def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
+    """Read "more X than Y", "25 percent less X than Y", "lower in X than Y"."""
+    token = sentence.tokens[at]
+    if token.text not in MORE | LESS or token.quantity is not None:
+        return None
+    clause_end = min(len(sentence), at + 14)
+    than = next(
+        (
+            place
+            for place in range(at + 1, clause_end)
+            if sentence.text_at(place) in ("than", "compared") or is_stop(sentence.tokens[place])
+        ),
+        None,
+    )
+    if than is None or is_stop(sentence.tokens[than]):
+        return None
+    named = nutrients_after(sentence, at + 1, frozenset("in of its the total".split()))
+    named = [one for one in named if one.place < than]
+    if not named:
+        before = nutrient_before(sentence, at)
+        named = [before] if before is not None and before.place not in sentence.used else []
+    if not named:
+        return None
+    start = than + 1 + (sentence.text_at(than + 1) in ("with", "to"))
+    times, times_places = _degree(sentence, at - 1)
+    if (
+        start < len(sentence)
+        and sentence.tokens[start].quantity is not None
+        and sentence.tokens[start].quantity.unit == "times"
+    ):
+        q = sentence.tokens[start].quantity
+        rest = nutrients_after(sentence, start + 1, frozenset("of the".split()))
+        times, times_places = Quantity(q.low, q.high, "times", "over"), [start]
+        start = (rest[-1].place + 1) if rest else start + 1
+    other = _other(sentence, start)
+    if other is None:
+        return None
+    sign = 1 if token.text in MORE else -1
+    places = tuple(sorted({at, than, *times_places, *(one.place for one in named), *other[2]}))
+    return ComparisonClaim(
+        places,
+        _subject(about, at),
+        negated(sentence, min([at, *times_places])),
+        named[0].nutrient,
+        sign,
+        times,
+        other[0],
+        other[1],
+    )
+
+
+def _subject(about: list[About], at: int) -> About:
+    return about[at]
+
+
+def _degree(sentence: Sentence, at: int) -> tuple[Quantity | None, list[int]]:
+    """Return how much more or less: "25 percent less", "three times more", "a third fewer", "10 grams more"."""
+    quantity = sentence.tokens[at].quantity if at >= 0 else None
+    if quantity is not None and (quantity.unit in ("%", "times", "g", "mg", "kcal") or quantity.is_fraction):
+        return quantity, [at]
+    return None, []
+
+
+def _as_much(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
+    """Read "as much X as Y", "twice as much X as Y", "as rich in X as Y", "the same X as Y"."""
+    text = sentence.text_at(at)
+    same = text == "same" and sentence.text_at(at - 1) == "the"
+    if not same and not (text == "as" and sentence.text_at(at + 1) in ("much", "many", "rich", "high", "low")):
+        return None
+    named = nutrients_after(sentence, at + 1 if same else at + 2, frozenset("in of the amount".split()))
+    start = (named[-1].place if named else at + 1) + 1
+    second = next(
+        (place for place in range(start, min(len(sentence), start + 3)) if sentence.text_at(place) == "as"), None
+    )
+    if not named:
+        before = nutrient_before(sentence, at)
+        second = second or next(
+            (place for place in range(at + 2, min(len(sentence), at + 4)) if sentence.text_at(place) == "as"), None
+        )
+        if before is None or before.place in sentence.used:
+            return None
+        named = [before]
+    if second is None:
+        return None
+    times, places = _degree(sentence, at - 1)
+    other = _other(sentence, second + 1)
+    if other is None:
+        return None
+    used = tuple(sorted({at, second, *places, *(one.place for one in named), *other[2]}))
+    return ComparisonClaim(
+        used,
+        about[at],
+        negated(sentence, min([at, *places])),
+        named[0].nutrient,
+        0,
+        times or Quantity(1, 1, "times"),
+        other[0],
+        other[1],
+    )
+
+
+def _times_of(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
+    """Read "twice the X of Y", "half of the X of a glass of Y", "three times the X in Y"."""
+    quantity = sentence.tokens[at].quantity
+    share = share_at(sentence, at)
+    if quantity is None or not (quantity.unit == "times" or (share is not None and quantity.is_fraction)):
+        return None
+    place = at + 1
+    while sentence.text_at(place) in ("of", "the", "its", "as", "much", "amount", "more"):
+        place += 1
+    named = nutrients_after(sentence, place, frozenset())
+    if not named or named[0].place != place:
+        return None
+    after = named[-1].place + 1
+    if any(is_day(sentence, spot) for spot in sentence.clause_of(at)):
+        return None
+    if sentence.text_at(after) in ("content",):
+        after += 1
+    if sentence.text_at(after) not in ("of", "in", "found", "you", "that", "as", "than", "compared"):
+        return None
+    if quantity.unit != "times":
+        # A share of what a food holds is a comparison only with so much of it, or with another food.
+        other = _other(sentence, after + 1)
+        if other is None or (
+            other[0].kind == UNKNOWN and not any(word in _UNKNOWN for word in other[0].words.lower().split())
+        ):
+            return None
+        if other[0].kind == FOOD and not other[0].measure and sentence.text_at(after) != "of":
+            return None
+        if other[1] or (sentence.text_at(after) == "in" and other[0].kind != FOOD):
+            return None
+        if other[0].kind not in (FOOD, UNKNOWN):
+            return None
+    else:
+        other = _other(sentence, after + 1)
+    if other is None:
+        return None
+    used = tuple(sorted({at, named[0].place, *other[2]}))
+    times = Quantity(quantity.low, quantity.high, "times", quantity.relation, quantity.is_fraction)
+    return ComparisonClaim(used, about[at], negated(sentence, at), named[0].nutrient, 0, times, other[0], other[1])
+
+
+def _carried_on(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
+    """Return comparisons that go on with what was named before: "and less than two", "with far less cholesterol"."""
+    found: list[Claim] = []
+    last = claims[-1]
+    assert isinstance(last, ComparisonClaim)
+    for at, token in enumerate(sentence.tokens):
+        if at in sentence.used or at < last.places[-1]:
+            continue
+        quantity = token.quantity
+        if (
+            quantity is not None
+            and quantity.unit == ""
+            and not quantity.is_fraction
+            and quantity.relation in ("under", "over")
+            and last.other.measure
+            and not sentence.is_a(at + 1, "nutrient")
+        ):
+            sentence.used.add(at)
+            sign = 1 if quantity.relation == "over" else -1
+            found.append(
+                replace(last, places=(at,), sign=sign, times=None, other=replace(last.other, count=quantity.value))
+            )
+        elif token.text in MORE | LESS:
+            named = nutrients_after(sentence, at + 1, frozenset("in of".split()))
+            if named and named[0].place not in sentence.used:
+                sentence.used.update({at, named[0].place})
+                found.append(
+                    replace(
+                        last,
+                        places=(at, named[0].place),
+                        nutrient=named[0].nutrient,
+                        sign=1 if token.text in MORE else -1,
+                        times=None,
+                    )
+                )
+    return found
+
+
+def _without_other(sentence: Sentence, about: list[About], claims: list[Claim]) -> list[Claim]:
+    """Return comparisons with nothing named: "less salt", "higher in protein"."""
+    found: list[Claim] = []
+    for at, token in enumerate(sentence.tokens):
+        if at in sentence.used or token.text not in MORE | LESS or claims:
+            continue
+        named: list[Named] = nutrients_after(sentence, at + 1, frozenset("in of".split()))
+        if not named or named[0].place > at + 2 or named[0].place in sentence.used:
+            continue
+        if (
+            named[0].nutrient in ("salt", "water", "sugars", "fat")
+            and sentence.text_at(at - 1)
+            in ("no", "any", "some", "little", "add", "use", "with", "need", "needs", "a", "put", "bit", "want", "much")
+            and not any(sentence.text_at(spot) in ("has", "have", "contains", "is", "it") for spot in range(at))
+        ):
+            continue
+        degree, places = _degree(sentence, at - 1)
+        sentence.used.update({at, named[0].place, *places})
+        found.append(
+            ComparisonClaim(
+                tuple(sorted({at, named[0].place, *places})),
+                about[at],
+                False,
+                named[0].nutrient,
+                1 if token.text in MORE else -1,
+                degree,
+                About(UNKNOWN),
+            )
+        )
+    return found
+
+
+def judge(claim: ComparisonClaim, dish: Dish) -> Finding:
+    """Judge a comparison on the basis that is said, or else on every usual one."""
+    return judge_comparison(claim, dish)

@@ -1,0 +1,137 @@
+"""What a comparison compares with, and on which basis."""
+
+from kit.speech.claim import THE_DISH, UNKNOWN, About
+from kit.speech.clauses import is_stop
+from kit.speech.parts import DETERMINERS, dish_part, food_part, is_dish, is_food
+from kit.speech.sentence import Sentence, food_at
+
+_UNKNOWN = frozenset(
+    "before last usual usually old normal normally regular ordinary typical average most other others original earlier "
+    "standard store shop restaurant takeaway takeout takeouts packaged boxed bought similar ever used homemade many "
+    "conventional classic traditional yours ours theirs previous first expected think expect anything fast".split()
+)
+
+
+_BASES = {"oz": "100 g", "g": "100 g", "lb": "100 g", "kg": "100 g", "cup": "cup", "tbsp": "cup", "kcal": "100 kcal"}
+
+
+_BASIS_WORDS = {"weight": "100 g", "bite": "100 g", "serving": "serving", "portion": "serving", "volume": "cup"}
+
+
+def _basis(sentence: Sentence) -> tuple[str, list[int]]:
+    """Return the basis that is said: "ounce for ounce", "cup for cup", "per 100 grams", "by weight"."""
+    for at in range(len(sentence) - 1):
+        token = sentence.tokens[at]
+        if sentence.text_at(at + 1) == "for" and at + 2 < len(sentence) and sentence.text_at(at + 2) == token.text:
+            unit = token.parts.get("unit", "")
+            if unit in _BASES:
+                return _BASES[unit], [at, at + 2]
+            word = token.text
+            if word in _BASIS_WORDS:
+                return _BASIS_WORDS[word], [at, at + 2]
+        if token.text in ("per", "for", "by", "in") and sentence.text_at(at + 1) in ("weight", "volume", "the"):
+            following = sentence.text_at(at + 1) if sentence.text_at(at + 1) != "the" else sentence.text_at(at + 2)
+            if following in ("weight", "volume"):
+                return _BASIS_WORDS[following], [at]
+        if token.text in ("per", "in", "for") and at + 1 < len(sentence):
+            quantity = sentence.tokens[at + 1].quantity
+            unit = quantity.unit if quantity is not None else sentence.tokens[at + 1].parts.get("unit", "")
+            if unit in ("g", "oz") and (quantity is None or quantity.value in (1, 100)):
+                return "100 g", [at + 1]
+            if unit in ("cup", "kcal") and (
+                token.text == "per" or (quantity is not None and quantity.value in (1, 100))
+            ):
+                return _BASES[unit], [at + 1]
+    return "", []
+
+
+def _other(sentence: Sentence, at: int) -> tuple[About, str, list[int]] | None:
+    """Return what something is compared with: a food, so much of it, another nutrient, or what is not known."""
+    place = at
+    while place < len(sentence) and (
+        sentence.text_at(place)
+        in (
+            "that",
+            "of",
+            "what",
+            "you",
+            "get",
+            "from",
+            "there",
+            "is",
+            "in",
+            "does",
+            "do",
+            "even",
+            "as",
+            "with",
+            "its",
+            "are",
+            "found",
+            "d",
+            "would",
+            "have",
+            "the",
+            "those",
+            "eating",
+            "drinking",
+        )
+        and not _unknown_after(sentence, place)
+    ):
+        place += 1
+    start = place
+    while place < len(sentence) and (
+        sentence.text_at(place) in DETERMINERS
+        or sentence.tokens[place].quantity is not None
+        or sentence.text_at(place)
+        in (
+            "of",
+            "the",
+            "glass",
+            "glasses",
+            "slice",
+            "slices",
+            "piece",
+            "pieces",
+            "cooked",
+            "boiled",
+            "raw",
+            "dry",
+            "large",
+            "plain",
+            "ripe",
+            "glass of",
+            "in",
+            "same",
+            "amount",
+            "weight",
+            "bowl",
+            "mug",
+        )
+    ):
+        if is_dish(sentence, place) and sentence.text_at(place + 1) != "of":
+            break
+        place += 1
+    if place >= len(sentence):
+        return None
+    token = sentence.tokens[place]
+    named = is_food(sentence, place) or not token.is_a("nutrient")
+    if named and food_at(sentence, place) is not None and not is_dish(sentence, place):
+        quantities = [spot for spot in range(start, place) if sentence.tokens[spot].quantity is not None]
+        return food_part(sentence, place), "", [*quantities, place]
+    if token.is_a("nutrient"):
+        return THE_DISH, token.parts["nutrient"], [place]
+    if is_dish(sentence, place) and sentence.text_at(place - 1) not in ("most", "other", "average", "usual", "any"):
+        quantities = [spot for spot in range(start, place) if sentence.tokens[spot].quantity is not None]
+        if quantities:
+            return dish_part(sentence, place), "", [*quantities, place]
+    end = place
+    while (
+        end < len(sentence) and not is_stop(sentence.tokens[end]) and sentence.text_at(end) != "," and end - start < 5
+    ):
+        end += 1
+    return About(UNKNOWN, words=sentence.said(range(min(start, end - 1), end))), "", list(range(start, end)) or [start]
+
+
+def _unknown_after(sentence: Sentence, place: int) -> bool:
+    return sentence.text_at(place) == "the" and sentence.text_at(place + 1) in _UNKNOWN | {"one", "recipe", "version"}

@@ -1,0 +1,246 @@
+"""Servings, ingredients, portions and weights."""
+
+from dataclasses import dataclass
+
+from kit.meal.certainty import Range
+from kit.rules.naming import short_name
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.speech.agreement import fits
+from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
+from kit.speech.foods_said import FoodWord
+from kit.speech.parts import is_dish
+from kit.speech.quantities_said import WEIGHTS
+from kit.speech.sentence import Sentence, food_at
+from kit.speech.slots import negated
+from kit.speech.tokens import NO_QUANTITY, Quantity
+from kit.speech.values import food_grams, pinned
+from kit.talk.dish import Dish
+from kit.texts import number
+
+FAMILY = "servings and weights"
+_SERVES = frozenset("serves serve feeds feed makes make fills fill yields yield cuts cut divides divide enough".split())
+_PEOPLE = frozenset("people persons person guests friends eaters adults hungry mouths of".split())
+_NOT_SERVINGS = frozenset("minutes minute cups cup ingredients ingredient tablespoons batches steps".split())
+_INSIDE = frozenset("inside within in fall falls".split())
+
+
+@dataclass(frozen=True, slots=True)
+class ServingsClaim(Claim):
+    """The recipe makes so many servings."""
+
+    said: Quantity = NO_QUANTITY
+
+
+@dataclass(frozen=True, slots=True)
+class IngredientsClaim(Claim):
+    """The recipe has so many ingredients."""
+
+    said: Quantity = NO_QUANTITY
+
+
+@dataclass(frozen=True, slots=True)
+class WeightClaim(Claim):
+    """A serving weighs so much, or holds so much of a food."""
+
+    said: Quantity = NO_QUANTITY
+    foods: tuple[FoodWord, ...] = ()
+
+
+def read(sentence: Sentence, about: list[About]) -> list[Claim]:
+    """Return the servings, and weights that a sentence claims."""
+    claims: list[Claim] = []
+    for at, said in list(sentence.quantities()):
+        if at in sentence.used:
+            continue
+        claim = _count(sentence, about, at, said)
+        if claim is not None:
+            sentence.used.update(claim.places)
+            claims.append(claim)
+    return claims
+
+
+def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> Claim | None:
+    if said.unit in WEIGHTS or said.unit in ("cup", "tbsp", "tsp"):
+        return _weight(sentence, about, at, said)
+    if said.unit or said.is_fraction:
+        return None
+    following = at + 1
+    while sentence.text_at(following) in (
+        "good",
+        "generous",
+        "big",
+        "hungry",
+        "different",
+        "simple",
+        "small",
+        "large",
+        "full",
+        "lidded",
+        "hearty",
+        "main",
+    ):
+        following += 1
+    if sentence.text_at(following) in ("ingredients", "ingredient"):
+        clause = {sentence.text_at(place) for place in sentence.clause_of(at)}
+        if (
+            clause & {"uses", "use", "has", "are", "is", "takes", "only", "just", "with", "exactly", "needs", "in"}
+            or said.relation == "exactly"
+        ):
+            return IngredientsClaim((at,), THE_DISH, negated(sentence, at), said)
+        return None
+    before = at - 1
+    while before >= 0 and sentence.text_at(before) in (
+        "for",
+        "into",
+        "up",
+        "about",
+        "to",
+        "out",
+        "at",
+        "least",
+        "a",
+        "of",
+        "all",
+        "easily",
+        "comfortably",
+    ):
+        before -= 1
+    verb = sentence.text_at(before)
+    makes = verb in _SERVES or (verb in ("recipe", "pot", "pan", "batch", "tray") and sentence.text_at(at - 1) == "for")
+    noun = following < len(sentence) and (
+        (is_dish(sentence, following) and sentence.tokens[following].parts["dish"] == "serving")
+        or sentence.text_at(following) in _PEOPLE
+    )
+    end = following >= len(sentence) or sentence.text_at(following) in (
+        ".",
+        ",",
+        ";",
+        "and",
+        "!",
+        "with",
+        "if",
+        "at",
+        "easily",
+        "comfortably",
+        "generously",
+        "for",
+    )
+    if not makes or not (noun or (end and verb in ("serves", "serve", "feeds", "feed"))):
+        return None
+    if sentence.text_at(following) in _NOT_SERVINGS or (
+        sentence.text_at(0) in ("let", "cut", "divide", "make", "fill") and at < 4
+    ):
+        return None
+    return ServingsClaim((at,), THE_DISH, negated(sentence, before), said)
+
+
+def _weight(sentence: Sentence, about: list[About], at: int, said: Quantity) -> Claim | None:
+    clause = list(sentence.clause_of(at))
+    words = {sentence.text_at(place) for place in clause}
+    weighs = words & {"weighs", "weigh", "weight"}
+    if weighs and said.unit in WEIGHTS and sentence.text_at(at + 1) != "of":
+        if food_at(sentence, at - 2) is not None and about[at].kind == FOOD:
+            return WeightClaim((at,), about[at], negated(sentence, at), said, about[at].foods)
+        return WeightClaim((at,), about[at], negated(sentence, at), said)
+    each = (
+        words & {"each", "every", "apiece", "per", "person"}
+        or any(
+            sentence.text_at(place) in ("a", "one", "per")
+            and place + 1 < len(sentence)
+            and is_dish(sentence, place + 1)
+            for place in clause
+        )
+        or (is_dish(sentence, clause[0]) or (clause[0] + 1 < len(sentence) and is_dish(sentence, clause[0] + 1)))
+    )
+    over = at + 1
+    while sentence.text_at(over) in ("of", "the", "raw", "cooked", "dry"):
+        over += 1
+    food = food_at(sentence, over)
+    if not each or food is None or is_dish(sentence, over) or not food.inside or sentence.is_a(over, "nutrient"):
+        return None
+    if not words & {
+        "has",
+        "have",
+        "holds",
+        "hold",
+        "with",
+        "gets",
+        "get",
+        "contains",
+        "is",
+        "comes",
+        "you",
+        "gives",
+        "brings",
+    }:
+        return None
+    return WeightClaim((at, over), THE_DISH, negated(sentence, at), said, (food,))
+
+
+def judge(claim: ServingsClaim | IngredientsClaim | WeightClaim, dish: Dish) -> Finding:
+    """Judge counts and weights."""
+    if isinstance(claim, WeightClaim):
+        return _judge_weight(claim, dish)
+    if isinstance(claim, ServingsClaim):
+        makes, thing, instead = (
+            dish.numbers.recipe.servings,
+            "the recipe makes",
+            "The recipe makes {servings} servings.",
+        )
+    else:
+        makes = float(len(dish.numbers.recipe.ingredients))
+        thing, instead = "the ingredients of the recipe number", f"The recipe has {number(makes)} ingredients."
+    of = Range(makes, makes, makes)
+    said = claim.said
+    right = fits(
+        said
+        if said.relation not in ("about", "just over", "nearly")
+        else Quantity(said.low, said.high, "", "exactly" if said.low == said.high else "between"),
+        of,
+    )
+    if said.relation in ("about", "nearly") and said.value == makes:
+        right = True
+    if claim.negated:
+        right = not right
+    because = f"{thing} {number(makes, 1)}"
+    return (
+        Finding(HOLDS, because) if right else Finding(OFF, f"{because}, not {number(said.value, 1)}", None, (instead,))
+    )
+
+
+def _judge_weight(claim: WeightClaim, dish: Dish) -> Finding:
+    if claim.foods:
+        found = pinned(dish, claim.foods)
+        if isinstance(found, Finding):
+            return found
+        food = found[0]
+        grams = food_grams(food, About(FOOD, 1.0, claim.foods, claim.said.unit))
+        if grams is None:
+            return Finding(CANNOT_TELL, f"what a {claim.said.unit} of {short_name(food)} weighs is not known")
+        of, because = (
+            dish.grams(food),
+            f"a serving holds {number(dish.grams(food).value)} g of {short_name(food)}, by the recipe",
+        )
+    else:
+        grams = WEIGHTS[claim.said.unit]
+        whole = dish.subject.serving_grams * (
+            dish.numbers.recipe.servings if claim.about.kind == WHOLE else claim.about.count
+        )
+        if whole != whole or whole <= 0:
+            return Finding(CANNOT_TELL, "what the dish weighs is not known")
+        of, because = Range(whole, 0.85 * whole, 1.15 * whole), f"it weighs about {number(whole)} g as eaten"
+    said = Quantity(claim.said.low * grams, claim.said.high * grams, "g", claim.said.relation)
+    near = Range(of.value, min(of.low, 0.93 * of.value), max(of.high, 1.07 * of.value))
+    result = fits(said, near if claim.foods else of)
+    if claim.said.relation == "exactly":
+        result = False
+    if claim.negated and result is not None:
+        result = not result
+    if result is None:
+        return Finding(CANNOT_TELL, f"{because}: too near to tell")
+    sentences = (
+        (f"{{serving}} holds {{grams of {found[0].key}}} of {short_name(found[0])}.",)
+        if claim.foods and not isinstance(found, Finding)
+        else ()
+    )
+    return Finding(HOLDS if result else OFF, because, None, () if result else sentences)

@@ -1,0 +1,195 @@
+"""Who brings what: "most of the fiber comes from the beans", "the oil is the main source of fat"."""
+
+from kit.speech.claim import FOOD, About, Claim
+from kit.speech.dish_shares_judged import DishShareClaim
+from kit.speech.parts import DETERMINERS, is_food, is_verb
+from kit.speech.sentence import Sentence
+from kit.speech.shares import Share
+from kit.speech.slots import Named, foods_from, negated, nutrients_after
+from kit.speech.tokens import Quantity
+
+FAMILY = "share of the dish"
+_RANKS = {"first": 1, "second": 2, "third": 3}
+MOST = Quantity(0.5, 0.5, relation="most", is_fraction=True)
+
+
+def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Claim]:
+    """Return the shares of the dish that a sentence claims, and its main sources."""
+    claims: list[Claim] = []
+    for share in found:
+        if share.of_day or share.by_nutrient is not None or not share.foods or share.place in sentence.used:
+            continue
+        token = sentence.tokens[share.place]
+        for one in share.whole:
+            places = sorted({share.place, one.place, *share.food_places})
+            sentence.used.update(places)
+            claims.append(
+                DishShareClaim(
+                    tuple(places),
+                    About(FOOD, 1.0, share.foods),
+                    negated(sentence, share.place),
+                    one.nutrient,
+                    share.said,
+                    0,
+                    token.start,
+                    token.end,
+                )
+            )
+    return claims + _ranks(sentence, about) + _plain_sources(sentence, about)
+
+
+def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
+    """Return sources said to be first by comparing: "more of the protein than any other", "the most fiber of all"."""
+    claims: list[Claim] = []
+    for at, token in enumerate(sentence.tokens):
+        most = token.text == "most" and sentence.text_at(at - 1) == "the"
+        if at in sentence.used or not (most or token.text == "more"):
+            continue
+        named = nutrients_after(sentence, at + 1, frozenset("of the".split()))
+        behind = named[-1].place + 1 if named else at + 1
+        if not named and last_source(claims, sentence, at) is not None:
+            named = [last_source(claims, sentence, at)]  # type: ignore[list-item]
+        words = [sentence.text_at(place) for place in range(behind, min(behind + 3, len(sentence)))]
+        rivals = any(word in _RIVALS for word in " ".join(words).split())
+        if not named or not (
+            ("than" in words and rivals) or (most and (rivals or words[:1] in (["."], ["here"], ["in"], [""], [])))
+        ):
+            continue
+        foods = list(about[at].foods) if about[at].kind == FOOD else []
+        if not foods:
+            continue
+        used = {at, *(one.place for one in named if one.place > at), *range(behind, min(behind + 3, len(sentence)))}
+        sentence.used.update(used)
+        for one in named:
+            claims.append(
+                DishShareClaim(
+                    tuple(sorted({at, one.place})),
+                    About(FOOD, 1.0, tuple(foods)),
+                    negated(sentence, at),
+                    one.nutrient,
+                    None,
+                    1,
+                    token.start,
+                    token.end,
+                )
+            )
+    return claims
+
+
+_RIVALS = frozenset("any anything everything else other others all".split())
+
+
+def last_source(_claims: list[Claim], sentence: Sentence, at: int) -> Named | None:
+    """Return the nutrient that "more than anything else" goes back to."""
+    from kit.speech.slots import nutrient_before
+
+    return nutrient_before(sentence, at, whole=True)
+
+
+def _ranks(sentence: Sentence, about: list[About]) -> list[Claim]:
+    claims: list[Claim] = []
+    last: list[Named] = []
+    for at in sentence.places("rank"):
+        named = nutrients_after(sentence, at + 1)
+        if not named and last and sentence.tokens[at].parts["rank"] != "first":
+            named = last
+        if not named or at in sentence.used:
+            continue
+        last = named
+        foods, places = _after_is(sentence, named[-1].place + 1) if named[-1].place > at else ([], [])
+        if not foods and about[at].kind == FOOD:
+            foods = list(about[at].foods)
+        if not foods:
+            continue
+        for one in named:
+            sentence.used.update({at, one.place, *places})
+            token = sentence.tokens[at]
+            claims.append(
+                DishShareClaim(
+                    tuple(sorted({at, one.place})),
+                    About(FOOD, 1.0, tuple(foods)),
+                    negated(sentence, at),
+                    one.nutrient,
+                    None,
+                    _RANKS[sentence.tokens[at].parts["rank"]],
+                    token.start,
+                    token.end,
+                )
+            )
+    return claims
+
+
+def _after_is(sentence: Sentence, start: int) -> tuple[list, list[int]]:
+    end = sentence.clause_of(min(start, len(sentence) - 1))[-1] + 1
+    for place in range(start, end):
+        if sentence.text_at(place) in ("is", "are", "from", "comes", "being", "remains", ":") or is_verb(
+            sentence, place
+        ):
+            over = place + 1
+            while over < end and (
+                sentence.text_at(over) in DETERMINERS
+                or sentence.text_at(over) in ("from", "easily", "actually", "still")
+            ):
+                over += 1
+            return foods_from(sentence, over, end)
+    return [], []
+
+
+def _plain_sources(sentence: Sentence, about: list[About]) -> list[Claim]:
+    """Return sources said without a share: "the fiber comes from the beans"."""
+    claims: list[Claim] = []
+    for at in sentence.places("nutrient"):
+        token = sentence.tokens[at]
+        if (
+            at in sentence.used
+            or token.parts["nutrient"] in ("water",)
+            or (token.food is not None and is_food(sentence, at))
+        ):
+            continue
+        follow = at + 1
+        if sentence.text_at(follow) in ("mostly", "mainly", "largely"):
+            follow += 1
+        if (
+            sentence.text_at(follow) not in ("comes", "come", "is", "coming", "here")
+            and sentence.text_at(follow + 1) != "from"
+        ):
+            continue
+        while follow < len(sentence) and sentence.text_at(follow) in (
+            "comes",
+            "come",
+            "here",
+            "in",
+            "it",
+            "coming",
+            "is",
+            "are",
+        ):
+            follow += 1
+        if sentence.text_at(follow) != "from":
+            continue
+        foods, places = foods_from(sentence, _skip(sentence, follow + 1), sentence.clause_of(at)[-1] + 1)
+        where = any(sentence.text_at(place) == "where" for place in sentence.clause_of(at) if place < at)
+        if not foods and where and about[at].kind == FOOD:
+            foods, places = list(about[at].foods), []
+        if not foods:
+            continue
+        sentence.used.update({at, *places})
+        claims.append(
+            DishShareClaim(
+                tuple(sorted({at, *places})),
+                About(FOOD, 1.0, tuple(foods)),
+                negated(sentence, follow),
+                token.parts["nutrient"],
+                MOST,
+                0,
+                token.start,
+                token.start,
+            )
+        )
+    return claims
+
+
+def _skip(sentence: Sentence, at: int) -> int:
+    while at < len(sentence) and sentence.text_at(at) in DETERMINERS:
+        at += 1
+    return at

@@ -1,0 +1,201 @@
+"""The effect of a change: "leaving out the feta saves about 170 milligrams of sodium", "cuts the fat by half"."""
+
+from kit.speech.changes_said import SaidChange
+from kit.speech.claim import About, Claim
+from kit.speech.effects_judged import _UNITS, EffectClaim
+from kit.speech.parts import basis_near, is_verb
+from kit.speech.sentence import Sentence
+from kit.speech.slots import Named, nutrient_before, nutrients_after, share_at
+from kit.speech.tokens import SHARE, Quantity
+
+FAMILY = "effect of a change"
+_SAME = frozenset("hardly barely scarcely little".split())
+
+
+def read(sentence: Sentence, about: list[About], said: SaidChange | None) -> list[Claim]:
+    """Return the effects that a sentence claims of the change it names."""
+    if said is None:
+        return []
+    claims: list[Claim] = []
+    near = _clauses_of(sentence, said)
+    verb = [
+        at
+        for at in range(len(sentence))
+        if at not in said.places
+        and sentence.clauses[at] in near
+        and (sentence.is_a(at, "verb_save") or sentence.is_a(at, "verb_add"))
+        if not any(sentence.text_at(spot) == "than" for spot in range(at, min(at + 6, len(sentence))))
+    ]
+    taken = set(said.places)
+    if not verb:
+        verb = [at for at in said.places if sentence.is_a(at, "verb_save")]
+        if not verb and not _unchanged(sentence):
+            return []
+    if _unchanged(sentence):
+        for named in [
+            Named(sentence.tokens[at].parts["nutrient"], at)
+            for at in sentence.places("nutrient")
+            if at not in taken and sentence.clauses[at] in near
+        ]:
+            claims.append(_claim(sentence, said, named, Quantity(0, 0, relation="hardly"), 0, named.place))
+    else:
+        for at, quantity in list(sentence.quantities()):
+            if at in taken:
+                continue
+            claims += _amount(sentence, said, at, quantity, verb)
+        claims += _shares(sentence, said, verb, taken)
+        claims += _direction(sentence, said, verb, taken, claims)
+    if claims:
+        sentence.used.update(said.places)
+        sentence.used.update(verb)
+    return claims
+
+
+def _clauses_of(sentence: Sentence, said: SaidChange) -> set[int]:
+    """Return the clauses in which the effect of a change may stand: its own, the next, and one before "by ...ing"."""
+    own = {sentence.clauses[place] for place in said.places}
+    first = min(said.places)
+    behind = sentence.text_at(first - 1) in ("by", "if", "when", "you") or sentence.text_at(first - 2) in (
+        "by",
+        "if",
+        "when",
+    )
+    return own | {max(own) + 1} | ({min(own) - 1} if behind else set())
+
+
+def _unchanged(sentence: Sentence) -> bool:
+    text = " ".join(token.text for token in sentence.tokens)
+    return any(
+        words in text
+        for words in (
+            "hardly change",
+            "barely change",
+            "little difference",
+            "no difference",
+            "hardly any difference",
+            "about the same",
+            "much the same",
+            "does not change",
+            "hardly move",
+            "barely move",
+            "hardly affect",
+            "scarcely change",
+            "barely affect",
+            "stays the same",
+            "next to no difference",
+            "barely any difference",
+        )
+    )
+
+
+def _sign(sentence: Sentence, at: int, verb: list[int]) -> int:
+    # "Saves 90 milligrams", "brings the sodium down by", "and adds two grams": the nearest verb before, else behind.
+    before = [place for place in verb if place < at]
+    near = max(before) if before else min(verb, default=-1)
+    if near < 0:
+        return -1
+    after = [
+        place
+        for place in verb
+        if at < place <= at + 3 and sentence.text_at(place) in ("less", "fewer", "more", "extra", "down", "up")
+    ]
+    if after:
+        near = after[0]
+    save, add = sentence.is_a(near, "verb_save"), sentence.is_a(near, "verb_add")
+    if save and add:
+        return -1
+    if any(sentence.text_at(place) in ("down", "less", "fewer") for place in verb):
+        return -1
+    return -1 if save else 1
+
+
+def _claim(sentence: Sentence, said: SaidChange, named: Named, quantity: Quantity, sign: int, at: int) -> EffectClaim:
+    token = sentence.tokens[at]
+    sentence.used.update({at, named.place})
+    places = tuple(sorted({*said.places, at, named.place}))
+    subject = basis_near(sentence, at) or About()
+    return EffectClaim(places, subject, False, said, named.nutrient, quantity, sign, token.start, token.end)
+
+
+def _amount(sentence: Sentence, said: SaidChange, at: int, quantity: Quantity, verb: list[int]) -> list[Claim]:
+    unit = quantity.unit
+    if unit not in _UNITS or not _governed(sentence, said, at, verb):
+        return []
+    after = nutrients_after(sentence, at + 1, frozenset("of the less fewer more extra worth a".split()))
+    if after and unit not in ("kcal", "kJ"):
+        named = after[0]
+    elif unit in ("kcal", "kJ"):
+        named = Named("energy", at)
+    else:
+        before = nutrient_before(sentence, at)
+        if before is None or before.place in said.places:
+            return []
+        named = before
+    return [_claim(sentence, said, named, quantity, _sign(sentence, at, verb), at)]
+
+
+def _governed(sentence: Sentence, said: SaidChange, at: int, verb: list[int]) -> bool:
+    """Return whether a number is what the change does, and not what there is: "loses 90 mg", not "has 300 mg"."""
+    clause = sentence.clause_of(at)
+    if not any(place in clause for place in (*verb, *said.places)):
+        return False
+    nearest = next((place for place in range(at - 1, clause[0] - 1, -1) if is_verb(sentence, place)), None)
+    if nearest is None or nearest in verb or nearest in said.places:
+        return True
+    return any(place in verb for place in range(at + 1, min(at + 4, len(sentence)))) or sentence.text_at(nearest) in (
+        "will",
+        "would",
+        "can",
+        "is",
+        "means",
+        "makes",
+        "goes",
+        "go",
+        "comes",
+    )
+
+
+def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[int]) -> list[Claim]:
+    claims: list[Claim] = []
+    for at in range(len(sentence)):
+        if at in taken or at in sentence.used:
+            continue
+        share = share_at(sentence, at)
+        word = sentence.text_at(at)
+        if share is None and word in ("halves", "halve", "halving", "halved"):
+            share = Quantity(0.5, 0.5, SHARE, is_fraction=True)
+        if share is None and word in ("doubles", "double", "doubling") and sentence.is_a(at, "verb_add"):
+            share = Quantity(1.0, 1.0, SHARE, is_fraction=True)
+        if share is None or not _governed(sentence, said, at, verb):
+            continue
+        named = nutrients_after(sentence, at + 1, frozenset("of the its their that your".split()))
+        named = [one for one in named if one.place not in taken and not sentence.is_a(one.place + 1, "verb_bring")]
+        if not named:
+            before = nutrient_before(sentence, at, whole=True)
+            named = [before] if before is not None and before.place not in taken else []
+        for one in named:
+            sign = 1 if word.startswith("doubl") else _sign(sentence, at, verb) if verb else -1
+            claims.append(_claim(sentence, said, one, share, sign, at))
+    return claims
+
+
+def _direction(
+    sentence: Sentence, said: SaidChange, verb: list[int], taken: set[int], found: list[Claim]
+) -> list[Claim]:
+    """Return effects without a number: "cuts the sodium", "adds fiber"."""
+    claims: list[Claim] = []
+    for at in verb:
+        named = nutrients_after(sentence, at + 1, frozenset("the your its some in of on a bit lot".split()))
+        named = [one for one in named if one.place not in sentence.used and one.place not in taken]
+        if (
+            not named
+            and sentence.text_at(at - 1)
+            and sentence.is_a(at - 1, "nutrient")
+            and at - 1 not in sentence.used
+            and at - 1 not in taken
+        ):
+            named = [Named(sentence.tokens[at - 1].parts["nutrient"], at - 1)]
+        for one in named:
+            sign = -1 if sentence.is_a(at, "verb_save") and sentence.text_at(at) not in ("more",) else 1
+            claims.append(_claim(sentence, said, one, Quantity(0, 0, relation="any"), sign, one.place))
+    return claims

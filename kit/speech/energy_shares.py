@@ -1,0 +1,110 @@
+"""Shares of the energy: "a third of the calories come from fat", "carbohydrate makes up over half of the calories"."""
+
+from dataclasses import dataclass
+
+from kit.food.composition import nutrient_index
+from kit.meal.certainty import Range
+from kit.meal.nutrition import ATWATER_GENERAL, ENERGY_SOURCES
+from kit.rules.spoken import share_words
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.speech.agreement import fits
+from kit.speech.claim import FOOD, About, Claim, Edit, Finding
+from kit.speech.sentence import Sentence
+from kit.speech.shares import Share, fraction_words
+from kit.speech.slots import negated
+from kit.speech.tokens import NO_QUANTITY, Quantity
+from kit.speech.values import alone, said_thing
+from kit.talk.dish import Dish
+from kit.talk.placeholders import energy_share
+from kit.texts import number, percent
+
+FAMILY = "share of the energy"
+_KCAL = {"fat": 9.0, "saturated_fat": 9.0, "monounsaturated_fat": 9.0, "polyunsaturated_fat": 9.0}
+
+
+@dataclass(frozen=True, slots=True)
+class EnergyShareClaim(Claim):
+    """A share of the energy that comes from a nutrient."""
+
+    nutrient: str = ""
+    said: Quantity = NO_QUANTITY
+    start: int = 0
+    end: int = 0
+
+
+def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Claim]:
+    """Return the shares of the energy that a sentence claims."""
+    claims: list[Claim] = []
+    for share in found:
+        if share.by_nutrient is None or share.place in sentence.used:
+            continue
+        places = sorted({share.place, share.by_nutrient.place})
+        sentence.used.update({*places, *(one.place for one in share.whole)})
+        token = sentence.tokens[share.place]
+        subject = about[share.place] if about[share.place].kind == FOOD and about[share.place].measure else About()
+        claims.append(
+            EnergyShareClaim(
+                tuple(places),
+                subject,
+                negated(sentence, share.place),
+                share.by_nutrient.nutrient,
+                share.said,
+                token.start,
+                token.end,
+            )
+        )
+    return claims
+
+
+def share_of_energy(dish: Dish, name: str, about: About) -> Range | None:
+    """Return the share of the energy from a nutrient by the general factors; None when it is not known. [fraction]"""
+    if about.kind == FOOD:
+        food = alone(dish, about.foods[0])[0]
+        kcal = [
+            factor * float(food.per_100g[nutrient_index(one)])
+            for one, factor in zip(ENERGY_SOURCES, ATWATER_GENERAL, strict=True)
+        ]
+        whole = sum(kcal)
+        own = _KCAL.get(name, 4.0) * food[name]
+        return (
+            Range(own / whole, 0.93 * own / whole, min(1.0, 1.07 * own / whole))
+            if whole == whole and whole > 0
+            else None
+        )
+    if name in ENERGY_SOURCES:
+        of = energy_share(dish, name)
+    else:
+        grams = dish.range_of(name)
+        whole = sum(factor * dish.numbers[one] for one, factor in zip(ENERGY_SOURCES, ATWATER_GENERAL, strict=True))
+        factor = _KCAL.get(name, 4.0) / whole if whole > 0 else float("nan")
+        of = Range(grams.value * factor, grams.low * factor, grams.high * factor)
+    return None if of.value != of.value else of
+
+
+def judge(claim: EnergyShareClaim, dish: Dish) -> Finding:
+    """Judge a share of the energy."""
+    name = claim.nutrient
+    if claim.about.kind == FOOD and not alone(dish, claim.about.foods[0]):
+        return Finding(CANNOT_TELL, f"the table has no {claim.about.foods[0].text}")
+    of = share_of_energy(dish, name, claim.about)
+    if of is None:
+        return Finding(CANNOT_TELL, "the shares of the energy are not known, since an amount is missing")
+    because = (
+        f"{said_thing(name)} gives {percent(of.value)} of the energy ({number(100 * of.low)} to "
+        f"{number(100 * of.high)}) by the factors 4, 9 and 4 "
+        f""
+        f""
+        f"({dish.source})"
+    )
+    result = fits(claim.said, of)
+    if claim.negated and result is not None:
+        result = not result
+    if result is None:
+        return Finding(CANNOT_TELL, f"{because}: too near to tell")
+    if result:
+        return Finding(HOLDS, because)
+    words = share_words(of, "the energy")
+    edit = (
+        Edit(claim.start, claim.end, fraction_words(of.value)) if not claim.negated and 0.03 < of.value < 0.97 else None
+    )
+    return Finding(OFF, because, edit, (f"{said_thing(name).capitalize()} gives {words}.",))

@@ -1,0 +1,157 @@
+"""Foods the way they are named in a sentence: those of the dish first, then those of the whole table."""
+
+import re
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache, lru_cache
+
+from kit.food.composition import Food, Foods, foods
+from kit.food.finding import index
+from kit.food.vocabulary import SMALL_WORDS, line_words, words
+from kit.meal.recipe import Recipe
+from kit.rules.naming import short_name
+
+LONGEST = 5  # words of a name
+# Words that say how a food is, not what it is: none of them names a food of the dish alone.
+_HOW = frozenset(
+    "red green white black brown yellow orange purple sweet sour dry dried ground whole low fat reduced skim plain "
+    "extra "
+    "virgin raw cooked canned fresh frozen boneless skinless large medium small big lean light hot baby heavy "
+    "sodium free "
+    "rinsed drained boiled roasted toasted chopped sliced diced minced grated shredded crumbled cubed mashed thin "
+    "thick "
+    "firm soft hard smooth crunchy salted unsalted added no with without liquid water juice only meat skin and or wild "
+    "farmed atlantic old fashioned quick rolled pearled hulled shelled trimmed peeled split long short grain wild "
+    "style "
+    "new all purpose self rising active unsweetened sweetened part percent cold warm tinned bunch can jar package head "
+    "stalk clove cup tablespoon teaspoon ounce pound gram kilogram milliliter piece slice pinch dash bag box "
+    "bottle tin "
+    "tbsp tsp oz lb ml clump of the a an in for to taste about plus each more needed optional serving virgin spice "
+    "seed "
+    "leaf floret half spear stick wedge rib sprig fillet florets regular natural instant pure table iodized".split()
+)
+_MEASURES = frozenset(
+    "cup tablespoon teaspoon tbsp tsp ounce oz pound lb gram g kg ml can jar package clove pinch dash".split()
+)
+# "Butter" is not the peanut butter, and "milk" not the oat milk.
+_MADE_OF = frozenset(
+    "peanut almond cashew nut seed apple coconut oat soy rice hazelnut sunflower tahini pumpkin".split()
+)
+_MADE = frozenset("butter milk flour cheese yogurt cream oil".split())
+# First words of names that are said alone of all their kinds.
+_CLASSES = frozenset(
+    "chicken turkey beef pork lamb fish cheese bread rice pasta tuna salmon shrimp tofu yogurt".split()
+)
+_LEFT_OUT_OF_NAMES = re.compile(r"\([^)]*\)")
+
+
+@dataclass(frozen=True, slots=True)
+class FoodWord:
+    """The foods that some words name.
+
+    Attributes
+    ----------
+    text : str
+        The words.
+    inside : tuple of str
+        Keys of the foods of the dish that they fit.
+    outside : tuple of str
+        Keys of the foods of the table that have exactly this name, or this word as what they are.
+    exact : bool
+        Whether a food of the table has exactly this name.
+    """
+
+    text: str
+    inside: tuple[str, ...] = ()
+    outside: tuple[str, ...] = ()
+    exact: bool = False
+
+
+@cache
+def _table(table: Foods) -> tuple[Mapping[tuple[str, ...], tuple[str, ...]], Mapping[str, tuple[str, ...]]]:
+    exact: dict[tuple[str, ...], dict[str, None]] = defaultdict(dict)
+    heads: dict[str, dict[str, None]] = defaultdict(dict)
+    for name in index(table).names:
+        stems = tuple(word for word in words(_LEFT_OUT_OF_NAMES.sub(" ", name.text)) if word not in SMALL_WORDS)
+        if stems and "," not in name.text:
+            exact[stems].setdefault(name.food.key)
+        if name.text == name.food.name and name.head:
+            heads[name.head].setdefault(name.food.key)
+            for word in words(name.text.split(",")[0])[:1]:
+                if word in _CLASSES:
+                    heads[word].setdefault(name.food.key)
+    return (
+        {stems: tuple(keys) for stems, keys in exact.items()},
+        {head: tuple(keys) for head, keys in heads.items() if head not in _HOW},
+    )
+
+
+@dataclass(frozen=True, eq=False)
+class FoodNames:
+    """What the foods of one dish, and of the table, are called.
+
+    Attributes
+    ----------
+    of_dish : tuple of (str, frozenset, frozenset)
+        For each food of the dish its key, the words that may name it, and those of them that say what it is.
+    """
+
+    of_dish: tuple[tuple[str, frozenset[str], frozenset[str]], ...]
+
+    def at(self, stems: Sequence[str], at: int) -> tuple[int, FoodWord] | None:
+        """Return the longest food name that begins at a word, and how many words it takes; None when there is none."""
+        exact, heads = _table(foods())
+        for length in range(min(LONGEST, len(stems) - at), 0, -1):
+            spoken = tuple(stems[at : at + length])
+            if any(word in SMALL_WORDS for word in (spoken[0], spoken[-1])):
+                continue
+            inside = self._inside(spoken)
+            outside = exact.get(tuple(word for word in spoken if word not in SMALL_WORDS), ())
+            if inside or outside or (length == 1 and spoken[0] in heads):
+                named = outside or heads.get(spoken[-1], ())
+                return length, FoodWord(" ".join(spoken), inside, named, bool(outside))
+        return None
+
+    def _inside(self, spoken: tuple[str, ...]) -> tuple[str, ...]:
+        asked = {word for word in spoken if word not in SMALL_WORDS}
+        if spoken[-1] in _HOW:
+            return ()
+        fitting = [
+            (key, asked == names)
+            for key, names, heads in self.of_dish
+            if asked <= names and spoken[-1] in heads
+            if not (len(spoken) == 1 and spoken[0] in _MADE and names & _MADE_OF)
+        ]
+        return tuple(dict.fromkeys(key for key, _ in fitting))
+
+
+def _words_for(food: Food, line: str) -> tuple[frozenset[str], frozenset[str]]:
+    own = [*words(_LEFT_OUT_OF_NAMES.sub(" ", food.name)), *words(food.base.replace("-", " "))]
+    told = [word for word in words(line) if not _measures(word)]
+    names = frozenset(word for word in (*own, *told) if not word.isdigit())
+    first = words(short_name(food))
+    last = {words(name)[-1] for name in food.other_names if words(name)}
+    heads = frozenset(word for word in {*first, *last, *words(line.split(",")[0])} if word not in _HOW)
+    return names | frozenset(last), heads
+
+
+def _measures(word: str) -> bool:
+    known = line_words().get(word)
+    return word in _MEASURES or (known is not None and known.kind in ("measure", "container"))
+
+
+@lru_cache(maxsize=64)
+def _names(parts: tuple[tuple[str, str], ...], given: tuple[Food, ...]) -> FoodNames:
+    by_key = {food.key: food for food in given}
+    return FoodNames(tuple((key, *_words_for(by_key[key], line)) for key, line in parts))
+
+
+def names_of(*recipes: Recipe) -> FoodNames:
+    """Return what the foods of some states of a dish may be called; made once for the same foods."""
+    parts: dict[tuple[str, str], Food] = {}
+    for recipe in recipes:
+        for part in recipe.ingredients:
+            line = "" if " in place of " in part.line else part.line
+            parts.setdefault((part.food.key, line), part.food)
+    return _names(tuple(parts), tuple(parts.values()))

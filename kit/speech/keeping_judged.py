@@ -1,0 +1,233 @@
+"""Keeping and food safety judged by the published advice."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+
+from kit import files
+from kit.food.composition import Food, read_rows
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.speech.claim import Claim, Finding
+from kit.speech.foods_said import FoodWord
+from kit.speech.tokens import NO_QUANTITY, Quantity
+from kit.speech.values import alone, present
+from kit.talk.dish import Dish
+from kit.texts import number
+
+FRIDGE, FREEZER, OUT = "fridge", "freezer", "out"
+
+
+_RAW_DAYS = {"fish": (1, 2), "shellfish": (1, 2), "poultry": (1, 2), "meat": (3, 5)}  # raw; ground meat 1-2: USDA FSIS
+
+
+_DONENESS = {"poultry": 165, "meat": 145, "fish": 145, "shellfish": 145, "egg": 160}  # USDA FSIS
+
+
+_GROUND = 160
+
+
+@dataclass(frozen=True, slots=True)
+class TimeClaim(Claim):
+    """The dish, or a food, keeps so long somewhere; `limit`: the words set a limit ("within two hours")."""
+
+    place: str = FRIDGE
+    days: Quantity = NO_QUANTITY
+    hot: bool = False
+    limit: bool = False
+    warned: bool = False
+    foods: tuple[FoodWord, ...] = ()
+    raw: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class DegreesClaim(Claim):
+    """A temperature: of the refrigerator, for reheating, or at which a food is done."""
+
+    what: str = ""
+    said: Quantity = NO_QUANTITY
+    foods: tuple[FoodWord, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class ThawClaim(Claim):
+    """Where something is thawed."""
+
+    place: str = ""
+
+
+@cache
+def _rules() -> Mapping[str, tuple[float, float]]:
+    rows = read_rows(files.bundled("data/storage.csv"))
+    return {
+        row["rule"]: (float(row["value"]), float(row["value_high"] or row["value"])) for row in rows if row["value"]
+    }
+
+
+def judge(claim: TimeClaim | DegreesClaim | ThawClaim, dish: Dish) -> Finding:
+    """Judge keeping and food safety by the published advice."""
+    if isinstance(claim, ThawClaim):
+        right = (claim.place == FRIDGE) != claim.negated
+        return Finding(
+            HOLDS if right else OFF,
+            "food is thawed in the refrigerator, in cold water or in the microwave, not on the counter (USDA FSIS)",
+            None,
+            () if right else ("Thaw it in the refrigerator.",),
+        )
+    if isinstance(claim, DegreesClaim):
+        return _judge_degrees(claim, dish)
+    return {FRIDGE: _fridge, FREEZER: _freezer, OUT: _out}[claim.place](claim, dish)
+
+
+def _raw_food(claim: TimeClaim, dish: Dish) -> tuple[Food, tuple[float, float]] | None:
+    for word in claim.foods:
+        for food in present(dish, word) or alone(dish, word):
+            if food.group in _RAW_DAYS and (food.state == "raw" or claim.raw) and claim.raw:
+                ground = "ground" in food.name.lower()
+                return food, (1, 2) if ground else _RAW_DAYS[food.group]
+    return None
+
+
+def _raw_dish(dish: Dish) -> str:
+    title = dish.numbers.recipe.title.lower()
+    if any(word in title.split() for word in ("tartare", "ceviche", "sushi", "sashimi", "poke", "carpaccio", "crudo")):
+        return "raw fish or meat"
+    return ""
+
+
+def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
+    raw = _raw_food(claim, dish)
+    if raw is not None:
+        food, (least, most) = raw
+        because = (
+            f"raw {food.name.split(',')[0].lower()} keeps {number(least)} to {number(most)} days in the "
+            f"refrigerator (USDA "
+            f""
+            f""
+            f"FSIS)"
+        )
+    else:
+        least, most = _rules()["keeps_days"]
+        because = (
+            f"a cooked dish keeps {number(least)} to {number(most)} days in the refrigerator at 40 °F (4 °C) "
+            f"or below (USDA "
+            f""
+            f""
+            f"FSIS)"
+        )
+        if _raw_dish(dish):
+            return Finding(
+                CANNOT_TELL if claim.days.high <= 1 else OFF,
+                f"{_raw_dish(dish)} is eaten the day it is made; {because} once it is cooked",
+            )
+        own = dish.talk.keeps_days
+        if own is not None and own < claim.days.high <= most:
+            return Finding(
+                OFF,
+                f"the talk says {number(own, 1)} days elsewhere; {because}",
+                None,
+                ("It keeps {keeps} in the refrigerator.",),
+            )
+    days = claim.days
+    if days.relation in ("over", "at least", "well over"):
+        right = days.high <= least if days.relation == "at least" else days.high < most
+    else:
+        right = days.high <= most + 0.01
+    if claim.warned:
+        right = days.high >= least - 0.01 if days.relation in ("over", "at most", "about") else right
+        if days.high > most + 0.01:
+            right = False
+    if right:
+        return Finding(HOLDS, because)
+    sentences = ("It keeps {keeps} in the refrigerator.",) if raw is None else ()
+    return Finding(OFF, f"{because}, not {number(days.high, 1)}", None, sentences)
+
+
+def _freezer(claim: TimeClaim, dish: Dish) -> Finding:
+    low, high = _rules()["freezer_months"]
+    months = claim.days.high / 30.4
+    because = (
+        f"frozen, a cooked dish keeps its quality about 2 to {number(high)} months; it stays safe longer (USDA FSIS)"
+    )
+    if months <= high + 0.1:
+        return Finding(HOLDS, because)
+    return Finding(
+        OFF, f"{because}, not {number(months)}", None, (f"Frozen, it keeps its quality for {number(low)} months.",)
+    )
+
+
+def _out(claim: TimeClaim, dish: Dish) -> Finding:
+    most = _rules()["hours_out_hot" if claim.hot else "hours_out"][0]
+    hours = claim.days.high * 24
+    because = "food is out of the refrigerator 2 hours at most, 1 hour above 90 °F (32 °C) (USDA FSIS)"
+    right = hours <= most + 0.01
+    if claim.warned and claim.days.relation not in ("at most",):
+        right = right if claim.days.relation == "over" else True if hours > most else right
+    if right:
+        return Finding(HOLDS, because)
+    return Finding(
+        OFF, f"{because}, not {number(hours)} hours", None, ("Put it into the refrigerator within two hours.",)
+    )
+
+
+def _judge_degrees(claim: DegreesClaim, dish: Dish) -> Finding:
+    degrees = claim.said.value
+    if claim.what == "freezer":
+        return Finding(HOLDS if degrees <= 0.5 else OFF, "a freezer is kept at 0 °F (-18 °C) or below (USDA FSIS)")
+    if claim.what == "fridge":
+        limit = _rules()["refrigerator_f"][0]
+        right = degrees <= limit + 0.5 and claim.said.relation not in ("over", "at least")
+        if claim.negated:
+            right = degrees > limit
+        return Finding(
+            HOLDS if right else OFF,
+            f"a refrigerator is kept at {number(limit)} °F (4 °C) or below (USDA FSIS)",
+            None,
+            () if right else ("Keep the refrigerator at 40 degrees or below.",),
+        )
+    if claim.what == "reheat":
+        limit = _rules()["reheat_f"][0]
+        return _floor(
+            claim,
+            limit,
+            f"what is reheated reaches {number(limit)} °F (74 °C) (USDA FSIS)",
+            "Reheat it to 165 degrees right through.",
+        )
+    needs = [(food, doneness(food)) for word in claim.foods for food in (present(dish, word) or alone(dish, word))]
+    known = [(food, limit) for food, limit in needs if limit]
+    if not known:
+        known = [(part.food, doneness(part.food)) for part in dish.numbers.recipe.ingredients if doneness(part.food)]
+    if not known:
+        return Finding(CANNOT_TELL, "no doneness temperature is published for it here")
+    food, limit = max(known, key=lambda pair: pair[1])
+    name = food.name.split(",")[0].lower()
+    return _floor(
+        claim,
+        limit,
+        f"{name} is done at {number(limit)} °F inside (USDA FSIS)",
+        f"Cook the {name} to {number(limit)} degrees inside.",
+    )
+
+
+def _floor(claim: DegreesClaim, limit: float, because: str, instead: str) -> Finding:
+    degrees, relation = claim.said.low, claim.said.relation
+    right = degrees >= limit - 0.5
+    if relation in ("under", "at most", "well under"):
+        right = False
+    if relation in ("nearly",) and degrees <= limit:
+        right = False
+    if claim.negated:
+        right = degrees < limit
+    return Finding(HOLDS if right else OFF, because, None, () if right else (instead,))
+
+
+def doneness(food: Food) -> float:
+    """Return the temperature inside at which a raw food is done, 0 where none is published. [°F]
+
+    References
+    ----------
+    USDA FSIS, safe minimum internal temperatures.
+    """
+    limit = _DONENESS.get(food.group, 0)
+    if food.group == "meat" and any(word in food.name.lower() for word in ("ground", "sausage", "mince")):
+        return _GROUND
+    return limit

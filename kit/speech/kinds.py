@@ -1,0 +1,225 @@
+"""Kinds of dish: vegan, vegetarian, plant-based, whole grain; and foods that are said not to be in it."""
+
+from dataclasses import dataclass
+
+from kit.food.composition import Food
+from kit.rules.naming import is_plural, short_name
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.speech.claim import FOOD, THE_DISH, About, Claim, Finding
+from kit.speech.foods_said import FoodWord
+from kit.speech.parts import food_part, is_dish, is_food
+from kit.speech.sentence import Sentence, food_at
+from kit.speech.slots import foods_from, negated
+from kit.speech.values import alone, present
+from kit.talk.dish import Dish
+from kit.texts import listing
+
+FAMILY = "kind"
+_GRAINS = ("grain", "pasta", "bread", "snack")
+_EXCEPT = frozenset("except but besides bar excepting".split())
+_SEA = ("fish", "shellfish")
+_GROUPS = {
+    "meat": ("meat", "poultry"),
+    "poultry": ("poultry",),
+    "added fat": ("oil",),
+    "bean": ("pulse",),
+    "vegetable": ("vegetable",),
+    "fruit": ("fruit",),
+    "seed": ("seed",),
+    "grain": ("grain", "pasta", "bread"),
+    "sweetener": ("sweetener",),
+    "spice": ("spice",),
+    "herb": ("herb",),
+}
+_NO = frozenset("no zero without".split())
+
+
+@dataclass(frozen=True, slots=True)
+class KindClaim(Claim):
+    """The dish, or a food, is of a kind."""
+
+    kind: str = ""
+    but: tuple[FoodWord, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class AbsentClaim(Claim):
+    """A food, or a group of foods, is not in the dish."""
+
+    group: str = ""
+    foods: tuple[FoodWord, ...] = ()
+
+
+def read(sentence: Sentence, about: list[About]) -> list[Claim]:
+    """Return the kinds and absent foods that a sentence claims."""
+    claims: list[Claim] = []
+    for at in sentence.places("kind"):
+        if at in sentence.used or (
+            sentence.text_at(at - 1) in ("any", "our", "for") and sentence.text_at(at + 1) in ("friends", "guests")
+        ):
+            continue
+        kind = sentence.tokens[at].parts["kind"]
+        but, places = _but(sentence, at)
+        sentence.used.update({at, *places})
+        claims.append(KindClaim((at,), _subject(sentence, about, at), negated(sentence, at), kind, tuple(but)))
+    return claims + _absent(sentence)
+
+
+def _subject(sentence: Sentence, about: list[About], at: int) -> About:
+    for place in range(at + 1, min(len(sentence), at + 4)):
+        if is_dish(sentence, place):
+            return THE_DISH
+        if is_food(sentence, place):
+            return About(FOOD, 1.0, food_part(sentence, place).foods)
+        if sentence.text_at(place) in (",", "and", "."):
+            break
+    subject = about[at]
+    return About(FOOD, 1.0, subject.foods, or_dish=subject.or_dish) if subject.kind == FOOD else THE_DISH
+
+
+def _but(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
+    for place in range(at + 1, min(len(sentence), at + 6)):
+        if sentence.text_at(place) in _EXCEPT or (
+            sentence.text_at(place) == "apart" and sentence.text_at(place + 1) == "from"
+        ):
+            over = place + 1
+            while over < len(sentence) and sentence.text_at(over) in ("for", "from", "the", "with", "of"):
+                over += 1
+            return foods_from(sentence, over, len(sentence))
+    return [], []
+
+
+def _absent(sentence: Sentence) -> list[Claim]:
+    claims: list[Claim] = []
+    for at, token in enumerate(sentence.tokens):
+        free = token.is_a("wording", "free") and sentence.text_at(at + 1) in ("of", "from")
+        if (token.text not in _NO and not free) or at in sentence.used:
+            continue
+        place = at + (2 if free else 1)
+        while sentence.text_at(place) in (
+            "a",
+            "an",
+            "any",
+            "drop",
+            "of",
+            "single",
+            "bit",
+            "scrap",
+            "trace",
+            "gram",
+            "hint",
+            "added",
+            "the",
+            "more",
+            "speck",
+            "ounce",
+        ) or sentence.text_at(place) in ("drop of",):
+            place += 1
+        start = place
+        while place < len(sentence):
+            one = sentence.tokens[place]
+            if one.is_a("allergen") or one.quantity is not None:
+                break
+            food = food_at(sentence, place)
+            thing = food is not None and not is_dish(sentence, place) and not one.is_a("nutrient")
+            if one.is_a("group") or thing:
+                sentence.used.update({at, place})
+                claims.append(
+                    AbsentClaim(
+                        (at, place), THE_DISH, False, one.parts.get("group", ""), (food,) if food is not None else ()
+                    )
+                )
+                place += 1
+                if sentence.text_at(place) in ("or", "and", ",", "nor"):
+                    place += 1
+                    while sentence.text_at(place) in ("no", "or", "and", "any"):
+                        place += 1
+                    continue
+            break
+        if place == start:
+            continue
+    return claims
+
+
+def _used(dish: Dish) -> list[Food]:
+    return list({part.food.key: part.food for part in dish.numbers.recipe.ingredients if part.grams > 0}.values())
+
+
+def _fits(kind: str, food: Food) -> bool | None:
+    if kind == "plant-based":
+        return food.origin == "plant" if food.origin else None
+    if kind == "vegetarian":
+        return food.vegetarian
+    if kind == "pescatarian":
+        return True if food.group in _SEA else food.vegetarian
+    return food.whole_grain
+
+
+def judge(claim: KindClaim | AbsentClaim, dish: Dish) -> Finding:
+    """Judge a kind by the facts of each food."""
+    if isinstance(claim, AbsentClaim):
+        return _judge_absent(claim, dish)
+    finding = _judge_kind(claim, dish)
+    if not claim.negated:
+        return finding
+    if finding.verdict == HOLDS:
+        return Finding(OFF, finding.because, None, (f"It is {claim.kind}.",))
+    return Finding(HOLDS, finding.because) if finding.verdict == OFF else finding
+
+
+def _judge_kind(claim: KindClaim, dish: Dish) -> Finding:
+    kind = claim.kind
+    foods = _used(dish)
+    if claim.about.kind == FOOD:
+        foods = [food for word in claim.about.foods for food in (present(dish, word) or alone(dish, word))]
+    excepted = {key for word in claim.but for key in word.inside}
+    foods = [food for food in foods if food.key not in excepted]
+    if kind == "whole grain":
+        foods = [food for food in foods if food.group in _GRAINS]
+        if not foods:
+            return Finding(OFF, "there is no grain in it", None, ("{serving} has {fiber}.",))
+    against = [food for food in foods if _fits(kind, food) is False]
+    unknown = [food for food in foods if _fits(kind, food) is None]
+    if against:
+        names = listing([short_name(food) for food in against])
+        verb = "are" if len(against) > 1 or is_plural(names) else "is"
+        because = f"the {names} {verb} not {kind}, by the facts of each food"
+        if claim.about.kind == FOOD or len(against) == len(foods):
+            return Finding(OFF, because)
+        what = "All the grain in it" if kind == "whole grain" else "Everything in it"
+        return Finding(OFF, because, None, (f"{what} is {kind} except for the {names}.", f"It is not {kind}."))
+    if unknown or not foods:
+        names = listing([short_name(food) for food in unknown]) or "what is meant"
+        return Finding(CANNOT_TELL, f"nothing is known about the {names}: what does the package say?")
+    told = (
+        f"all {len(foods)} foods are"
+        if len(foods) > 1
+        else f"{short_name(foods[0])} {'are' if is_plural(short_name(foods[0])) else 'is'}"
+    )
+    return Finding(HOLDS, f"{told} {kind}, by the facts of each food")
+
+
+def _judge_absent(claim: AbsentClaim, dish: Dish) -> Finding:
+    used = _used(dish)
+    inside = {key for word in claim.foods for key in word.inside}
+    outside = {key for word in claim.foods for key in word.outside}
+    groups = _GROUPS.get(claim.group, ())
+    words = claim.group if claim.group and not claim.foods else listing([word.text for word in claim.foods])
+    there = [
+        food
+        for food in used
+        if food.key in inside | outside
+        or food.group in groups
+        or (claim.group in ("pork", "beef", "cheese", "gelatin") and claim.group in food.name.lower())
+    ]
+    if claim.group == "alcohol":
+        return Finding(
+            CANNOT_TELL, "whether there is alcohol in it (vanilla extract, vinegar, sauces) is told by the package"
+        )
+    if there:
+        names = listing([short_name(food) for food in there])
+        return Finding(OFF, f"there is {names} in it", None, (f"There is {names} in it.",))
+    unknown = [food for food in used if groups and not food.group]
+    if unknown:
+        return Finding(CANNOT_TELL, f"nothing is known about the {short_name(unknown[0])}")
+    return Finding(HOLDS, f"there is no {words} in the recipe")

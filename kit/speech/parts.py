@@ -1,0 +1,222 @@
+"""Parts of the dish, and so much of a food, as they are named: "half a plate", "a cup of cooked rice"."""
+
+from kit.speech.claim import FOOD, SERVING, UNKNOWN, WEIGHT, WHOLE, About
+from kit.speech.clauses import VERBS, is_stop
+from kit.speech.foods_said import FoodWord
+from kit.speech.quantities_said import WEIGHTS
+from kit.speech.sentence import Sentence, food_at
+
+PREPOSITIONS = frozenset(
+    "in with from of on into onto to for per than as by without like over under at through against".split()
+)
+
+
+DETERMINERS = frozenset(
+    "the a an this that these those your our my its their each every all both some any another single one whole entire "
+    "good little nice big large small medium average".split()
+)
+
+
+_VERB_KINDS = ("verb_bring", "verb_save", "verb_add")
+
+
+_MEASURES = ("cup", "tbsp", "tsp", "oz", "lb", "g", "kg", "mL", "L", "mg")
+
+
+PLAIN = "plain"  # "the pot", which may as well stand for the dish
+
+
+_GLASSES = {"glass": "cup", "mug": "cup", "slice": "slice", "piece": "piece", "bowl": "cup"}
+
+
+_SIZES = frozenset("large medium small big whole ripe raw boiled fresh hard average cooked".split())
+
+
+def is_verb(sentence: Sentence, at: int) -> bool:
+    """Return whether a token is a verb of a statement."""
+    token = sentence.tokens[at]
+    return token.text in VERBS or any(kind in token.parts for kind in _VERB_KINDS)
+
+
+def is_dish(sentence: Sentence, at: int) -> bool:
+    """Return whether a token names the dish or a part of it, and no food."""
+    token = sentence.tokens[at]
+    food = food_at(sentence, at)
+    return token.is_a("dish") and not (food is not None and food.exact)
+
+
+def is_food(sentence: Sentence, at: int) -> bool:
+    """Return whether a token names a food as a thing: "the salt", but not "low in salt"."""
+    token = sentence.tokens[at]
+    if token.food is None or is_dish(sentence, at):
+        return False
+    if token.is_a("nutrient"):
+        following = sentence.text_at(at + 1)
+        return (
+            sentence.text_at(at - 1) in ("the", "added", "of", "from", "and")
+            and (
+                following
+                in ("we", "you", "i", "brings", "bring", "is", "adds", "in", "itself", "alone", "added", "contributes")
+                or sentence.text_at(at - 2) == "from"
+                or sentence.text_at(at - 1) == "from"
+                or sentence.is_a(at - 1, "wording")
+            )
+        ) or (at == 0 and is_verb(sentence, at + 1) if at + 1 < len(sentence) else False)
+    return True
+
+
+def back(sentence: Sentence, at: int) -> int:
+    """Return the place before a noun's determiners and adjectives of size."""
+    place = at - 1
+    while (
+        place >= 0
+        and (sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in _SIZES)
+        and sentence.tokens[place].quantity is None
+    ):
+        place -= 1
+    return place
+
+
+def dish_part(sentence: Sentence, at: int) -> About:
+    """Return the part of the dish that a word names with what stands before it: "half a plate", "the whole pot"."""
+    token = sentence.tokens[at]
+    kind = WHOLE if token.parts["dish"] == "whole" else SERVING
+    place, count = at - 1, 1.0
+    over = place
+    while over >= 0 and (sentence.text_at(over) in DETERMINERS or sentence.text_at(over) == "of"):
+        over -= 1
+    measure = sentence.tokens[over].quantity if over >= 0 and sentence.text_at(over + 1) == "of" else None
+    if measure is not None and measure.unit in WEIGHTS:
+        return About(WEIGHT, measure.value * WEIGHTS[measure.unit])
+    if measure is not None and measure.unit in _MEASURES:
+        return About(UNKNOWN, words=sentence.said(range(over, at + 1)))
+    whole = False
+    while place >= 0 and at - place <= 5:
+        quantity = sentence.tokens[place].quantity
+        if quantity is not None:
+            if quantity.unit == "":
+                count = quantity.value
+            break
+        if sentence.text_at(place) in ("whole", "entire", "the whole", "the entire", "all", "all of", "full"):
+            whole = True
+        elif sentence.text_at(place) not in DETERMINERS and sentence.text_at(place) not in ("of", "the"):
+            break
+        place -= 1
+    if sentence.text_at(at + 1) == "and" and sentence.text_at(at + 2) in ("a half", "half"):
+        count += 0.5
+    if whole and kind == SERVING and count > 1:
+        return About(SERVING, count)
+    return About(kind, count, words=PLAIN if kind == WHOLE and not whole and count == 1 else "")
+
+
+def food_part(sentence: Sentence, at: int) -> About:
+    """Return a food with the amount of it that was said: "a tablespoon of olive oil", "four eggs", "an apple"."""
+    food = food_at(sentence, at)
+    assert isinstance(food, FoodWord)
+    place = at - 1
+    inside = sentence.text_at(at + 1) in ("in", "inside", "on") and not sentence.tokens[
+        min(at + 2, len(sentence) - 1)
+    ].is_a("nutrient")
+    while place >= 0 and sentence.text_at(place) in _SIZES:
+        place -= 1
+    if place >= 0:
+        quantity = sentence.tokens[place].quantity
+        if quantity is not None and not quantity.is_fraction and quantity.unit == "":
+            return About(FOOD, quantity.value, (food,), "piece")
+        if sentence.text_at(place) in ("a", "an", "one", "single") and not food.text.endswith("s"):
+            return About(FOOD, 1.0, (food,), "piece")
+        if sentence.text_at(place) in ("of", "the") or quantity is not None:
+            over = place
+            while over >= 0 and sentence.text_at(over) in ("of", "the", *_SIZES):
+                over -= 1
+            measure = sentence.tokens[over].quantity if over >= 0 else None
+            if measure is not None and measure.unit in _MEASURES:
+                return About(FOOD, measure.value, (food,), measure.unit)
+            if (
+                (
+                    over > 0
+                    and sentence.text_at(over).removesuffix("s").removesuffix("e")
+                    in ("glass", "glasse", "slic", "piec", "mug", "gla")
+                )
+                or sentence.text_at(over) in _GLASSES
+                or sentence.text_at(over).removesuffix("s") in _GLASSES
+            ):
+                word = sentence.text_at(over)
+                measure_name = (
+                    _GLASSES.get(word)
+                    or _GLASSES.get(word.removesuffix("s"))
+                    or _GLASSES.get(word.removesuffix("es"))
+                    or "piece"
+                )
+                before = sentence.tokens[over - 1].quantity if over > 0 else None
+                return About(
+                    FOOD, before.value if before is not None and before.unit == "" else 1.0, (food,), measure_name
+                )
+    return About(FOOD, 1.0, (food,), said_inside=inside)
+
+
+def basis_near(sentence: Sentence, at: int) -> About | None:
+    """Return the part that is named beside a number: "per 100 grams", "in the whole pot", "in half a plate"."""
+    clause = sentence.clause_of(at)
+    first = clause[0]
+    while (
+        first > 0
+        and not is_stop(sentence.tokens[first - 1])
+        and sentence.clauses[first - 1] == sentence.clauses[at] - 1
+    ):
+        first -= 1
+    if first < clause[0] and (
+        sentence.text_at(first) not in ("per", "in", "for", "every")
+        or any(is_verb(sentence, spot) for spot in range(first, clause[0]))
+    ):
+        first = clause[0]
+    for place in range(first, clause[-1] + 1):
+        word = sentence.text_at(place)
+        if word not in ("per", "in", "for", "every", "each", "on", "from", "with"):
+            continue
+        over = place + 1
+        while over < len(sentence) and sentence.text_at(over) in ("the", "each", "every", "a", "an", "all", "of"):
+            over += 1
+        if over >= len(sentence) or is_stop(sentence.tokens[over]):
+            continue
+        quantity = sentence.tokens[over].quantity
+        if (
+            quantity is not None
+            and over != at
+            and quantity.unit in WEIGHTS
+            and quantity.relation == "about"
+            and word in ("per", "in", "for", "every", "each")
+        ):
+            following = sentence.text_at(over + 1)
+            if sentence.is_a(over + 1, "nutrient") or (following == "of" and sentence.is_a(over + 2, "nutrient")):
+                continue
+            grams = quantity.value * WEIGHTS[quantity.unit]
+            if following == "of":
+                after = over + 2 + (sentence.text_at(over + 2) in DETERMINERS)
+                food = food_at(sentence, after)
+                if food is not None and not is_dish(sentence, after):
+                    return About(FOOD, grams, (food,), "g")
+            if quantity.value >= 2 or word in ("per", "every", "each"):
+                return About(WEIGHT, grams)
+        if word in ("in", "for", "per", "on", "from") and quantity is not None and over != at:
+            noun = over + 1
+            while noun < len(sentence) and (sentence.text_at(noun) in DETERMINERS or sentence.text_at(noun) == "of"):
+                noun += 1
+            if noun < len(sentence) and is_dish(sentence, noun) and quantity.unit == "":
+                return dish_part(sentence, noun)
+            if noun < len(sentence) and is_food(sentence, noun) and quantity.unit in _MEASURES:
+                return food_part(sentence, noun)
+        if word in ("in", "for", "from") and is_dish(sentence, over):
+            part = dish_part(sentence, over)
+            if part.kind == WHOLE and sentence.text_at(over - 1) in ("whole", "entire", "the whole", "the entire"):
+                return part
+        if (
+            word == "in"
+            and sentence.text_at(over) in ("the whole", "the entire", "whole", "entire")
+            and over + 1 < len(sentence)
+            and is_dish(sentence, over + 1)
+        ):
+            part = dish_part(sentence, over + 1)
+            if part.kind == WHOLE:
+                return part
+    return None

@@ -1,0 +1,173 @@
+"""From words to claims: what every family reads in a sentence, in order; each takes the words that it accounts for."""
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from kit.meal.recipe import Recipe
+from kit.speech import (
+    allergens_judged,
+    allergens_said,
+    amounts,
+    balance,
+    comparisons,
+    counts,
+    day_shares,
+    dish_shares,
+    dish_shares_judged,
+    effects,
+    effects_judged,
+    energy_shares,
+    health,
+    keeping,
+    keeping_judged,
+    kinds,
+    unread,
+    wordings,
+)
+from kit.speech.changes_said import SaidChange, read_change
+from kit.speech.claim import FOOD, Claim, Finding
+from kit.speech.comparisons_claim import ComparisonClaim
+from kit.speech.foods_said import FoodNames, names_of
+from kit.speech.sentence import Sentence, sentence
+from kit.speech.shares import shares
+from kit.speech.subjects import subjects
+from kit.speech.wordings_claim import WordingClaim
+
+# The family of each claim, and what judges it. A new family is one module, one line in `_claims` and its claims here.
+FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
+    amounts.AmountClaim: (amounts.FAMILY, amounts.judge),
+    day_shares.DayShareClaim: (day_shares.FAMILY, day_shares.judge),
+    energy_shares.EnergyShareClaim: (energy_shares.FAMILY, energy_shares.judge),
+    dish_shares_judged.DishShareClaim: (dish_shares.FAMILY, dish_shares_judged.judge),
+    WordingClaim: (wordings.FAMILY, wordings.judge),
+    ComparisonClaim: (comparisons.FAMILY, comparisons.judge),
+    kinds.KindClaim: (kinds.FAMILY, kinds.judge),
+    kinds.AbsentClaim: (kinds.FAMILY, kinds.judge),
+    allergens_judged.AllergenClaim: (allergens_said.FAMILY, allergens_judged.judge),
+    keeping_judged.TimeClaim: (keeping.FAMILY, keeping_judged.judge),
+    keeping_judged.DegreesClaim: (keeping.FAMILY, keeping_judged.judge),
+    keeping_judged.ThawClaim: (keeping.FAMILY, keeping_judged.judge),
+    effects_judged.EffectClaim: (effects.FAMILY, effects_judged.judge),
+    counts.ServingsClaim: (counts.FAMILY, counts.judge),
+    counts.IngredientsClaim: (counts.FAMILY, counts.judge),
+    counts.WeightClaim: (counts.FAMILY, counts.judge),
+    balance.BalanceClaim: (balance.FAMILY, balance.judge),
+    health.HealthClaim: (health.FAMILY, health.judge),
+    unread.UnreadClaim: (unread.FAMILY, unread.judge),
+}
+_END = re.compile(r"(?<=[.!?])[\"”')]?\s+(?=\S)")
+_GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|so)\b", re.IGNORECASE)
+_OPEN_CHANGES = frozenset("instead".split())
+_IF = frozenset("if unless provided providing once".split())
+
+
+@dataclass(frozen=True, eq=False)
+class Read:
+    """A sentence that was read.
+
+    Attributes
+    ----------
+    sentence : Sentence
+        Its tokens.
+    claims : tuple of Claim
+        What it claims, in the order of its words.
+    change : SaidChange or None
+        A change of the dish that it names; claims of other families are then about the changed dish.
+    open_change : bool
+        Whether it names a change that was not understood.
+    offset : int
+        Where it begins in what is said.
+    """
+
+    sentence: Sentence
+    claims: tuple[Claim, ...]
+    change: SaidChange | None = None
+    open_change: bool = False
+    offset: int = 0
+
+    def words(self, claim: Claim) -> str:
+        """Return the words that said a claim."""
+        return self.sentence.said(claim.places)
+
+    def spans(self, claim: Claim) -> tuple[tuple[int, int], ...]:
+        """Return where the words of a claim stand in the sentence."""
+        tokens = [self.sentence.tokens[at] for at in claim.places]
+        return tuple((self.offset + token.start, self.offset + token.end) for token in tokens)
+
+
+def read(text: str, *recipes: Recipe) -> tuple[Read, ...]:
+    """Read what is said, sentence by sentence; the same words about the same foods are read once.
+
+    Parameters
+    ----------
+    text : str
+        What is said, its placeholders filled.
+    *recipes : Recipe
+        The dish as written and as it is now, whose foods the words may name.
+    """
+    return _read(text, names_of(*recipes))
+
+
+@lru_cache(maxsize=2_000)
+def _read(text: str, names: FoodNames) -> tuple[Read, ...]:
+    return tuple(_one(piece, start, names) for start, piece in _sentences(text, names))
+
+
+def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
+    """Return a text cut into sentences, with their starts; "They are ..." stays with the sentence that says who."""
+    starts = [0, *(match.end() for match in _END.finditer(text))]
+    found: list[tuple[int, str]] = []
+    for start, end in zip(starts, [*starts[1:], len(text)], strict=True):
+        piece = text[start:end]
+        if found and _GOES_ON.match(piece):
+            first, before = found[-1]
+            about = subjects(sentence(before, names))
+            if about and about[-1].kind == FOOD:
+                found[-1] = (first, text[first:end])
+                continue
+        found.append((start, piece))
+    return found
+
+
+def _one(text: str, offset: int, names: FoodNames) -> Read:
+    said = sentence(text, names)
+    about = subjects(said)
+    claims: list[Claim] = [*health.read(said)]
+    change = read_change(said)
+    effect = effects.read(said, about, change)
+    claims += effect
+    claims += keeping.read(said, about)
+    claims += counts.read(said, about)
+    claims += balance.read(said)
+    claims += dish_shares.first_of_all(said, about)
+    claims += comparisons.read(said, about)
+    found = shares(said, about)
+    claims += day_shares.read(said, about, found)
+    claims += energy_shares.read(said, about, found)
+    claims += dish_shares.read(said, about, found)
+    claims += amounts.read(said, about)
+    claims += allergens_said.read(said, about)
+    claims += wordings.read(said, about)
+    claims += kinds.read(said, about)
+    claims += unread.read(said)
+    claims += unread.qualifiers(said, claims, change)
+    claims.sort(key=lambda claim: claim.places)
+    texts = {token.text for token in said.tokens}
+    open_change = change is None and bool(
+        texts & _OPEN_CHANGES or (texts & _IF and any(token.is_a("verb_swap") for token in said.tokens))
+    )
+    return Read(said, tuple(claims), change, open_change, offset)
+
+
+def family_of(claim: Claim) -> str:
+    """Return the name of a claim's family."""
+    return FAMILIES[type(claim)][0]
+
+
+def judge(claim: Claim, dish: Any, said: frozenset[str]) -> Finding:
+    """Judge one claim; `said` are the nutrients whose amounts are said beside it."""
+    check = FAMILIES[type(claim)][1]
+    return check(claim, dish, said) if isinstance(claim, WordingClaim) else check(claim, dish)

@@ -1,0 +1,161 @@
+"""A sentence as it is read: its tokens in clauses, what each clause is about, and which tokens a claim has used."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
+
+from kit.food.vocabulary import words as food_words
+from kit.speech.clauses import _clauses
+from kit.speech.foods_said import FoodNames, FoodWord
+from kit.speech.numbers_said import Spoken, number_at
+from kit.speech.quantities_said import _UNITS_OF_ONE, _with_quantities
+from kit.speech.tokens import Quantity, Token, Word, phrases_at, words_of
+
+_SUBJECTS = ("food", "dish", "pronoun")
+
+
+@dataclass(eq=False)
+class Sentence:
+    """The tokens of what is said, with the clause and the sentence each stands in.
+
+    Attributes
+    ----------
+    text : str
+        As it is said.
+    tokens : tuple of Token
+        In order, stops among them.
+    clauses : tuple of int
+        The clause of each token.
+    used : set of int
+        Places of the tokens that a claim has accounted for.
+    """
+
+    text: str
+    tokens: tuple[Token, ...]
+    clauses: tuple[int, ...]
+    used: set[int] = field(default_factory=set)
+
+    def __len__(self) -> int:
+        return len(self.tokens)
+
+    def is_a(self, at: int, kind: str, meaning: str = "") -> bool:
+        """Return whether there is a token at a place and it can play a part."""
+        return 0 <= at < len(self.tokens) and self.tokens[at].is_a(kind, meaning)
+
+    def text_at(self, at: int) -> str:
+        """Return the words of a token; empty outside the sentence."""
+        return self.tokens[at].text if 0 <= at < len(self.tokens) else ""
+
+    def places(self, kind: str, start: int = 0, end: int | None = None) -> list[int]:
+        """Return the places of the tokens that can play a part."""
+        return [
+            at for at in range(max(start, 0), len(self.tokens) if end is None else end) if kind in self.tokens[at].parts
+        ]
+
+    def clause_of(self, at: int) -> range:
+        """Return the places of the clause that a token stands in."""
+        number = self.clauses[at]
+        first = self.clauses.index(number)
+        return range(first, first + self.clauses.count(number))
+
+    def after(self, at: int, skip: Callable[[Token], bool]) -> int:
+        """Return the first place from `at` on whose token is not skipped."""
+        while at < len(self.tokens) and skip(self.tokens[at]):
+            at += 1
+        return at
+
+    def quantities(self) -> Iterator[tuple[int, Quantity]]:
+        """Return the quantities that no claim has used yet, with their places."""
+        for at, token in enumerate(self.tokens):
+            if token.quantity is not None and at not in self.used:
+                yield at, token.quantity
+
+    def said(self, places: Sequence[int]) -> str:
+        """Return the words from the first to the last of some places, as they stand in the sentence."""
+        return self.text[self.tokens[min(places)].start : self.tokens[max(places)].end] if places else ""
+
+
+def sentence(text: str, names: FoodNames) -> Sentence:
+    """Return a text as tokens: phrases, foods and quantities recognised, clauses told apart."""
+    words = words_of(text)
+    tokens = _with_quantities(_tokens(words, names))
+    return Sentence(text, tuple(tokens), tuple(_clauses(tokens)))
+
+
+def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
+    stems = [food_words(word.text)[0] if food_words(word.text) else word.text for word in words]
+    plain = [word.text for word in words]
+    found: list[Token] = []
+    at = 0
+    while at < len(words):
+        number = number_at(plain, at)
+        rows = phrases_at(words, at)
+        food = names.at(stems, at)
+        longest = max([row[0] for row in rows], default=0)
+        if number and number.length >= longest and not (number.length < (food[0] if food else 0)):
+            found.append(_number(words, at, number))
+            at += number.length
+            continue
+        if rows and all(kind == "relation" for length, kind, _ in rows if length == longest):
+            # "Close to" and "a good" are said of a number only when one follows.
+            rows = [row for row in rows if row[1] != "relation" or _number_follows(plain, at + row[0])] or []
+            longest = max([row[0] for row in rows], default=0)
+        length = max(longest, food[0] if food else 0, 1)
+        parts = {kind: meaning for size, kind, meaning in reversed(rows) if size == length}
+        if "relation" in parts and not _number_follows(plain, at + length):
+            del parts["relation"]
+        word = food[1] if food and food[0] == length else None
+        if word is not None and "nutrient" in parts and not word.inside and not word.exact:
+            word = None  # "protein" is no food for being the head of one
+        if word is not None:
+            word = replace(word, text=" ".join(plain[at : at + length]))
+            parts["food"] = word.text
+        first, last = words[at], words[at + length - 1]
+        found.append(
+            Token(
+                " ".join(plain[at : at + length]),
+                first.start,
+                last.end,
+                parts,
+                None,
+                word,
+                first.hyphen_before,
+                last.possessive,
+            )
+        )
+        at += length
+    return found
+
+
+def _number_follows(plain: Sequence[str], at: int) -> bool:
+    following = plain[at] if at < len(plain) else ""
+    if following in ("a", "an", "the", "all", "another"):
+        return number_at(plain, at) is not None or (at + 1 < len(plain) and _is_unit_word(plain[at + 1]))
+    return number_at(plain, at) is not None
+
+
+def _is_unit_word(text: str) -> bool:
+    return any(
+        kind == "unit" and meaning in _UNITS_OF_ONE
+        for word in words_of(text)[:1]
+        for _, kind, meaning in phrases_at([word], 0)
+    )
+
+
+def _number(words: Sequence[Word], at: int, spoken: Spoken) -> Token:
+    first, last = words[at], words[at + spoken.length - 1]
+    text = " ".join(word.text for word in words[at : at + spoken.length])
+    quantity = Quantity(spoken.value, spoken.value, is_fraction=spoken.is_fraction)
+    return Token(text, first.start, last.end, {"number": text}, quantity, None, first.hyphen_before)
+
+
+def merged(tokens: Sequence[Token], text: str) -> Token:
+    """Return some tokens as one, with the parts of the last."""
+    return replace(tokens[-1], text=text, start=tokens[0].start)
+
+
+def food_at(sentence: Sentence, at: int) -> FoodWord | None:
+    """Return the foods that a token names, None when it names none."""
+    if not 0 <= at < len(sentence):
+        return None
+    food = sentence.tokens[at].food
+    return food if isinstance(food, FoodWord) else None

@@ -1,0 +1,262 @@
+"""Shares in a sentence: of what, by whom. "A third of the fiber comes from the beans", "half your daily iron"."""
+
+from dataclasses import dataclass
+
+from kit.speech.claim import FOOD, About
+from kit.speech.clauses import is_stop
+from kit.speech.foods_said import FoodWord
+from kit.speech.parts import DETERMINERS, is_dish, is_food, is_verb
+from kit.speech.sentence import Sentence, food_at
+from kit.speech.slots import Named, foods_from, is_day, nutrient_before, nutrients_after, share_at
+from kit.speech.tokens import Quantity
+
+MACROS = ("protein", "fat", "carbohydrate", "saturated_fat", "sugars", "monounsaturated_fat", "polyunsaturated_fat")
+_SKIP = frozenset("of the a an your our its all that this in total dish s for whole up what".split())
+_LINKS = frozenset("from is are being as with in by come comes coming through via".split())
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """A share that a sentence says.
+
+    Attributes
+    ----------
+    place : int
+        Where the share stands.
+    said : Quantity
+        How much, as a fraction.
+    whole : tuple of Named
+        What it is a share of: nutrients, energy among them.
+    by_nutrient : Named or None
+        The nutrient that brings it, for shares of the energy.
+    foods : tuple of FoodWord
+        The foods that bring it.
+    food_places : tuple of int
+        Where they stand.
+    of_day : bool
+        Whether it is a share of what is needed in a day.
+    """
+
+    place: int
+    said: Quantity
+    whole: tuple[Named, ...]
+    by_nutrient: Named | None = None
+    foods: tuple[FoodWord, ...] = ()
+    food_places: tuple[int, ...] = ()
+    of_day: bool = False
+
+
+def shares(sentence: Sentence, about: list[About]) -> list[Share]:
+    """Return the shares of a sentence that no claim has used, in order."""
+    found: list[Share] = []
+    for at in range(len(sentence)):
+        if at in sentence.used:
+            continue
+        said = share_at(sentence, at)
+        if said is not None:
+            share = _share(sentence, at, said, about, found)
+            if share is not None:
+                found.append(share)
+    return found
+
+
+def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earlier: list[Share]) -> Share | None:
+    whole, day, following = _whole(sentence, at, earlier)
+    if not whole:
+        return None
+    end = _end(sentence, following, at)
+    day = day or _day_after(sentence, following, end)
+    if all(one.nutrient == "energy" for one in whole):
+        by = _macro(sentence, at, following, end, whole[0])
+        if by is not None:
+            return Share(at, said, whole, by_nutrient=by)
+    foods, places = _foods(sentence, at, following, end, about[at])
+    if (
+        not foods
+        and earlier
+        and not day
+        and earlier[-1].of_day
+        and sentence.text_at(at - 1) in ("and", ",", "about", "plus")
+    ):
+        day = True
+    if not foods and not day and sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in ("your", "my"):
+        day = True
+    if not foods and not day and sentence.text_at(at + 1) in ("your",):
+        day = True
+    return Share(at, said, tuple(whole), None, tuple(foods), tuple(places), day)
+
+
+def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Named], bool, int]:
+    """Return what a share is a share of, whether a day was named before it, and the place that follows."""
+    place, day = at + 1, False
+    while place < len(sentence) and (
+        sentence.text_at(place) in _SKIP
+        or is_day(sentence, place)
+        or sentence.tokens[place].text in ("day's", "worth", "amount", "recommended")
+    ):
+        day = day or is_day(sentence, place)
+        place += 1
+    named = nutrients_after(sentence, place, frozenset())
+    if named and named[0].place == place:
+        following = named[-1].place + 1
+        if earlier and named[0].nutrient in MACROS and sentence.text_at(place - 1) in ("from", "is", "as") and not day:
+            return list(earlier[-1].whole), False, at + 1
+        return named, day, following
+    if (sentence.text_at(at + 1) in ("of",) and sentence.is_a(at + 2, "pronoun")) or sentence.text_at(at + 1) in (
+        "from",
+        "comes",
+        "come",
+        "is",
+        "are",
+        "with",
+        "by",
+        "being",
+    ):
+        before = nutrient_before(sentence, at, whole=True)
+        if earlier and sentence.text_at(at + 1) != "of":
+            return list(earlier[-1].whole), False, at + 1
+        if before is not None:
+            return [before], False, at + 1
+    # "Its fiber is a third of what you need in a day."
+    if day or any(is_day(sentence, spot) for spot in range(at + 1, _end(sentence, at + 1, at))):
+        before = nutrient_before(sentence, at)
+        if before is not None and before.place not in sentence.used:
+            return [before], True, place
+    # "The fiber comes mostly from the beans."
+    if sentence.tokens[at].is_a("share") and sentence.text_at(at + 1) in ("from", "in"):
+        before = nutrient_before(sentence, at)
+        if before is not None:
+            return [before], False, at + 1
+    return [], day, place
+
+
+def _end(sentence: Sentence, start: int, at: int) -> int:
+    """Return where the reach of a share ends: at the next share, or with its clause."""
+    last = sentence.clause_of(at)[-1] + 1
+    for place in range(max(start, at + 1), last):
+        if is_stop(sentence.tokens[place]) or (share_at(sentence, place) is not None and place > at):
+            return place
+    return last
+
+
+def _day_after(sentence: Sentence, start: int, end: int) -> bool:
+    return any(is_day(sentence, place) for place in range(start, end))
+
+
+def _macro(sentence: Sentence, at: int, start: int, end: int, whole: Named) -> Named | None:
+    """Return the nutrient that a share of the energy comes from."""
+    for place in range(start, end):
+        token = sentence.tokens[place]
+        if token.is_a("nutrient") and token.parts["nutrient"] in MACROS and place != whole.place:
+            return Named(token.parts["nutrient"], place)
+        food = food_at(sentence, place)
+        if food is not None and is_food(sentence, place) and not token.is_a("nutrient"):
+            return None
+    first = sentence.clause_of(at)[0]
+    for place in range(at - 1, first - 1, -1):
+        token = sentence.tokens[place]
+        if (
+            token.is_a("nutrient")
+            and token.parts["nutrient"] in MACROS
+            and place not in sentence.used
+            and not sentence.is_a(place + 1, "wording")
+        ):
+            return Named(token.parts["nutrient"], place)
+        if share_at(sentence, place) is not None:
+            break
+    if sentence.text_at(first) in ("at", "with"):  # "At over half of the calories, fat is above the range."
+        for place in range(end, len(sentence)):
+            token = sentence.tokens[place]
+            if token.is_a("nutrient") and token.parts["nutrient"] in MACROS:
+                return Named(token.parts["nutrient"], place)
+            if is_stop(token):
+                break
+    return None
+
+
+def _foods(sentence: Sentence, at: int, start: int, end: int, about: About) -> tuple[list[FoodWord], list[int]]:
+    for place in range(start, end):
+        if sentence.text_at(place) in _LINKS or sentence.is_a(place, "verb_from"):
+            over = place + 1
+            while over < end and (
+                sentence.text_at(over) in _LINKS
+                or sentence.text_at(over) in DETERMINERS
+                or sentence.is_a(over, "verb_from")
+                or sentence.text_at(over) in ("just", "only", "mainly", "mostly", "here", "actually")
+            ):
+                over += 1
+            foods, places = foods_from(sentence, over, end)
+            if foods:
+                return foods, places
+    # "The carrots bring most of the fiber and the beans most of the protein."
+    place = at - 1
+    while place >= 0 and (
+        is_verb(sentence, place)
+        or sentence.text_at(place)
+        in (
+            "that",
+            "which",
+            "about",
+            "you",
+            "us",
+            "where",
+            "for",
+            "up",
+            "in",
+            "it",
+            "together",
+            "between",
+            "them",
+            "alone",
+            "already",
+            "not",
+            "also",
+            "the",
+            "only",
+            "just",
+            "easily",
+        )
+        or sentence.tokens[place].text.endswith("ly")
+    ):
+        place -= 1
+    food = food_at(sentence, place)
+    if (
+        food is not None
+        and not is_dish(sentence, place)
+        and not (sentence.tokens[place].is_a("nutrient") and not is_food(sentence, place))
+    ):
+        foods, places = [food], [place]
+        over = place - 1
+        while over >= 0:
+            if sentence.text_at(over) in DETERMINERS or sentence.text_at(over) in ("and", "plus", ","):
+                over -= 1
+                continue
+            other = food_at(sentence, over)
+            if (
+                other is None
+                or is_dish(sentence, over)
+                or (sentence.text_at(over + 1) in DETERMINERS and sentence.text_at(over + 1) not in ("and",))
+                or over in sentence.used
+            ):
+                break
+            joined = any(sentence.text_at(spot) in ("and", "plus", ",") for spot in range(over + 1, place))
+            if not joined:
+                break
+            foods.insert(0, other)
+            places.insert(0, over)
+            over -= 1
+        if about.kind == FOOD and len(about.foods) > len(foods):
+            return list(about.foods), places
+        return foods, places
+    if about.kind == FOOD and not about.measure:
+        return list(about.foods), []
+    return [], []
+
+
+def fraction_words(value: float) -> str:
+    """Return a share the way it is said: "about a third", "about 28 percent"."""
+    from kit.meal.certainty import Range
+    from kit.rules.spoken import share_words
+
+    words = share_words(Range(value, 0.93 * value, min(1.0, 1.07 * value) if value <= 1 else 1.07 * value), "it")
+    return words.removesuffix(" of it").removesuffix(" it")

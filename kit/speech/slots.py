@@ -1,0 +1,189 @@
+"""What stands around a word that carries a claim: its nutrients, the shares, the foods after "from", a denial."""
+
+from dataclasses import dataclass
+
+from kit.speech.clauses import is_stop
+from kit.speech.foods_said import FoodWord
+from kit.speech.parts import DETERMINERS, is_dish, is_food
+from kit.speech.sentence import Sentence, food_at
+from kit.speech.tokens import SHARE, Quantity
+
+FILLERS = frozenset(
+    "of the a an your our my its their all any real total good that this these very really quite truly more in as "
+    "for it "
+    "plain own lovely plenty lots both dietary".split()
+)
+_NOT = frozenset("not never neither nor no hardly scarcely without".split())
+_BEFORE_NOT = frozenset(
+    "is are was were be been a an the by any means really quite exactly very at all what you would call to it this "
+    "that "
+    "in so especially particularly truly actually technically strictly considered called either even going as by label "
+    "true that case rules count counts claim say think where from as do does did have has had get gets contain".split()
+)
+SHARES = {
+    "most": Quantity(0.5, 0.5, relation="most", is_fraction=True),
+    "nearly all": Quantity(1.0, 1.0, relation="nearly all", is_fraction=True),
+    "all": Quantity(1.0, 1.0, relation="all", is_fraction=True),
+    "none": Quantity(0.0, 0.0, relation="none", is_fraction=True),
+    "hardly any": Quantity(0.0, 0.0, relation="hardly", is_fraction=True),
+    "a little": Quantity(0.05, 0.20, relation="between", is_fraction=True),
+    "much": Quantity(0.30, 0.30, relation="much", is_fraction=True),
+    "rest": Quantity(0.0, 0.0, relation="rest", is_fraction=True),
+}
+_DAY_WORDS = frozenset("need needs requirement requirements quota".split())
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A nutrient that is named at a place of the sentence."""
+
+    nutrient: str
+    place: int
+
+
+def nutrients_after(sentence: Sentence, at: int, fillers: frozenset[str] = FILLERS) -> list[Named]:
+    """Return the nutrients listed from a place on: "in sodium and saturated fat", "of vitamins A, C and K"."""
+    found: list[Named] = []
+    place = at
+    while place < len(sentence):
+        token = sentence.tokens[place]
+        if token.is_a("nutrient") and token.quantity is None:
+            found.append(Named(token.parts["nutrient"], place))
+            place += 1
+            continue
+        text = token.text
+        if not found and (text in fillers or token.is_a("day")):
+            place += 1
+            continue
+        if found and text in (",", "and", "or", "&", "nor", "plus", "as", "well", "both", "also"):
+            over = place + 1
+            while over < len(sentence) and sentence.text_at(over) in (
+                "and",
+                "or",
+                "the",
+                "in",
+                "of",
+                "your",
+                "its",
+                "well",
+                "as",
+            ):
+                over += 1
+            if (
+                over < len(sentence)
+                and sentence.tokens[over].is_a("nutrient")
+                and not sentence.is_a(over + 1, "wording")
+                and not _leads(sentence, over)
+            ):
+                place = over
+                continue
+        break
+    return found
+
+
+def _leads(sentence: Sentence, at: int) -> bool:
+    """Return whether a nutrient begins a statement of its own: "and protein makes up"."""
+    from kit.speech.subjects import is_verb
+
+    return at + 1 < len(sentence) and is_verb(sentence, at + 1) and not sentence.tokens[at + 1].is_a("wording")
+
+
+def nutrient_before(sentence: Sentence, at: int, whole: bool = False) -> Named | None:
+    """Return the nearest nutrient named before a place, in its clause or, with `whole`, anywhere before."""
+    first = 0 if whole else sentence.clause_of(at)[0]
+    for place in range(at - 1, first - 1, -1):
+        token = sentence.tokens[place]
+        if token.is_a("nutrient") and token.quantity is None:
+            return Named(token.parts["nutrient"], place)
+    return None
+
+
+def share_at(sentence: Sentence, at: int) -> Quantity | None:
+    """Return the share that a token says: "a third", "30 percent", "most", "all of"."""
+    token = sentence.tokens[at]
+    quantity = token.quantity
+    if quantity is not None:
+        if quantity.unit == "%":
+            return Quantity(quantity.low / 100, quantity.high / 100, SHARE, quantity.relation)
+        if quantity.unit == "times" or (quantity.is_fraction and not quantity.unit):
+            return Quantity(quantity.low, quantity.high, SHARE, quantity.relation, True)
+        return None
+    return SHARES.get(token.parts.get("share", "")) if token.is_a("share") else None
+
+
+def is_day(sentence: Sentence, at: int) -> bool:
+    """Return whether a token speaks of what is needed in a day."""
+    return sentence.is_a(at, "day") or sentence.text_at(at) in _DAY_WORDS
+
+
+def foods_from(sentence: Sentence, at: int, end: int) -> tuple[list[FoodWord], list[int]]:
+    """Return the foods listed from a place on, "the beans and the tomatoes", and their places."""
+    found: list[FoodWord] = []
+    places: list[int] = []
+    place = at
+    while place < end:
+        token = sentence.tokens[place]
+        food = food_at(sentence, place)
+        if not found and token.text in (",", "and", "plus"):
+            break
+        if (
+            food is not None
+            and not is_dish(sentence, place)
+            and (
+                is_food(sentence, place) or not token.is_a("nutrient") or token.parts["nutrient"] in ("salt", "sugars")
+            )
+        ):
+            found.append(food)
+            places.append(place)
+        elif not (
+            token.text in DETERMINERS
+            or token.text in (",", "and", "plus", "added", "we", "you", "use", "together", "with", "both", "alone")
+        ):
+            break
+        if share_at(sentence, place) is not None and found:
+            break
+        place += 1
+    return found, places
+
+
+def negated(sentence: Sentence, at: int) -> bool:
+    """Return whether what stands at a place is denied: "isn't low in", "not where most", "fat-free it is not"."""
+    for place in range(at + 1, min(len(sentence), at + 6)):
+        if (
+            sentence.text_at(place) in ("it", "this", "they")
+            and sentence.text_at(place + 1) in ("is", "are")
+            and sentence.text_at(place + 2) == "not"
+            and sentence.text_at(place + 3) in (".", ",", "!", "", ";", "—", "but")
+        ):
+            return True
+        if is_stop(sentence.tokens[place]) or sentence.text_at(place) in (",", "and"):
+            break
+    place = at - 1
+    while place >= 0 and at - place <= 7:
+        token = sentence.tokens[place]
+        text = token.text
+        if text in _NOT and text not in ("no", "without"):
+            return sentence.text_at(place + 1) not in ("only", "just", "merely", "simply")
+        if text == "no" and sentence.text_at(place + 1) in ("longer", "way", "means"):
+            return True
+        if is_stop(token) or text == ",":
+            return False
+        if (
+            token.quantity is not None
+            or token.is_a("nutrient")
+            or token.is_a("kind")
+            or token.is_a("wording")
+            or token.is_a("allergen")
+        ):
+            if sentence.text_at(place + 1) in ("or", "nor"):
+                return negated(sentence, place)
+            return False
+        if (
+            text not in _BEFORE_NOT
+            and not token.is_a("pronoun")
+            and not is_dish(sentence, place)
+            and text not in ("or", "low", "going", "to")
+        ):
+            return False
+        place -= 1
+    return False

@@ -1,0 +1,141 @@
+"""What each clause is about: the dish, a part of it, a food in it, or a food by itself."""
+
+from dataclasses import replace
+
+from kit.rules.naming import is_plural
+from kit.speech.claim import FOOD, THE_DISH, About
+from kit.speech.parts import (
+    _GLASSES,
+    _MEASURES,
+    DETERMINERS,
+    PLAIN,
+    PREPOSITIONS,
+    back,
+    dish_part,
+    food_part,
+    is_dish,
+    is_food,
+    is_verb,
+)
+from kit.speech.sentence import Sentence
+
+
+def subjects(sentence: Sentence) -> list[About]:
+    """Return what the sentence is about at each of its tokens."""
+    found: list[About] = []
+    current, seen_verb, clause, since = THE_DISH, False, -1, -1
+    for at, token in enumerate(sentence.tokens):
+        if sentence.clauses[at] != clause:
+            clause, seen_verb = sentence.clauses[at], False
+        before = back(sentence, at)
+        led = sentence.text_at(before) in PREPOSITIONS
+        measured = led and sentence.text_at(before) == "of" and before > 0 and _is_part(sentence, before - 1)
+        if is_dish(sentence, at):
+            part = dish_part(sentence, at)
+            since = clause
+            if (
+                (
+                    not led
+                    or measured
+                    or (sentence.text_at(before) in ("for", "in", "on") and before == sentence.clause_of(at)[0])
+                )
+                and not seen_verb
+                and not _compound(sentence, at)
+            ):
+                current = part
+        elif is_food(sentence, at):
+            changed = (
+                before >= 0
+                and (sentence.is_a(before, "verb_leave_out") or sentence.is_a(before, "verb_swap"))
+                and sentence.text_at(before) not in ("hold", "holds")
+            )
+            if (not led or measured) and not changed and (not seen_verb or _verb_follows(sentence, at)):
+                about = food_part(sentence, at)
+                joined = (
+                    sentence.text_at(before) in ("and", "plus", ",")
+                    and current.kind == FOOD
+                    and not seen_verb
+                    and since == clause
+                )
+                current = About(FOOD, 1.0, (*current.foods, *about.foods)) if joined and not about.measure else about
+                since = clause
+        elif (
+            token.text in ("there", "everything here", "everything", "everything in it")
+            and not seen_verb
+            and current.kind == FOOD
+        ):
+            current = THE_DISH
+        elif (
+            (token.text in ("you", "we", "i") and not seen_verb and since != clause and current.kind == FOOD)
+            or (
+                token.text in ("there", "it", "you")
+                and not seen_verb
+                and since != clause
+                and (
+                    current.words == PLAIN
+                    or (token.text in ("there", "it") and current.kind != FOOD and current != THE_DISH)
+                )
+            )
+            or (
+                token.is_a("nutrient")
+                and not led
+                and not seen_verb
+                and since != clause
+                and current.kind == FOOD
+                and not current.measure
+                and sentence.text_at(at - 1) in ("and", ",", "but", "the", "its")
+            )
+            or (
+                token.text == "they"
+                and not seen_verb
+                and since != clause
+                and current.kind == FOOD
+                and any(is_dish(sentence, spot) and sentence.text_at(spot).endswith("s") for spot in range(at))
+            )
+        ):
+            current = replace(current, or_dish=True)
+        elif (
+            (token.is_a("verb_swap") or token.is_a("verb_leave_out"))
+            and not seen_verb
+            and token.text not in ("without", "holds", "hold")
+            and since != clause
+            and token.text.endswith(("ing", "out", "p", "ace"))
+        ):
+            current = THE_DISH
+        elif (
+            token.text in ("this", "that", "these", "those")
+            and not led
+            and not seen_verb
+            and _stands_alone(sentence, at)
+        ):
+            current = THE_DISH if current.kind == FOOD else current
+        elif token.text == "it" and not led and not seen_verb and current.kind == FOOD and since != clause:
+            plural = any(is_plural(word.text) for word in current.foods) or len(current.foods) > 1
+            current = THE_DISH if plural else replace(current, or_dish=True)
+        if is_verb(sentence, at) and not sentence.tokens[at].is_a("dish"):
+            seen_verb = True
+        found.append(current)
+    return found
+
+
+def _stands_alone(sentence: Sentence, at: int) -> bool:
+    return at + 1 < len(sentence) and (is_verb(sentence, at + 1) or sentence.text_at(at + 1) in ("one", "is", "are"))
+
+
+def _compound(sentence: Sentence, at: int) -> bool:
+    """Return whether a word of the dish only says which other thing is meant ("the bowl lids")."""
+    return at + 1 < len(sentence) and sentence.text_at(at + 1) in ("lid", "lids", "handle", "rim", "shelf")
+
+
+def _is_part(sentence: Sentence, at: int) -> bool:
+    quantity = sentence.tokens[at].quantity
+    return (quantity is not None and (quantity.unit in _MEASURES or quantity.is_fraction)) or sentence.text_at(
+        at
+    ) in _GLASSES
+
+
+def _verb_follows(sentence: Sentence, at: int) -> bool:
+    following = at + 1
+    if sentence.text_at(following) == "in":  # "the eggs in it are"
+        following += 2 if sentence.text_at(following + 1) not in DETERMINERS else 3
+    return following < len(sentence) and is_verb(sentence, following)

@@ -1,0 +1,177 @@
+"""What is left over: telling words that no claim has accounted for are asked about, in their own words."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from kit.rules.verdicts import CANNOT_TELL
+from kit.speech.claim import FOOD, Claim, Finding
+from kit.speech.parts import is_dish
+from kit.speech.sentence import Sentence, food_at
+from kit.speech.slots import is_day
+from kit.talk.dish import Dish
+
+FAMILY = "not understood"
+# Nutrients whose names a cook also uses of other things.
+_ORDINARY = frozenset("salt sugars fat water iron zinc copper".split())
+_TELLING_UNITS = ("kcal", "kJ", "mg", "µg", "iu")
+_QUESTIONS = frozenset(
+    "who what which how when where why is are does do can could would will should did has have".split()
+)
+
+
+@dataclass(frozen=True, slots=True)
+class UnreadClaim(Claim):
+    """Telling words that were not understood."""
+
+    words: str = ""
+
+
+def is_question(sentence: Sentence) -> bool:
+    """Return whether a sentence asks, and so claims nothing by what it leaves open."""
+    return sentence.text.rstrip().endswith("?") and sentence.text_at(0) in _QUESTIONS
+
+
+def read(sentence: Sentence) -> list[Claim]:
+    """Return the telling words of a sentence that no claim has used, as one claim."""
+    if is_question(sentence):
+        return []
+    left = [at for at in range(len(sentence)) if at not in sentence.used and _tells(sentence, at)]
+    if not left:
+        return []
+    places = tuple(left)
+    sentence.used.update(places)
+    return [UnreadClaim(places, words=sentence.said(places))]
+
+
+_HEDGES = frozenset(
+    "myth untrue false wrong supposedly allegedly excluding ignoring except besides child childs children kid kids "
+    "toddler "
+    "toddlers baby babies teenager teenagers athlete athletes smaller larger bigger second seconds refill weekly "
+    "week month "
+    "year yearly monthly hypothetically pretend imagine suppose once".split()
+)
+_HEDGED = (
+    "not counting",
+    "leaving aside",
+    "apart from",
+    "aside from",
+    "used to",
+    "other than",
+    "not including",
+    "setting aside",
+    "on top of",
+    "on the side",
+    "alongside",
+    "along with",
+    "together with a",
+    "plus a",
+    "add a",
+    "with a side",
+    "served with",
+    "half size",
+    "half portion",
+    "before the",
+    "before you",
+    "before any",
+)
+_COUNTED = ("AmountClaim", "DayShareClaim", "EnergyShareClaim", "WordingClaim")
+
+
+def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> list[Claim]:
+    """Return words that change what the other claims are about, and that none of them has accounted for."""
+    counted = [claim for claim in claims if type(claim).__name__ in _COUNTED]
+    if not counted:
+        return []
+    text = " ".join(token.text for token in sentence.tokens)
+    places = [at for at, token in enumerate(sentence.tokens) if at not in sentence.used and token.text in _HEDGES]
+    hedged = [words for words in _HEDGED if f" {words} " in f" {text} "]
+    others = [
+        at
+        for at in range(len(sentence))
+        if at not in sentence.used
+        and change is None
+        and _is_other_food(sentence, at)
+        and any(type(claim).__name__ == "AmountClaim" and claim.about.kind != FOOD for claim in counted)
+    ]
+    without = [
+        at
+        for at in range(len(sentence))
+        if at not in sentence.used
+        and change is None
+        and sentence.text_at(at) == "without"
+        and any(sentence.tokens[spot].food is not None for spot in range(at + 1, min(at + 5, len(sentence))))
+    ]
+    if not (places or hedged or others or without):
+        return []
+    spots = tuple(sorted({*places, *others, *without})) or tuple(counted[0].places)
+    return [UnreadClaim(spots, words=sentence.said(spots) if places or others or without else hedged[0])]
+
+
+def _is_other_food(sentence: Sentence, at: int) -> bool:
+    """Return whether a token names a food that is not in the dish, and so is eaten beside it."""
+    food = food_at(sentence, at)
+    token = sentence.tokens[at]
+    return (
+        food is not None
+        and food.exact
+        and not food.inside
+        and not token.is_a("nutrient")
+        and not token.is_a("allergen")
+        and not is_dish(sentence, at)
+    )
+
+
+def _tells(sentence: Sentence, at: int) -> bool:
+    token = sentence.tokens[at]
+    clause = sentence.clause_of(at)
+    if token.quantity is not None:
+        unit = token.quantity.unit
+        if unit in _TELLING_UNITS:
+            return True
+        named = any(sentence.tokens[place].is_a("nutrient") for place in clause)
+        if _counts_part(sentence, at):
+            return False
+        if unit == "%" or (token.quantity.is_fraction and not unit) or unit == "g":
+            strict = any(
+                sentence.tokens[place].is_a("nutrient") and sentence.tokens[place].parts["nutrient"] not in _ORDINARY
+                for place in clause
+            )
+            day = any(is_day(sentence, place) and sentence.text_at(place) not in ("day", "today") for place in clause)
+            return strict or (unit == "%" and named) or (unit == "" and day)
+        return False
+    if token.is_a("nutrient"):
+        name = token.parts["nutrient"]
+        if name == "energy" and token.text == "energy":
+            return False
+        if name not in _ORDINARY:
+            return True
+        if name == "water":
+            return False
+        return any(
+            place not in sentence.used
+            and (
+                sentence.tokens[place].is_a("rank")
+                or (
+                    sentence.tokens[place].is_a("wording")
+                    and sentence.text_at(place + 1) == "in"
+                    and abs(place - at) < 4
+                )
+            )
+            for place in clause
+        )
+    return token.is_a("beyond")
+
+
+def _counts_part(sentence: Sentence, at: int) -> bool:
+    """Return whether a fraction is of a serving or of the dish: "half a plate"."""
+    place = at + 1
+    while sentence.text_at(place) in ("a", "an", "of", "the", "your", "this", "that"):
+        place += 1
+    return place < len(sentence) and is_dish(sentence, place)
+
+
+def judge(claim: UnreadClaim, _dish: Dish) -> Finding:
+    """Ask what the words mean."""
+    return Finding(
+        CANNOT_TELL, f'what "{claim.words}" claims was not understood: say it in a plainer way, or name your source'
+    )

@@ -1,0 +1,285 @@
+"""Content wordings: "high in fiber", "iron-rich", "low-sodium", "fat-free", "lean", "unsalted", "no added sugar"."""
+
+from kit.speech.claim import FOOD, THE_DISH, About, Claim, Finding
+from kit.speech.clauses import is_stop
+from kit.speech.parts import food_part, is_dish, is_food, is_verb
+from kit.speech.sentence import Sentence, food_at
+from kit.speech.slots import Named, negated, nutrients_after
+from kit.speech.wordings_claim import WordingClaim
+from kit.speech.wordings_judged import judge_wording
+from kit.talk.dish import Dish
+
+FAMILY = "wording"
+_OF_NUTRIENT = ("high", "good source", "low", "very low", "free", "reduced", "more", "light")
+_BEHIND = ("high", "free", "reduced", "light", "good source")  # "iron-rich", "fat-free", "sodium-reduced"
+_ALONE = ("lean", "extra lean", "unsalted", "no added sugar", "lightly salted")
+_IN = frozenset("in of on with from for the a an your any all both plenty lots added".split())
+_LOOSE_NUTRIENTS = ("salt", "water")
+_PROVIDES = frozenset("contain contains provide provides supply supplies boast boasts deliver delivers".split())
+_NO = frozenset("no zero without".split())
+_BE = frozenset(
+    "is are was be being it they so as very really truly quite a an and , also both fairly pretty naturally".split()
+)
+_LIGHT_OTHERWISE = frozenset(
+    "hand touch color colour heat flame simmer boil brown oil coat coating dusting sprinkle blush golden as up the "
+    "on oven "
+    "and in enough to crust crumb dressing sprinkling drizzle spray toast pan glaze".split()
+)
+
+
+def read(sentence: Sentence, about: list[About]) -> list[Claim]:
+    """Return the content wordings that a sentence claims."""
+    claims: list[Claim] = []
+    for at in range(len(sentence)):
+        if at in sentence.used:
+            continue
+        token = sentence.tokens[at]
+        if token.is_a("wording"):
+            claims += _wording(sentence, about, at)
+        elif token.text in _NO:
+            claims += _none(sentence, about, at)
+        elif token.text in _PROVIDES:
+            named = nutrients_after(sentence, at + 1, frozenset("the a some you your with us both good useful".split()))
+            claims += _claims(
+                sentence, about, at, "good source", [one for one in named if not _is_thing(sentence, one)], False
+            )
+        elif token.is_a("share", "much") or token.is_a("share", "hardly any"):
+            claims += _plenty(sentence, about, at)
+    return claims
+
+
+def _is_thing(sentence: Sentence, named: Named) -> bool:
+    return sentence.tokens[named.place].parts["nutrient"] in _LOOSE_NUTRIENTS or (
+        sentence.tokens[named.place].food is not None and is_food(sentence, named.place)
+    )
+
+
+def _wording(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
+    token = sentence.tokens[at]
+    wording = token.parts["wording"]
+    before = sentence.tokens[at - 1] if at else None
+    if wording in _ALONE:
+        return _alone(sentence, about, at, wording)
+    if (
+        before is not None
+        and before.is_a("nutrient")
+        and wording in _BEHIND
+        and before.quantity is None
+        and at - 1 not in sentence.used
+    ):
+        behind = token.hyphen_before or (
+            sentence.text_at(at + 1) not in ("in", "of", "from", "on") and wording != "good source"
+        )
+        if behind:
+            return _behind(sentence, about, at, wording)
+    if wording == "free" and before is not None and before.is_a("allergen"):
+        return []
+    fillers = _IN if wording != "more" else frozenset({"with", "in"})
+    if wording in ("free",):
+        if sentence.text_at(at + 1) not in ("of", "from"):
+            return []
+        named = nutrients_after(sentence, at + 2, _IN)
+        named = [one for one in named if sentence.tokens[one.place].parts["nutrient"] != "water"]
+        return _claims(sentence, about, at, wording, named, False)
+    named = nutrients_after(sentence, at + 1, fillers)
+    if wording == "light" and (not named or sentence.text_at(at + 1) not in ("in", "on")):
+        return _alone(sentence, about, at, wording)
+    if not named or named[0].place - at > 5:
+        return []
+    direct = named[0].place == at + 1
+    if named[0].nutrient == "water" or (
+        named[0].nutrient in ("fat", "salt")
+        and wording == "high"
+        and direct
+        and not sentence.tokens[named[0].place].hyphen_before
+        and token.text in ("heavy", "full")
+    ):
+        return []
+    if wording == "more" and named[0].nutrient in ("salt", "sugars", "water", "fat"):
+        return []
+    if not direct and sentence.text_at(at + 1) not in ("in", "of", "on", "with", "amount", "amounts", "for", "levels"):
+        return []
+    return _claims(sentence, about, at, wording, named, direct)
+
+
+def _behind(sentence: Sentence, about: list[About], at: int, wording: str) -> list[Claim]:
+    """Return claims whose wording follows its nutrients: "iron- and fiber-rich", "fat-free", "99 percent fat free"."""
+    named = [Named(sentence.tokens[at - 1].parts["nutrient"], at - 1)]
+    place = at - 2
+    while (
+        place >= 1
+        and sentence.text_at(place) in ("and", "or", ",", "-")
+        and sentence.tokens[place - 1].is_a("nutrient")
+        and place - 1 not in sentence.used
+    ):
+        named.insert(0, Named(sentence.tokens[place - 1].parts["nutrient"], place - 1))
+        place -= 2
+    quantity = sentence.tokens[place].quantity if place >= 0 else None
+    percent = quantity.value if quantity is not None and quantity.unit == "%" else 0.0
+    if percent:
+        sentence.used.add(place)
+    return _claims(sentence, about, at, "percent fat free" if percent else wording, named, True, percent)
+
+
+def _claims(
+    sentence: Sentence,
+    about: list[About],
+    at: int,
+    wording: str,
+    named: list[Named],
+    adjective: bool,
+    percent: float = 0.0,
+) -> list[Claim]:
+    claims: list[Claim] = []
+    named = [one for one in named if one.place not in sentence.used]
+    if not named:
+        return []
+    last = max(at, named[-1].place)
+    first = min(at, named[0].place)
+    subject, _noun = _subject(sentence, about, at, last, adjective, first)
+    denied = negated(sentence, first)
+    for one in named:
+        places = tuple(sorted({at, one.place}))
+        nutrient = "sodium" if one.nutrient == "salt" else one.nutrient
+        start, end = sentence.tokens[first].start, sentence.tokens[last].end
+        claims.append(WordingClaim(places, subject, denied, wording, nutrient, percent, start, end, adjective))
+    sentence.used.update({at, *(one.place for one in named)})
+    return claims
+
+
+def _subject(
+    sentence: Sentence, about: list[About], at: int, last: int, adjective: bool, first: int = -1
+) -> tuple[About, int]:
+    """Return what a wording is said of; an adjective is said of the noun that follows it."""
+    before = (first if first >= 0 else at) - 1
+    while sentence.text_at(before) in ("very", "really", "naturally", "truly", "also", "both", "quite", "not", "all"):
+        before -= 1
+    predicate = sentence.text_at(before) in ("is", "are", "was", "were", "stays", "stay", "being") and sentence.text_at(
+        last + 1
+    ) in ("", ",", ".", "and", "but", "too", ";", "!", "or")
+    if adjective and not predicate:
+        place = last + 1
+        while place < len(sentence) and place - last < 8:
+            token = sentence.tokens[place]
+            if (
+                is_stop(token)
+                or (is_verb(sentence, place) and not token.is_a("food"))
+                or token.text in ("with", "because", "that", "which", "than")
+            ):
+                break
+            if is_food(sentence, place) and not token.is_a("nutrient"):
+                part = food_part(sentence, place)
+                return About(FOOD, 1.0, part.foods, said_inside=part.said_inside), place
+            if is_dish(sentence, place):
+                return THE_DISH, place
+            place += 1
+    subject = about[at]
+    if subject.kind == FOOD:
+        return About(FOOD, 1.0, subject.foods, said_inside=subject.said_inside, or_dish=subject.or_dish), -1
+    return THE_DISH, -1
+
+
+def _alone(sentence: Sentence, about: list[About], at: int, wording: str) -> list[Claim]:
+    """Return a claim whose wording needs no nutrient, when its neighbours show that the dish or a food is meant."""
+    token = sentence.tokens[at]
+    following, before = sentence.text_at(at + 1), sentence.text_at(at - 1)
+    noun = at + 1
+    while noun < len(sentence) and (
+        sentence.tokens[noun].is_a("wording")
+        or sentence.tokens[noun].is_a("nutrient")
+        or sentence.text_at(noun)
+        in (
+            ",",
+            "little",
+            "weeknight",
+            "summer",
+            "quick",
+            "easy",
+            "fresh",
+            "simple",
+            "enough",
+            "cut",
+            "cuts",
+            "choice",
+            "option",
+        )
+    ):
+        noun += 1
+    is_noun = noun < len(sentence) and (
+        is_dish(sentence, noun) or is_food(sentence, noun) or sentence.is_a(noun, "group", "meat")
+    )
+    predicate = (
+        before in _BE
+        and before != ","
+        and (
+            at + 1 >= len(sentence)
+            or is_stop(sentence.tokens[at + 1])
+            or following in (",", "and", "but", "too", "enough", "dish", "in", "on")
+        )
+    )
+    if wording in ("light", "lean"):
+        if following in _LIGHT_OTHERWISE and not (following == "and" and predicate and wording == "lean"):
+            return []
+        if not is_noun and not (predicate and following not in ("and", "on", "in")):
+            return []
+        if wording == "lean" and before in ("i", "we", "you", "to", "they", "can", "just"):
+            return []
+        if wording == "light" and is_noun and food_at(sentence, noun) is not None and not is_dish(sentence, noun):
+            return []
+    subject, _ = _subject(sentence, about, at, at, is_noun)
+    sentence.used.add(at)
+    named = ""
+    return [WordingClaim((at,), subject, negated(sentence, at), wording, named, 0.0, token.start, token.end, is_noun)]
+
+
+def _none(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
+    """Return claims of none of a nutrient: "no cholesterol", "zero fat", "without any sodium"."""
+    named = nutrients_after(sentence, at + 1, frozenset("any of the real".split()))
+    named = [one for one in named if one.nutrient not in ("water", "energy") or one.nutrient == "energy"]
+    if not named or named[0].place > at + 3 or sentence.is_a(named[0].place + 1, "wording"):
+        return []
+    if named[0].nutrient == "salt":
+        sentence.used.update({at, named[0].place})
+        token = sentence.tokens[at]
+        return [
+            WordingClaim(
+                (at, named[0].place),
+                about[at] if about[at].kind == FOOD else THE_DISH,
+                False,
+                "unsalted",
+                "",
+                0.0,
+                token.start,
+                sentence.tokens[named[0].place].end,
+            )
+        ]
+    if named[0].nutrient == "fat" and food_at(sentence, named[0].place) is not None:
+        return []
+    return _claims(sentence, about, at, "free", named, False)
+
+
+def _plenty(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
+    wording = "high" if sentence.is_a(at, "share", "much") else "hardly any"
+    if sentence.text_at(at) == "much" or sentence.text_at(at - 1) in ("as", "too", "so", "how"):
+        return []
+    named = nutrients_after(sentence, at + 1, frozenset("of the".split()))
+    if not named or (sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in ("the", "its", "your")):
+        return []
+    if named[0].nutrient in ("water", "salt") and wording == "high":
+        return []
+    return _claims(sentence, about, at, wording, named, False)
+
+
+def judge(claim: WordingClaim, dish: Dish, said: frozenset[str] = frozenset()) -> Finding:
+    """Judge a content wording.
+
+    Parameters
+    ----------
+    claim : WordingClaim
+        The wording, its nutrient and what it is said of.
+    dish : Dish
+        The dish as it is now.
+    said : frozenset of str
+        The nutrients whose amounts are said beside it, which some rules ask for.
+    """
+    return judge_wording(claim, dish, said)

@@ -1,0 +1,17 @@
+"""A content wording as it is claimed."""
+
+from dataclasses import dataclass
+
+from kit.speech.claim import Claim
+
+
+@dataclass(frozen=True, slots=True)
+class WordingClaim(Claim):
+    """A regulated wording of a nutrient, or of none ("lean")."""
+
+    wording: str = ""
+    nutrient: str = ""
+    percent: float = 0.0
+    start: int = 0
+    end: int = 0
+    adjective: bool = False

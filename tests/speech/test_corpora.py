@@ -1,0 +1,53 @@
+"""The reader on two sets of sentences whose verdicts were worked by hand, from SR26 and the published rules."""
+
+import pytest
+
+from kit.rules.verdicts import HOLDS, NOTHING_TO_CHECK
+from tests.speech.corpus import SETS, VERDICTS, checked, dish, rows
+
+RIGHT, PASSED_OVER, TAKEN_FOR_CLAIMS = 0.90, 0.02, 0.05
+
+
+def told(row, found):
+    return f"{row['id']} expected {row['expected']}, found {found.verdict}: {row['say']} ({found.because})"
+
+
+@pytest.mark.parametrize("name", SETS)
+def test_no_sentence_is_vouched_for_that_does_not_hold(name):
+    wrong = [
+        told(row, found) for row, found in checked(name) if found.verdict == HOLDS and HOLDS not in row["expected"]
+    ]
+    assert wrong == []
+
+
+@pytest.mark.parametrize("name", SETS)
+def test_nine_of_ten_verdicts_are_right(name):
+    wrong = [told(row, found) for row, found in checked(name) if found.verdict not in row["expected"].split("|")]
+    assert len(wrong) <= (1 - RIGHT) * len(rows(name)), "\n".join(wrong)
+
+
+@pytest.mark.parametrize("name", SETS)
+def test_hardly_any_claim_is_passed_over_and_hardly_any_kitchen_talk_taken_for_one(name):
+    claims = [(row, found) for row, found in checked(name) if NOTHING_TO_CHECK not in row["expected"]]
+    talk = [(row, found) for row, found in checked(name) if row["expected"] == NOTHING_TO_CHECK]
+    over = [told(row, found) for row, found in claims if found.verdict == NOTHING_TO_CHECK]
+    taken = [told(row, found) for row, found in talk if found.verdict != NOTHING_TO_CHECK]
+    assert len(over) <= PASSED_OVER * len(claims), "\n".join(over)
+    assert len(taken) <= TAKEN_FOR_CLAIMS * len(talk), "\n".join(taken)
+
+
+@pytest.mark.parametrize("name", SETS)
+def test_what_may_be_said_instead_holds_when_it_is_read_back(name):
+    from kit.speech.checking import check_sentence
+
+    wrong = []
+    for row, found in checked(name):
+        if found.instead and check_sentence(found.instead, dish(row["dish"])).verdict != HOLDS:
+            wrong.append(f"{row['id']}: {found.instead}")
+    assert wrong == []
+
+
+def test_the_sets_are_of_some_size_and_name_known_verdicts():
+    assert len(rows("own_sentences")) >= 150
+    assert len(rows("given_sentences")) == 300
+    assert {verdict for name in SETS for row in rows(name) for verdict in row["expected"].split("|")} == set(VERDICTS)
