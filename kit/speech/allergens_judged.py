@@ -2,16 +2,18 @@
 
 from dataclasses import dataclass
 
+from kit.food.allergens import allergen_names
 from kit.food.composition import Food
-from kit.rules.allergens import allergen_names, facts_unknown
+from kit.rules.allergens import bringing, must_be_asked
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import FOOD, Claim, Finding
+from kit.speech.foods_said import FoodWord
 from kit.speech.values import alone, present
 from kit.talk.dish import Dish
 from kit.texts import listing
 
-GROUPS = {"nuts": ("tree_nut", "peanut"), "shellfish": ("crustacean", "mollusc"), "any": ()}
+GROUPS = {"nuts": ("tree_nut", "pine_nut", "peanut"), "shellfish": ("crustacean", "mollusc"), "any": ()}
 
 
 _PACKAGED = ("condiment", "stock", "snack", "bread", "spice", "baking", "beverage")
@@ -24,7 +26,7 @@ class AllergenClaim(Claim):
     allergen: str = ""
     free: bool = False
     safe: bool = False
-    foods: tuple = ()
+    foods: tuple[FoodWord, ...] = ()
     packages: bool = False
 
 
@@ -33,15 +35,21 @@ def _used(dish: Dish) -> list[Food]:
 
 
 def _name(allergen: str) -> str:
-    return {"nuts": "nuts (tree nuts or peanuts)", "shellfish": "shellfish", "any": "allergens"}.get(
-        allergen
-    ) or allergen_names()[allergen].split(" (")[0]
+    told = {"nuts": "nuts (tree nuts or peanuts)", "shellfish": "shellfish", "any": "allergens"}
+    return told.get(allergen) or allergen_names()[allergen].split(" (")[0]
 
 
-def _brings(food: Food, allergen: str) -> bool:
+def _sorted_out(foods: list[Food], allergen: str) -> tuple[list[Food], list[Food]]:
+    """Return the foods that bring an allergen, or one of a group of them, and those that have to be asked."""
     if allergen == "any":
-        return bool(food.allergens)
-    return any(one in food.allergens for one in GROUPS.get(allergen, (allergen,)))
+        return [food for food in foods if food.allergens], [food for food in foods if must_be_asked(food)]
+    brings: dict[str, Food] = {}
+    asked: dict[str, Food] = {}
+    for one in GROUPS.get(allergen, (allergen,)):
+        there, unsure = bringing(foods, one)
+        brings |= {food.key: food for food in there}
+        asked |= {food.key: food for food in unsure}
+    return list(brings.values()), [food for key, food in asked.items() if key not in brings]
 
 
 def judge(claim: AllergenClaim, dish: Dish) -> Finding:
@@ -50,66 +58,42 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
     if claim.about.kind == FOOD:
         foods = [food for word in claim.about.foods for food in (present(dish, word) or alone(dish, word))]
     name = _name(claim.allergen)
-    there = [food for food in foods if _brings(food, claim.allergen)]
-    unknown = [food for food in foods if facts_unknown(food)]
-    told = _told(there, name)
-    free = claim.free != claim.negated
+    there, asked = _sorted_out(foods, claim.allergen)
     if claim.free and claim.negated and claim.safe:
-        return Finding(HOLDS if there else CANNOT_TELL, told if there else f"no food in it brings {name}")
-    if not free:
-        if there:
-            wrong = [
-                word for word in claim.foods if not any(food.key in (*word.inside, *word.outside) for food in there)
-            ]
-            if wrong:
-                return Finding(
-                    OFF,
-                    f"{told}, and not the {wrong[0].text}",
-                    None,
-                    (f"It contains {name}, from the {listing([short_name(food) for food in there])}.",),
-                )
-            return Finding(HOLDS, f"{told}, by the facts of each food")
-        if unknown:
-            return Finding(
-                CANNOT_TELL, f"the allergens of the {short_name(unknown[0])} are not known: what does the package say?"
-            )
-        return Finding(OFF, f"no food in it brings {name}", None, (f"No food in it brings {name.split(' (')[0]}.",))
-    oats = [food for food in there if "oat" in food.name.lower() and claim.allergen == "gluten"]
-    if there and len(oats) == len(there):
-        return Finding(
-            CANNOT_TELL,
-            f"the {listing([short_name(food) for food in oats])} may hold wheat from the field or the mill: only a "
-            f"package that says so is free of gluten (21 CFR 101.91)",
-        )
+        return Finding(HOLDS if there else CANNOT_TELL, _told(there, name) if there else f"no food in it brings {name}")
+    if claim.free != claim.negated:
+        return _free(claim, foods, there, asked, name)
     if there:
-        return Finding(
-            OFF,
-            f"{told}, by the facts of each food",
-            None,
-            (
-                f"It contains {name.split(' (')[0] if claim.allergen == 'nuts' else name}, from the "
-                f"{listing([short_name(food) for food in there])}.",
-            ),
-        )
-    if unknown or not foods:
-        return Finding(
-            CANNOT_TELL,
-            f"the allergens of the {listing([short_name(food) for food in unknown]) or 'food'} are not known: what "
-            f"does the package say?",
-        )
+        wrong = [word for word in claim.foods if not any(food.key in (*word.inside, *word.outside) for food in there)]
+        if wrong:
+            return Finding(OFF, f"{_told(there, name)}, and not the {wrong[0].text}", None, (_contains(there, name),))
+        return Finding(HOLDS, f"{_told(there, name)}, by the facts of each food")
+    if asked:
+        return Finding(CANNOT_TELL, _ask(asked, name))
+    return Finding(OFF, f"no food in it brings {name}", None, (f"No food in it brings {name.split(' (')[0]}.",))
+
+
+def _free(claim: AllergenClaim, foods: list[Food], there: list[Food], asked: list[Food], name: str) -> Finding:
+    if there:
+        return Finding(OFF, f"{_told(there, name)}, by the facts of each food", None, (_contains(there, name),))
+    if asked or not foods:
+        return Finding(CANNOT_TELL, _ask(asked, name))
     if claim.safe:
-        return Finding(
-            CANNOT_TELL,
-            f"no food in it brings {name}, but nobody can say safe: read every package, and ask those who must "
-            f"avoid it",
-        )
-    if claim.packages or (
-        claim.about.kind == FOOD
-        and claim.allergen == "gluten"
-        and any(food.group in ("dairy", *_PACKAGED) for food in foods)
-    ):
+        because = f"no food in it brings {name}, but nobody can say safe"
+        return Finding(CANNOT_TELL, f"{because}: read every package, and ask those who must avoid it")
+    of_maker = claim.about.kind == FOOD and claim.allergen == "gluten"
+    if claim.packages or (of_maker and any(food.group in ("dairy", *_PACKAGED) for food in foods)):
         return Finding(CANNOT_TELL, f"no food in it brings {name} by its kind; what was bought is told by its package")
     return Finding(HOLDS, f"no food in it brings {name}; read every package for traces all the same")
+
+
+def _ask(foods: list[Food], name: str) -> str:
+    names = listing([short_name(food) for food in foods]) or "food"
+    return f"whether the {names} {'bring' if is_plural(names) or len(foods) > 1 else 'brings'} {name} is told by the package"
+
+
+def _contains(foods: list[Food], name: str) -> str:
+    return f"It contains {name.split(' (')[0]}, from the {listing([short_name(food) for food in foods])}."
 
 
 def _told(foods: list[Food], name: str) -> str:
