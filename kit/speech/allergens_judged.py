@@ -89,7 +89,8 @@ def _free(claim: AllergenClaim, foods: list[Food], there: list[Food], asked: lis
 
 def _ask(foods: list[Food], name: str) -> str:
     names = listing([short_name(food) for food in foods]) or "food"
-    return f"whether the {names} {'bring' if is_plural(names) or len(foods) > 1 else 'brings'} {name} is told by the package"
+    verb = "bring" if is_plural(names) or len(foods) > 1 else "brings"
+    return f"whether the {names} {verb} {name} is told by the package"
 
 
 def _contains(foods: list[Food], name: str) -> str:
