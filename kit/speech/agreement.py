@@ -96,16 +96,26 @@ def _fits(said: Quantity, of: Range) -> bool | None:
     return _about(said, of)
 
 
+# A bound has one side: it is 90 % sure at 1.28 of the 1.645 standard deviations that a range of two ends reaches.
+ONE_SIDE = 1.2816 / 1.6449
+
+
+def _ends(of: Range) -> tuple[float, float]:
+    return of.value - ONE_SIDE * (of.value - of.low), of.value + ONE_SIDE * (of.high - of.value)
+
+
 def _below(limit: float, of: Range) -> bool | None:
-    if of.high <= limit:
+    low, high = _ends(of)
+    if high <= limit:
         return True
-    return False if of.low >= limit else None
+    return False if low >= limit else None
 
 
 def _above(limit: float, of: Range) -> bool | None:
-    if of.low >= limit:
+    low, high = _ends(of)
+    if low >= limit:
         return True
-    return False if of.high <= limit else None
+    return False if high <= limit else None
 
 
 def _between(said: Quantity, of: Range) -> bool | None:

@@ -18,7 +18,10 @@ from kit.talk.dish import Dish
 from kit.texts import number
 
 FAMILY = "servings and weights"
-_SERVES = frozenset("serves serve feeds feed makes make fills fill yields yield cuts cut divides divide enough".split())
+_SERVES = frozenset(
+    "serves serve feeds feed makes make fills fill yields "
+    "yield cuts cut divides divide enough stretches stretch splits split goes".split()
+)
 _PEOPLE = frozenset("people persons person guests friends eaters adults hungry mouths of".split())
 _NOT_SERVINGS = frozenset("minutes minute cups cup ingredients ingredient tablespoons batches steps".split())
 _INSIDE = frozenset("inside within in fall falls".split())
@@ -103,6 +106,11 @@ def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> C
         "all",
         "easily",
         "comfortably",
+        "here",
+        "it",
+        "in",
+        "there",
+        "left",
     ):
         before -= 1
     verb = sentence.text_at(before)
@@ -122,10 +130,15 @@ def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> C
         "at",
         "easily",
         "comfortably",
+        "here",
+        "it",
+        "in",
+        "there",
+        "left",
         "generously",
         "for",
     )
-    if not makes or not (noun or (end and verb in ("serves", "serve", "feeds", "feed"))):
+    if not makes or not (noun or (end and verb in ("serves", "serve", "feeds", "feed", "enough"))):
         return None
     if sentence.text_at(following) in _NOT_SERVINGS or (
         sentence.text_at(0) in ("let", "cut", "divide", "make", "fill") and at < 4

@@ -137,6 +137,8 @@ def _amount(sentence: Sentence, said: SaidChange, at: int, quantity: Quantity, v
 def _governed(sentence: Sentence, said: SaidChange, at: int, verb: list[int]) -> bool:
     """Return whether a number is what the change does, and not what there is: "loses 90 mg", not "has 300 mg"."""
     clause = sentence.clause_of(at)
+    if sentence.text_at(at - 1) == "to":  # "drops to 215 calories" is what there is then
+        return False
     if not any(place in clause for place in (*verb, *said.places)):
         return False
     nearest = next((place for place in range(at - 1, clause[0] - 1, -1) if is_verb(sentence, place)), None)

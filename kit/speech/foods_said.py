@@ -43,6 +43,7 @@ _MADE = frozenset("butter milk flour cheese yogurt cream oil".split())
 _CLASSES = frozenset(
     "chicken turkey beef pork lamb fish cheese bread rice pasta tuna salmon shrimp tofu yogurt".split()
 )
+_BEHIND = re.compile(r",|\b(?:with|in|on|over|for)\b", re.IGNORECASE)
 _LEFT_OUT_OF_NAMES = re.compile(r"\([^)]*\)")
 
 
@@ -95,9 +96,12 @@ class FoodNames:
     ----------
     of_dish : tuple of (str, frozenset, frozenset)
         For each food of the dish its key, the words that may name it, and those of them that say what it is.
+    dishes : frozenset of str
+        What the dish, and a serving of it, are called: the last words of its title and of `serving_is`.
     """
 
     of_dish: tuple[tuple[str, frozenset[str], frozenset[str]], ...]
+    dishes: frozenset[str] = frozenset()
 
     def at(self, stems: Sequence[str], at: int) -> tuple[int, FoodWord] | None:
         """Return the longest food name that begins at a word, and how many words it takes; None when there is none."""
@@ -142,9 +146,15 @@ def _measures(word: str) -> bool:
 
 
 @lru_cache(maxsize=64)
-def _names(parts: tuple[tuple[str, str], ...], given: tuple[Food, ...]) -> FoodNames:
+def _names(parts: tuple[tuple[str, str], ...], given: tuple[Food, ...], dishes: frozenset[str]) -> FoodNames:
     by_key = {food.key: food for food in given}
-    return FoodNames(tuple((key, *_words_for(by_key[key], line)) for key, line in parts))
+    return FoodNames(tuple((key, *_words_for(by_key[key], line)) for key, line in parts), dishes)
+
+
+def _called(recipe: Recipe) -> frozenset[str]:
+    """Return what a dish is called: the last word of its title before "with", and of its serving."""
+    heads = [words(_BEHIND.split(text)[0]) for text in (recipe.title, recipe.serving_is)]
+    return frozenset(head[-1] for head in heads if head)
 
 
 def names_of(*recipes: Recipe) -> FoodNames:
@@ -154,4 +164,5 @@ def names_of(*recipes: Recipe) -> FoodNames:
         for part in recipe.ingredients:
             line = "" if " in place of " in part.line else part.line
             parts.setdefault((part.food.key, line), part.food)
-    return _names(tuple(parts), tuple(parts.values()))
+    dishes = frozenset(word for recipe in recipes for word in _called(recipe))
+    return _names(tuple(parts), tuple(parts.values()), dishes)

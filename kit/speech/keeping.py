@@ -5,7 +5,7 @@ from kit.speech.foods_said import FoodWord
 from kit.speech.keeping_judged import FREEZER, FRIDGE, OUT, DegreesClaim, ThawClaim, TimeClaim
 from kit.speech.parts import is_dish, is_food
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.tokens import Quantity
+from kit.speech.tokens import NO_QUANTITY, Quantity
 
 FAMILY = "keeping and safety"
 _KEEP = frozenset(
@@ -14,7 +14,10 @@ _KEEP = frozenset(
 )
 _FRIDGE = frozenset("fridge refrigerator refrigerate refrigerated chilled cold refrigerating icebox".split())
 _FREEZER = frozenset("freezer freeze freezes frozen freezing".split())
-_OUT = frozenset("out counter desk table room bench countertop car bag backpack unrefrigerated sideboard".split())
+_OUT = frozenset(
+    "stove stovetop hob sink windowsill porch garage out counter "
+    "desk table room bench countertop car bag backpack unrefrigerated sideboard".split()
+)
 _DONE = frozenset(
     "inside middle center centre internal thickest safe done "
     "cooked through reaches reach reads read thermometer core".split()
@@ -22,7 +25,10 @@ _DONE = frozenset(
 _REHEAT = frozenset("reheat reheats reheated reheating rewarm warm warmed warming heat leftovers".split())
 _OVEN = frozenset("oven bake bakes preheat roast broil rack tray turn set gas griddle burner degree-oven sheet".split())
 _DAYS = {"hour": 1 / 24, "day": 1.0, "week": 7.0, "month": 30.4, "year": 365.0, "minute": 1 / 1440}
-_VAGUE = {"overnight": 0.5, "weekend": 2.0, "fortnight": 14.0}
+_VAGUE = {"overnight": 0.5, "fortnight": 14.0}
+_SOME_DAY = frozenset(
+    "monday tuesday wednesday thursday friday saturday sunday weekend payday christmas easter".split()
+)
 _ALL = {
     "day": 0.4,
     "week": 7.0,
@@ -30,7 +36,6 @@ _ALL = {
     "afternoon": 0.25,
     "morning": 0.25,
     "night": 0.5,
-    "weekend": 2.0,
     "year": 365.0,
     "winter": 90.0,
     "summer": 90.0,
@@ -48,12 +53,36 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     for at, said in list(sentence.quantities()):
         if at in sentence.used:
             continue
+        if not said.unit and not said.is_fraction and 100 <= said.value <= 220 and _is_heat(sentence, at, words):
+            said = Quantity(said.low, said.high, "degree", said.relation)
         if said.unit in ("degree", "celsius"):
             claims += _degrees(sentence, at, said, words)
         elif said.unit in _DAYS and said.unit not in ("minute",):
             claims += _time(sentence, at, said, words)
     claims += _vague(sentence, words)
     return claims + _thaw(sentence, words)
+
+
+def _is_heat(sentence: Sentence, at: int, words: set[str]) -> bool:
+    """Return whether a bare number is a temperature: "bring it back up to 165 when you reheat it"."""
+    told = words & {
+        "reheat",
+        "reheats",
+        "reheated",
+        "reheating",
+        "thermometer",
+        "inside",
+        "internal",
+        "middle",
+        "thickest",
+    }
+    before = sentence.text_at(at - 1) in ("to", "at", "reads", "hits", "reaches", "read", "reach", "hit")
+    led = sentence.tokens[at].text.startswith("up to") or before
+    following = at + 1
+    free = following >= len(sentence) or not (
+        sentence.tokens[following].is_a("nutrient") or sentence.tokens[following].food is not None
+    )
+    return bool(told or words & {"cook", "cooked"}) and led and free
 
 
 def _clause_words(sentence: Sentence, at: int) -> set[str]:
@@ -154,9 +183,18 @@ def _vague(sentence: Sentence, words: set[str]) -> list[Claim]:
         days = _VAGUE.get(token.text)
         if days is None and sentence.text_at(at - 1) in ("all", "whole", "entire", "the whole", "the entire"):
             days = _ALL.get(token.text)
-        if days is None or at in sentence.used:
+        some_day = token.text in _SOME_DAY and bool(
+            {"until", "till", "through"} & {sentence.text_at(spot) for spot in range(at - 4, at)}
+        )
+        if (days is None and not some_day) or at in sentence.used:
             continue
         place = _near_place(sentence, at, words)
+        if some_day:
+            if place != OUT and (place or words & {"keep", "keeps", "last", "lasts"}):
+                sentence.used.add(at)
+                claims.append(TimeClaim((at,), THE_DISH, False, place or FRIDGE, NO_QUANTITY))
+            continue
+        assert days is not None
         keeps = bool(words & (_KEEP - {"eat", "use", "good", "out", "fine", "cold", "chill", "chilled"}))
         left = bool(words & {"leave", "left", "sit", "sits", "stand", "keep", "keeps", "stay", "stays"})
         if (
@@ -164,7 +202,8 @@ def _vague(sentence: Sentence, words: set[str]) -> list[Claim]:
             and left
             and (
                 "out" in words
-                or words & {"counter", "desk", "unrefrigerated", "countertop"}
+                or words
+                & {"counter", "desk", "unrefrigerated", "countertop", "stove", "stovetop", "hob", "table", "sink"}
                 or {"room", "temperature"} <= words
             )
         ):

@@ -75,6 +75,8 @@ def judge(claim: TimeClaim | DegreesClaim | ThawClaim, dish: Dish) -> Finding:
         )
     if isinstance(claim, DegreesClaim):
         return _judge_degrees(claim, dish)
+    if claim.days == NO_QUANTITY:
+        return Finding(CANNOT_TELL, "how long that is depends on the day it was cooked; say how many days")
     return {FRIDGE: _fridge, FREEZER: _freezer, OUT: _out}[claim.place](claim, dish)
 
 

@@ -59,9 +59,19 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         ):
             continue
         kind = sentence.tokens[at].parts["kind"]
+        people = sentence.text_at(at) in ("vegans", "vegetarians", "pescatarians")
         but, places = _but(sentence, at)
         sentence.used.update({at, *places})
-        claims.append(KindClaim((at,), _subject(sentence, about, at), negated(sentence, at), kind, tuple(but)))
+        denied = negated(sentence, at) or (people and _warned(sentence, at))
+        claims.append(KindClaim((at,), _subject(sentence, about, at), denied, kind, tuple(but)))
+    for at, token in enumerate(sentence.tokens):
+        # "Nothing in here comes from an animal."
+        none = [
+            spot for spot in range(max(0, at - 8), at) if sentence.text_at(spot) in ("nothing", "none", "no", "not")
+        ]
+        if token.text in ("animal", "animals") and at not in sentence.used and none:
+            sentence.used.add(at)
+            claims.append(KindClaim((none[0], at), THE_DISH, False, "plant-based"))
     return claims + _absent(sentence)
 
 
@@ -75,6 +85,16 @@ def _subject(sentence: Sentence, about: list[About], at: int) -> About:
             break
     subject = about[at]
     return About(FOOD, 1.0, subject.foods, or_dish=subject.or_dish) if subject.kind == FOOD else THE_DISH
+
+
+def _warned(sentence: Sentence, at: int) -> bool:
+    """Return whether those people are told to leave it: "don't serve it to vegans", "vegetarians can't"."""
+    words = {sentence.text_at(place) for place in sentence.clause_of(at)}
+    near = [sentence.text_at(place) for place in range(at + 1, min(at + 4, len(sentence)))]
+    before = {sentence.text_at(place) for place in range(max(0, at - 6), at)}
+    return (
+        "not" in near or bool(before & {"not", "never", "skip", "avoid"}) or bool(words & {"skip", "avoid", "beware"})
+    )
 
 
 def _but(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:

@@ -99,7 +99,18 @@ def _cardinal(words: Sequence[str], at: int) -> Spoken | None:
     total, current, place, last = 0.0, 0.0, at, ""
     if _word(words, at) in ("a", "an") and _word(words, at + 1) in _SCALES:
         current, place, last = 1.0, at + 1, "one"
-    elif _word(words, at) in _SCALES and last == "":
+    elif _word(words, at) in _SCALES and _word(words, at - 1) in (
+        "good",
+        "full",
+        "solid",
+        "cool",
+        "whole",
+        "every",
+        "per",
+        "each",
+        "the",
+        "in",
+    ):
         current, last = 1.0, "one"
     while True:
         word = _word(words, place)

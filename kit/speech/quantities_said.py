@@ -64,6 +64,18 @@ def _quantity(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     if place >= len(tokens):
         return None
     first = tokens[place]
+    or_two = [token.text for token in tokens[place + 2 : place + 4]]
+    if (
+        first.text in _A
+        and _unit(tokens, place + 1) in ("day", "week", "hour", "month")
+        and or_two in (["or", "two"], ["or", "so"])
+    ):
+        most = 2.0 if or_two[1] == "two" else 1.0
+        quantity = Quantity(1.0, most, _unit(tokens, place + 1), "between" if most > 1 else "about")
+        text = " ".join(token.text for token in tokens[start : place + 4])
+        return Token(
+            text, tokens[start].start, tokens[place + 3].end, {"quantity": quantity.unit}, quantity
+        ), place + 4 - start
     if first.quantity is None:
         if not (first.text in _A and place + 1 < len(tokens) and _unit(tokens, place + 1) in _UNITS_OF_ONE):
             return None
@@ -73,6 +85,12 @@ def _quantity(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     else:
         value, is_fraction = first.quantity.value, first.quantity.is_fraction
     place += 1
+    if (
+        place + 1 < len(tokens)
+        and tokens[place].text in ("odd", "something", "some", "ish", "plus")
+        and _unit(tokens, place + 1)
+    ):
+        place += 1  # "fifteen-odd grams"
     high = value
     joined = tokens[place].text if place < len(tokens) else ""
     unit = ""

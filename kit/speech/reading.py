@@ -59,6 +59,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     unread.UnreadClaim: (unread.FAMILY, unread.judge),
 }
 _END = re.compile(r"(?<=[.!?])[\"”')]?\s+(?=\S)")
+_ASKED = re.compile(r"(?:\w+\s){0,2}\w+\?\s*")
 _GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|so)\b", re.IGNORECASE)
 _OPEN_CHANGES = frozenset("instead".split())
 _IF = frozenset("if unless provided providing once".split())
@@ -122,6 +123,9 @@ def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
     found: list[tuple[int, str]] = []
     for start, end in zip(starts, [*starts[1:], len(text)], strict=True):
         piece = text[start:end]
+        if found and _ASKED.fullmatch(found[-1][1]):  # "Sodium? A good thousand milligrams."
+            found[-1] = (found[-1][0], text[found[-1][0] : end])
+            continue
         if found and _GOES_ON.match(piece):
             first, before = found[-1]
             about = subjects(sentence(before, names))

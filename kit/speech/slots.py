@@ -162,6 +162,8 @@ def negated(sentence: Sentence, at: int) -> bool:
     while place >= 0 and at - place <= 7:
         token = sentence.tokens[place]
         text = token.text
+        if token.is_a("negation"):
+            return True
         if text in _NOT and text not in ("no", "without"):
             return sentence.text_at(place + 1) not in ("only", "just", "merely", "simply")
         if text == "no" and sentence.text_at(place + 1) in ("longer", "way", "means"):

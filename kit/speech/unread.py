@@ -159,7 +159,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
             )
             for place in clause
         )
-    return token.is_a("beyond")
+    return token.is_a("beyond") or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
 
 
 def _counts_part(sentence: Sentence, at: int) -> bool:
