@@ -198,7 +198,7 @@ def _part_of(sentence: Sentence) -> SaidChange | None:
             if (
                 food is not None
                 and (sentence.is_a(at - 3, "verb_save") or sentence.is_a(at - 4, "verb_save"))
-                and not sentence.tokens[at - 2].is_a("nutrient")
+                and (not sentence.tokens[at - 2].is_a("nutrient") or (bool(food.inside) and at <= 5))
             ):
                 return SaidChange(AMOUNT, (food,), None, 0.5, (at, at - 2))
     return None
@@ -239,6 +239,7 @@ def _left_out(sentence: Sentence) -> SaidChange | None:
             text == "without"
             and not (at == 0 or sentence.text_at(at - 1) in (",", "and", "even", "but", "or"))
             and not any(sentence.tokens[spot].quantity is not None for spot in range(at))
+            and not any(sentence.text_at(spot) in ("would", "could") for spot in range(at))
         ):
             continue
         return SaidChange(LEAVE_OUT, tuple(foods), places=(at, *places))

@@ -127,8 +127,8 @@ def _amount(sentence: Sentence, said: SaidChange, at: int, quantity: Quantity, v
     elif unit in ("kcal", "kJ"):
         named = Named("energy", at)
     else:
-        before = nutrient_before(sentence, at)
-        if before is None or before.place in said.places:
+        before = nutrient_before(sentence, at, whole=sentence.text_at(at + 1) == "of")
+        if before is None or (before.place in said.places and sentence.text_at(at + 1) != "of"):
             return []
         named = before
     return [_claim(sentence, said, named, quantity, _sign(sentence, at, verb), at)]

@@ -3,7 +3,7 @@
 import re
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache, lru_cache
 
 from kit.food.composition import Food, Foods, foods
@@ -96,12 +96,13 @@ class FoodNames:
     ----------
     of_dish : tuple of (str, frozenset, frozenset)
         For each food of the dish its key, the words that may name it, and those of them that say what it is.
-    dishes : frozenset of str
-        What the dish, and a serving of it, are called: the last words of its title and of `serving_is`.
+    dishes : mapping of str to str
+        What the dish and a serving of it are called, the last words of its title and of `serving_is`, and which of the
+        two each is.
     """
 
     of_dish: tuple[tuple[str, frozenset[str], frozenset[str]], ...]
-    dishes: frozenset[str] = frozenset()
+    dishes: Mapping[str, str] = field(default_factory=dict)
 
     def at(self, stems: Sequence[str], at: int) -> tuple[int, FoodWord] | None:
         """Return the longest food name that begins at a word, and how many words it takes; None when there is none."""
@@ -146,15 +147,19 @@ def _measures(word: str) -> bool:
 
 
 @lru_cache(maxsize=64)
-def _names(parts: tuple[tuple[str, str], ...], given: tuple[Food, ...], dishes: frozenset[str]) -> FoodNames:
+def _names(
+    parts: tuple[tuple[str, str], ...], given: tuple[Food, ...], dishes: tuple[tuple[str, str], ...]
+) -> FoodNames:
     by_key = {food.key: food for food in given}
-    return FoodNames(tuple((key, *_words_for(by_key[key], line)) for key, line in parts), dishes)
+    return FoodNames(tuple((key, *_words_for(by_key[key], line)) for key, line in parts), dict(dishes))
 
 
-def _called(recipe: Recipe) -> frozenset[str]:
+def _called(recipe: Recipe) -> list[tuple[str, str]]:
     """Return what a dish is called: the last word of its title before "with", and of its serving."""
-    heads = [words(_BEHIND.split(text)[0]) for text in (recipe.title, recipe.serving_is)]
-    return frozenset(head[-1] for head in heads if head)
+    heads = [
+        (words(_BEHIND.split(text)[0]), part) for text, part in ((recipe.title, "dish"), (recipe.serving_is, "serving"))
+    ]
+    return [(head[-1], part) for head, part in heads if head]
 
 
 def names_of(*recipes: Recipe) -> FoodNames:
@@ -164,5 +169,5 @@ def names_of(*recipes: Recipe) -> FoodNames:
         for part in recipe.ingredients:
             line = "" if " in place of " in part.line else part.line
             parts.setdefault((part.food.key, line), part.food)
-    dishes = frozenset(word for recipe in recipes for word in _called(recipe))
+    dishes = tuple(dict.fromkeys(pair for recipe in recipes for pair in _called(recipe)))
     return _names(tuple(parts), tuple(parts.values()), dishes)

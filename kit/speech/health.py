@@ -75,6 +75,7 @@ def read(sentence: Sentence) -> list[Claim]:
             continue
         claims.append(HealthClaim(places, words=match[0].strip(), kind=kind, section=section))
         sentence.used.update(places)
+    claims += _unknown_substances(sentence)
     for at in sentence.places("beyond"):
         if at not in sentence.used:
             near = tuple(
@@ -82,6 +83,34 @@ def read(sentence: Sentence) -> list[Claim]:
             )
             sentence.used.update({at, *near})
             claims.append(HealthClaim((at,), words=sentence.text_at(at), kind="beyond", section=""))
+    return claims
+
+
+_SUBSTANCE = re.compile(r"[a-z]{3,}(?:ine|ins?|oids?|enes?|ols?|phylls?|anins?|ones?|ates?|acids?)")
+_NO_SUBSTANCES = frozenset(
+    "ingredients margarine tangerine tangerines nectarines sardines wine routine fine shine pumpkin raisins "
+    "grains beans vitamin vitamins protein proteins muffins skins onions lines ones bones stones plates dates "
+    "chocolates cinnamon "
+    "scones mushrooms medicine machine magazine".split()
+)
+
+
+def _unknown_substances(sentence: Sentence) -> list[Claim]:
+    """Return substances that the table does not have: "full of ergothioneine", "two grams of lycopene"."""
+    claims: list[Claim] = []
+    for at, token in enumerate(sentence.tokens):
+        led = sentence.text_at(at - 1) in ("of", "in", "with") and at > 1
+        rich = led and (sentence.tokens[at - 2].is_a("wording") or sentence.tokens[at - 2].quantity is not None)
+        plain = not token.parts and token.food is None and token.quantity is None
+        if (
+            rich
+            and plain
+            and at not in sentence.used
+            and _SUBSTANCE.fullmatch(token.text)
+            and token.text not in _NO_SUBSTANCES
+        ):
+            sentence.used.update({at, at - 2})
+            claims.append(HealthClaim((at - 2, at), words=token.text, kind="beyond"))
     return claims
 
 

@@ -81,7 +81,7 @@ def _subject(sentence: Sentence, about: list[About], at: int) -> About:
             return THE_DISH
         if is_food(sentence, place):
             return About(FOOD, 1.0, food_part(sentence, place).foods)
-        if sentence.text_at(place) in (",", "and", "."):
+        if sentence.text_at(place) in (",", "and", ".", "without", "with", "except", "but", "if", "because", "apart"):
             break
     subject = about[at]
     return About(FOOD, 1.0, subject.foods, or_dish=subject.or_dish) if subject.kind == FOOD else THE_DISH

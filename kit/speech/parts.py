@@ -106,6 +106,8 @@ def dish_part(sentence: Sentence, at: int) -> About:
         count += 0.5
     if whole and kind == SERVING and count > 1:
         return About(SERVING, count)
+    if whole and token.parts["dish"] == "dish":
+        kind = WHOLE
     return About(kind, count, words=PLAIN if kind == WHOLE and not whole and count == 1 else "")
 
 

@@ -27,7 +27,7 @@ from kit.speech import (
     unread,
     wordings,
 )
-from kit.speech.changes_said import SaidChange, read_change
+from kit.speech.changes_said import LEAVE_OUT, SaidChange, read_change
 from kit.speech.claim import FOOD, Claim, Finding
 from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.foods_said import FoodNames, names_of
@@ -143,6 +143,8 @@ def _one(text: str, offset: int, names: FoodNames) -> Read:
     change = read_change(said)
     effect = effects.read(said, about, change)
     claims += effect
+    if change is not None and change.kind == LEAVE_OUT:
+        said.used.update(change.places)
     claims += keeping.read(said, about)
     claims += counts.read(said, about)
     claims += balance.read(said)

@@ -110,7 +110,7 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
             word = replace(word, text=" ".join(plain[at : at + length]))
             parts["food"] = word.text
         if length == 1 and stems[at] in names.dishes and not (word is not None and word.inside):
-            parts.setdefault("dish", "serving")
+            parts.setdefault("dish", names.dishes[stems[at]])
         first, last = words[at], words[at + length - 1]
         found.append(
             Token(

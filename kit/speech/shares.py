@@ -122,6 +122,10 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
         before = nutrient_before(sentence, at)
         if before is not None and before.place not in sentence.used:
             return [before], True, place
+    if sentence.text_at(at + 1) in ("", ".", ",", ";", "!"):  # "Sugar-wise, the apples bring a bit over half."
+        before = nutrient_before(sentence, at, whole=True)
+        if before is not None and before.place not in sentence.used:
+            return [before], False, at + 1
     # "The fiber comes mostly from the beans."
     if sentence.tokens[at].is_a("share") and sentence.text_at(at + 1) in ("from", "in"):
         before = nutrient_before(sentence, at)

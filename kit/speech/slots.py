@@ -146,8 +146,20 @@ def foods_from(sentence: Sentence, at: int, end: int) -> tuple[list[FoodWord], l
     return found, places
 
 
+def _turned_off(sentence: Sentence, at: int) -> bool:
+    """Return whether the statement ends by denying itself: "a fat-free, sodium-free stew it is not"."""
+    end = at
+    while end < len(sentence) and not is_stop(sentence.tokens[end]):
+        end += 1
+    last = [sentence.text_at(place) for place in range(end - 3, end)]
+    verbs = [place for place in range(at, end - 3) if sentence.text_at(place) in ("is", "are", "has", "have", "but")]
+    return last in (["it", "is", "not"], ["they", "are", "not"], ["this", "is", "not"]) and not verbs
+
+
 def negated(sentence: Sentence, at: int) -> bool:
     """Return whether what stands at a place is denied: "isn't low in", "not where most", "fat-free it is not"."""
+    if _turned_off(sentence, at):
+        return True
     for place in range(at + 1, min(len(sentence), at + 6)):
         if (
             sentence.text_at(place) in ("it", "this", "they")
