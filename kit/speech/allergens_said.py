@@ -35,12 +35,12 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         ) and not sentence.is_a(at + 1, "wording"):
             continue
         subject = _subject(sentence, about, at)
-        common = {"allergen": token.parts["allergen"], "packages": packages}
+        name = token.parts["allergen"]
         free = _free(sentence, at)
         if safe is not None and (free is None or abs(free - safe) <= 1):
             claims.append(
                 AllergenClaim(
-                    (min(at, safe), max(at, safe)), THE_DISH, _denied(sentence), free=True, safe=True, **common
+                    (min(at, safe), max(at, safe)), THE_DISH, _denied(sentence), name, True, True, (), packages
                 )
             )
             sentence.used.update({at, safe})
@@ -50,8 +50,9 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
                     (min(at, free), max(at, free)),
                     subject,
                     negated(sentence, min(at, free)) and free > at,
+                    name,
                     free=True,
-                    **common,
+                    packages=packages,
                 )
             )
             sentence.used.update({at, free})
@@ -59,7 +60,9 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             verb = _contains(sentence, at)
             assert verb is not None
             foods, places = _from(sentence, at)
-            claims.append(AllergenClaim((verb, at), subject, negated(sentence, verb), foods=tuple(foods), **common))
+            claims.append(
+                AllergenClaim((verb, at), subject, negated(sentence, verb), name, False, False, tuple(foods), packages)
+            )
             sentence.used.update({at, verb, *places})
     if safe is not None and not claims and any(sentence.is_a(at, "allergen") for at in range(len(sentence))):
         claims.append(AllergenClaim((safe,), THE_DISH, False, "any", True, True))

@@ -137,7 +137,7 @@ def _about(sentence: Sentence, at: int, subject: About) -> About:
         if (
             sentence.tokens[place].quantity is not None
             and place > at + 1
-            and sentence.tokens[place].quantity.unit in _UNITS
+            and sentence.tokens[place].amount.unit in _UNITS
         ):
             break
         if sentence.text_at(place) in ("from", "in") and subject.kind != FOOD:

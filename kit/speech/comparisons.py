@@ -63,9 +63,9 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
     if (
         start < len(sentence)
         and sentence.tokens[start].quantity is not None
-        and sentence.tokens[start].quantity.unit == "times"
+        and sentence.tokens[start].amount.unit == "times"
     ):
-        q = sentence.tokens[start].quantity
+        q = sentence.tokens[start].amount
         rest = nutrients_after(sentence, start + 1, frozenset("of the".split()))
         times, times_places = Quantity(q.low, q.high, "times", "over"), [start]
         start = (rest[-1].place + 1) if rest else start + 1

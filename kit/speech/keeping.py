@@ -146,8 +146,8 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: set[str]) -> list[
     text = " ".join(token.text for token in sentence.tokens)
     hot = bool(near & {"hot", "heat", "ninety", "90", "warm"}) or any(
         sentence.tokens[spot].quantity is not None
-        and sentence.tokens[spot].quantity.unit in ("", "degree")
-        and sentence.tokens[spot].quantity.value in (90.0, 32.0)  # type: ignore[union-attr]
+        and sentence.tokens[spot].amount.unit in ("", "degree")
+        and sentence.tokens[spot].amount.value in (90.0, 32.0)
         for spot in sentence.clause_of(at)
     )
     warned = any(word in near for word in ("not", "never")) and (

@@ -109,8 +109,8 @@ def _quantity(tokens: list[Token], at: int) -> tuple[Token, int] | None:
     joined = tokens[place + shift].text if place + shift < len(tokens) else ""
     second = tokens[place + shift + 1] if place + shift + 1 < len(tokens) else None
     hyphened = place < len(tokens) and tokens[place].quantity is not None and tokens[place].hyphen_before
-    if hyphened and tokens[place].quantity.value > value:
-        high, relation, place = tokens[place].quantity.value, "between", place + 1
+    if hyphened and tokens[place].amount.value > value:
+        high, relation, place = tokens[place].amount.value, "between", place + 1
     elif (second is not None and second.quantity is not None and not is_fraction | second.quantity.is_fraction) or (
         second is not None and second.quantity is not None and between
     ):
@@ -142,7 +142,7 @@ def _quantity(tokens: list[Token], at: int) -> tuple[Token, int] | None:
             place + 1 < len(tokens)
             and tokens[place].text == "and"
             and tokens[place + 1].quantity
-            and tokens[place + 1].quantity.is_fraction
+            and tokens[place + 1].amount.is_fraction
             and tokens[place + 1].text.startswith(("a ", "half"))
         ):
             nxt = tokens[place + 2].text if place + 2 < len(tokens) else ""
@@ -150,8 +150,8 @@ def _quantity(tokens: list[Token], at: int) -> tuple[Token, int] | None:
                 nxt == "of" and tokens[place + 3].text in ("the", "your", "its") if place + 3 < len(tokens) else False
             ):
                 value, high, place = (
-                    value + tokens[place + 1].quantity.value,
-                    high + tokens[place + 1].quantity.value,
+                    value + tokens[place + 1].amount.value,
+                    high + tokens[place + 1].amount.value,
                     place + 2,
                 )
     if place < len(tokens) and tokens[place].is_a("after") and not tokens[place].is_a("share"):

@@ -69,7 +69,7 @@ def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earl
     if all(one.nutrient == "energy" for one in whole):
         by = _macro(sentence, at, following, end, whole[0])
         if by is not None:
-            return Share(at, said, whole, by_nutrient=by)
+            return Share(at, said, tuple(whole), by_nutrient=by)
     foods, places = _foods(sentence, at, following, end, about[at])
     if (
         not foods

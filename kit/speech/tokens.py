@@ -61,7 +61,7 @@ class Quantity:
         return (self.low + self.high) / 2
 
 
-NO_QUANTITY = Quantity(0.0, 0.0)
+NO_QUANTITY = Quantity(0.0, 0.0, relation="")
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +93,11 @@ class Token:
     hyphen_before: bool = False
     possessive: bool = False
     number: tuple[int, int] = (0, 0)
+
+    @property
+    def amount(self) -> Quantity:
+        """Its quantity, or none at all: a zero without a unit."""
+        return self.quantity if self.quantity is not None else NO_QUANTITY
 
     def is_a(self, kind: str, meaning: str = "") -> bool:
         """Return whether it can play a part."""
