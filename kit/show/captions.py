@@ -117,7 +117,7 @@ def energy_sentence(now: Mapping[str, float], ranges: Mapping[str, tuple[float, 
     >>> energy_sentence({"protein": 0.13, "fat": 0.31, "carbohydrate": 0.56}, ranges)
     'More than half of the energy comes from carbohydrate; all three shares are in their usual ranges.'
     >>> energy_sentence({"protein": 0.1, "fat": 0.5, "carbohydrate": 0.4}, ranges)
-    'About half of the energy comes from fat: fat is above its usual range, carbohydrate below.'
+    'About half of the energy comes from fat; fat is above its usual range, carbohydrate below.'
     """
     if any(map(math.isnan, now.values())):
         return "There is no energy to share out."
@@ -129,7 +129,7 @@ def energy_sentence(now: Mapping[str, float], ranges: Mapping[str, tuple[float, 
         return f"{start}; all {count(len(now))} shares are in their usual ranges."
     (first, side), *others = out
     rest = "".join(f", {name} {side}" for name, side in others)
-    return f"{start}: {first} is {side} its usual range{rest}."
+    return f"{start}; {first} is {side} its usual range{rest}."
 
 
 def say_balance(now: Mapping[str, float], ranges: Mapping[str, tuple[float, float]]) -> str:

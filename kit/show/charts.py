@@ -50,7 +50,7 @@ from kit.texts import percent, quantity
 
 COLOURS = {name: colours()[name] for name in ("protein", "fat", "carbohydrate", "other")}
 LIMIT_COLOUR, ENOUGH_COLOUR = colours()["limit"], colours()["enough"]
-KEY = "Bar: now. Upright mark: the recipe as written."
+KEY = "Bar: now. Upright mark: as written."
 ROW = 30  # height of a bar with its words [px]
 MOST_ROWS = 8  # ingredients with a bar of their own
 LONGEST = 2.0  # days, where the axis of their shares ends at the latest; the number tells how far a longer bar goes
@@ -116,7 +116,7 @@ def energy_shares(now: Shares, ranges: Ranges, written: Shares | None = None) ->
         "xaxis": {"range": [0, 100], "showticklabels": False},
         "yaxis": {"showticklabels": False, "range": [len(rows) - 0.6, -0.62]},
     }
-    key = f"{KEY} Shaded: the usual range for adults (IOM)."
+    key = f"{KEY} Shaded: usual for adults (IOM)."
     return drawing(traces, layout, say_energy_shares(now, ranges), energy_sentence(now, ranges), key)
 
 

@@ -122,7 +122,8 @@ def plate_sentence(names: Sequence[str], now: Mapping[str, Sequence[float]]) -> 
     if gap < _WORTH_SAYING:
         return "Every part brings about as much as it weighs."
     brings = f"{percent(now[measure][at])} of the {measure}"
-    return f"The {names[at]} is {percent(weights[at])} of the weight, and brings {brings}."
+    weighs = percent(weights[at]) if weights[at] >= 0.005 else "less than 1 %"
+    return f"The {names[at]} is {weighs} of the weight, and brings {brings}."
 
 
 @chart

@@ -27,17 +27,25 @@ OF_A_DAY = (
 SOURCES_OF = ("protein", "energy", "fiber", "carbohydrate", "sugars", "fat", "saturated_fat", "sodium", *OF_A_DAY[1:8])
 
 
-def drawings(
+def drawings(now: Nutrition, written: Nutrition, source_of: str = "protein", rules: str = "us") -> dict[str, Drawing]:
+    """Return the four charts of a serving beside the serving as written, by name; arguments as those of `drawing`."""
+    return {name: drawing(name, now, written, source_of, rules) for column in COLUMNS for name in column}
+
+
+def drawing(
+    name: str,
     now: Nutrition,
     written: Nutrition,
     source_of: str = "protein",
     rules: str = "us",
     of_a_day: Sequence[str] = OF_A_DAY,
-) -> dict[str, Drawing]:
-    """Return the charts of a serving beside the serving as written.
+) -> Drawing:
+    """Return a chart of a serving beside the serving as written.
 
     Parameters
     ----------
+    name : {"shares", "balance", "sources", "day"}
+        Which chart.
     now, written : Nutrition
         The dish as it is and as its recipe is written, with the same number of ingredients.
     source_of : str
@@ -52,31 +60,39 @@ def drawings(
     UnknownNameError
         If the nutrient or the set of rules is not known.
     """
-    about, ranges = nutrient(source_of), distribution_ranges()
+    if name == "sources":
+        return _sources(now, written, source_of)
+    if name == "day":
+        return _day(now, written, rules, of_a_day)
+    draw = charts.energy_shares if name == "shares" else triangle.balance
+    return draw.drawing(now.energy_shares, distribution_ranges(), written.energy_shares)
+
+
+def _sources(now: Nutrition, written: Nutrition, source_of: str) -> Drawing:
+    about = nutrient(source_of)
+    foods = [ingredient.food for ingredient in now.recipe.ingredients]
+    return charts.sources.drawing(
+        [food.name for food in foods],
+        now.brings(source_of).tolist(),
+        about.name,
+        about.unit,
+        written.brings(source_of).tolist(),
+        about.decimals,
+        charts.source_colour(source_of),
+        [said_name(food) for food in foods],
+    )
+
+
+def _day(now: Nutrition, written: Nutrition, rules: str, of_a_day: Sequence[str]) -> Drawing:
     values = daily_values(rules)
     wanted = [name for name in of_a_day if name in values and values[name].kind]
     here, there = (share_of_day_in(numbers, rules) for numbers in (now, written))
-    foods = [ingredient.food for ingredient in now.recipe.ingredients]
-    return {
-        "shares": charts.energy_shares.drawing(now.energy_shares, ranges, written.energy_shares),
-        "balance": triangle.balance.drawing(now.energy_shares, ranges, written.energy_shares),
-        "sources": charts.sources.drawing(
-            [food.name for food in foods],
-            now.brings(source_of).tolist(),
-            about.name,
-            about.unit,
-            written.brings(source_of).tolist(),
-            about.decimals,
-            charts.source_colour(source_of),
-            [said_name(food) for food in foods],
-        ),
-        "day": charts.share_of_day.drawing(
-            {short_name(name): float(here[nutrient_index(name)]) for name in wanted},
-            {short_name(name) for name in wanted if values[name].kind == "limit"},
-            {short_name(name): float(there[nutrient_index(name)]) for name in wanted},
-            {short_name(name) for name in wanted if now.at_least[nutrient_index(name)]},
-        ),
-    }
+    return charts.share_of_day.drawing(
+        {short_name(name): float(here[nutrient_index(name)]) for name in wanted},
+        {short_name(name) for name in wanted if values[name].kind == "limit"},
+        {short_name(name): float(there[nutrient_index(name)]) for name in wanted},
+        {short_name(name) for name in wanted if now.at_least[nutrient_index(name)]},
+    )
 
 
 def plate(now: Nutrition, written: Nutrition) -> Drawing:

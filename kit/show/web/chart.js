@@ -53,7 +53,10 @@ export class Chart {
       this.changes[at] = { ...this.changes[at], ...flat };
       if (Object.keys(flat).some((key) => key.endsWith("size"))) this.whole = true; // sizes are scaled with the whole
     }
-    if (meta) this.label(meta);
+    if (meta) {
+      this.figure.layout.meta = { ...this.figure.layout.meta, ...meta };
+      this.label(meta);
+    }
   }
 
   get scale() {
@@ -91,6 +94,11 @@ export class Chart {
     const top = (this.figure.layout.margin?.t ?? HEADING) - HEADING;
     const margin = { ...layout.margin, t: Math.max(8, top * this.scale) };
     plotly.react(this.place, data, { ...layout, title: undefined, width, height, margin, autosize: false }, QUIET);
+  }
+
+  leave(plotly) {
+    plotly?.purge(this.place);
+    this.box.remove();
   }
 
   /** Title, sentence and key of what is shown, for whoever sets them elsewhere. */

@@ -1,0 +1,166 @@
+"""What the audience sees, one thing at a time, as plain values that the page draws: numbers, a chart, a change, words.
+
+A scene is a mapping with ``kind`` and what that kind needs; `frame` is what stands around all of them. Every text is a
+text as it is said or written, formatted by earlier rooms; the page places it and never works anything out.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from kit.meal.certainty import spoken_parts_per_serving
+from kit.meal.nutrition import Nutrition
+from kit.meal.portions import kitchen_line
+from kit.rules.cautions import allergens, cautions, storage
+from kit.show import views
+from kit.show.marks import Drawing
+from kit.show.views import short_name
+from kit.talk.talk import Talk
+from kit.texts import listing, number
+
+Scene = dict[str, Any]
+ESTIMATES = "Estimates from a composition table; general education, not individual advice."
+BLANK: Scene = {"kind": "blank"}
+MOST_NUMBERS = 4
+NAMES = {
+    "numbers": "Numbers",
+    "shares": "Shares of energy",
+    "sources": "Where from",
+    "day": "Share of a day",
+    "plate": "Parts",
+    "balance": "Balance",
+    "change": "Before and after",
+    "recipe": "Recipe",
+    "keeping": "Allergens, keeping",
+    "cautions": "Who asks first",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What she chose to show.
+
+    Attributes
+    ----------
+    numbers : tuple of str
+        The nutrients whose numbers are shown, `MOST_NUMBERS` at most.
+    source_of : str
+        The nutrient whose sources are drawn.
+    system : {"us", "metric"}
+        The measures of the recipe.
+    because : str
+        What was changed last, in her words.
+    """
+
+    numbers: tuple[str, ...] = views.READ_ALOUD
+    source_of: str = "protein"
+    system: str = "us"
+    because: str = ""
+
+
+def frame(talk: Talk, now: Nutrition) -> dict[str, str]:
+    """Return what stands around every scene: title, what one serving is and contains, the series."""
+    return {"title": talk.title, "aside": f"{one_of(now)} · {contains(talk, now)}", "series": talk.series.split(",")[0]}
+
+
+def one_of(now: Nutrition) -> str:
+    """Return what the numbers are of.
+
+    Examples
+    --------
+    >>> from kit.meal.nutrition import nutrition
+    >>> from kit.meal.recipe import recipe
+    >>> one_of(nutrition(recipe("Oats", ["1 cup rolled oats"], servings=2)))
+    'one of 2 servings'
+    """
+    thing = now.recipe.serving_is
+    servings = now.recipe.servings
+    return f"one of {number(servings, 2)} servings" if thing == "serving" else f"{thing} of {number(servings, 2)}"
+
+
+def contains(talk: Talk, now: Nutrition) -> str:
+    """Return which major allergens the dish contains as it is set."""
+    found = [allergen.name for allergen in allergens(now.recipe, talk.rules)]
+    return f"contains {listing(found)}" if found else "none of the major allergens"
+
+
+def scene(name: str, talk: Talk, now: Nutrition, written: Nutrition, shown: Shown) -> Scene:
+    """Return a scene of a dish by its name, one of `NAMES`.
+
+    Parameters
+    ----------
+    name : str
+        Which one.
+    talk : Talk
+        The talk.
+    now, written : Nutrition
+        The dish as it is set and as written, with the same number of ingredients.
+    shown : Shown
+        What she chose to show of it.
+    """
+    if name == "numbers":
+        return numbers_scene(now, written, shown.numbers, shown.because)
+    if name == "recipe":
+        return recipe_scene(talk, now, written, shown.system)
+    if name == "keeping":
+        return keeping_scene(talk, now)
+    if name == "cautions":
+        return _list("Who asks their own clinician first", [("", [c.sentence for c in cautions(now, talk.rules)])])
+    if name == "plate":
+        return chart_scene(views.plate(now, written))
+    return chart_scene(views.drawing(name, now, written, shown.source_of, talk.rules, views.FEW_OF_A_DAY))
+
+
+def numbers_scene(now: Nutrition, written: Nutrition, names: Sequence[str], because: str = "") -> Scene:
+    """Return the large numbers, one to four, as they are said, beside what they were; `because` names the change."""
+    said, before = spoken_parts_per_serving(now), spoken_parts_per_serving(written)
+    shown = [
+        {
+            "label": " ".join(filter(None, (f"{short_name(name)},", said[name][0]))).rstrip(","),
+            "value": said[name][1],
+            "unit": said[name][2],
+            "was": "" if said[name] == before[name] else _was(before[name], because),
+        }
+        for name in names[:MOST_NUMBERS]
+    ]
+    return {"kind": "numbers", "numbers": shown, "footer": ESTIMATES}
+
+
+def _was(parts: tuple[str, str, str], because: str) -> str:
+    return f"was {parts[1]}" + (f": {because}" if because else "")
+
+
+def chart_scene(drawing: Drawing) -> Scene:
+    """Return a chart under its sentence."""
+    meta = drawing["layout"]["meta"]
+    return {"kind": "chart", "sentence": meta["sentence"], "figure": drawing, "footer": meta["key"]}
+
+
+def recipe_scene(talk: Talk, now: Nutrition, written: Nutrition, system: str) -> Scene:
+    """Return the recipe part by part, in kitchen measures, as written where nothing changed; with its allergens."""
+    before = {id(ingredient): ingredient.line for ingredient in written.recipe.ingredients}
+    as_written = system == talk.measures and now.recipe.servings == written.recipe.servings
+    used = [ingredient for ingredient in now.recipe.ingredients if ingredient.grams > 0]
+    order = list(dict.fromkeys(ingredient.part for ingredient in used))
+    groups: list[dict[str, Any]] = [{"heading": part.capitalize(), "lines": []} for part in order]
+    for ingredient in used:
+        line = before.get(id(ingredient)) if as_written else None
+        groups[order.index(ingredient.part)]["lines"].append(line or kitchen_line(ingredient, system))
+    text = contains(talk, now)
+    of = now.recipe.servings
+    makes = f"Makes {number(of, 2)} servings." if talk.recipe.serving_is == "serving" else f"Makes {number(of, 2)}."
+    return {"kind": "list", "sentence": f"{text[:1].upper()}{text[1:]}.", "groups": groups, "footer": makes}
+
+
+def keeping_scene(talk: Talk, now: Nutrition) -> Scene:
+    """Return the allergens with what brings them, and how the dish is kept and reheated."""
+    brings = [found.sentence for found in allergens(now.recipe, talk.rules)] or ["None of the major allergens"]
+    return _list(
+        "Allergens, and how it keeps",
+        [("Contains", brings), ("Keeping", storage(talk.measures, talk.keeps_days, talk.recipe))],
+    )
+
+
+def _list(sentence: str, groups: Sequence[tuple[str, Sequence[str]]]) -> Scene:
+    told = [{"heading": heading, "lines": list(lines)} for heading, lines in groups if lines]
+    return {"kind": "list", "sentence": sentence, "groups": told, "footer": ESTIMATES}
