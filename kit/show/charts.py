@@ -194,7 +194,7 @@ def sources(
         "yaxis": {"tickvals": rows, "ticktext": [*map(in_chart, labels)], "range": [lowest - 0.4, -0.5]},
     }
     sentence = sources_sentence(said or names, now, nutrient)
-    key = f"{unit} in a serving. {KEY}"
+    key = f"Per serving. {KEY}"
     return drawing(traces, layout, say_sources(names, now, nutrient, unit, decimals), sentence, key)
 
 

@@ -1,12 +1,14 @@
-"""What her window shows beside the scene, as plain values that the page places: controls, script, changes, questions."""
+"""What her window shows beside the scene, as plain values that the page places: controls, script, changes."""
 
 from collections.abc import Sequence
 from typing import Any
 
-from kit.food.composition import nutrient
-from kit.meal.certainty import spoken_parts, spoken_parts_per_serving
+from kit.food.composition import Food
+from kit.food.names import short_name as short_name_of
+from kit.meal.certainty import range_of, said_number, spoken_parts_per_serving
 from kit.meal.changes import Change
 from kit.meal.portions import MAKE_MORE, SHARE_OUT
+from kit.meal.recipe import Ingredient
 from kit.rules.cautions import allergens
 from kit.show.marks import shorten
 from kit.show.scenes import ESTIMATES, Scene
@@ -14,6 +16,7 @@ from kit.show.script_panel import CLASSES, SIGNS
 from kit.show.setting import Setting, swaps_of
 from kit.show.views import short_name
 from kit.speech.verdict import Verdict
+from kit.speech.what_if import TOO_SMALL
 from kit.talk.rehearsal import Plan
 from kit.texts import listing, number
 
@@ -22,7 +25,10 @@ OF_A_CHANGE = ("energy", "protein", "carbohydrate", "fat", "fiber", "sodium", "s
 MOST_ROWS = 4  # of a change that the audience sees
 MEANINGS = {MAKE_MORE: "Make more", SHARE_OUT: "Share out"}
 MEASURES = {"us": "Cups", "metric": "Grams"}
-_TOLD = 0.2  # share from which a difference is said as one
+_AS_MUCH = {"less": "about half as much", "more": "about half as much again"}
+_UNCHANGED = -100.0
+_TOLD, _GONE, _NEAR = 0.2, 0.9, 0.03  # shares: told as a share, nearly all, near enough to a fraction
+_FRACTIONS = {0.25: "a quarter", 1 / 3: "a third", 0.5: "half", 2 / 3: "two thirds", 0.75: "three quarters"}
 
 
 def row(setting: Setting, at: int) -> dict[str, Any]:
@@ -32,15 +38,31 @@ def row(setting: Setting, at: int) -> dict[str, Any]:
     steps, place = setting.amounts(at)
     return {
         "at": at,
-        "name": shorten(part.food.name, 30),
+        "name": shown_name(part.food),
         "full": part.line or part.food.name,
         "part": part.part.capitalize(),
         "steps": [step.label for step in steps],
         "place": place,
-        "foods": swaps_of(written[at]) if at < len(written) and written[at].swaps else [],
+        "foods": _choices(written[at]) if at < len(written) and written[at].swaps else [],
         "food": part.food.key,
         "changed": at in setting.changed_rows(),
     }
+
+
+def shown_name(food: Food) -> str:
+    """Return a food's name as a control shows it: the thing, without its state."""
+    name = short_name_of(food)
+    return shorten(name[:1].upper() + name[1:], 30)
+
+
+def _choices(ingredient: Ingredient) -> list[tuple[str, str]]:
+    """Return the foods that an ingredient's chooser offers, by keys; with their states where the names are alike."""
+    foods = swaps_of(ingredient)
+    short = [shown_name(food) for food in foods]
+    return [
+        (food.key, name if short.count(name) == 1 else shorten(food.name, 30))
+        for food, name in zip(foods, short, strict=True)
+    ]
 
 
 def rows(setting: Setting) -> list[dict[str, Any]]:
@@ -106,7 +128,7 @@ def points_changed(before: Sequence[Verdict], after: Sequence[Verdict]) -> str:
     turned = [b for a, b in zip(before, after, strict=False) if a.verdict != b.verdict]
     if not turned:
         return ""
-    words = listing([f"{SIGNS[verdict.verdict]} {verdict.say}" for verdict in turned[:2]])
+    words = " ".join(f"{SIGNS[verdict.verdict]} {verdict.say}" for verdict in turned[:2])
     more = f" and {len(turned) - 2} more" if len(turned) > 2 else ""
     return f"Now otherwise: {words}{more}"
 
@@ -125,14 +147,15 @@ def change_scene(made: Change, sentence: str, answer: str = "") -> Scene:
     """
     told = [_difference(made, name) for name in OF_A_CHANGE]
     told.sort(key=lambda pair: -pair[0])
-    rows = [row for _, row in told[:MOST_ROWS]]
+    rows = [row for weight, row in told if weight > _UNCHANGED][:MOST_ROWS]
     return {"kind": "change", "sentence": sentence, "rows": rows, "answer": answer, "footer": ESTIMATES}
 
 
 def _difference(made: Change, name: str) -> tuple[float, dict[str, Any]]:
     """Return how much a nutrient differs, to order by, and its row."""
     before, after = spoken_parts_per_serving(made.before)[name], spoken_parts_per_serving(made.after)[name]
-    value, low, high = made.difference(name)
+    differs = made.difference(name)
+    value, low, high = differs.value, differs.low, differs.high
     unsure = low <= 0 <= high
     was = made.before[name]
     row = {
@@ -140,32 +163,39 @@ def _difference(made: Change, name: str) -> tuple[float, dict[str, Any]]:
         "before": " ".join(filter(None, before[1:])),
         "value": after[1],
         "unit": after[2],
-        "by": "" if value == 0 else _by(value, low, high, was, name),
+        "by": "" if value == 0 else _by(made, name),
         "same": unsure or before == after,
     }
     if unsure and value != 0:
-        row["by"] = "too small to tell"
+        row["by"] = TOO_SMALL
     weight = abs(value) / max(was, made.after[name], 1e-9)
-    return weight - (10 if row["same"] else 0), row
+    return _UNCHANGED if value == 0 else weight - (10 if row["same"] else 0), row
 
 
-def _by(value: float, low: float, high: float, was: float, name: str) -> str:
-    """Return by how much a nutrient differs, in words.
+def _by(made: Change, name: str) -> str:
+    """Return by how much a nutrient differs, in words that fit the numbers beside them."""
+    was, now = range_of(made.before, name), range_of(made.after, name)
+    side = "less" if now.value < was.value else "more"
+    share = abs(now.value - was.value) / was.value if was.value > 0 else 0.0
+    if side == "less" and share > _GONE:
+        return "all gone" if share > 1 - 1e-6 else "nearly all gone"
+    if share >= _TOLD:
+        return share_words(share, side)
+    before, after = (said_number(ends.value, ends.high - ends.value) for ends in (was, now))
+    return f"{number(abs(after - before), 1)} {side}" if before != after else f"slightly {side}"
+
+
+def share_words(share: float, side: str) -> str:
+    """Return by which share something differs.
 
     Examples
     --------
-    >>> _by(-170.0, -220.0, -120.0, 500.0, "sodium"), _by(2.0, 1.8, 2.2, 16.0, "protein")
-    ('about a third less', 'about 2 more')
+    >>> share_words(0.34, "less"), share_words(0.5, "less"), share_words(0.58, "more"), share_words(2.0, "more")
+    ('about a third less', 'about half as much', 'about 60 % more', 'about 3 times as much')
     """
-    side = "less" if value < 0 else "more"
-    share = abs(value) / was if was > 0 else 0.0
-    parts = ((0.97, "all gone"), (0.9, "nearly all gone"))
-    if value < 0 and share > parts[1][0]:
-        return next(words for least, words in parts if share > least)
-    named = {0.25: "a quarter", 1 / 3: "a third", 0.5: "half"}
-    near = min(named, key=lambda part: abs(part - share))
-    if share >= _TOLD and abs(near - share) <= 0.04:
-        return f"about {named[near]} {side}"
-    ends = sorted((abs(low), abs(high)))
-    about, said, _unit = spoken_parts(abs(value), *ends, nutrient(name).unit, nutrient(name).decimals)
-    return f"{about} {said} {side}".strip()
+    if side == "more" and share >= 1 - _NEAR:
+        return f"about {number(share + 1)} times as much" if share >= 1.5 else "about twice as much"
+    near = min(_FRACTIONS, key=lambda part: abs(part - share))
+    if abs(near - share) <= _NEAR:
+        return _AS_MUCH[side] if near == 0.5 else f"about {_FRACTIONS[near]} {side}"
+    return f"about {10 * round(10 * share)} % {side}"

@@ -138,14 +138,15 @@ def chart_scene(drawing: Drawing) -> Scene:
 
 def recipe_scene(talk: Talk, now: Nutrition, written: Nutrition, system: str) -> Scene:
     """Return the recipe part by part, in kitchen measures, as written where nothing changed; with its allergens."""
-    before = {id(ingredient): ingredient.line for ingredient in written.recipe.ingredients}
+    before = [(part.food.key, part.grams, part.line) for part in written.recipe.ingredients]
     as_written = system == talk.measures and now.recipe.servings == written.recipe.servings
-    used = [ingredient for ingredient in now.recipe.ingredients if ingredient.grams > 0]
-    order = list(dict.fromkeys(ingredient.part for ingredient in used))
+    used = [(at, part) for at, part in enumerate(now.recipe.ingredients) if part.grams > 0]
+    order = list(dict.fromkeys(part.part for _, part in used))
     groups: list[dict[str, Any]] = [{"heading": part.capitalize(), "lines": []} for part in order]
-    for ingredient in used:
-        line = before.get(id(ingredient)) if as_written else None
-        groups[order.index(ingredient.part)]["lines"].append(line or kitchen_line(ingredient, system))
+    for at, part in used:
+        key, grams, line = before[at]
+        still = as_written and line and (key, grams) == (part.food.key, part.grams)
+        groups[order.index(part.part)]["lines"].append(line if still else kitchen_line(part, system))
     text = contains(talk, now)
     of = now.recipe.servings
     makes = f"Makes {number(of, 2)} servings." if talk.recipe.serving_is == "serving" else f"Makes {number(of, 2)}."

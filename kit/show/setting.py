@@ -11,8 +11,9 @@ from functools import cached_property
 from typing import Any
 
 from kit.errors import AmountError, ChangeError, KitError
-from kit.food.composition import foods
+from kit.food.composition import Food, foods
 from kit.food.finding import food as food_by_key
+from kit.food.measures import unit
 from kit.food.names import short_name
 from kit.meal.change_asked import measured_as
 from kit.meal.changes import Change, change, read_change
@@ -26,7 +27,7 @@ from kit.talk.talk import Talk
 from kit.texts import number
 
 AMOUNT, FOOD, SERVINGS = "amount", "food", "servings"  # the controls that a change may come from
-_NUMBER_ALONE = re.compile(r"[\d\s./,½¼¾⅓⅔⅛⅜⅝⅞-]+")
+_NUMBER_ALONE = re.compile(r"[\d½¼¾⅓⅔⅛⅜⅝⅞][\d\s./,½¼¾⅓⅔⅛⅜⅝⅞]*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,6 +169,8 @@ class Setting:
         said = text.strip()
         if not said or said in ("0", "left out", "none"):
             return self.with_amount(at, Step("left out", 0.0))
+        if said.startswith(("-", "−")) or unit(said) is not None:
+            raise ChangeError(f'"{said}" is no amount; write how much, such as "1 1/2 cups" or "200 g"')
         said = f"{said} {part.noun}" if _NUMBER_ALONE.fullmatch(said) and part.noun else said
         measured = measured_as(said, part, foods())
         return self.with_amount(at, Step(f"{number(measured.grams, 1)} g", measured.grams))
@@ -273,7 +276,6 @@ def _valid(recipe: Recipe, changes: Iterable[Made]) -> tuple[Made, ...]:
     return tuple(kept)
 
 
-def swaps_of(ingredient: Ingredient) -> list[tuple[str, str]]:
-    """Return the foods that an ingredient's chooser offers, its own first: keys and names."""
-    others = [food_by_key(key) for key in ingredient.swaps]
-    return [(food.key, food.name) for food in (ingredient.food, *others)]
+def swaps_of(ingredient: Ingredient) -> tuple[Food, ...]:
+    """Return the foods that may stand in an ingredient's place, its own first."""
+    return (ingredient.food, *(food_by_key(key) for key in ingredient.swaps))

@@ -108,11 +108,12 @@ class Stage(anywidget.AnyWidget):
 
     def _answer(self, _widget: Any, message: dict[str, Any], _buffers: list[Any]) -> None:
         if message.get("ask") == "plotly":
-            self.send({"answer": "plotly"}, buffers=[_plotly_script()])
+            self.send({"answer": "plotly"}, buffers=[plotly_script()])
 
 
 @functools.cache
-def _plotly_script() -> bytes:
+def plotly_script() -> bytes:
+    """Return the script of the installed plotly."""
     return get_plotlyjs().encode()
 
 

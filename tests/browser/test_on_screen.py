@@ -1,21 +1,19 @@
 """Notebook 3 in a browser, under Voila and in JupyterLab: what is painted is what Python computes."""
 
-from dataclasses import replace
-
 import pytest
 from live import notebook_page, run_all_cells
 
-from kit.meal.nutrition import nutrition
-from kit.meal.portions import SHARE_OUT
-from kit.meal.scenario import as_written
-from kit.show.marks import shorten
-from kit.show.views import drawings, read_out
+from kit.show.desk_content import shown_name
+from kit.show.scenes import Shown, scene
+from kit.show.setting import Setting
 from kit.talk.library import bundled_talks, read_talk
-from kit.texts import number
 
 TALK = read_talk(next(iter(bundled_talks())))
-WRITTEN = as_written(TALK.recipe, TALK.measures)
+WRITTEN = Setting(TALK, TALK.measures)
 FOOD = 11  # the ingredient that is moved
+LEAST_TEXT, LEAST_NUMBER = 36, 120  # on 1920 x 1080 [px]
+FRAMES = "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
+CHARTS = [("2", "shares"), ("3", "sources"), ("4", "day"), ("5", "plate"), ("6", "balance")]
 
 
 @pytest.fixture(scope="module")
@@ -24,7 +22,7 @@ def opened(served, browser):
     with notebook_page(browser, address("3_on_screen.ipynb")) as (page, errors):
         if kind == "lab":
             run_all_cells(page)
-        page.wait_for_selector("[data-chart=day] .main-svg")
+        page.wait_for_selector(".talk-desk .talk-large")
         yield page, errors
 
 
@@ -32,164 +30,322 @@ def opened(served, browser):
 def screen(opened):
     """The page with everything as written, and the errors of its scripts so far."""
     page, errors = opened
-    page.get_by_role("button", name="Back to the recipe as written").click()
+    press(page, "1", "r")
+    page.wait_for_function("() => !document.querySelector('.talk-made').children.length")
     wait_until_shown(page, WRITTEN)
-    servings(page, TALK.recipe.servings).wait_for()
     return page, errors
 
 
-def servings(page, count):
-    return page.locator(".widget-slider", has_text="Servings").get_by_text(number(count), exact=True)
-
-
-def slider(page, at):
-    """Find an ingredient's slider: they stand part by part, below the one for servings."""
-    parts = [ingredient.part for ingredient in TALK.recipe.ingredients]
-    order = sorted(range(len(parts)), key=lambda place: parts.index(parts[place]))
-    return page.locator(".noUi-handle").nth(1 + order.index(at))
-
-
-def press(page, handle, *keys):
-    handle.focus()
+def press(page, *keys):
+    page.locator(".talk-desk").first.focus()
     for key in keys:
         page.keyboard.press(key)
 
 
-def painted_words(trace):
-    """Words of a trace that stand somewhere: what is unknown has no place in the triangle."""
-    places = trace.get("a", trace.get("x"))
-    pairs = zip(trace.get("text", ()), places, strict=False)
-    return [text.strip() for text, place in pairs if place is not None and text.strip()]
+def slider(page, at):
+    return page.locator(f"[data-control='amount-{at}']")
+
+
+def expected(setting, name="numbers"):
+    return scene(name, TALK, setting.now, setting.written, Shown(system=setting.system))
 
 
 def wait_until_shown(page, setting):
-    """Wait until read-out, words at the bars and text alternatives are what Python computes for a setting."""
-    now, written = nutrition(setting.recipe), nutrition(TALK.recipe)
-    expected = {
-        "values": [number.value for number in read_out(now, written)],
-        "charts": {
-            name: {
-                "sentence": drawing["layout"]["meta"]["alternative"],
-                "words": sorted(text for trace in drawing["data"] for text in painted_words(trace)),
-            }
-            for name, drawing in drawings(now, written, rules=TALK.rules).items()
-        },
-    }
+    """Wait until the large numbers are what Python computes for a setting."""
+    values = [number["value"] for number in expected(setting)["numbers"]]
     page.wait_for_function(
-        """(expected) => {
-          const texts = (selector) => [...document.querySelectorAll(selector)]
-            .map((node) => node.textContent.replaceAll('\\u00a0', ' ').trim()).filter(Boolean);
-          const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
-          return same(texts('.talk-value'), expected.values)
-            && Object.entries(expected.charts).every(([name, { sentence, words }]) =>
-              document.querySelector(`[data-chart=${name}] [role=img]`).ariaLabel === sentence
-              && same(texts(`[data-chart=${name}] .textpoint text`).sort(), words));
-        }""",
-        arg=expected,
+        "(values) => JSON.stringify([...document.querySelectorAll('.talk-preview .talk-large')]"
+        ".map((node) => node.textContent)) === JSON.stringify(values)",
+        arg=values,
     )
 
 
-def test_charts_and_read_out_follow_a_slider_and_go_back_to_the_recipe_as_written(screen):
+def moved(setting, at, by):
+    steps, stands = setting.amounts(at)
+    return setting.with_amount(at, steps[stands + by])
+
+
+def test_numbers_follow_a_slider_and_go_back_to_the_recipe_as_written(screen):
     page, errors = screen
-    steps = WRITTEN.steps(FOOD)
-    press(page, slider(page, FOOD), "ArrowRight", "ArrowRight")
-    wait_until_shown(page, WRITTEN.with_amount(FOOD, steps[WRITTEN.place(FOOD, steps) + 2].grams))
-    page.get_by_role("button", name="Back to the recipe as written").click()
+    slider(page, FOOD).focus()
+    page.keyboard.press("ArrowRight")
+    page.keyboard.press("ArrowRight")
+    wait_until_shown(page, moved(WRITTEN, FOOD, 2))
+    press(page, "r")
     wait_until_shown(page, WRITTEN)
     assert errors == []
 
 
-def test_a_slider_reads_as_an_amount_of_the_kitchen(screen):
+@pytest.mark.parametrize(("key", "name"), CHARTS)
+def test_every_chart_is_painted_as_python_computes_it(screen, key, name):
+    page, errors = screen
+    press(page, key)
+    slider(page, FOOD).focus()
+    page.keyboard.press("ArrowLeft")
+    made = expected(moved(WRITTEN, FOOD, -1), name)
+    words = sorted(text.strip() for trace in made["figure"]["data"] for text in trace.get("text", ()) if text.strip())
+    page.wait_for_function(
+        """([name, sentence, words]) => {
+          const shown = [...document.querySelectorAll(`.talk-preview [data-chart=${name}] .textpoint text`)];
+          const texts = shown.map((node) => node.textContent.replaceAll('\\u00a0', ' ').trim()).filter(Boolean);
+          return document.querySelector('.talk-sentence-large')?.textContent === sentence
+            && JSON.stringify(texts.sort()) === JSON.stringify(words);
+        }""",
+        arg=[name, made["sentence"], words],
+    )
+    assert errors == []
+
+
+def test_a_typed_amount_means_what_it_says(screen):
+    page, errors = screen
+    amount = slider(page, 0).locator("xpath=following-sibling::input")
+    amount.fill("2 cups")
+    amount.press("Enter")
+    wait_until_shown(page, WRITTEN.with_typed(0, "2 cups"))
+    amount.fill("a few llamas")
+    amount.press("Enter")
+    page.locator(".talk-fault p").wait_for()
+    wait_until_shown(page, WRITTEN.with_typed(0, "2 cups"))
+    assert errors == []
+
+
+def test_a_dragged_slider_ends_where_it_is_let_go(screen):
+    page, errors = screen
+    box = slider(page, FOOD).bounding_box()
+    y = box["y"] + box["height"] / 2
+    page.mouse.move(box["x"] + box["width"] / 2, y)
+    page.mouse.down()
+    for step in range(60):  # to and fro, faster than anything can be drawn
+        page.mouse.move(box["x"] + box["width"] * (0.2 + 0.6 * (step % 10) / 10), y)
+    page.mouse.up()
+    place = int(slider(page, FOOD).input_value())
+    steps, stands = WRITTEN.amounts(FOOD)
+    assert place != stands
+    wait_until_shown(page, WRITTEN.with_amount(FOOD, steps[place]))
+    assert slider(page, FOOD).input_value() == str(place)
+    assert errors == []
+
+
+def test_a_whole_question_by_keyboard_alone(screen):
+    page, errors = screen
+    press(page, "q")
+    page.keyboard.type("no feta and half the salt")
+    page.keyboard.press("Enter")
+    setting = WRITTEN.tried("no feta and half the salt")
+    page.get_by_role("button", name="Undo: no feta and half the salt").wait_for()
+    assert page.locator(".talk-about").inner_text().endswith("contains tree nuts")
+    assert "“no feta and half the salt”" in page.locator(".talk-preview").inner_text()
+    page.keyboard.press("Escape")
+    press(page, "1")
+    wait_until_shown(page, setting)
+    press(page, "z")
+    wait_until_shown(page, WRITTEN)
+    assert errors == []
+
+
+def test_the_buttons_of_the_questions_answer(screen):
+    page, errors = screen
+    question = next(one for one in TALK.questions if one.try_)
+    page.get_by_role("button", name=question.asks).click()
+    page.locator(".talk-answer", has_text=question.answer[:40]).wait_for()
+    assert errors == []
+
+
+def test_a_line_that_is_not_understood_gets_a_kind_sentence(screen):
     page, _errors = screen
-    name = shorten(TALK.recipe.ingredients[FOOD].food.name)
-    row = page.locator(".talk-ingredient", has=page.get_by_role("option", name=name))
-    press(page, slider(page, FOOD), "End")
-    row.get_by_text(WRITTEN.steps(FOOD)[-1].label, exact=True).wait_for()
-    press(page, slider(page, FOOD), "Home")
-    row.get_by_text("left out", exact=True).wait_for()
-
-
-def test_sharing_out_changes_a_serving_and_making_more_does_not(screen):
-    page, errors = screen
-    press(page, page.locator(".noUi-handle").first, "ArrowRight")
-    servings(page, TALK.recipe.servings + 1).wait_for()
-    wait_until_shown(page, WRITTEN)
-    page.get_by_role("button", name="Share out differently").click()
-    wait_until_shown(page, replace(WRITTEN, meaning=SHARE_OUT, servings=TALK.recipe.servings + 1))
-    assert errors == []
+    press(page, "q")
+    page.keyboard.type("flarb the wug")
+    page.keyboard.press("Enter")
+    page.locator(".talk-fault", has_text="the kit would understand").wait_for()
+    press(page, "2")
+    page.locator("[data-chart=shares] .main-svg").first.wait_for()
 
 
 def test_metric_measures_and_another_talk_put_every_slider_at_its_amount(screen):
     page, errors = screen
-    talk, measures = page.locator(".talk-controls .talk-choices select").all()[:2]
     other = read_talk(next(name for name in bundled_talks() if name != TALK.name))
-    measures.select_option(label="Grams and milliliters")
-    wait_until_named(page, as_written(TALK.recipe, "metric"))
-    measures.select_option(label="Cups and ounces")
+    page.get_by_label("Measures").select_option("metric")
+    wait_until_named(page, Setting(TALK, "metric"))
+    page.get_by_label("Measures").select_option("us")
     wait_until_named(page, WRITTEN)
-    talk.select_option(label=other.title)
-    wait_until_named(page, as_written(other.recipe))
-    measures.select_option(label="Grams and milliliters")
-    wait_until_named(page, as_written(other.recipe, "metric"))
-    talk.select_option(label=TALK.title)
+    page.get_by_label("Talk", exact=True).select_option(other.name)
+    wait_until_named(page, Setting(other))
+    page.get_by_label("Talk", exact=True).select_option(TALK.name)
     wait_until_named(page, WRITTEN)
     assert errors == []
 
 
 def wait_until_named(page, setting):
     """Wait until every slider names, and stands at, the amount that the setting gives its ingredient."""
-    parts = [ingredient.part for ingredient in setting.written.ingredients]
-    order = sorted(range(len(parts)), key=lambda at: parts.index(parts[at]))
-    steps = {at: setting.steps(at) for at in order}
-    labels = [steps[at][setting.place(at, steps[at])].label for at in order]
-    places = [str(float(setting.place(at, steps[at]))) for at in order]
+    places = {str(at): setting.amounts(at) for at in range(len(setting.pot.ingredients))}
+    stands = {at: [steps[place].label, str(place)] for at, (steps, place) in places.items()}
     page.wait_for_function(
-        """([labels, places]) => {
-          const texts = [...document.querySelectorAll('.widget-readout')].slice(1).map((node) => node.textContent);
-          const handles = [...document.querySelectorAll('.noUi-handle')].slice(1);
-          return JSON.stringify(texts) === JSON.stringify(labels)
-            && JSON.stringify(handles.map((handle) => handle.ariaValueNow)) === JSON.stringify(places);
-        }""",
-        arg=[labels, places],
+        """(stands) => Object.entries(stands).every(([at, [label, place]]) => {
+          const slide = document.querySelector(`[data-control="amount-${at}"]`);
+          return slide && slide.value === place && slide.parentElement.querySelector('.talk-amount').value === label;
+        })""",
+        arg=stands,
     )
 
 
 def test_with_every_slider_at_nothing_there_are_zeros_and_no_errors(screen):
     page, errors = screen
-    nothing = WRITTEN
-    for at in range(len(WRITTEN.pot)):
-        press(page, slider(page, at), "Home")
-        nothing = nothing.with_amount(at, 0.0)
-    wait_until_shown(page, nothing)
-    assert "NaN" not in page.locator(".talk-stage").inner_html()
+    for at in range(len(TALK.recipe.ingredients)):
+        slider(page, at).focus()
+        page.keyboard.press("Home")
+    page.wait_for_function(
+        "(count) => document.querySelectorAll('.talk-row-changed').length === count", arg=len(TALK.recipe.ingredients)
+    )
+    for key in "123456789":
+        press(page, key)
+        page.wait_for_timeout(100)
+        assert "NaN" not in page.locator(".talk-preview").inner_html()
     assert errors == []
 
 
-def test_everything_stands_on_a_shared_screen_without_scrolling(screen, served):
+def test_the_script_goes_on_and_back_and_blank_covers_the_picture(screen):
     page, _errors = screen
-    kind, _address = served
-    bottom = page.viewport_size["height"] - (30 if kind == "lab" else 0)  # JupyterLab's status bar
-    for name in ("shares", "balance", "sources", "day"):
-        box = page.locator(f"[data-chart={name}]").bounding_box()
-        assert box["y"] >= 0
-        assert box["y"] + box["height"] <= bottom
-        assert box["x"] + box["width"] <= page.viewport_size["width"]
-    last = page.get_by_role("button", name="Back to the recipe as written").bounding_box()
-    assert last["y"] + last["height"] <= bottom
+    press(page, "s", "n")
+    page.locator(".talk-next", has_text="Next, 2 of").wait_for()
+    press(page, "p", "s")
+    press(page, "b")
+    assert page.locator(".talk-preview .talk-large").count() == 0
+    press(page, "b")
+    wait_until_shown(page, WRITTEN)
 
 
-def test_a_dragged_slider_ends_where_it_is_let_go(screen):
+def test_a_control_is_named_by_its_food(screen):
+    page, _errors = screen
+    name = shown_name(TALK.recipe.ingredients[3].food)
+    assert page.get_by_role("slider", name=name, exact=True).count() == 1
+
+
+LARGE = "[...document.querySelectorAll('.talk-scene .talk-large')].map((node) => node.textContent)"
+SMALLEST = """() => {
+  const sizes = [];
+  const scene = document.querySelector('.talk-scene');
+  const walk = document.createTreeWalker(scene, NodeFilter.SHOW_TEXT);
+  while (walk.nextNode()) {
+    const text = walk.currentNode.textContent.trim();
+    const parent = walk.currentNode.parentElement;
+    if (!text || parent.closest('style, defs')) continue;
+    if (!parent.getBoundingClientRect().width) continue;
+    sizes.push([parseFloat(getComputedStyle(parent).fontSize), text]);
+  }
+  return sizes.sort((a, b) => a[0] - b[0]);
+}"""
+CUT = """() => {
+  const scene = document.querySelector('.talk-scene');
+  const frame = scene.getBoundingClientRect();
+  const bad = [];
+  const boxes = [];
+  const walk = document.createTreeWalker(scene, NodeFilter.SHOW_TEXT);
+  while (walk.nextNode()) {
+    const text = walk.currentNode.textContent.trim();
+    const parent = walk.currentNode.parentElement;
+    if (!text || parent.closest('style, defs')) continue;
+    const range = document.createRange();
+    range.selectNodeContents(walk.currentNode);
+    for (const box of range.getClientRects()) {
+      if (box.width < 1) continue;
+      const inset = box.height * 0.2; // between its lines a text may touch another
+      boxes.push([text, box.left + 1, box.top + inset, box.right - 1, box.bottom - inset]);
+      const cut = box.left < frame.left - 1 || box.right > frame.right + 1 || box.bottom > frame.bottom + 1;
+      if (cut) bad.push(['cut', text]);
+    }
+  }
+  boxes.forEach(([text, left, top, right, bottom], at) => {
+    for (const [other, l, t, r, b] of boxes.slice(at + 1)) {
+      if (left < r && l < right && top < b && t < bottom) bad.push(['over', text, other]);
+    }
+  });
+  return bad;
+}"""
+
+
+@pytest.fixture
+def theirs(screen):
+    """The audience's window, opened from hers."""
     page, errors = screen
-    handle = slider(page, FOOD)
-    box = handle.bounding_box()
-    x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
-    page.mouse.move(x, y)
-    page.mouse.down()
-    for step in range(40):  # to and fro, faster than anything can be drawn
-        page.mouse.move(x + (step % 10) * 8 - 60, y)
-    page.mouse.up()
-    steps = WRITTEN.steps(FOOD)
-    place = int(float(handle.get_attribute("aria-valuenow")))
-    assert place != WRITTEN.place(FOOD, steps)
-    wait_until_shown(page, WRITTEN.with_amount(FOOD, steps[place].grams))
+    with page.expect_popup() as popup:
+        press(page, "w")
+    other = popup.value
+    other.set_viewport_size({"width": 1920, "height": 1080})
+    other.on("pageerror", lambda error: errors.append(str(error)))
+    other.wait_for_selector(".talk-large")
+    yield page, other, errors
+    if not other.is_closed():
+        other.close()
+        page.locator(".talk-seen", has_text="is closed").wait_for()
+    press(page, "s")
+
+
+@pytest.mark.parametrize("line", ["", "no feta and half the salt"])
+def test_in_the_audience_window_everything_is_large_and_nothing_cut_or_over_another(theirs, line):
+    page, other, errors = theirs
+    if line:
+        press(page, "q")
+        page.keyboard.type(line)
+        page.keyboard.press("Enter")
+        other.locator(".talk-change-row").first.wait_for()
+    for key in "123456789":
+        press(page, key)
+        other.wait_for_timeout(400)
+        other.evaluate(FRAMES)
+        sizes = other.evaluate(SMALLEST)
+        assert sizes[0][0] >= LEAST_TEXT, (key, sizes[0])
+        assert other.evaluate(CUT) == [], key
+        if key == "1":
+            numbers = [size for size, text in sizes if text.replace(".", "").isdigit()]
+            assert min(numbers) >= LEAST_NUMBER
+    assert errors == []
+
+
+def test_the_audience_window_has_no_controls_no_cursor_and_the_look_she_chose(theirs):
+    page, other, _errors = theirs
+    assert other.locator("button, input, select, a").count() == 0
+    assert other.evaluate("getComputedStyle(document.querySelector('.talk-scene')).cursor") == "none"
+    light = other.evaluate("getComputedStyle(document.querySelector('.talk-scene')).backgroundColor")
+    press(page, "l")
+    assert other.evaluate("getComputedStyle(document.querySelector('.talk-scene')).backgroundColor") != light
+    press(page, "l")
+
+
+def test_the_audience_sees_every_change_and_she_sees_what_they_see(theirs):
+    page, other, errors = theirs
+    slider(page, FOOD).focus()
+    page.keyboard.press("ArrowRight")
+    values = [number["value"] for number in expected(moved(WRITTEN, FOOD, 1))["numbers"]]
+    same = f"(values) => JSON.stringify({LARGE}) === JSON.stringify(values)"
+    other.wait_for_function(same, arg=values)
+    page.wait_for_function(same, arg=values)
+    assert errors == []
+
+
+def test_a_closed_audience_window_is_told_in_hers_and_opens_again(theirs):
+    page, other, errors = theirs
+    other.close()
+    page.locator(".talk-seen", has_text="Their window is closed").wait_for()
+    wait_until_shown(page, WRITTEN)
+    with page.expect_popup() as popup:
+        press(page, "w")
+    popup.value.wait_for_selector(".talk-large")
+    popup.value.close()
+    page.locator(".talk-seen", has_text="Their window is closed").wait_for()
+    assert errors == []
+
+
+def test_a_chart_is_saved_as_a_picture_with_its_title_source_and_date(screen):
+    page, errors = screen
+    press(page, "3")
+    page.locator("[data-chart=sources] .main-svg").first.wait_for()
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Save as SVG").click()
+    text = download.value.path().read_text(encoding="utf-8")
+    assert "Where the protein comes from" in text
+    assert TALK.title in text
+    assert "@font-face" in text
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Save as PNG").click()
+    assert download.value.path().read_bytes()[:8] == b"\x89PNG\r\n\x1a\n"
     assert errors == []

@@ -12,7 +12,7 @@ const SMALLEST = 0.68; // what texts shrink to on a phone
 const LEAST_PART = 0.8; // of its own height that a chart needs
 const HEADING = 36; // height that a title takes inside a figure; here it stands above the drawing [px]
 const COLOURS = ["paper", "ink", "soft", "line", "band", "act"]; // those that are others in the dark
-const QUIET = { staticPlot: true, displayModeBar: false, responsive: false, typesetMath: false };
+const STILL = { staticPlot: true, displayModeBar: false, responsive: false, typesetMath: false };
 
 /**
  * scale: how many times as large texts and marks are drawn; by default as the width allows.
@@ -93,7 +93,7 @@ export class Chart {
     const { data, layout } = scaled(recoloured(structuredClone(this.figure), this.place), this.scale);
     const top = (this.figure.layout.margin?.t ?? HEADING) - HEADING;
     const margin = { ...layout.margin, t: Math.max(8, top * this.scale) };
-    plotly.react(this.place, data, { ...layout, title: undefined, width, height, margin, autosize: false }, QUIET);
+    plotly.react(this.place, data, { ...layout, title: undefined, width, height, margin, autosize: false }, STILL);
   }
 
   leave(plotly) {

@@ -1,0 +1,265 @@
+"""Her window: one widget with the controls, the script, the changes, the clock and what the audience sees.
+
+The page draws; here every message of hers makes a new `Setting`, and one message goes back with what changed. Of the
+scenes only the one that is shown is worked out at once; the others follow when the page has a quiet moment.
+"""
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+import anywidget
+import traitlets
+from plotly.offline import get_plotlyjs_version
+
+from kit.errors import ChangeError, KitError
+from kit.meal.changes import change
+from kit.show import desk_content
+from kit.show.look import script, style
+from kit.show.scenes import MOST_NUMBERS, NAMES, Shown, frame, scene
+from kit.show.setting import Made, Setting, restored
+from kit.show.stage import difference, plotly_script
+from kit.show.views import READ_ALOUD, SOURCES_OF, short_name
+from kit.speech.points import check_points
+from kit.speech.verdict import Verdict
+from kit.talk.rehearsal import plan
+from kit.talk.talk import Talk
+from kit.texts import quantity
+
+NUMBERS_OF = (*READ_ALOUD, "fat", "saturated_fat", "carbohydrate", "sugars", "potassium", "calcium", "iron")
+FIRST = "numbers"
+
+
+class Desk(anywidget.AnyWidget):
+    """Her window, and the audience's that it opens.
+
+    Parameters
+    ----------
+    talk : Talk
+        The talk to begin with.
+    talks : mapping of str to str, optional
+        Other talks to choose from: titles by name.
+    read : callable, optional
+        Reads a talk by its name.
+
+    Attributes
+    ----------
+    setting : Setting
+        What is set.
+    shown : str
+        The scene that the audience sees.
+    verdicts : tuple of Verdict
+        The sentences of the script, checked against the dish as it is set.
+    """
+
+    _esm = script("desk")
+    _css = style("scene", "desk")
+    content = traitlets.Dict().tag(sync=True)
+    plotly_version = traitlets.Unicode().tag(sync=True)
+
+    def __init__(
+        self, talk: Talk, talks: Mapping[str, str] | None = None, read: Callable[[str], Talk] | None = None
+    ) -> None:
+        self._talks, self._read = {**(talks or {}), talk.name: talk.title}, read
+        self._begin(Setting(talk, talk.measures))
+        super().__init__(content=self._content(), plotly_version=get_plotlyjs_version())
+        self.on_msg(self._answer)
+
+    def _begin(self, setting: Setting) -> None:
+        """Take a talk as it is set, and show the first scene."""
+        self.setting, self.shown = setting, FIRST
+        self.numbers: tuple[str, ...] = READ_ALOUD
+        self.source_of, self.asked = "protein", ("", "")
+        self._asked_of: Made | None = None  # the change that was asked for; None for a question that changes nothing
+        self._as_written = check_points(setting.talk)
+        self.verdicts: tuple[Verdict, ...] = check_points(setting.talk, setting.now)
+
+    # ---- what the page is told
+
+    def _content(self) -> dict[str, Any]:
+        """Return everything that the page shows."""
+        talk = self.setting.talk
+        return {
+            **self._parts(),
+            "names": list(NAMES.items()),
+            "talks": sorted(self._talks.items(), key=lambda pair: pair[1]),
+            "talk": talk.name,
+            "measures": list(desk_content.MEASURES.items()),
+            "questions": [{"asks": q.asks, "tries": q.try_, "answer": q.answer} for q in talk.questions],
+            "plan": desk_content.plan_rows(plan(talk)),
+            "numbers_of": [(name, short_name(name)) for name in NUMBERS_OF],
+            "sources_of": [(name, short_name(name)) for name in SOURCES_OF],
+            "serving": f"{talk.recipe.serving_is}, {quantity(self.setting.written.serving_grams, 'g')} as written",
+        }
+
+    def _parts(self) -> dict[str, Any]:
+        """Return what a change of the setting may change."""
+        setting = self.setting
+        return {
+            "frame": frame(setting.talk, setting.now),
+            "shown": self.shown,
+            "scenes": {self.shown: self._scene(self.shown)},
+            "rows": desk_content.rows(setting),
+            "servings": desk_content.servings(setting),
+            "system": setting.system,
+            "script": desk_content.script(self.verdicts),
+            "made": [made.words for made in setting.made],
+            "allergens": desk_content.allergens_changed(setting),
+            "turned": desk_content.points_changed(self._as_written, self.verdicts),
+            "numbers": list(self.numbers),
+            "source_of": self.source_of,
+            "kept": self._kept(),
+        }
+
+    def _scene(self, name: str) -> dict[str, Any]:
+        setting = self.setting
+        if name == "change":
+            before, asks, answer = self._before()
+            return desk_content.change_scene(change(before, setting.recipe), asks, answer)
+        because = setting.made[-1].words if setting.made else ""
+        shown = Shown(self.numbers, self.source_of, setting.system, because)
+        return scene(name, setting.talk, setting.now, setting.written, shown)
+
+    def _before(self) -> tuple[Any, str, str]:
+        """Return the dish before the change that is shown, what was asked, and the answer."""
+        setting, (asks, answer) = self.setting, self.asked
+        if asks and self._asked_of is None:
+            return setting.recipe, f"“{asks}”", answer
+        if asks and self._asked_of in setting.made:
+            return setting.undone(setting.made.index(self._asked_of)).recipe, f"“{asks}”", answer
+        words = "; ".join(made.words for made in setting.made)
+        return setting.written.recipe, f"What changed: {words}" if words else "As written", ""
+
+    def _kept(self) -> dict[str, Any]:
+        """Return what brings everything back after a reload."""
+        chosen = {"shown": self.shown, "numbers": list(self.numbers), "source_of": self.source_of, "asked": self.asked}
+        return {**self.setting.as_json(), **chosen}
+
+    def _tell(self, number: int, **more: Any) -> None:
+        """Send what differs from what the page has; `number` is the message of hers that this answers."""
+        before, after = self.content, {**self._parts(), **more}
+        changes: dict[str, Any] = {}
+        for name, value in after.items():
+            if name not in ("scenes", "rows") and before.get(name) != value:
+                changes[name] = value
+        same = len(before["rows"]) == len(after["rows"]) and "talk" not in changes
+        rows = [new for old, new in zip(before["rows"], after["rows"], strict=False) if old != new]
+        if rows or not same:
+            changes["rows" if not same else "some_rows"] = after["rows"] if not same else rows
+        changes |= self._changed_scene(before["scenes"], after["scenes"])
+        # Altered in place, which sends nothing: a page that opens later gets it whole.
+        self.content.update({name: value for name, value in after.items() if name != "others"})
+        self.send({"done": number, "changes": changes})
+
+    def _changed_scene(self, before: Mapping[str, Any], after: Mapping[str, Any]) -> dict[str, Any]:
+        """Return the scene that is shown, or of its chart what changed; the page forgets the other scenes."""
+        name = self.shown
+        old, new = before.get(name), after[name]
+        if old is None or "figure" not in new or "figure" not in old:
+            return {} if old == new else {"scene": new}
+        made = difference(old["figure"], new["figure"])
+        return {"figure": made} if made else {}
+
+    # ---- what she does
+
+    def _answer(self, _widget: Any, message: dict[str, Any], _buffers: list[Any]) -> None:
+        if message.get("ask") == "plotly":
+            self.send({"answer": "plotly"}, buffers=[plotly_script()])
+            return
+        act = getattr(self, f"_do_{message.get('do', '')}", None)
+        if act is None:
+            return
+        number = message.get("number", 0)
+        try:
+            more = act(message) or {}
+        except ChangeError as fault:
+            more = {"fault": {"text": str(fault), "choices": list(fault.choices)}}
+        except KitError as fault:
+            more = {"fault": {"text": str(fault), "choices": []}}
+        else:
+            more = {"fault": None, **more}
+        self._tell(number, **more)
+
+    def _set(self, setting: Setting) -> None:
+        verdicts = check_points(setting.talk, setting.now)  # first: a setting that cannot be worked out changes nothing
+        self.setting, self.verdicts = setting, verdicts
+
+    def _do_move(self, message: dict[str, Any]) -> None:
+        steps, _ = self.setting.amounts(message["at"])
+        place = min(max(int(message["place"]), 0), len(steps) - 1)
+        self._set(self.setting.with_amount(message["at"], steps[place]))
+
+    def _do_type(self, message: dict[str, Any]) -> None:
+        self._set(self.setting.with_typed(message["at"], message["text"]))
+
+    def _do_swap(self, message: dict[str, Any]) -> None:
+        self._set(self.setting.with_food(message["at"], message["food"]))
+
+    def _do_servings(self, message: dict[str, Any]) -> None:
+        self._set(self.setting.with_servings(float(message["value"]), message.get("meaning")))
+
+    def _do_measures(self, message: dict[str, Any]) -> None:
+        self.setting = Setting(self.setting.talk, message["system"], self.setting.made)
+
+    def _do_try(self, message: dict[str, Any]) -> None:
+        self._set(self.setting.tried(message["line"]))
+        self.asked = (message.get("asks") or message["line"], message.get("answer", ""))
+        self.shown, self._asked_of = "change", self.setting.made[-1]
+
+    def _do_say(self, message: dict[str, Any]) -> None:
+        self.asked = (message["asks"], message.get("answer", ""))
+        self.shown, self._asked_of = "change", None
+
+    def _do_undo(self, message: dict[str, Any]) -> None:
+        place = message.get("place", len(self.setting.made) - 1)
+        if 0 <= place < len(self.setting.made):
+            self._set(self.setting.undone(place))
+        if self.shown == "change" and not self.setting.made:
+            self.shown = FIRST
+
+    def _do_as_written(self, _message: dict[str, Any]) -> None:
+        self._set(self.setting.as_written())
+        if self.shown == "change":
+            self.shown = FIRST
+
+    def _do_show(self, message: dict[str, Any]) -> None:
+        if message["name"] in NAMES:
+            self.shown = message["name"]
+
+    def _do_numbers(self, message: dict[str, Any]) -> None:
+        chosen = tuple(name for name in NUMBERS_OF if name in message["names"])[:MOST_NUMBERS]
+        self.numbers, self.shown = chosen or self.numbers, "numbers"
+
+    def _do_source(self, message: dict[str, Any]) -> None:
+        if message["name"] in SOURCES_OF:
+            self.source_of, self.shown = message["name"], "sources"
+
+    def _do_talk(self, message: dict[str, Any]) -> dict[str, Any]:
+        if self._read is None or message["name"] not in self._talks:
+            return {}
+        talk = self._read(message["name"])
+        self._begin(Setting(talk, talk.measures))
+        return self._content()
+
+    def _do_restore(self, message: dict[str, Any]) -> dict[str, Any]:
+        """Bring back what a page kept, after a reload with another kernel."""
+        kept = message["kept"]
+        talk = self.setting.talk
+        if kept.get("talk") != talk.name:
+            if self._read is None or kept.get("talk") not in self._talks:
+                return {}
+            talk = self._read(kept["talk"])
+        self._begin(restored(kept, talk))
+        self.numbers = (
+            tuple(name for name in kept.get("numbers", ()) if name in NUMBERS_OF)[:MOST_NUMBERS] or READ_ALOUD
+        )
+        self.source_of = kept.get("source_of") if kept.get("source_of") in SOURCES_OF else "protein"
+        self.shown = kept.get("shown") if kept.get("shown") in NAMES else FIRST
+        asked = kept.get("asked") or ("", "")
+        self.asked = (str(asked[0]), str(asked[1]))
+        what_ifs = [made for made in self.setting.made if not made.control]
+        self._asked_of = what_ifs[-1] if what_ifs else None
+        return self._content()
+
+    def _do_rest(self, _message: dict[str, Any]) -> dict[str, Any]:
+        """Work out the scenes that are not shown, so that the page has them at hand."""
+        return {"others": {name: self._scene(name) for name in NAMES if name != self.shown}}

@@ -1,0 +1,182 @@
+import json
+
+import pytest
+
+from kit.errors import UnknownNameError
+from kit.files import TALK_VARIABLE
+from kit.show.panels import on_screen
+from kit.speech.points import check_points
+from kit.talk.library import bundled_talks, read_talk
+
+
+@pytest.fixture
+def desk():
+    return on_screen("barley_squash_box")
+
+
+@pytest.fixture
+def say(desk, monkeypatch):
+    sent = []
+    monkeypatch.setattr(desk, "send", lambda content, buffers=None: sent.append(content))
+
+    def say(do, **more):
+        """Say something as the page does; returns what comes back, which is one message."""
+        sent.clear()
+        desk._answer(desk, {"do": do, "number": 7, **more}, [])
+        [message] = sent
+        assert message["done"] == 7
+        json.dumps(message, allow_nan=False)
+        return message["changes"]
+
+    return say
+
+
+def at(desk, words):
+    return next(place for place, part in enumerate(desk.setting.talk.recipe.ingredients) if words in part.line)
+
+
+def test_a_moved_slider_is_answered_with_the_scene_the_script_and_its_row(desk, say):
+    changes = say("move", at=0, place=3)
+    assert [row["at"] for row in changes["some_rows"]] == [0]
+    assert changes["scene"]["numbers"][0]["was"].startswith("was 500")
+    assert [one["say"] for one in changes["script"]] == [
+        verdict.say for verdict in check_points(desk.setting.talk, desk.setting.now)
+    ]
+    assert "rows" not in changes
+
+
+def test_of_a_chart_only_what_changed_is_sent(say):
+    say("show", name="sources")
+    changes = say("move", at=0, place=10)
+    assert "scene" not in changes
+    assert set(changes["figure"]) <= {"traces", "meta"}
+
+
+def test_a_move_that_changes_nothing_sends_nothing(desk, say):
+    place = desk.setting.amounts(0)[1]
+    assert say("move", at=0, place=place) == {}
+
+
+def test_a_place_beyond_the_slider_is_its_end(desk, say):
+    say("move", at=0, place=10**9)
+    steps, stands = desk.setting.amounts(0)
+    assert stands == len(steps) - 1
+
+
+def test_a_question_shows_before_and_after_with_its_answer(desk, say):
+    question = next(one for one in desk.setting.talk.questions if one.try_)
+    changes = say("try", line=question.try_, asks=question.asks, answer=question.answer)
+    assert changes["shown"] == "change"
+    assert changes["scene"]["sentence"] == f"“{question.asks}”"
+    assert changes["scene"]["answer"] == question.answer
+    assert changes["made"] == [question.try_]
+
+
+def test_the_change_that_was_asked_for_is_shown_against_the_dish_before_it(say):
+    say("try", line="no salt")
+    changes = say("try", line="no feta")
+    sodium = next(row for row in changes["scene"]["rows"] if row["label"] == "Sodium")
+    assert sodium["before"] != "500 milligrams"
+
+
+def test_a_question_that_tries_nothing_shows_its_answer(say):
+    changes = say("say", asks="Where do I find the recipe?", answer="It comes by mail.")
+    assert changes["scene"]["answer"] == "It comes by mail."
+    assert changes["scene"]["rows"] == []
+
+
+def test_a_line_that_is_not_understood_gets_a_kind_sentence_and_changes_nothing(desk, say):
+    before = desk.setting
+    changes = say("try", line="flarb the wug")
+    assert "is not understood" in changes["fault"]["text"]
+    assert desk.setting is before
+    assert say("try", line="no feta")["fault"] is None
+
+
+@pytest.mark.parametrize(
+    "message",
+    [
+        {"do": "type", "at": 0, "text": "a few"},
+        {"do": "servings", "value": 0},
+        {"do": "swap", "at": 0, "food": "no-such-food"},
+        {"do": "show", "name": "no such scene"},
+        {"do": "source", "name": "no such nutrient"},
+        {"do": "numbers", "names": []},
+        {"do": "undo", "place": 99},
+        {"do": "talk", "name": "no_such_talk"},
+    ],
+)
+def test_nonsense_is_answered_and_changes_nothing(desk, say, message):
+    before = desk.setting.recipe.grams.tolist()
+    say(message.pop("do"), **message)
+    assert desk.setting.recipe.grams.tolist() == before
+
+
+def test_allergens_follow_every_leave_out_and_swap_at_once(say):
+    assert "milk" not in say("try", line="no feta")["frame"]["aside"]
+    assert say("as_written")["frame"]["aside"].endswith("contains milk and tree nuts")
+
+
+def test_back_to_the_recipe_as_written_leaves_nothing_changed(desk, say):
+    say("move", at=0, place=2)
+    say("try", line="no feta and for ten")
+    changes = say("as_written")
+    assert changes["made"] == []
+    assert changes["shown"] == "numbers"
+    assert desk.setting.recipe.grams.tolist() == desk.setting.talk.recipe.grams.tolist()
+
+
+def test_one_to_four_numbers_are_chosen(desk, say):
+    assert len(say("numbers", names=["protein"])["scene"]["numbers"]) == 1
+    say("numbers", names=["energy", "protein", "fiber", "sodium", "fat"])
+    assert len(desk.numbers) == 4
+
+
+def test_the_scenes_that_are_not_shown_are_worked_out_when_asked_for(say):
+    others = say("rest")["others"]
+    assert "numbers" not in others
+    assert {"shares", "sources", "day", "plate", "balance", "change", "recipe"} <= set(others)
+
+
+def test_another_talk_brings_its_own_rows_script_and_plan(desk, say):
+    other = next(name for name in bundled_talks() if name != desk.setting.talk.name)
+    changes = say("talk", name=other)
+    assert len(changes["rows"]) == len(read_talk(other).recipe.ingredients)
+    assert changes["frame"]["title"] == read_talk(other).title
+    assert changes["plan"]["steps"]
+
+
+def test_what_a_page_kept_brings_everything_back_in_a_new_kernel(desk, say):
+    say("move", at=0, place=2)
+    say("try", line="no feta")
+    say("source", name="iron")
+    kept = json.loads(json.dumps(desk.content["kept"]))
+    fresh = on_screen(next(name for name in bundled_talks() if name != desk.setting.talk.name))
+    fresh.send = lambda content, buffers=None: None
+    fresh._answer(fresh, {"do": "restore", "kept": kept, "number": 1}, [])
+    assert fresh.setting.talk.name == desk.setting.talk.name
+    assert fresh.setting.recipe.grams.tolist() == desk.setting.recipe.grams.tolist()
+    assert (fresh.shown, fresh.source_of) == ("sources", "iron")
+
+
+@pytest.mark.parametrize(
+    "kept", [{}, {"talk": 3}, {"talk": "gone"}, {"talk": "barley_squash_box", "made": "junk", "numbers": [1]}]
+)
+def test_what_was_kept_wrongly_brings_no_fault(say, kept):
+    say("restore", kept=kept)
+
+
+def test_a_page_that_opens_later_gets_what_is_shown_now(desk, say):
+    say("try", line="no feta")
+    assert desk.content["made"] == ["no feta"]
+    assert desk.content["scenes"]["change"]["rows"]
+
+
+def test_the_talk_that_was_asked_for_on_the_command_line_is_shown(monkeypatch):
+    monkeypatch.setenv(TALK_VARIABLE, "pear_oat_jars")
+    assert on_screen().setting.talk.name == "pear_oat_jars"
+
+
+def test_an_unknown_talk_is_told_with_the_nearest():
+    with pytest.raises(UnknownNameError, match="barley_squash_box"):
+        on_screen("barley_squash_bok")
