@@ -13,7 +13,7 @@ import psutil
 import pytest
 from live import PATIENCE, ROOT, notebook_page
 
-DRAWN = "[data-chart=day] .main-svg"
+DRAWN = ".talk-desk .talk-large"
 SMALL = {"width": 1366, "height": 768}
 GONE = "() => document.documentElement.classList.contains('talk-python-gone')"
 
@@ -103,7 +103,7 @@ def notices_silence(page, kit):
     page.wait_for_function(GONE)
     assert time.monotonic() - began < 3  # two seconds, and what a busy machine takes
     assert page.get_by_text("Python does not answer").is_visible()
-    assert page.locator("[inert] .noUi-handle").count() == page.locator(".noUi-handle").count() > 0
+    assert page.locator("[inert] .talk-slide").count() == page.locator(".talk-slide").count() > 0
     kernel.resume()
     page.wait_for_function(f"() => !({GONE})()")
     assert page.locator("[inert]").count() == 0

@@ -201,7 +201,7 @@ class Desk {
   tellSeen(text) {
     const gone = this.root.classList.contains("talk-gone");
     const theirs = this.other ? "They see, in their window" : "They see, when you share this window";
-    setText(this.seen, gone ? "Python does not answer. They keep the last picture; sliders wait." : text ?? theirs);
+    setText(this.seen, gone ? "They keep the last picture." : text ?? theirs);
   }
 
   // ---- what she does
