@@ -33,7 +33,6 @@ TRANSLATED: dict[str, Callable[..., Any]] = {
     **{"number": number, "percent": percent, "span": span, "allergen_sentence": allergen_sentence},
     "check_the_package": check_the_package,
 }
-_STAGE = ("stage",)
 _BEGIN = """
 const data = JSON.parse(document.getElementById("talk-data").textContent);
 window.talkPage = begin(document.body, python, data, mount, window.Plotly);
@@ -82,7 +81,7 @@ def _program() -> str:
     names = {name: program.add(function) for name, function in TRANSLATED.items()}
     given = ", ".join(["plain", *(f"{name}: {called}" for name, called in names.items())])
     python = f"const python = (() => {{\n{program.text()}\nreturn {{ {given} }};\n}})();"
-    return "\n".join([python, look.script(*_STAGE), sheet("page.js"), _BEGIN])
+    return "\n".join([python, look.script("stage"), sheet("page.js"), _BEGIN])
 
 
 def _policy(scripts: list[str]) -> str:

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from kit.meal.certainty import spoken_parts_per_serving
+from kit.meal.kitchen_amounts import kitchen_line
 from kit.meal.nutrition import Nutrition
-from kit.meal.portions import kitchen_line
 from kit.rules.cautions import allergens, cautions, storage
 from kit.show import views
 from kit.show.marks import Drawing

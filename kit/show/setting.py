@@ -17,8 +17,9 @@ from kit.food.measures import unit
 from kit.food.names import short_name
 from kit.meal.change_asked import measured_as
 from kit.meal.changes import Change, change, read_change
+from kit.meal.kitchen_amounts import KitchenStep
 from kit.meal.nutrition import Nutrition
-from kit.meal.portions import MAKE_MORE, Step
+from kit.meal.portions import MAKE_MORE
 from kit.meal.recipe import MOST_SERVINGS, Ingredient, Recipe
 from kit.meal.scenario import Scenario
 from kit.meal.steps import Add, Amount, Row, Servings, Swap, applied, step_as_json, step_from_json
@@ -138,15 +139,15 @@ class Setting:
             for at, part in enumerate(base.ingredients)
         )
         base = replace(base, ingredients=parts)
-        pot = tuple(self.pot.grams.tolist())
-        return Scenario(self.talk.recipe, base, pot, self.servings, self.meaning, self.system)
+        moved = tuple(enumerate(self.pot.grams.tolist()))
+        return Scenario(base, self.servings, self.meaning, self.system, (), moved)
 
-    def amounts(self, at: int) -> tuple[tuple[Step, ...], int]:
+    def amounts(self, at: int) -> tuple[tuple[KitchenStep, ...], int]:
         """Return the amounts that the slider of an ingredient runs through, and where among them it stands."""
         steps = self._scenario.steps(at)
         return steps, self._scenario.place(at, steps)
 
-    def with_amount(self, at: int, step: Step) -> "Setting":
+    def with_amount(self, at: int, step: KitchenStep) -> "Setting":
         """Return the setting with an ingredient at an amount of its slider."""
         food = self.pot.ingredients[at].food
         made = Made(f"{short_name(food)}: {step.label}", self._amount(at, step.grams), AMOUNT, at)
@@ -168,12 +169,12 @@ class Setting:
         part = self.recipe.ingredients[at]
         said = text.strip()
         if not said or said in ("0", "left out", "none"):
-            return self.with_amount(at, Step("left out", 0.0))
+            return self.with_amount(at, KitchenStep("left out", 0.0))
         if said.startswith(("-", "−")) or unit(said) is not None:
             raise ChangeError(f'"{said}" is no amount; write how much, such as "1 1/2 cups" or "200 g"')
         said = f"{said} {part.noun}" if _NUMBER_ALONE.fullmatch(said) and part.noun else said
         measured = measured_as(said, part, foods())
-        return self.with_amount(at, Step(f"{number(measured.grams, 1)} g", measured.grams))
+        return self.with_amount(at, KitchenStep(f"{number(measured.grams, 1)} g", measured.grams))
 
     def with_food(self, at: int, key: str) -> "Setting":
         """Return the setting with another food in an ingredient's place.
