@@ -11,6 +11,7 @@ _HOMES = {
     "check_points": "kit.speech.points",
     "checks_table": "kit.show.tables",
     "day_plan": "kit.show.rehearsal_panel",
+    "follow_up_panel": "kit.share.panels",
     "lines_table": "kit.show.tables",
     "nutrition": "kit.meal.nutrition",
     "on_screen": "kit.show.panels",
@@ -21,6 +22,7 @@ _HOMES = {
     "rehearsal_clock": "kit.show.rehearsal_panel",
     "script": "kit.show.script_panel",
     "serving_table": "kit.show.tables",
+    "survey_panel": "kit.share.panels",
     "weights_table": "kit.show.tables",
 }
 

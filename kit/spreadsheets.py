@@ -39,20 +39,30 @@ def read_table(path: Path) -> Table:
     ----------
     RFC 4180 for the format; what spreadsheets write beside it is common practice.
     """
-    text = _text(path)
-    try:
-        return _table(text, path.name)
-    except csv.Error as fault:
-        raise KitError(f"{path.name} is no table ({fault}); save it as CSV") from None
-
-
-def _text(path: Path) -> str:
     try:
         if path.stat().st_size > LARGEST_FILE:
             raise KitError(f"{path.name} has over {LARGEST_FILE // 1_000_000} MB; a table of that size is another one")
         content = path.read_bytes()
     except OSError as fault:
         raise KitError(f"{path} cannot be read ({fault.strerror}); check its name and place") from fault
+    return table_from(content, path.name)
+
+
+def table_from(content: bytes, name: str) -> Table:
+    """Read the content of a CSV table, as `read_table` does; `name` tells in messages which one.
+
+    Raises
+    ------
+    KitError
+        As `read_table`.
+    """
+    try:
+        return _table(_text(content), name)
+    except csv.Error as fault:
+        raise KitError(f"{name} is no table ({fault}); save it as CSV") from None
+
+
+def _text(content: bytes) -> str:
     if content.startswith((b"\xff\xfe", b"\xfe\xff")):
         return content.decode("utf-16", errors="replace")
     try:

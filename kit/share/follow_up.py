@@ -8,7 +8,7 @@ from kit.errors import KitError
 from kit.meal.nutrition import Nutrition
 from kit.share.contents import contents
 from kit.share.handout import handout
-from kit.share.mail import mail
+from kit.share.mail import ATTACHED, mail
 from kit.share.numbers_csv import numbers_csv
 from kit.share.pack import pack
 from kit.share.page import page
@@ -16,6 +16,8 @@ from kit.speech.verdict import Verdict
 from kit.talk.talk import Talk
 
 MAIL = "follow-up.eml"
+# What each file is for, as the mail and the notebook tell it.
+PURPOSES = {**ATTACHED, MAIL: "the mail as a draft, with everything attached: only the addresses are missing"}
 
 
 def makers(talk: Talk, numbers: Nutrition | None = None) -> dict[str, Callable[[], bytes]]:

@@ -44,7 +44,7 @@ def mail(contents: Contents, attached: Mapping[str, bytes], recording: str = "",
         "cautions": contents.cautions[:2],
         "recording": recording or RECORDING,
         "survey": survey or SURVEY,
-        "attached": [(name, _FOR[name]) for name in attached if name in _FOR],
+        "attached": [(name, ATTACHED[name]) for name in attached if name in ATTACHED],
     }
     draft = EmailMessage(policy=SMTP)
     draft["Subject"] = _one_line(f"{contents.title}: the recipe and its numbers")
@@ -61,7 +61,7 @@ def mail(contents: Contents, attached: Mapping[str, bytes], recording: str = "",
 
 
 _FIRST = ("energy", "protein", "fiber", "sodium")
-_FOR = {
+ATTACHED = {
     "page.html": "a page whose sliders still work: open it in a browser, on a phone too",
     "handout.html": "the recipe and the numbers for printing",
     "numbers.csv": "every number as a table",

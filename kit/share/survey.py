@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from kit.errors import KitError
-from kit.spreadsheets import read_table
+from kit.spreadsheets import Table, read_table
 
 # Column headings that hold who someone is or when they answered, not what they think; any of these words in one.
 _WHO = frozenset(
@@ -125,16 +125,26 @@ def read_survey(path: Path) -> Survey:
         If the file cannot be read as a table, or holds no answers.
     """
     path = Path(path)
-    table = read_table(path)
-    columns = {name: [row[place].strip() for row in table.rows] for place, name in enumerate(table.columns)}
-    private = {name for name, cells in columns.items() if _tells_who(name, cells)}
-    times = {name for name, cells in columns.items() if name not in private and _tells_when(name, cells)}
-    names = {word for name in private for cell in columns[name] for word in _names(cell)}
-    asked = {name: cells for name, cells in columns.items() if name not in private | times and any(cells)}
+    return survey_of(read_table(path), path.name)
+
+
+def survey_of(table: Table, name: str) -> Survey:
+    """Count the answers in a table, as `read_survey` does; `name` tells in messages which one.
+
+    Raises
+    ------
+    KitError
+        If it holds no answers.
+    """
+    columns = {column: [row[place].strip() for row in table.rows] for place, column in enumerate(table.columns)}
+    private = {column for column, cells in columns.items() if _tells_who(column, cells)}
+    times = {column for column, cells in columns.items() if column not in private and _tells_when(column, cells)}
+    names = {word for column in private for cell in columns[column] for word in _names(cell)}
+    asked = {column: cells for column, cells in columns.items() if column not in private | times and any(cells)}
     answers = sum(any(row) for row in zip(*asked.values(), strict=True)) if asked else 0
     if not answers:
-        raise KitError(f"{path.name} holds no answers; save the table with a row for each person")
-    questions = tuple(_question(name, cells, names) for name, cells in asked.items())
+        raise KitError(f"{name} holds no answers; save the table with a row for each person")
+    questions = tuple(_question(column, cells, names) for column, cells in asked.items())
     return Survey(questions, answers, len(private) + len(times))
 
 
