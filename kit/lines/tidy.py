@@ -45,7 +45,7 @@ _SAVED = re.compile(
     r"[,;]?\s*\b(?:(?:reserve|reserving|save|saving|keep|keeping)\b[^,;()]*|"
     r"(?:the\s+)?(?:juices?|liquids?|brine|syrup|fronds?|tops?|greens?|leaves|oil)\s+(?:is\s+|are\s+)?(?:reserved|saved|included)\b[^,;()]*|"
     r"(?:with|in|including|plus|and)\s+(?:all\s+)?(?:their|its|the|own)\s*(?:own\s+)?(?:juices?|liquids?|brine)\b|"
-    r"\bwith\s+(?:juices?|leaves|tops|greens|stems)\b)",
+    r"(?<=tomatoes )with\s+juices?\b|\bwith\s+(?:leaves|tops|greens|stems)\b)",
     re.IGNORECASE,
 )
 _PARTS = {
