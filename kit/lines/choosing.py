@@ -94,7 +94,8 @@ def choose(
         return Choice(None, notes, problem, choices)
     found, light_notes, problem = _lighter(best, asked, names)
     food, more, state_problem = in_state(found, asked.name, asked.after, table, container, by_weight)
-    spare = frozenset(word for word in asked.all_words if word not in found.words)
+    usual = names.kind(found) == USUAL  # whose words may tell the cut as well: "grated cheese"
+    spare = frozenset(word for word in asked.all_words if word not in found.words or (usual and kind_of(word) == "cut"))
     assumed = _assumed(found, food, names)
     notes = (*notes, *assumed, *light_notes, *more)
     problem = problem or state_problem

@@ -17,9 +17,8 @@ _WISH = re.compile(
     re.IGNORECASE,
 )
 _ORIGIN = re.compile(r"^(?:from|for|equals?|makes?|yields?|see|note|any|at|to)\b", re.IGNORECASE)
-_STATE = r"(?:fresh|raw|cooked|dried|dry|canned|frozen|jarred|bottled|homemade)"
 _AT_LEAST = re.compile(r"^(?:at least|minimum)\s+(?=\d)", re.IGNORECASE)
-_SECOND = re.compile(rf"(?<=[a-z])\s*,?\s+or\s+{_STATE}\b.*$", re.IGNORECASE)
+_SECOND = re.compile(r"(?<=[a-z%])\s*,?\s+or\s+.*$", re.IGNORECASE)
 _PURPOSE = re.compile(
     r"^(?:for|equals?|makes?|yields?|see|note|any|from (?:about |the )?(?:\d|an?\b|one\b))", re.IGNORECASE
 )

@@ -32,7 +32,15 @@ _UNITS = (
         r"\1 lb \2 oz",
     ),
     (re.compile(r"^gm?s?\s+(?=\d)", re.IGNORECASE), ""),
+    (re.compile(r"\b(?:lg|lge)\.?\s", re.IGNORECASE), "large "),
+    (re.compile(r"\bmed\.?\s", re.IGNORECASE), "medium "),
+    (re.compile(r"\bsm\.?\s", re.IGNORECASE), "small "),
+    (re.compile(r"\bdoz\.?\s", re.IGNORECASE), "dozen "),
+    (re.compile(r"\bctns?\.?\s", re.IGNORECASE), "carton "),
+    (re.compile(r"\benv\.?\s", re.IGNORECASE), "envelope "),
 )
+_CANS_OZ = {"300": 15, "303": 16, "2": 20, "2 1/2": 29, "2.5": 29, "10": 106}  # trade sizes of US cans, common practice
+_CAN_NUMBER = re.compile(r"\(?(?:#|\bno\.?|\bnumber)\s*(300|303|2 1/2|2\.5|2|10)\)?[- ]cans?\b", re.IGNORECASE)
 _JOINED = re.compile(r"\b(un|pre)-(?=[a-z]{4})", re.IGNORECASE)
 _UN = r"(?:cooked|drained|peeled|sweetened|salted|rinsed|toasted)"
 _NOT_DONE = re.compile(rf"\b(?:not|never)\s+(?:yet\s+)?({_UN})\b", re.IGNORECASE)
@@ -125,6 +133,7 @@ def tidy(line: str) -> str:
     text = re.sub(r"\bof (?:your )?choice\b", "of-choice", _YOLKS_OFF.sub("whites", text), flags=re.IGNORECASE)
     text = _OR_TWO.sub(r"\1", text)
     text = _CONTAINER_TWICE.sub(r"\1 \3 \2", text)
+    text = _CAN_NUMBER.sub(lambda found: f"({_CANS_OZ[found[1]]} oz) can", text)
     for pattern, plain in _UNITS:
         text = pattern.sub(plain, text)
     text = _JOINED.sub(r"\1", text)

@@ -50,3 +50,17 @@ def test_what_is_plain_already_stays(line):
 @given(texts)
 def test_any_text_becomes_some_text(text):
     assert isinstance(tidy(text), str)
+
+
+@pytest.mark.parametrize(
+    ("line", "plain"),
+    [
+        ("1 #10 can tomatoes", "1 (106 oz) can tomatoes"),
+        ("1 (No. 2) can peaches", "1 (20 oz) can peaches"),
+        ("1 lg. onion", "1 large onion"),
+        ("2 med. carrots", "2 medium carrots"),
+        ("1 doz. eggs", "1 dozen eggs"),
+    ],
+)
+def test_short_forms_and_numbered_cans_are_written_out(line, plain):
+    assert tidy(line) == plain
