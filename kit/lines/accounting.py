@@ -60,6 +60,8 @@ def _may_decide(word: str, best: Name) -> bool:
         return _FREE_FROM[word] in best.food.allergens
     if word in ("skin", "skinless"):
         return best.food.group == "poultry" and (word == "skin" or "skin" in best.food.name)
+    if word == "whipped":  # a spoon of it weighs less
+        return best.food.group == "dairy" and all(row.cut != "whipped" for row in best.food.measures)
     if word == "baked":
         return best.food.group == "snack"
     if word in _HOW_HOT and best.food.group in ("meat", "poultry"):
