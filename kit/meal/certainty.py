@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from math import floor, isnan, log10
 
 import numpy as np
@@ -11,6 +11,7 @@ from numpy.typing import ArrayLike, NDArray
 from kit import files
 from kit.food.composition import Food, nutrient, nutrient_index, nutrients, read_rows
 from kit.lines.weighing import Z90
+from kit.meal.makeup import Makeup
 from kit.meal.nutrition import Nutrition
 from kit.texts import UNKNOWN, number
 
@@ -100,13 +101,19 @@ class Range:
 
 def ranges(numbers: Nutrition) -> tuple[Array, Array]:
     """Return the low and high ends of the 90 % range of every nutrient per serving, each of shape (n_nutrients,)."""
-    ingredients = numbers.recipe.ingredients
-    if not ingredients:
-        return numbers.per_serving, numbers.per_serving
-    amount_sd = [ingredient.relative_sd for ingredient in ingredients]
-    content_sd = np.stack([composition_sd(ingredient.food) for ingredient in ingredients])
-    half = Z90 * total_sd(numbers.contributions, amount_sd, content_sd)
+    share = numbers.recipe.grams / numbers.recipe.servings
+    half = Z90 * np.sqrt((share * share) @ _variance_of_a_gram(numbers.recipe.makeup))
     return np.maximum(0.0, numbers.per_serving - half), numbers.per_serving + half
+
+
+@lru_cache(maxsize=512)
+def _variance_of_a_gram(made: Makeup) -> Array:
+    """Return the variance that 1 g of each ingredient brings, as `total_sd` adds it up, shape (n, n_nutrients)."""
+    if not made.foods:
+        return np.zeros_like(made.known)
+    u2 = np.square(made.amount_sd)[:, None]
+    v2 = np.square(np.stack([composition_sd(food) for food in made.foods]))
+    return np.square(made.known) * (u2 + v2 + u2 * v2)
 
 
 def range_of(numbers: Nutrition, name: str) -> Range:

@@ -3,6 +3,7 @@
 import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import hypot
 
 import numpy as np
 from numpy.typing import NDArray
@@ -77,7 +78,7 @@ class Comparison:
             return Range(np.nan, np.nan, np.nan)
         ratio = first.value / second.value
         spread = [side.half_width / side.value if side.value > 0 else 0.0 for side in (first, second)]
-        half = ratio * float(np.hypot(*spread))
+        half = ratio * hypot(*spread)
         return Range(ratio, max(0.0, ratio - half), ratio + half)
 
 
@@ -173,5 +174,5 @@ def _dish(numbers: Nutrition, basis: str) -> Side:
         values,
         np.maximum(0.0, values - half),
         values + half,
-        numbers.missing.any(axis=0),
+        np.asarray(numbers.at_least),
     )

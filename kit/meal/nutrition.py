@@ -2,13 +2,15 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property, lru_cache
+from math import nan
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from kit.food.composition import nutrient_index, nutrients
 from kit.food.energy import ATWATER_GENERAL, ENERGY_SOURCES
+from kit.meal.makeup import Makeup
 from kit.meal.recipe import Recipe
 
 Array = NDArray[np.float64]
@@ -40,9 +42,7 @@ def contributions(grams: ArrayLike, per_100g: ArrayLike, servings: float = 1.0) 
     >>> contributions([50, 0], [[20, 1], [np.nan, 2]], servings=2).tolist()
     [[5.0, 0.25], [0.0, 0.0]]
     """
-    grams = np.asarray(grams, dtype=float)[:, None]
-    each = grams * np.asarray(per_100g, dtype=float) / (100 * servings)
-    return np.where(grams == 0, 0.0, each)
+    return _shared(np.asarray(grams, dtype=float) / servings, np.asarray(per_100g, dtype=float) / 100)
 
 
 def energy_shares(grams: ArrayLike) -> Array:
@@ -82,6 +82,16 @@ def energy_shares(grams: ArrayLike) -> Array:
     kcal = grams * ATWATER_GENERAL
     total = kcal.sum(axis=-1, keepdims=True)
     return np.divide(kcal, total, out=np.full_like(kcal, np.nan), where=total > 0)
+
+
+@cache
+def _energy_places() -> NDArray[np.intp]:
+    return np.array([nutrient_index(name) for name in ENERGY_SOURCES])
+
+
+@lru_cache(maxsize=512)
+def _energy_known(made: Makeup) -> bool:
+    return not np.isnan(made.per_gram[:, _energy_places()]).any()
 
 
 @dataclass(frozen=True, eq=False)
@@ -137,9 +147,17 @@ class Nutrition:
     @cached_property
     def energy_shares(self) -> Mapping[str, float]:
         """Shares of energy by the general factors; NaN when there is no energy or an amount is missing."""
-        places = [nutrient_index(name) for name in ENERGY_SOURCES]
-        grams = np.where(self.at_least[places], np.nan, self.per_serving[places])
-        return dict(zip(ENERGY_SOURCES, energy_shares(grams).tolist(), strict=True))
+        kcal = (self.per_serving[_energy_places()] * ATWATER_GENERAL).tolist()
+        total = sum(kcal)
+        if not total > 0 or self._energy_is_at_least():
+            return dict.fromkeys(ENERGY_SOURCES, nan)
+        return {name: part / total for name, part in zip(ENERGY_SOURCES, kcal, strict=True)}
+
+    def _energy_is_at_least(self) -> bool:
+        """Whether protein, fat or carbohydrate is "at least" only."""
+        if not self.recipe.open_lines and _energy_known(self.recipe.makeup):
+            return False
+        return bool(self.at_least[_energy_places()].any())
 
 
 def nutrition(recipe: Recipe) -> Nutrition:
@@ -151,7 +169,18 @@ def nutrition(recipe: Recipe) -> Nutrition:
     >>> round(nutrition(recipe("Oats", ["1 cup rolled oats"]))["protein"], 2)
     10.65
     """
-    return Nutrition(recipe, contributions(recipe.grams, recipe.per_100g, recipe.servings))
+    made, share = recipe.makeup, recipe.grams / recipe.servings
+    numbers = Nutrition(recipe, _shared(share, made.per_gram))
+    numbers.__dict__["per_serving"] = share @ made.known
+    return numbers
+
+
+def _shared(share: Array, per_gram: Array) -> Array:
+    """Return contributions, shape (n, k): NaN where an ingredient is used and its value missing, 0 where it is not."""
+    brought = share[:, None] * per_gram
+    if not share.all():
+        brought[share == 0] = 0.0
+    return brought
 
 
 def per_100g(numbers: Nutrition) -> Array:

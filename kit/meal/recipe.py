@@ -3,16 +3,17 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import TypeVar
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from kit.errors import AmountError, LineError, UnknownNameError
-from kit.food.composition import Food, Foods, nutrients
-from kit.food.cooking import retention
+from kit.food.composition import Food, Foods
 from kit.lines.reader import read_each
 from kit.lines.reading import Reading
 from kit.lines.recipe_text import MOST_SERVINGS, WrittenRecipe
+from kit.meal.makeup import Makeup, makeup
 
 MOST_GRAMS = 1e6  # a tonne of one ingredient is a slip of the pen
 KINDS_OF_DISH = ("main dish", "meal", "soup", "side", "dessert", "drink", "food")
@@ -69,6 +70,22 @@ class Ingredient:
         return self.grams / self.noun_grams
 
 
+Value = TypeVar("Value", Ingredient, "Recipe")
+
+
+def _with(old: Value, **facts: object) -> Value:
+    """Return a frozen value with other facts that were checked, much faster than `dataclasses.replace`.
+
+    What was worked out from the old facts is not taken along, unless it is given: sliders live on this.
+    """
+    new, values = object.__new__(type(old)), old.__dict__.copy()
+    if len(values) > len(old.__dataclass_fields__):
+        values = {name: values[name] for name in old.__dataclass_fields__}
+    values.update(facts)
+    object.__setattr__(new, "__dict__", values)
+    return new
+
+
 @dataclass(frozen=True, eq=False)
 class Recipe:
     """A dish: a title, ingredients, and the number of servings they make.
@@ -112,13 +129,19 @@ class Recipe:
         return np.array([ingredient.grams for ingredient in self.ingredients], dtype=float)
 
     @cached_property
+    def makeup(self) -> Makeup:
+        """What a gram of each ingredient holds, whatever the amounts."""
+        parts = self.ingredients
+        return makeup(
+            tuple(part.food for part in parts),
+            tuple(part.treatment for part in parts),
+            tuple(part.relative_sd for part in parts),
+        )
+
+    @property
     def per_100g(self) -> NDArray[np.float64]:
         """What 100 g of each ingredient holds when eaten, shape (n_ingredients, n_nutrients); NaN where missing."""
-        rows = [
-            ingredient.food.per_100g * (retention(ingredient.treatment) if ingredient.treatment else 1.0)
-            for ingredient in self.ingredients
-        ]
-        return np.array(rows).reshape(len(rows), len(nutrients()))
+        return self.makeup.per_100g
 
     def with_grams(self, grams: ArrayLike, servings: float | None = None) -> "Recipe":
         """Return the recipe with other amounts, shape (n_ingredients,), and other servings when given.
@@ -130,22 +153,22 @@ class Recipe:
         AmountError
             If there is not one amount for each ingredient, or one makes no sense.
         """
-        amounts = np.asarray(grams, dtype=float)
+        amounts = np.array(grams, dtype=float)
         if amounts.shape != (len(self.ingredients),):
             raise AmountError(f"{amounts.size} amounts for {len(self.ingredients)} ingredients; give one for each")
-        changed = tuple(replace(old, grams=float(new)) for old, new in zip(self.ingredients, amounts, strict=True))
+        values = amounts.tolist()
+        pairs = zip(self.ingredients, values, strict=True)
+        if values and not (min(values) >= 0 and max(values) <= MOST_GRAMS and sum(values) >= 0):  # NaN fails the sum
+            changed = tuple(replace(old, grams=new) for old, new in pairs)  # says which of them makes no sense
+        else:
+            changed = tuple([old if old.grams == new else _with(old, grams=new) for old, new in pairs])
         finished = self.finished_grams
         if finished is not None:
             before, after = float(self.grams.sum()), float(amounts.sum())
             finished = finished * after / before if before > 0 and after > 0 else None
-        new = replace(
-            self,
-            ingredients=changed,
-            servings=self.servings if servings is None else servings,
-            finished_grams=finished,
-        )
-        new.__dict__["per_100g"] = self.per_100g  # the foods are the same; a moved slider need not gather them again
-        return new
+        other = self if servings is None else replace(self, servings=servings)
+        # The foods are the same, and the amounts are at hand: a moved slider need not gather them again.
+        return _with(other, ingredients=changed, finished_grams=finished, makeup=self.makeup, grams=amounts)
 
     def position(self, food: str) -> int:
         """Return the place of the first ingredient of a food.
