@@ -4,9 +4,9 @@ from dataclasses import replace
 
 from kit.errors import ChangeError
 from kit.food.names import short_name
-from kit.lines.parsed_line import take_apart
-from kit.meal.change_asked import Asked, as_measured, measured_as, named
-from kit.meal.change_foods import newcomer, suggestions, understood
+from kit.lines.reader import read
+from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
+from kit.meal.change_foods import newcomer, ready_to_eat, suggestions, understood
 from kit.meal.change_shapes import Clause
 from kit.meal.ingredient_names import held, ingredients_called
 from kit.meal.steps import Add, Amount, LeaveOut, Step
@@ -18,7 +18,7 @@ _VAGUE = frozenset("a an bit little some lot lots much slightly way few tad touc
 def leave_out(asked: Asked) -> tuple[Step, ...]:
     """Leave out an ingredient, a part of it, or all of a kind."""
     old, recipe = asked.clause.old, asked.recipe
-    counted = take_apart(old)[0]
+    counted = one_phrase(old)
     if counted.counted and counted.name:  # "leave out 1 egg", "remove 1 tbsp of the oil"
         at = asked.place(" ".join((*counted.name, *counted.after)))
         grams = measured_as(old, recipe.ingredients[at], asked.table).grams
@@ -99,7 +99,7 @@ def more(asked: Asked) -> tuple[Step, ...]:
     clause = asked.clause
     amount = [word for word in clause.new.split() if word not in _VAGUE or word in ("a", "an")]
     text = f"{' '.join(amount)} {clause.old}" if amount and set(amount) - {"a", "an"} else clause.old
-    phrase = take_apart(text)[0]
+    phrase = one_phrase(text)
     name = " ".join((*phrase.name, *phrase.after)) if phrase.counted else clause.old
     if clause.number > 0 and phrase.counted and not ingredients_called(name, asked.recipe).places:
         return add(replace(asked, clause=Clause("add", new=text)))
@@ -120,7 +120,7 @@ def more(asked: Asked) -> tuple[Step, ...]:
 def add(asked: Asked) -> tuple[Step, ...]:
     """Add an amount of a food: more of it where the recipe holds it already."""
     text = asked.clause.new
-    phrase = take_apart(text)[0]
+    phrase = one_phrase(text)
     name = named(phrase, text)
     places = ingredients_called(name, asked.recipe).places
     if not phrase.counted:
@@ -132,4 +132,9 @@ def add(asked: Asked) -> tuple[Step, ...]:
         grams = measured_as(text, asked.recipe.ingredients[places[0]], asked.table).grams
         return (Amount(asked.row(places[0]), plus=grams),)
     food, reading = understood(text, name, asked.table, asked.line)
-    return (Add(food, as_measured(reading), newcomer(name, asked.table).note),)
+    note = newcomer(name, asked.table).note
+    ready = ready_to_eat(food, name, asked.table)
+    if ready is not None:
+        reading = read(text, food=ready.key, table=asked.table)
+        food, note = ready, "; ".join(part for part in (note, "taken as cooked; of dry ones write so") if part)
+    return (Add(food, as_measured(reading), note),)

@@ -46,6 +46,20 @@ class Asked:
         return the_ingredient(text, self.recipe, self.table, self.line)
 
 
+def one_phrase(text: str) -> ParsedLine:
+    """Return a text taken apart as a line of a recipe is.
+
+    Raises
+    ------
+    ChangeError
+        If it names several foods with their amounts.
+    """
+    phrases = take_apart(text)
+    if len(phrases) > 1:
+        raise ChangeError(f'"{text}" names several foods; write one change for each')
+    return phrases[0]
+
+
 def named(phrase: ParsedLine, text: str) -> str:
     """Return the words of a text that name its food, as they are written."""
     named = {*phrase.name, *phrase.after}
@@ -54,7 +68,7 @@ def named(phrase: ParsedLine, text: str) -> str:
 
 def measured_as(text: str, old: Ingredient, table: Foods) -> Measured:
     """Return an amount of an ingredient's food, measured as it is in the recipe where nothing else is said."""
-    counted = take_apart(text)[0]
+    counted = one_phrase(text)
     package = old.noun.split(" (")[0]
     if package in CONTAINERS and counted.written.measure == package and not counted.written.package:
         grams = counted.written.count.value * old.noun_grams  # "two cans" are cans as the recipe has them
@@ -65,7 +79,7 @@ def measured_as(text: str, old: Ingredient, table: Foods) -> Measured:
         reading = read(text, food=old.food.key, table=table)
     except KitError as fault:
         raise ChangeError(f'"{text}": {fault}') from fault
-    if reading.grams is None or reading.problem or not take_apart(text)[0].counted:
+    if reading.grams is None or reading.problem or not one_phrase(text).counted:
         problem = reading.problem or f'write how much, such as "half the {short_name(old.food)}"'
         raise ChangeError(f'"{text}": {problem}')
     measured = as_measured(reading)

@@ -185,6 +185,13 @@ def _in_the_form_of(like: Ingredient, text: str, food: Food, table: Foods) -> Fo
     return next((form for state in good for form in forms if form.state == state and form.base == food.base), food)
 
 
+def ready_to_eat(food: Food, text: str, table: Foods) -> Food | None:
+    """Return the cooked form of dry pulses where nothing says that they are meant dry; else None."""
+    if food.group != "pulse" or food.state != "dry" or _says_form(text):
+        return None
+    return next((form for form in table.forms(food.base) if form.state == "cooked"), None)
+
+
 def refined(text: str, recipe: Recipe, table: Foods) -> tuple[int, str] | None:
     """Return the ingredient that some words want in another form, and the words for that form.
 
@@ -212,11 +219,11 @@ def takes_place_of(food: Food, recipe: Recipe) -> tuple[int, ...]:
     nearness = (
         lambda part: food.key in part.swaps,
         lambda part: bool(food.base) and part.food.base == food.base,
-        lambda part: words(short_name(part.food))[-1:] == head and _same_work(food, part.food),
+        lambda part: words(short_name(part.food))[-1:] == head and does_same_work(food, part.food),
         lambda part: _alike(food) is not None and _alike(part.food) == _alike(food),
         lambda part: words(short_name(part.food))[-1:] == head,
-        lambda part: part.food.group == food.group and _same_work(food, part.food),
-        lambda part: _same_work(food, part.food),
+        lambda part: part.food.group == food.group and does_same_work(food, part.food),
+        lambda part: does_same_work(food, part.food),
     )
     for near in nearness:
         found = tuple(at for at, part in parts if near(part))
@@ -225,7 +232,8 @@ def takes_place_of(food: Food, recipe: Recipe) -> tuple[int, ...]:
     return ()
 
 
-def _same_work(food: Food, other: Food) -> bool:
+def does_same_work(food: Food, other: Food) -> bool:
+    """Whether two foods do the same work in a dish, by the groups of their reference amounts."""
     return any({food.reference, other.reference} <= work for work in _SAME_WORK)
 
 

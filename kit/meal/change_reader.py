@@ -20,7 +20,9 @@ from kit.texts import listing
 
 LONGEST = 300  # characters; anything longer is no what-if
 _MOST_PARTS = 6  # clauses in one line
-_LINK = re.compile(r"\s*(?:[,;.]\s*(?:and |but |then |plus |also |with )*|\s(?:and|but|then|plus|also|&|\+)\s)\s*")
+_LINK = re.compile(
+    r"\s*(?:[,;.]\s*(?:and |but |then |plus |also |with )*|\s(?:and|but|then|plus|also|&|\+)\s|\s(?=no\s|without\s))\s*"
+)
 _PAIR = re.compile(r"^(?P<a>.+?) (?:with|for|by|to) (?P<b>.+)$")  # behind "swap the cream for yogurt, "
 _OR = re.compile(r"\s+(?:or|nor)\s+")
 
@@ -147,7 +149,9 @@ class _Reader:
     def _clause(self, text: str, recipe: Recipe, before: Clause | None) -> tuple[Clause, tuple[Step, ...]] | _Fault:
         """Return a clause with its steps; a bare name after "no feta" is left out too."""
         best = _Fault(0, not_understood(self.line, recipe))
-        ways = [*self._inherited(text, before), *clauses(text, self.dish)]
+        ways = [*clauses(text, self.dish)]
+        plain_words = [clause for clause in ways if clause.how in ("bare", "weak")]
+        ways = [*(way for way in ways if way not in plain_words), *self._inherited(text, before), *plain_words]
         for clause in ways:
             if clause.kind == "use" and before is not None and before.kind == "swap":
                 continue  # "yogurt instead of cream and butter" does not say what butter takes the place of
@@ -175,6 +179,8 @@ class _Reader:
         if before is None or before.kind not in ("leave out", "times", "add"):
             return []
         name = re.sub(r"^(?:the|any|all|no)\s+", "", text)
+        if before.kind != "add" and re.search(r"\d", name):
+            return []
         if before.kind == "add":
             return [Clause("add", new=name)]
         return [replace(before, old=name)]

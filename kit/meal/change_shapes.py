@@ -89,7 +89,7 @@ _SERVINGS = [
         rf"|using) {_POT}(?: of .*)?$",
         rf"^(?:serve |use |make )?{_POT}(?: of \w+)? (?:for|into|among|amongst|between|to|serves?|feeds?"
         rf"|to feed|to serve) {_N}\s*{_PEOPLE}?$",
-        r"^(?:split|divide|share|portion|stretch|spread|slice|separate|dish|reduce|portioned|divided"
+        r"^(?:split|divide|share|ladle|spoon|scoop|pack|portion|stretch|spread|slice|separate|dish|reduce|portioned|divided"
         r"|shared|cut)\b[^\d]*?\s*(?:out |up )*"
         rf"(?:between|among|amongst|into|in|to|for|over|across) {_N}\s*{_PEOPLE}?{_NOT_M}$",
         rf"^(?:make |serve |get |use )?{_N} (?:smaller|bigger|larger|generous|small|big) {_PEOPLE}$",
@@ -103,6 +103,7 @@ _SERVINGS = [
         rf"{_PEOPLE})?{_COME}{_NOT_M}$",
         rf"^(?:serve|feed|make) (?:{_IT} )?(?:for|to) {_CROWD}{_N}(?: {_PEOPLE})?{_COME}{_NOT_M}$",
         rf"^(?:there (?:are|will be|were) )?{_CROWD}{_N} {_PEOPLE}(?: of us)?{_COME}{_NOT_M}$",
+        rf"^(?:an? |the )?{_PEOPLE} for {_CROWD}{_N}(?: {_PEOPLE})?$",
         rf"^(?:we are|we're|we were|there are|there're|there will be) {_CROWD}{_N}$",
     ),
 ]

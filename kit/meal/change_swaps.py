@@ -7,11 +7,10 @@ from kit.food.composition import Foods
 from kit.food.finding import index
 from kit.food.names import short_name
 from kit.food.vocabulary import line_words, words
-from kit.lines.parsed_line import take_apart
 from kit.lines.reader import read
 from kit.meal.change_amounts import set_to
-from kit.meal.change_asked import Asked, as_measured, measured_as, named
-from kit.meal.change_foods import Newcomer, instead_of_what, newcomer, refined, takes_place_of
+from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
+from kit.meal.change_foods import Newcomer, does_same_work, instead_of_what, newcomer, refined, takes_place_of
 from kit.meal.change_shapes import Clause
 from kit.meal.change_words import part_in
 from kit.meal.in_place_of import in_place_of, poured_off
@@ -24,7 +23,7 @@ from kit.texts import listing
 def use(asked: Asked) -> tuple[Step, ...]:
     """Use a food, or an amount of one, in the place that suits it."""
     text, recipe = asked.clause.new, asked.recipe
-    phrase = take_apart(text)[0]
+    phrase = one_phrase(text)
     name = named(phrase, text) if phrase.counted else text
     found = ingredients_called(name, recipe).places
     if found and phrase.counted:
@@ -54,13 +53,13 @@ def swap(asked: Asked) -> tuple[Step, ...]:
     """Put a food in the place of another."""
     old, new = _direction(asked)
     recipe = asked.recipe
-    phrase = take_apart(new)[0]
+    phrase = one_phrase(new)
     new_name = named(phrase, new) if phrase.counted else new
-    old_phrase = take_apart(old)[0]
+    old_phrase = one_phrase(old)
     if old_phrase.counted and not old_phrase.name and phrase.counted:  # "2 cups of kale instead of 4"
         return use(replace(asked, clause=Clause("use", new=new, how="verb")))
     share, old_name = _share(old)
-    if share is None and old_phrase.counted:
+    if share is None and old_phrase.counted and old_phrase.name:
         old_name = named(old_phrase, old)
     places = ingredients_called(old_name, recipe).places
     if phrase.counted and not new_name:  # "1 tbsp instead of 3 tbsp olive oil"
@@ -118,7 +117,7 @@ def _share(text: str) -> tuple[float | None, str]:
             and not rest.startswith("the ")
         ):
             continue  # "2% milk" is a kind of milk
-        if part is not None and 0 < part < 1 and not take_apart(text)[0].written.unit:
+        if part is not None and 0 < part < 1 and not one_phrase(text).written.unit:
             return part, rest.removeprefix("the ")
     return None, text
 
@@ -198,17 +197,30 @@ def _swapped(asked: Asked, at: int, name: str, amount: str) -> tuple[Step, ...]:
 def _coming(asked: Asked, name: str, old: Ingredient) -> Newcomer:
     """Return the food that comes; "brown" instead of white rice is brown rice."""
     try:
-        return newcomer(name, asked.table, like=old, line=asked.line)
+        came = newcomer(name, asked.table, like=old, line=asked.line)
+        if does_same_work(came.food, old.food):
+            return came
+        return _with_its_thing(asked, name, old, strictly=True) or came
     except ChangeError as fault:
-        thing = short_name(old.food).split()
-        for tail in (thing[-1:], thing[-2:], thing):
-            try:
-                came = newcomer(f"{name} {' '.join(tail)}", asked.table, like=old)
-            except ChangeError:
-                continue
-            if came.food.group == old.food.group and came.food is not old.food:
-                return came
-        raise fault
+        found = _with_its_thing(asked, name, old, strictly=False)
+        if found is None:
+            raise fault
+        return found
+
+
+def _with_its_thing(asked: Asked, name: str, old: Ingredient, strictly: bool) -> Newcomer | None:
+    """Return the food that a name means together with what the old one is: "lime" instead of lemon juice."""
+    thing = short_name(old.food).split()
+    wishes = [f"{name} {' '.join(tail)}" for tail in (thing[-1:], thing[-2:], thing)]
+    for wish in (*wishes, f"{thing[0]} {name}"):
+        try:
+            came = newcomer(wish, asked.table, like=old)
+        except ChangeError:
+            continue
+        alike = does_same_work(came.food, old.food) if strictly else came.food.group == old.food.group
+        if alike and came.food is not old.food:
+            return came
+    return None
 
 
 def _partly(asked: Asked, at: int, name: str, share: float) -> tuple[Step, ...]:

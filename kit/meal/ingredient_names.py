@@ -7,6 +7,7 @@ from functools import lru_cache
 from kit.errors import ChangeError
 from kit.food.composition import Food, Foods, foods
 from kit.food.finding import Name, index
+from kit.food.measures import unit
 from kit.food.names import short_name
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.choosing import choose
@@ -107,6 +108,8 @@ def _lighter_and_lighter(said: list[str]) -> Iterable[frozenset[str]]:
     kinds = {word: line_words()[word].kind for word in said if word in line_words()}
     named = {own for name in index(foods()).within(said) for own in name.words}  # the thigh of "chicken thigh" stays
     food = [word for word in said if word in named or (kinds.get(word) not in _PREPARED and not word.isdigit())]
+    if any(unit(word) is not None for word in said):  # "teaspoon of salt" is an amount and no ingredient
+        return
     if food and len(food) < len(said):
         yield frozenset(food)
     raw = [word for word in food if word not in _COOKED]
