@@ -10,6 +10,7 @@ from kit.meal.change_foods import newcomer, ready_to_eat, suggestions, understoo
 from kit.meal.change_shapes import Clause
 from kit.meal.ingredient_names import held, ingredients_called
 from kit.meal.steps import Add, Amount, LeaveOut, Step
+from kit.meal.target_words import is_nutrient
 from kit.texts import listing
 
 _VAGUE = frozenset("a an bit little some lot lots much slightly way few tad touch good even of far still only".split())
@@ -103,6 +104,10 @@ def more(asked: Asked) -> tuple[Step, ...]:
     name = " ".join((*phrase.name, *phrase.after)) if phrase.counted else clause.old
     if clause.number > 0 and phrase.counted and not ingredients_called(name, asked.recipe).places:
         return add(replace(asked, clause=Clause("add", new=text)))
+    if is_nutrient(name) and not ingredients_called(name, asked.recipe).places:
+        raise ChangeError(
+            f'{name} is in many foods; write a target, such as "at least 20 g protein" or "under 600 mg sodium"'
+        )
     at = asked.place(name)
     if not phrase.counted:
         food = short_name(asked.recipe.ingredients[at].food)

@@ -19,6 +19,8 @@ from kit.meal.targets import reached
 from kit.texts import listing
 
 LONGEST = 300  # characters; anything longer is no what-if
+_NOTHING = frozenset("no without omit skip half double twice swap replace add use more less".split()) | {"leave out"}
+_BELOW_ZERO = re.compile(r"(?:^|\s)[-–−]\d")  # no bullet: an amount
 _MOST_PARTS = 6  # clauses in one line
 _LINK = re.compile(
     r"\s*(?:[,;.]\s*(?:and |but |then |plus |also |with )*|\s(?:and|but|then|plus|also|&|\+)\s|\s(?=no\s|without\s))\s*"
@@ -59,7 +61,7 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
     (['leave out', 'amount'], [268.0, 0.0, 0.75])
     """
     text = plain(line)
-    if not text or len(line) > LONGEST:
+    if not text or len(line) > LONGEST or text in _NOTHING or _BELOW_ZERO.search(line):
         raise not_understood(line, recipe)
     reader = _Reader(text, foods() if table is None else table, _called(recipe))
     if is_target(line):

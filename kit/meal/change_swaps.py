@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from kit.errors import ChangeError
+from kit.errors import ChangeError, NotUnderstoodError
 from kit.food.composition import Foods
 from kit.food.finding import index
 from kit.food.names import short_name
@@ -58,6 +58,8 @@ def swap(asked: Asked) -> tuple[Step, ...]:
     old_phrase = one_phrase(old)
     if old_phrase.counted and not old_phrase.name and phrase.counted:  # "2 cups of kale instead of 4"
         return use(replace(asked, clause=Clause("use", new=new, how="verb")))
+    if old.split(" ")[0] in ("each", "every"):
+        raise ChangeError(f'write how much in all, such as "{new} instead of the {old.split(" ", 1)[-1]}"')
     share, old_name = _share(old)
     if share is None and old_phrase.counted and old_phrase.name:
         old_name = named(old_phrase, old)
@@ -67,14 +69,14 @@ def swap(asked: Asked) -> tuple[Step, ...]:
     if len(places) != 1 or _only_form(old_name):
         at, new_name = _by_form(asked, old_name, new_name) or (asked.place(old_name), new_name)
     else:
-        at = places[0]
+        at = asked.place(old_name)
     if phrase.counted and ingredients_called(new_name, recipe).places == (at,):  # another amount of the same
         return set_to(replace(asked, clause=Clause("set", new_name, new)))
     if share is None and old_phrase.counted and old_phrase.name:
         part = measured_as(old, recipe.ingredients[at], asked.table).grams / max(recipe.ingredients[at].grams, 1e-9)
         share = None if part > 0.98 else part
-    if share is not None and not phrase.counted:
-        return _partly(asked, at, new_name, share)
+    if share is not None:
+        return _partly(asked, at, new_name, share, new if phrase.counted else "")
     return _swapped(asked, at, new_name, new if phrase.counted else "")
 
 
@@ -87,7 +89,7 @@ def _direction(asked: Asked) -> tuple[str, str]:
         return clause.old, clause.new
     there = [bool(ingredients_called(_share(side)[1], recipe).places) for side in (clause.old, clause.new)]
     if clause.how == "weak" and there[0] == there[1]:
-        raise ChangeError(f'"{clause.old} {clause.new}" says no change')
+        raise NotUnderstoodError(f'"{clause.old} {clause.new}" says no change')
     if there == [False, True] or (all(there) and clause.how == "substitute for"):
         return clause.new, clause.old
     if all(there) and clause.how == "substitute with":
@@ -223,11 +225,15 @@ def _with_its_thing(asked: Asked, name: str, old: Ingredient, strictly: bool) ->
     return None
 
 
-def _partly(asked: Asked, at: int, name: str, share: float) -> tuple[Step, ...]:
+def _partly(asked: Asked, at: int, name: str, share: float, amount: str) -> tuple[Step, ...]:
+    """Swap a part of an ingredient, for as much of its measure or for the amount that is said."""
     old = asked.recipe.ingredients[at]
     came = newcomer(name, asked.table, like=old, line=asked.line)
-    new = in_place_of(replace(old, grams=old.grams * share), came.food)
-    measured = Measured(new.grams, new.relative_sd, new.noun, new.noun_grams, new.cut, came.food.name)
+    if amount:
+        measured = as_measured(read(amount, food=came.food.key, table=asked.table))
+    else:
+        new = in_place_of(replace(old, grams=old.grams * share), came.food)
+        measured = Measured(new.grams, new.relative_sd, new.noun, new.noun_grams, new.cut, came.food.name)
     return Amount(asked.row(at), times=1 - share), Add(came.food, measured, came.note)
 
 

@@ -211,11 +211,19 @@ def the_ingredient(text: str, recipe: Recipe, table: Foods, line: str = "") -> i
 
 
 def _another_food(text: str, ingredient: Ingredient, table: Foods) -> bool:
-    """Whether words by themselves name a food with other allergens: "butter" where there is peanut butter."""
-    if frozenset(words(text)) - SMALL_WORDS in (own for own, _ in _own_words(ingredient).headed):
+    """Whether words by themselves name something else: "butter" where there is peanut butter, "olives" beside oil."""
+    asked, headed = frozenset(words(text)) - SMALL_WORDS, _own_words(ingredient).headed
+    if asked in (own for own, _ in headed):
         return False
     by_itself = choose(words(text), (), table).food
-    return by_itself is not None and by_itself.allergens != ingredient.food.allergens
+    if by_itself is not None and by_itself.allergens != ingredient.food.allergens:
+        return True
+    if any(head in asked for _, head in headed) or "juice" in words(ingredient.food.name):
+        return False  # "no lemon" means its juice where there is only that
+    called = {place for word in asked for place in index(table).by_word.get(word, ())}
+    names = (index(table).names[place] for place in called)
+    groups = {name.food.group for name in names if name.head in asked and asked <= name.words}
+    return bool(groups) and ingredient.food.group not in groups
 
 
 def clearer(line: str, text: str, names: Iterable[str]) -> tuple[str, ...]:

@@ -87,6 +87,17 @@ def _names() -> Mapping[str, str]:
     return own | {id_.replace("_", " "): id_ for id_ in nutrients()} | _ALSO
 
 
+def is_nutrient(words: str) -> bool:
+    """Return whether words are what people call a nutrient.
+
+    Examples
+    --------
+    >>> is_nutrient("the sodium"), is_nutrient("salt and pepper")
+    (True, False)
+    """
+    return words.lower().removeprefix("the ").strip() in _names()
+
+
 @cache
 def _shapes() -> tuple[re.Pattern[str], ...]:
     names = "|".join(sorted(map(re.escape, _names()), key=len, reverse=True))
