@@ -106,3 +106,71 @@ def _report(what, times, unit):
 
 def _late(times):
     return statistics.quantiles(times, n=20)[18]
+
+
+# The talk's own panel: from a key on a slider until the pictures, and the script, have changed and a frame was drawn.
+TALK_WATCH = """
+(() => {
+  const watched = () => document.querySelector('.talk-desk')
+    ? [document.querySelector('.talk-preview'), document.querySelector('.talk-next')]
+    : [...document.querySelectorAll('.js-plotly-plot'), document.querySelector('.talk-script')?.parentElement];
+  window.nextMove = () => new Promise((resolve) => {
+    let start = null, last = null, quiet = 0;
+    const changed = new Set();
+    const parts = watched();
+    const observer = new MutationObserver((records) => {
+      for (const { target } of records) {
+        for (const part of parts) if (part?.contains(target)) { changed.add(part); last = null; quiet = 0; }
+      }
+    });
+    const look = () => {
+      if (performance.now() - start > 5000) { observer.disconnect(); resolve(null); return; }
+      if (changed.size === parts.length) {
+        if (last === null) last = performance.now();
+        else if (++quiet === 2) { observer.disconnect(); resolve(last - start); return; }
+      }
+      requestAnimationFrame(look);
+    };
+    document.addEventListener('keydown', () => {
+      start = performance.now();
+      const options = { subtree: true, childList: true, attributes: true, characterData: true };
+      for (const part of parts) if (part) observer.observe(part, options);
+      requestAnimationFrame(look);
+    }, { capture: true, once: true });
+  });
+})();
+"""
+SLIDERS = ".noUi-handle, .talk-rows .talk-slide"
+
+
+@pytest.mark.bench
+@pytest.mark.parametrize("kind", ["voila", "lab"])
+def test_time_of_a_move_of_the_talk_with_its_sentences_checked(kind, tmp_path):
+    folder = tmp_path / "notebooks"
+    folder.mkdir()
+    for name in ("plain", "desk"):
+        write_notebook(folder / f"{name}.ipynb", ["import demo_panel", f"demo_panel.{name}_talk_panel()"])
+    moves = {"plain": [], "stage": []}
+    with open_browser() as browser, serve(kind, folder, tmp_path / "home") as address:
+        for name in ("plain", "desk") * ROUNDS:
+            for _ in range(TRIES):
+                with notebook_page(browser, address(f"{name}.ipynb"), script=TALK_WATCH) as (page, _errors):
+                    if kind == "lab":
+                        run_all_cells(page)
+                    page.wait_for_selector(".js-plotly-plot .main-svg")
+                    page.wait_for_timeout(5000 if name == "plain" else 2000)
+                    times = [_time_of_talk_move(page, number) for number in range(MOVES + 1)][1:]
+                    if None not in times:
+                        moves["plain" if name == "plain" else "stage"] += times
+                        break
+    print(f"\n{kind}: the talk's panel, {ROUNDS * MOVES} moves each")
+    _report("slider to painted and checked", moves, "ms")
+    assert all(moves.values())
+
+
+def _time_of_talk_move(page, number):
+    page.locator(SLIDERS).nth((0, 1, 2, 11)[number % 4]).focus()
+    page.wait_for_timeout(700)  # the scenes that are not shown are worked out meanwhile
+    page.evaluate("() => { window.move = window.nextMove(); }")
+    page.keyboard.press("ArrowRight" if number % 8 < 4 else "ArrowLeft")
+    return page.evaluate("window.move")

@@ -7,8 +7,14 @@ import ipywidgets as widgets
 import numpy as np
 import plotly.graph_objects as go
 
-from kit.show import charts, triangle
+from kit.meal.nutrition import nutrition
+from kit.meal.scenario import as_written
+from kit.show import charts, triangle, views
+from kit.show.panels import on_screen
+from kit.show.script_panel import script_html
 from kit.show.stage import ReadOut, Stage
+from kit.speech.points import check_points
+from kit.talk.library import read_talk
 from kit.texts import quantity
 
 NAMES = [
@@ -142,3 +148,42 @@ def plain_panel():
         slider.observe(move, names="value")
     rows = [widgets.HBox([shown[name] for name in pair]) for pair in (("shares", "sources"), ("balance", "day"))]
     return side_by_side(controls, widgets.VBox(rows))
+
+
+def plain_talk_panel():
+    """Make the talk's panel of plotly's own widgets: four charts, and the script checked at every move."""
+    talk = read_talk("barley_squash_box")
+    written = nutrition(talk.recipe)
+    setting = as_written(talk.recipe)
+    shown = {name: go.FigureWidget(figure) for name, figure in views.drawings(written, written).items()}
+    for name, widget in shown.items():
+        widget.update_layout(width=680, height=views.drawing(name, written, written)["layout"]["height"])
+    said = widgets.HTML(script_html(check_points(talk)))
+    controls = []
+
+    def move(_change):
+        now = nutrition(talk.recipe.with_grams([slider.value for slider in controls]))
+        for name, drawing in views.drawings(now, written).items():
+            with shown[name].batch_update():
+                for trace, new in zip(shown[name].data, drawing["data"], strict=True):
+                    for key in ("x", "y", "text"):
+                        if key in new:
+                            trace[key] = new[key]
+        said.value = script_html(check_points(talk, now))
+
+    for at, part in enumerate(talk.recipe.ingredients):
+        steps = setting.steps(at)
+        options = [(step.label, step.grams) for step in steps]
+        slider = widgets.SelectionSlider(options=options, index=setting.place(at, steps), description=part.food.name)
+        slider.observe(move, names="value")
+        controls.append(slider)
+    rows = [widgets.HBox([shown[name] for name in pair]) for pair in (("shares", "sources"), ("balance", "day"))]
+    return widgets.VBox([side_by_side(controls, widgets.VBox(rows)), said])
+
+
+def desk_talk_panel():
+    """Make her window for the same talk, the first chart shown."""
+    desk = on_screen("barley_squash_box")
+    desk.shown = "shares"
+    desk.content = desk._content()
+    return desk

@@ -1,0 +1,209 @@
+"""Her window and theirs where it may go wrong: hostile texts, small screens, a reload, those who need more."""
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from hostile import HOSTILE
+from live import notebook_page, run_all_cells, write_notebook
+
+from kit.show.setting import Setting
+from kit.talk.library import bundled_talks, read_talk
+
+HACKED = "() => window.talkHacked"
+TALK = read_talk(next(iter(bundled_talks())))
+CELL = """
+
+from hostile import HOSTILE
+from kit import read_talk
+from kit.lines.recipe_text import read_recipe
+from kit.show.panels import on_screen
+from kit.show.rehearsal_panel import ClockPanel, PracticePanel, day_plan
+from kit.show.script_panel import script_html
+from kit.show.tables import lines_table, readable
+from kit.speech.points import check_points
+from kit.talk.talk import PlanStep, Point, Pot, Question
+import ipywidgets as widgets
+import pandas as pd
+
+talk = read_talk("barley_squash_box")
+parts = tuple(
+    replace(part, line=f"1 cup {text}", part=text, food=replace(part.food, name=text, key=f"own-{at}"), swaps=())
+    for at, (part, text) in enumerate(zip(talk.recipe.ingredients * 3, HOSTILE))
+)
+recipe = replace(talk.recipe, title=HOSTILE[0], serving_is=HOSTILE[1], ingredients=parts)
+steps = tuple(PlanStep(title=text, say=text, hands_minutes=1, pots=(Pot(text, 2),)) for text in HOSTILE)
+questions = tuple(Question(asks=text, try_="", answer=text) for text in HOSTILE)
+points = tuple(Point(say=text, part=text) for text in HOSTILE)
+talk = replace(
+    talk, name="hostile", recipe=recipe, series=HOSTILE[2], points=points, steps=steps, questions=questions, path=None
+)
+"""
+SHOWN = """
+clock = ClockPanel(talk)
+clock._press()
+sentences = widgets.HTML(script_html(check_points(talk)))
+readings = read_recipe("Title\\n\\n" + "\\n".join(HOSTILE)).readings
+widgets.VBox([on_screen(talk), day_plan(talk), clock.box, sentences, widgets.HTML(lines_table(readings).to_html())])
+"""
+# Elements that only a text that was taken for markup can have made.
+MADE = """() => [...document.querySelectorAll(
+  'img[src="x"], [onerror], [onload], [onfocus], [ontoggle], [onmouseover], a[href^="javascript"], iframe[srcdoc],'
+  + 'object, embed, marquee, [formaction], [background], .talk-desk script, .talk-desk style'
+)].map((node) => node.outerHTML.slice(0, 120))"""
+
+
+@pytest.fixture(scope="module")
+def hostile(notebooks, served, browser):
+    kind, address = served
+    write_notebook(notebooks / "hostile.ipynb", [CELL, SHOWN])
+    with notebook_page(browser, address("hostile.ipynb")) as (page, errors):
+        if kind == "lab":
+            run_all_cells(page)
+        page.wait_for_selector(".talk-desk .talk-large")
+        page.wait_for_timeout(1500)
+        yield page, errors
+
+
+def test_forty_hostile_texts_show_their_characters_wherever_they_stand_and_never_act(hostile):
+    page, errors = hostile
+    page.locator(".talk-desk").first.focus()
+    seen = []
+    for key in "s123456789":
+        page.keyboard.press(key)
+        page.wait_for_timeout(400)
+        assert page.evaluate(MADE) == []
+        seen.append(page.locator("body").inner_text())
+    shown = " ".join(" ".join(seen).split())
+    lost = [text[:40] for text in HOSTILE if " ".join(text.split()) not in shown]
+    assert lost == []
+    drawn = " ".join(page.locator(".talk-stage .ytick text").all_text_contents())
+    assert "h06 <b>bold</b>" in drawn  # a step of the plan, short enough to stand whole in its chart
+    assert "h34 <sup>up" in drawn
+    assert page.evaluate(HACKED) is None
+    assert [error for error in errors if "Hacked" in error or "javascript" in error] == []
+
+
+def test_what_is_typed_on_screen_is_text_too(hostile):
+    page, _errors = hostile
+    for text in HOSTILE[:12]:
+        page.locator(".talk-line input").fill(text)
+        page.keyboard.press("Enter")
+        page.locator(".talk-fault p", has_text=text[:3]).wait_for()
+    assert page.evaluate(MADE) == []
+    assert page.evaluate(HACKED) is None
+
+
+@pytest.fixture(params=[(1920, 1080), (1366, 768), (1280, 720)], ids=lambda size: f"{size[0]}x{size[1]}")
+def desk(request, served, browser):
+    kind, address = served
+    width, height = request.param
+    with notebook_page(browser, address("3_on_screen.ipynb"), {"width": width, "height": height}) as (page, errors):
+        if kind == "lab":
+            run_all_cells(page)
+        page.wait_for_selector(".talk-desk .talk-large")
+        page.wait_for_timeout(500)
+        yield page, errors, kind
+
+
+# Controls that are cut by the desk's edge, lie over one another, or hold more than they show.
+OUT_OF_PLACE = """() => {
+  const desk = document.querySelector('.talk-desk');
+  const frame = desk.getBoundingClientRect();
+  const shown = [...desk.querySelectorAll('button, input, select, .talk-next, .talk-clock, h3')]
+    .filter((node) => node.offsetParent && !node.closest('.talk-scene'));
+  const bad = [];
+  const named = (node) => node.ariaLabel || node.textContent || node.className;
+  const boxes = shown.map((node) => [named(node), node.getBoundingClientRect(), node]);
+  for (const [name, box, node] of boxes) {
+    if (box.left < frame.left - 1 || box.right > frame.right + 1) bad.push(['cut', name]);
+    if (node.matches('button') && node.scrollWidth > node.clientWidth + 1) bad.push(['spills', name]);
+    if (node.matches('button') && box.height > 60) bad.push(['wraps', name]);
+  }
+  boxes.forEach(([name, box, node], at) => {
+    for (const [other, its, second] of boxes.slice(at + 1)) {
+      if (node.contains(second) || second.contains(node)) continue;
+      const over = Math.min(box.right, its.right) - Math.max(box.left, its.left);
+      const under = Math.min(box.bottom, its.bottom) - Math.max(box.top, its.top);
+      if (over > 2 && under > 2) bad.push(['over', name, other]);
+    }
+  });
+  for (const node of desk.querySelectorAll('*')) {
+    const scrolls = /auto|scroll/.test(getComputedStyle(node).overflowY) && node.scrollHeight > node.clientHeight + 1;
+    if (scrolls) bad.push(['scrolls inside', node.className]);
+  }
+  return bad;
+}"""
+SMALL_TEXT = """() => Math.min(...[...document.querySelectorAll('.talk-desk *')]
+  .filter((node) => node.offsetParent && !node.closest('.talk-scene')
+    && [...node.childNodes].some((child) => child.nodeType === 3 && child.textContent.trim()))
+  .map((node) => parseFloat(getComputedStyle(node).fontSize)))"""
+
+
+def test_on_every_screen_nothing_of_hers_is_cut_or_over_another_or_scrolls_inside(desk):
+    page, errors, kind = desk
+    page.locator(".talk-desk").focus()
+    for mode in range(2):
+        assert page.evaluate(OUT_OF_PLACE) == []
+        assert page.evaluate(SMALL_TEXT) >= 14
+        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+        picture = page.locator(".talk-preview").bounding_box()
+        if kind == "voila" and not mode:  # the picture stands whole beside the controls
+            assert picture["y"] + picture["height"] <= page.viewport_size["height"]
+        page.keyboard.press("s")
+        page.wait_for_timeout(200)
+    assert errors == []
+
+
+def test_at_twice_the_size_a_control_and_what_it_changes_are_visible_together(served, browser):
+    kind, address = served
+    if kind == "lab":
+        return  # a notebook's own frame takes its share there
+    with notebook_page(browser, address("3_on_screen.ipynb"), {"width": 960, "height": 540}) as (page, _errors):
+        page.wait_for_selector(".talk-desk .talk-large")
+        page.locator("[data-control=amount-11]").scroll_into_view_if_needed()
+        page.locator("[data-control=amount-11]").focus()
+        for selector in ("[data-control=amount-11]", ".talk-preview"):
+            box = page.locator(selector).bounding_box()
+            assert box["y"] >= -1
+            assert box["y"] + box["height"] <= 541
+
+
+def test_a_reload_brings_back_what_was_set_and_takes_on_the_open_audience_window(served, browser):
+    kind, address = served
+    with notebook_page(browser, address("3_on_screen.ipynb")) as (page, errors):
+        if kind == "lab":
+            run_all_cells(page)
+        page.wait_for_selector(".talk-desk .talk-large")
+        page.locator(".talk-desk").focus()
+        with page.expect_popup() as popup:
+            page.keyboard.press("w")
+        theirs = popup.value
+        theirs.wait_for_selector(".talk-large")
+        page.locator(".talk-line input").fill("no feta")
+        page.keyboard.press("Enter")
+        theirs.locator(".talk-change-row").first.wait_for()
+        page.reload()
+        theirs.locator(".talk-change-row").first.wait_for()  # the last picture stays
+        if kind == "lab":
+            run_all_cells(page)
+        page.get_by_role("button", name="Undo: no feta").wait_for()
+        page.locator(".talk-seen", has_text="in their window").wait_for()
+        page.locator(".talk-desk").focus()
+        page.keyboard.press("1")
+        setting = Setting(TALK, TALK.measures).tried("no feta")
+        assert setting.now["energy"] < setting.written["energy"]
+        theirs.locator(".talk-was", has_text="no feta").first.wait_for()
+        assert errors == []
+
+
+def test_axe_finds_nothing_serious_in_either_window(desk):
+    page, _errors, _kind = desk
+    if page.viewport_size["width"] != 1366:
+        return  # once a server is enough: the rules do not depend on the size
+    page.locator(".talk-desk").focus()
+    for mode in range(2):
+        found = Axe().run(page, context=".talk-desk").response["violations"]
+        serious = [
+            (rule["id"], rule["nodes"][0]["html"][:120]) for rule in found if rule["impact"] in ("serious", "critical")
+        ]
+        assert serious == [], mode
+        page.keyboard.press("s")
