@@ -1,7 +1,6 @@
 """Opening the notebooks without a browser: her copies, the door, the port, and what is left when the kit is gone."""
 
 import json
-import os
 import re
 import signal
 import socket
@@ -14,6 +13,7 @@ from pathlib import Path
 
 import psutil
 import pytest
+from outside import asked_outside, watched
 
 from kit.opening import ON_SCREEN
 from kit.opening.workplace import fingerprint, workplace
@@ -100,8 +100,9 @@ class Kit:
         note = home / "browser"
         note.write_text(f'#!/bin/sh\nprintf "%s\\n" "$@" >> {self.opened}\n')
         note.chmod(0o700)
+        environment, self.notes = watched(home)
         surroundings = {
-            **os.environ,
+            **environment,
             **{"HOME": str(home), "TALK_KIT_HOME": str(home / "own"), "TMPDIR": str(self.temporary)},
             **{"BROWSER": str(note), "PYTHONUNBUFFERED": "1"},
         }
@@ -188,6 +189,7 @@ def test_the_terminal_shows_little_and_no_command_line_shows_the_token(start):
     assert address in door.read_text(encoding="utf-8")
     assert stat.S_IMODE(door.parent.stat().st_mode) == 0o700
     assert kit.stop() == (0, "", "")
+    assert asked_outside(kit.notes) == ""  # neither kit nor server nor kernel has asked anything beyond this machine
     assert list(kit.temporary.iterdir()) == []
 
 

@@ -34,20 +34,42 @@ SCREEN = {"width": 1920, "height": 1080}
 PATIENCE = 60  # [s]
 
 
-def browser_path() -> str:
-    """Return the browser that is installed here; without one these tests fail rather than pass unseen."""
+def browser_path(own: Path) -> str:
+    """Return the browser that is installed here, or else playwright's own, installed now if need be.
+
+    Parameters
+    ----------
+    own : pathlib.Path
+        Where playwright's own browser lies, or would lie.
+
+    Raises
+    ------
+    RuntimeError
+        If there is none and none can be had; without one these tests fail rather than pass unseen.
+    """
     found = next(filter(None, map(shutil.which, BROWSERS)), str(MAC_CHROME) if MAC_CHROME.exists() else None)
-    if not found:
-        msg = f"no browser found: install Chromium or Chrome, so that one of {', '.join(BROWSERS)} is on the PATH"
-        raise RuntimeError(msg)
-    return found
+    if found:
+        return found
+    if not own.exists():
+        tried = subprocess.run(
+            [sys.executable, "-m", "playwright", "install", "chromium"], capture_output=True, text=True, check=False
+        )
+        if tried.returncode or not own.exists():
+            said = (tried.stderr or tried.stdout).strip().splitlines()[-1:]
+            msg = (
+                f"no browser found, and playwright cannot install its own ({' '.join(said)}); install Chromium or "
+                f"Chrome, so that one of {', '.join(BROWSERS)} is on the PATH"
+            )
+            raise RuntimeError(msg)
+    return str(own)
 
 
 @contextlib.contextmanager
 def open_browser() -> Iterator[Browser]:
     """Start the browser without a window."""
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=browser_path(), args=SWITCHES)
+        path = browser_path(Path(playwright.chromium.executable_path))
+        browser = playwright.chromium.launch(executable_path=path, args=SWITCHES)
         try:
             yield browser
         finally:

@@ -1,54 +1,17 @@
 """What the kit opens, in a browser: a quiet document that runs by itself, comes back by itself, and notices silence."""
 
 import json
-import os
 import re
 import shutil
-import signal
-import subprocess
-import sys
 import time
 
-import psutil
 import pytest
 from live import PATIENCE, ROOT, notebook_page
+from running import Kit
 
 DRAWN = ".talk-desk .talk-large"
 SMALL = {"width": 1366, "height": 768}
 GONE = "() => document.documentElement.classList.contains('talk-python-gone')"
-
-
-class Kit:
-    """One ``python -m kit`` that runs for the tests of a module."""
-
-    def __init__(self, home, *arguments):
-        self.home = home
-        surroundings = {**os.environ, "HOME": str(home), "TALK_KIT_HOME": str(home / "own"), "PYTHONUNBUFFERED": "1"}
-        self.process = subprocess.Popen(
-            [sys.executable, "-m", "kit", *arguments, "--no-browser"],
-            cwd=home,
-            env=surroundings,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.DEVNULL,
-            text=True,
-        )
-        for line in self.process.stdout:
-            if found := re.match(r"Open (http://127\.0\.0\.1:\d+/\S+)", line):
-                self.address = found[1]
-                return
-        pytest.fail("no address was printed")
-
-    def page(self, notebook):
-        return self.address.replace("3_on_screen.ipynb", notebook)
-
-    def kernels(self):
-        below = psutil.Process(self.process.pid).children(recursive=True)
-        return [process for process in below if any("ipykernel" in word for word in process.cmdline())]
-
-    def stop(self):
-        self.process.send_signal(signal.SIGINT)
-        self.process.wait(PATIENCE)
-        self.process.stdout.close()
 
 
 @pytest.fixture(scope="module")

@@ -32,19 +32,20 @@ export async function begin(app) {
   await app.restored;
   hideToken();
   const panel = await opened(app);
-  if (!panel) return;
-  await panel.context.ready;
-  const ours = panel.context.model.getMetadata?.("talk_kit");
-  if (!ours) return; // a text file, or a notebook of somebody else's
-  quieten(app, panel);
-  await addHead(panel, ours);
-  followTitle(notebookName(panel.context.path));
-  if (ours[RUN]) await keepRunning(app, panel);
+  await panel?.context.ready;
+  const ours = panel?.context.model.getMetadata?.("talk_kit"); // none in a text file, or a notebook of somebody else's
+  if (ours) {
+    quieten(app, panel);
+    await addHead(panel, ours);
+    followTitle(notebookName(panel.context.path));
+  }
+  document.documentElement.classList.remove("talk-frame-coming");
+  if (ours?.[RUN]) await keepRunning(app, panel);
 }
 
-/** The document that the address names; its panel comes a moment after the page. */
+/** The document that the address names, once it is there; null where a box tells that there is none. */
 async function opened(app) {
-  for (let tries = 0; tries < 150; tries += 1) {
+  while (!document.querySelector(".jp-Dialog")) {
     const widget = app.shell.currentWidget;
     if (widget?.context) return widget;
     await wait(100);

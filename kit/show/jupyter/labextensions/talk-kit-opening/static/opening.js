@@ -6,8 +6,18 @@
   let shared = {};
   let freshKernel = Promise.resolve();
 
-  // JupyterLab enters its one document in the history again and again, and going back would lead nowhere.
-  if (location.pathname.includes("/doc/tree/")) history.pushState = history.replaceState.bind(history);
+  if (location.pathname.includes("/doc/tree/")) {
+    // JupyterLab enters its one document in the history again and again, and going back would lead nowhere.
+    history.pushState = history.replaceState.bind(history);
+    document.documentElement.classList.add("talk-frame-coming"); // its bars are not shown while they are being put away
+  }
+
+  // JupyterLab begins when the page has loaded, and never where it has loaded before JupyterLab listens, as on a slow machine.
+  const listen = window.addEventListener;
+  window.addEventListener = function (type, listener, ...rest) {
+    if (type === "load" && document.readyState === "complete") setTimeout(listener);
+    else listen.call(this ?? window, type, listener, ...rest);
+  };
 
   /** Return a module that the page has loaded already, such as the one that names what plugins provide. */
   async function ofThePage(name) {
@@ -33,7 +43,6 @@
   }
 
   async function begin(app) {
-    (await beside("page.js")).dress();
     const inLab = Boolean(app.shell.currentChanged);
     (await beside(inLab ? "document.js" : "full_window.js")).begin(app);
   }
@@ -43,6 +52,7 @@
   window._JUPYTERLAB["talk-kit-opening"] = {
     init: async (scope) => {
       shared = scope;
+      void beside("page.js").then((module) => module.dress());
       freshKernel = beside("document.js").then((module) => module.freshKernel());
     },
     get: async (name) => {

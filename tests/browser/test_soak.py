@@ -1,0 +1,23 @@
+"""A short hour on stage ends with what it began with; ``tests/bench/test_soak.py`` is the long one."""
+
+import pytest
+from live import notebook_page
+from running import Kit
+from soak import DRAWN, soak
+
+MOST_GROWTH = 1.05
+
+
+def test_moves_talks_and_reloads_leave_memory_and_kernels_as_they_were(tmp_path, browser):
+    kit = Kit(tmp_path)
+    try:
+        with notebook_page(browser, kit.address) as (page, errors):
+            page.wait_for_selector(DRAWN)
+            parts = soak(kit, page, moves=200, talks=3, reloads=2)
+            assert errors == []
+    finally:
+        kit.stop()
+    for before, after in parts.values():
+        assert after.kernels == before.kernels == 1
+        assert after.kernel_memory <= pytest.approx(before.kernel_memory * MOST_GROWTH)
+        assert after.server_memory <= pytest.approx(before.server_memory * MOST_GROWTH)
