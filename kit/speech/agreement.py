@@ -59,6 +59,8 @@ def fits(said: Quantity, of: Range, open_above: bool = False) -> bool | None:
     result = _fits(said, of)
     if not open_above:
         return result
+    if said.relation == "at least" and said.value <= of.value * (1 + 1e-6):
+        return True  # so much is known, and what is missing can only add
     # What is missing can only add: a floor stays kept, a ceiling that is broken stays broken.
     if said.relation in ("over", "at least", "well over", "most", "much"):
         return result if result else None

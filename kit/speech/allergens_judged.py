@@ -35,7 +35,14 @@ def _used(dish: Dish) -> list[Food]:
 
 
 def _name(allergen: str) -> str:
-    told = {"nuts": "nuts (tree nuts or peanuts)", "shellfish": "shellfish", "any": "allergens"}
+    told = {
+        "gluten": "gluten",
+        "peanut": "peanuts",
+        "egg": "egg",
+        "nuts": "nuts (tree nuts or peanuts)",
+        "shellfish": "shellfish",
+        "any": "allergens",
+    }
     return told.get(allergen) or allergen_names()[allergen].split(" (")[0]
 
 
@@ -70,7 +77,7 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
         return Finding(HOLDS, f"{_told(there, name)}, by the facts of each food")
     if asked:
         return Finding(CANNOT_TELL, _ask(asked, name))
-    return Finding(OFF, f"no food in it brings {name}", None, (f"No food in it brings {name.split(' (')[0]}.",))
+    return Finding(OFF, f"no food in it brings {name}", None, (f"There is no {name.split(' (')[0]} in it.",))
 
 
 def _free(claim: AllergenClaim, foods: list[Food], there: list[Food], asked: list[Food], name: str) -> Finding:

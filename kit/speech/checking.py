@@ -171,7 +171,7 @@ def _instead(text: str, pairs: Sequence[tuple[int, Finding]], dish: Dish, pins: 
         if len({(edit.start, edit.end) for edit in edits}) == len(edits):
             new = text
             for edit in edits:
-                new = new[: edit.start] + edit.words + new[edit.end :]
+                new = new[: edit.start] + _fitting(edit, new) + new[edit.end :]
             new = _capital(new)
             if _reads_back(new, dish, pins):
                 return new
@@ -182,6 +182,16 @@ def _instead(text: str, pairs: Sequence[tuple[int, Finding]], dish: Dish, pins: 
         if good and good not in found:
             found.append(good)
     return " ".join(found)
+
+
+def _fitting(edit: Edit, text: str) -> str:
+    """Return the words of an edit as they fit where they go: "a 190-calorie bowl", "about a third of the iron"."""
+    old, after = text[edit.start : edit.end], text[edit.end :]
+    if "-" in old and " calories" in edit.words:  # an adjective: "a 90-calorie bowl"
+        return f"{edit.words.removeprefix('about ').removesuffix(' calories')}-calorie"
+    if old.lower().endswith(" of") or (old.lower().split()[-1:] in (["all"], ["most"]) and after.startswith(" the")):
+        return f"{edit.words} of"
+    return edit.words
 
 
 def _capital(text: str) -> str:

@@ -17,6 +17,7 @@ from kit.speech.values import Amount, alone, amount_of, choices, of_nutrient, sa
 from kit.talk.dish import Dish, content, measure_grams
 from kit.texts import listing, number
 
+_COUNTS = {1: "one", 2: "two", 3: "three", 4: "four", 5: "five", 6: "six", 7: "seven", 8: "eight", 9: "nine", 10: "ten"}
 BASES = ("100 g", "cup", "100 kcal", "serving")
 LEAST, MOST = 1 - OF_A_FRACTION, 1 + OF_A_FRACTION
 _SWELLING = ("grain", "pasta", "pulse")
@@ -209,11 +210,13 @@ def _ratio(times: Quantity, ratio: float) -> bool | None:
 def _words(about: About, dish: Dish) -> str:
     if about.kind != FOOD:
         return "the dish"
-    food = _options(about, dish)[0]
+    name = about.foods[0].text
     if about.measure:
-        measure = "" if about.measure == "piece" else f"{about.measure} of "
-        return f"{number(about.count, 2)} {measure}{full_name(food)}"
-    return full_name(food)
+        count = _COUNTS.get(about.count) or number(about.count, 2)
+        measure = "" if about.measure == "piece" else f"{about.measure}{'' if about.count <= 1 else 's'} of "
+        return f"{count} {measure}{name}"
+    food = _options(about, dish)[0]
+    return name if about.foods[0].inside or len(name) > len(full_name(food)) else full_name(food)
 
 
 def _because(claim: ComparisonClaim, dish: Dish, name: str, pairs: list[_Pair]) -> str:

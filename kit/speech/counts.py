@@ -148,6 +148,8 @@ def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> C
 
 
 def _weight(sentence: Sentence, about: list[About], at: int, said: Quantity) -> Claim | None:
+    if sentence.text_at(at - 1) in ("as", "than", "of"):
+        return None
     clause = list(sentence.clause_of(at))
     words = {sentence.text_at(place) for place in clause}
     weighs = words & {"weighs", "weigh", "weight"}

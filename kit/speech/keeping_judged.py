@@ -140,7 +140,12 @@ def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
             right = False
     if right:
         return Finding(HOLDS, because)
-    sentences = ("It keeps {keeps} in the refrigerator.",) if raw is None else ()
+    own_words = (
+        f"{raw[0].name.split(',')[0]} that is raw keeps {number(least)} to {number(most)} days in the fridge."
+        if raw
+        else ""
+    )
+    sentences = ("It keeps {keeps} in the refrigerator.",) if raw is None else (own_words,)
     return Finding(OFF, f"{because}, not {number(days.high, 1)}", None, sentences)
 
 

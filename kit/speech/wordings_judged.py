@@ -155,11 +155,19 @@ def _sentences(claim: WordingClaim, dish: Dish, food: Food | None) -> tuple[str,
     if dish.places([food]):
         return (
             *found,
+            *_next_to_none(dish, food, name, short),
             f"The {short} {'bring' if is_plural(short) else 'brings'} {{{name} from {food.key}}}.",
             f"{{serving}} has {{{name}}}.",
         )
-    has = "have" if is_plural(short) else "has"
-    return (*found, f"100 grams of {full_name(food)} {'has' if has else ''} {{{name} in 100 g of {food.key}}}.")
+    return (*found, f"An ounce of {full_name(food)} has {{{name} in 1 oz of {food.key}}}.")
+
+
+def _next_to_none(dish: Dish, food: Food, name: str, short: str) -> tuple[str, ...]:
+    """Return that a food brings hardly any of a nutrient, when it is under 1 % of a day: nobody says "0.16 grams"."""
+    day = daily_values(dish.talk.rules).get(name)
+    if day is None or dish.brought([food], name).value >= 0.01 * day.amount:
+        return ()
+    return (f"The {short} {'bring' if is_plural(short) else 'brings'} hardly any {said_thing(name)}.",)
 
 
 def _used(claim: WordingClaim, dish: Dish) -> list[Food]:
