@@ -131,16 +131,11 @@ class Setting:
 
     @cached_property
     def _scenario(self) -> Scenario:
-        kept = [made for made in self.made if made.control != AMOUNT]
-        base = replace(self, made=_valid(self.talk.recipe, kept)).pot
-        written = self.talk.recipe.ingredients
-        parts = tuple(
-            written[at] if at < len(written) and not part.grams and part.food.key == written[at].food.key else part
-            for at, part in enumerate(base.ingredients)
-        )
-        base = replace(base, ingredients=parts)
-        moved = tuple(enumerate(self.pot.grams.tolist()))
-        return Scenario(base, self.servings, self.meaning, self.system, (), moved)
+        """The same as a scenario, which names the amounts of the sliders."""
+        kept = _valid(self.talk.recipe, [made for made in self.made if made.control != AMOUNT])
+        steps = tuple(step for made in kept for step in made.steps if not isinstance(step, Servings))
+        pot = tuple(enumerate(self.pot.grams.tolist()))
+        return Scenario(self.talk.recipe, self.servings, self.meaning, self.system, steps, pot)
 
     def amounts(self, at: int) -> tuple[tuple[KitchenStep, ...], int]:
         """Return the amounts that the slider of an ingredient runs through, and where among them it stands."""
