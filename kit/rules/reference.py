@@ -15,6 +15,7 @@ from kit.food.daily_values import daily_values
 from kit.food.measures import convert
 from kit.lines.nearest_measure import VOLUMES
 
+_SPICE_GRAMS = 0.5  # where a spoon does not measure it: 21 CFR 101.12(b), from memory
 LABEL_VOLUMES: Mapping[str, float] = MappingProxyType({"mL": 1.0, "tsp": 5.0, "tbsp": 15.0, "cup": 240.0})  # [mL]
 
 
@@ -165,7 +166,7 @@ def reference_amount(food: Food) -> float:
     """Return the grams of a food that count as its reference amount.
 
     A volume becomes grams by the food's own household measure: the same one if it has it, else the largest volume it
-    has, by exact US volumes.
+    has, by exact US volumes. A spice without one counts as half a gram.
 
     Parameters
     ----------
@@ -192,6 +193,8 @@ def reference_amount(food: Food) -> float:
         measure = food.measure(wanted.unit, *VOLUMES, cut=cut)
         if measure is not None:
             return convert(wanted.amount, wanted.unit, measure.measure) * measure.grams
+    if wanted.reference == "spice":
+        return _SPICE_GRAMS
     raise AmountError(
         f"{food.name}: its reference amount is {wanted.amount:g} {wanted.unit}, "
         f"but no measure of volume is known for it; add what a cup of it weighs"

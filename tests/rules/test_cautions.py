@@ -109,3 +109,13 @@ def test_dry_kidney_beans_are_soaked_and_boiled_and_a_sauce_kept_apart():
     assert "30 minutes" in told
     assert "sauce apart" in told
     assert "30 minutes" not in " ".join(storage("us", None, recipe()))
+
+
+def test_a_dish_with_alcohol_says_so_and_wine_vinegar_holds_none():
+    """The alcohol is what is left of 100 g beside water, protein, fat, carbohydrate and ash: red wine about 10.6 g."""
+    braise, dressed = (
+        nutrition(recipe(line, "1 lb mushrooms")) for line in ("1 cup red wine", "2 tbsp red wine vinegar")
+    )
+    (told,) = [one for one in cautions(braise) if one.caution == "alcohol"]
+    assert told.why.startswith("it holds wine")
+    assert "alcohol" not in {one.caution for one in cautions(dressed)}

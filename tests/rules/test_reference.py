@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from kit.errors import AmountError, UnknownNameError
-from kit.food.composition import Measure, food_from, nutrient_index, nutrients
+from kit.food.composition import Measure, food_from, foods, nutrient_index, nutrients
 from kit.food.daily_values import vitamins_and_minerals
 from kit.rules.reference import (
     daily_values,
@@ -122,3 +122,44 @@ def test_vitamins_and_minerals_leave_out_what_is_to_be_limited():
         found = vitamins_and_minerals(rules)
         assert {"iron", "potassium", "folate"} <= set(found)
         assert not {"sodium", "cholesterol", "protein", "fiber"} & set(found)
+
+
+# A food of the table, and the amount it is customarily eaten in: grams, or a part of a cup; None where it has none.
+EATEN_IN = {
+    "milk-dry-skim": "milk_dry",  # powders by what they make: 21 CFR 101.12(c), from memory
+    "bouillon-chicken-cube": "bouillon",
+    "bouillon-beef-powder": "bouillon",
+    "coffee-instant": "coffee_dry",
+    "lemon-zest": "vegetable_garnish",
+    "orange-zest": "vegetable_garnish",
+    "pepperoni": "meat_dried",  # 30 g: 9 CFR 317.312
+    "salami": "meat_dried",
+    "sausage-pork": "sausage_raw",  # 75 g, from memory
+    "sausage-pork-cooked": "sausage",
+    "worcestershire-sauce": "minor_condiment",
+    "chili-sauce-tomato": "dip",
+    "bacon-canadian": "sausage",
+    "tomatoes-sun-dried-in-oil-drained": "dried_vegetables_oil",
+    "wine-red": "",  # alcoholic drinks have none
+    "beer": "",
+    "spirits": "",
+}
+
+
+def test_foods_are_eaten_in_the_amounts_of_their_kind():
+    found = {key: foods()[key].reference for key in EATEN_IN}
+    assert found == EATEN_IN
+    grams = {"milk_dry": 23, "bouillon": 4, "coffee_dry": 3.6, "meat_dried": 30, "sausage_raw": 75, "sausage": 55}
+    grams |= {"vegetable_garnish": 4, "dried_vegetables_oil": 10}
+    assert {name: reference_amounts()[name].amount for name in grams} == grams
+
+
+def test_every_food_that_is_eaten_has_a_known_reference_amount_that_can_be_weighed():
+    wrong = []
+    for food in foods().values():
+        if food.reference:
+            try:
+                reference_amount(food)
+            except AmountError as fault:
+                wrong.append(str(fault))
+    assert wrong == []
