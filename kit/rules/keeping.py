@@ -110,7 +110,7 @@ def _stays_raw(recipe: Recipe) -> tuple[list[str], list[str]]:
     raw_dish = bool(title & (_RAW_DISHES | {"raw"}))
     raw, unsure = [], []
     for part, way in zip(recipe.ingredients, ways(recipe.title, recipe.ingredients), strict=True):
-        if part.grams <= 0 or not _is_raw_fish_or_egg(part):
+        if part.grams <= 0 or not _keeps_less_raw(part, raw_dish):
             continue
         name = short_name(part.food)
         if raw_dish or way.name == "raw" or "raw" in words(part.line):
@@ -120,15 +120,21 @@ def _stays_raw(recipe: Recipe) -> tuple[list[str], list[str]]:
     return list(dict.fromkeys(raw)), list(dict.fromkeys(unsure))
 
 
-def _is_raw_fish_or_egg(part: Ingredient) -> bool:
-    food = part.food
-    if food.group in _SEA:
-        return food.state in _RAW_STATES and not set(_PRESERVED) & set(words(food.name))
-    return food.group == "egg" and food.state in _RAW_STATES
+def _keeps_less_raw(part: Ingredient, raw_dish: bool) -> bool:
+    """Whether it is raw fish or egg; in a dish like tartare raw meat too."""
+    groups = (*_SEA, "egg", *_MEATS) if raw_dish else (*_SEA, "egg")
+    return part.food.group in groups and _is_raw(part.food)
 
 
-def doneness_of(food: Food) -> Doneness | None:
-    """Return how hot a raw food has to get; None for food that is not raw meat, fish or egg.
+def doneness_of(food: Food, raw_only: bool = True) -> Doneness | None:
+    """Return how hot a food has to get; None for food that is not meat, fish or egg, or is not raw.
+
+    Parameters
+    ----------
+    food : Food
+        The food.
+    raw_only : bool
+        Whether cooked, cured and canned food has none.
 
     References
     ----------
@@ -141,7 +147,7 @@ def doneness_of(food: Food) -> Doneness | None:
     (165.0, None)
     """
     what = _doneness_rule(food)
-    if what is None:
+    if what is None or (raw_only and not _is_raw(food)):
         return None
     row = storage_rules()[f"doneness_{what}"]
     resting = storage_rules().get(f"rest_{what}")
@@ -150,9 +156,11 @@ def doneness_of(food: Food) -> Doneness | None:
     return Doneness(what.replace("_", " "), fahrenheit, celsius, rest, (short_name(food),), row["source"])
 
 
+def _is_raw(food: Food) -> bool:
+    return food.state in _RAW_STATES and not set(_PRESERVED) & set(words(food.name))
+
+
 def _doneness_rule(food: Food) -> str | None:
-    if food.state not in _RAW_STATES or set(_PRESERVED) & set(words(food.name)):
-        return None
     if food.group == "poultry":
         return "poultry"
     if food.group == "meat":

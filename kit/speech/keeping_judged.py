@@ -6,6 +6,7 @@ from functools import cache
 
 from kit import files
 from kit.food.composition import Food, read_rows
+from kit.rules.keeping import doneness_of, keeping
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import Claim, Finding
 from kit.speech.foods_said import FoodWord
@@ -18,12 +19,6 @@ FRIDGE, FREEZER, OUT = "fridge", "freezer", "out"
 
 
 _RAW_DAYS = {"fish": (1, 2), "shellfish": (1, 2), "poultry": (1, 2), "meat": (3, 5)}  # raw; ground meat 1-2: USDA FSIS
-
-
-_DONENESS = {"poultry": 165, "meat": 145, "fish": 145, "shellfish": 145, "egg": 160}  # USDA FSIS
-
-
-_GROUND = 160
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,10 +85,7 @@ def _raw_food(claim: TimeClaim, dish: Dish) -> tuple[Food, tuple[float, float]] 
 
 
 def _raw_dish(dish: Dish) -> str:
-    title = dish.numbers.recipe.title.lower()
-    if any(word in title.split() for word in ("tartare", "ceviche", "sushi", "sashimi", "poke", "carpaccio", "crudo")):
-        return "raw fish or meat"
-    return ""
+    return "raw fish, meat or egg" if keeping(dish.numbers.recipe).raw else ""
 
 
 def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
@@ -234,7 +226,5 @@ def doneness(food: Food) -> float:
     ----------
     USDA FSIS, safe minimum internal temperatures.
     """
-    limit = _DONENESS.get(food.group, 0)
-    if food.group == "meat" and any(word in food.name.lower() for word in ("ground", "sausage", "mince")):
-        return _GROUND
-    return limit
+    found = doneness_of(food, raw_only=False)
+    return found.fahrenheit if found else 0.0

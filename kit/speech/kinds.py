@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from kit.food.composition import Food
+from kit.rules.kinds import VEGAN, VEGETARIAN, WHOLE_GRAIN, fits, is_grain, part_fits
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import FOOD, THE_DISH, About, Claim, Finding
@@ -15,7 +16,6 @@ from kit.talk.dish import Dish
 from kit.texts import listing
 
 FAMILY = "kind"
-_GRAINS = ("grain", "pasta", "bread", "snack")
 _EXCEPT = frozenset("except but besides bar excepting".split())
 _SEA = ("fish", "shellfish")
 _GROUPS = {
@@ -165,14 +165,16 @@ def _used(dish: Dish) -> list[Food]:
     return list({part.food.key: part.food for part in dish.numbers.recipe.ingredients if part.grams > 0}.values())
 
 
-def _fits(kind: str, food: Food) -> bool | None:
+def _fits(kind: str, food: Food, dish: Dish) -> bool | None:
     if kind == "plant-based":
-        return food.origin == "plant" if food.origin else None
+        return fits(food, VEGAN)
     if kind == "vegetarian":
-        return food.vegetarian
+        return fits(food, VEGETARIAN)
     if kind == "pescatarian":
-        return True if food.group in _SEA else food.vegetarian
-    return food.whole_grain
+        return True if food.group in _SEA else fits(food, VEGETARIAN)
+    parts = [part for part in dish.numbers.recipe.ingredients if part.food.key == food.key and part.grams > 0]
+    found = [part_fits(part, WHOLE_GRAIN) for part in parts] or [fits(food, WHOLE_GRAIN)]
+    return False if False in found else None if None in found else True
 
 
 def judge(claim: KindClaim | AbsentClaim, dish: Dish) -> Finding:
@@ -195,11 +197,11 @@ def _judge_kind(claim: KindClaim, dish: Dish) -> Finding:
     excepted = {key for word in claim.but for key in word.inside}
     foods = [food for food in foods if food.key not in excepted]
     if kind == "whole grain":
-        foods = [food for food in foods if food.group in _GRAINS]
+        foods = [food for food in foods if is_grain(food)]
         if not foods:
             return Finding(OFF, "there is no grain in it", None, ("{serving} has {fiber}.",))
-    against = [food for food in foods if _fits(kind, food) is False]
-    unknown = [food for food in foods if _fits(kind, food) is None]
+    against = [food for food in foods if _fits(kind, food, dish) is False]
+    unknown = [food for food in foods if _fits(kind, food, dish) is None]
     if against:
         names = listing([short_name(food) for food in against])
         verb = "are" if len(against) > 1 or is_plural(names) else "is"
