@@ -28,6 +28,12 @@ _SEASONING = re.compile(
     re.IGNORECASE,
 )
 _EACH = re.compile(r"^(?P<amount>[^()]*?)\s*\beach\b\s*(?:of\s+)?:?\s*(?P<foods>[^()]+)$", re.IGNORECASE)
+_PART = r"\d+\s+(?:breasts?|thighs?|drumsticks?|legs?|wings?|backs?)(?:\s+halves)?"
+_PIECES = re.compile(
+    rf"^[\d./]+\s+(?:pieces?|parts?)\s+(?:of\s+)?(?P<food>[a-z ]+?)(?P<said>,[^()]*)?\s*"
+    rf"\((?P<parts>{_PART}(?:\s*(?:,|and|&)\s*(?:and\s+)?{_PART})+)\)(?P<tail>.*)$",
+    re.IGNORECASE,
+)
 _EACH_LAST = re.compile(
     r"^(?P<foods>[^\d,()]+(?:,[^\d,()]+)*?)[,:]?\s+(?P<amount>[\d./ ]+\s*[A-Za-z]+\.?)\s+(?:of\s+)?each$", re.IGNORECASE
 )
@@ -49,6 +55,12 @@ def parts_of(text: str) -> Iterator[tuple[str, str]]:
         for kind in product.group("first", "second"):
             if kind:
                 yield fruit, "juice" if kind.lower() == "juice" else "zest"
+        return
+    pieces = _PIECES.match(text)
+    if pieces:  # "8 pieces chicken, skinless (4 breasts, 4 drumsticks)"
+        for part in re.findall(_PART, pieces["parts"], re.IGNORECASE):
+            number, _, noun = part.partition(" ")
+            yield f"{number} {pieces['food']} {noun}{pieces['said'] or ''}{pieces['tail']}", ""
         return
     lower = text.lower()
     each = (_EACH.match(text) or _EACH_LAST.match(text)) if " each" in lower else None

@@ -12,6 +12,10 @@ from kit.lines.several_foods import parts_of
         ("1 tsp each: cumin, coriander and turmeric", ["1 tsp cumin", "1 tsp coriander", "1 tsp turmeric"]),
         ("cumin and paprika, 1 tsp each", ["1 tsp cumin", "1 tsp paprika"]),
         ("1 tbsp cornstarch plus 2 tbsp water", ["1 tbsp cornstarch", "2 tbsp water"]),
+        (
+            "8 pieces chicken, skinless (4 breasts, 4 drumsticks)",
+            ["4 chicken breasts, skinless", "4 chicken drumsticks, skinless"],
+        ),
         ("1 cup onion, peeled and chopped", ["1 cup onion, peeled and chopped"]),
     ],
 )
