@@ -16,7 +16,8 @@ from kit.show.look import style
 from kit.show.stage import Stage
 from kit.speech.verdict import Verdict
 from kit.spreadsheets import table_from
-from kit.talk.library import last_used, read_talk, talks, use
+from kit.talk.last_used import last_used, use
+from kit.talk.library import read_talk, talks
 from kit.talk.talk import Talk
 from kit.texts import number, percent
 
