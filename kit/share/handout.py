@@ -2,6 +2,8 @@
 
 from markupsafe import Markup
 
+from kit.meal.buying import to_buy
+from kit.meal.containers import container_lines
 from kit.rules.reference import distribution_ranges
 from kit.rules.serving import Line
 from kit.share.contents import Contents, by_part
@@ -39,8 +41,8 @@ def handout(contents: Contents) -> str:
         others=_others(contents),
         label="",
         picture=Markup(energy_picture(contents.numbers.energy_shares, distribution_ranges())),
-        containers=(),
-        to_buy=(),
+        containers=container_lines(recipe, contents.talk.measures),
+        to_buy=[one.line for one in to_buy(recipe, contents.talk.measures) if not one.at_hand],
         points=contents.points,
         questions=contents.questions,
         keeping=contents.keeping,
