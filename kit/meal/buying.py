@@ -45,6 +45,8 @@ class ToBuy:
         What is left of it, in words; empty when nothing is.
     at_hand : bool
         Whether most kitchens have it: spices and salt.
+    with_what : str
+        What comes with it that is not eaten, in words.
     """
 
     food: Food
@@ -53,12 +55,14 @@ class ToBuy:
     used: float
     left: str = ""
     at_hand: bool = False
+    with_what: str = ""
 
     @property
     def line(self) -> str:
         """The whole of it on one line."""
+        peel = f", {self.with_what}" if self.with_what else ""
         rest = f"; {self.left} left" if self.left else ""
-        return f"{self.text} {self.name}{rest}"
+        return f"{self.text} {self.name}{peel}{rest}"
 
     @property
     def name(self) -> str:
@@ -105,7 +109,7 @@ def _to_buy(part: Ingredient, system: str) -> ToBuy:
         return _whole(part, noun, each)
     if food.refuse > 0.05 and food.state == "raw" and food.group in ("vegetable", "fruit", "herb"):
         bought = part.grams / (1 - food.refuse)
-        return ToBuy(food, f"{_weight(bought, system)} (with what is taken off)", part.grams, part.grams)
+        return ToBuy(food, _weight(bought, system), part.grams, part.grams, with_what="with what is taken off")
     weighed = unit(part.noun) is not None and unit(part.noun).kind == "mass"  # type: ignore[union-attr]
     amount = kitchen_amount(part, system).text
     text = amount if weighed or food.group in _AT_HAND else f"{amount} ({quantity(part.grams, 'g')})"

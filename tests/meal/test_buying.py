@@ -43,7 +43,7 @@ def test_what_is_peeled_is_bought_with_its_peel():
     # USDA SR26 11485: butternut squash, 16 % refuse; a cup of cubes of 140 g
     squash = bundled_foods()["butternut-squash-raw"]
     assert lines("6 cups butternut squash, cubed") == [
-        f"{840 / (1 - squash.refuse) / 453.59237:.1f} lb (with what is taken off) butternut squash"
+        f"{840 / (1 - squash.refuse) / 453.59237:.1f} lb butternut squash, with what is taken off"
     ]
 
 
