@@ -60,7 +60,7 @@ def parts_of(text: str) -> Iterator[tuple[str, str]]:
     if pieces:  # "8 pieces chicken, skinless (4 breasts, 4 drumsticks)"
         for part in re.findall(_PART, pieces["parts"], re.IGNORECASE):
             number, _, noun = part.partition(" ")
-            yield f"{number} {pieces['food']} {noun}{pieces['said'] or ''}{pieces['tail']}", ""
+            yield f"{number} {pieces['food']} {noun}{(pieces['said'] or '').rstrip()}{pieces['tail']}", ""
         return
     lower = text.lower()
     each = (_EACH.match(text) or _EACH_LAST.match(text)) if " each" in lower else None
