@@ -30,6 +30,7 @@ _SOLD_WITH_BONES = (
     "lamb loin chop",
     "duck, meat and skin",
 )
+_GRADED = ("egg", "bread", "snack")  # sold by size, or baked to one
 _LEAVES = "greens"  # the family of foods whose stems are bought with them by the bunch, not by weight
 _IN_PART = re.compile(r"(\d+) ?%")
 _BONELESS_AS_SOLD = ("poultry", "meat", "fish", "shellfish", "nut", "seed")
@@ -210,6 +211,7 @@ def _counted(food: Food, written: Written) -> Weight | None:
         row = row or food.measure(*things) or first_thing(food)
     if row is None:
         return None
+    sized = "graded_piece" if food.group in _GRADED else sized
     if row.measure in CONTAINERS:
         return _usual_package(food, written, row)
     plain = not asked and row.measure not in SIZES and not row.measure.endswith("-inch")

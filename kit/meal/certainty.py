@@ -36,20 +36,27 @@ _PARTS = {
 
 
 @cache
-def _composition_sd() -> tuple[Array, Array]:
-    rows = {row["nutrient"]: row for row in read_rows(files.bundled("data/composition_uncertainty.csv"))}
-    plain = np.array([float(rows[name]["relative_sd"]) for name in nutrients()])
-    salted = np.array([float(rows[name]["relative_sd_salted"] or rows[name]["relative_sd"]) for name in nutrients()])
-    return plain, salted
+def _composition_sd(group: str) -> tuple[Array, Array, Array]:
+    """Return the relative deviations of plain and of salted foods of a group, and the absolute ones."""
+    plain, salted, absolute = (np.zeros(len(nutrients())) for _ in range(3))
+    for row in read_rows(files.bundled("data/composition_uncertainty.csv")):
+        if row["group"] in ("", group):
+            at = nutrient_index(row["nutrient"])
+            plain[at], salted[at] = float(row["relative_sd"]), float(row["relative_sd_salted"])
+            absolute[at] = float(row["absolute_sd"] or absolute[at])
+    return plain, salted, absolute
 
 
 def composition_sd(food: Food) -> Array:
     """Return the relative standard deviation of a food's composition, shape (n_nutrients,).
 
+    It is that of its kind of food, and wider where there is little of a nutrient: a trace varies more than a third.
     A food that brings its own figure, as one from a package label does, keeps it.
     """
-    plain, salted = _composition_sd()
-    table = salted if food.salted else plain
+    plain, salted, absolute = _composition_sd(food.group)
+    content = np.nan_to_num(food.per_100g)
+    little = np.divide(absolute, content, out=np.zeros_like(content), where=content > 0)
+    table = np.hypot(salted if food.salted else plain, np.minimum(little, 1.0))
     return table if food.relative_sd is None else np.where(np.isnan(food.relative_sd), table, food.relative_sd)
 
 
