@@ -38,6 +38,6 @@ def test_a_share_of_a_days_protein_is_told_only_where_its_quality_is_known():
     assert of_milk.day == milk["protein"] / 50
     assert np.isnan(of_beans.day)
     told = as_json(beans)["nutrients"]["protein"]
-    assert told["daily_value_percent"] == 100 * beans["protein"] / 50
+    assert told["daily_value_percent"] == pytest.approx(100 * beans["protein"] / 50)
     assert told["corrected_percent"][1] == told["daily_value_percent"]
     assert told["corrected_percent"][0] == min(protein_quality()["kidney-beans"]) * told["daily_value_percent"]
