@@ -1,6 +1,7 @@
 """A day's protein counts by its quality: 21 CFR 101.9(c)(7), FAO/WHO 1991."""
 
 import numpy as np
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
