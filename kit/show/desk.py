@@ -21,7 +21,9 @@ from kit.show.stage import difference, plotly_script
 from kit.show.views import READ_ALOUD, SOURCES_OF, short_name
 from kit.speech.points import check_points
 from kit.speech.verdict import Verdict
+from kit.talk.last_used import use
 from kit.talk.rehearsal import plan
+from kit.talk.remembering import Memory
 from kit.talk.talk import Talk
 from kit.texts import quantity
 
@@ -40,6 +42,8 @@ class Desk(anywidget.AnyWidget):
         Other talks to choose from: titles by name.
     read : callable, optional
         Reads a talk by its name.
+    memory : Memory, optional
+        Keeps how each talk was last set; without one nothing is kept.
 
     Attributes
     ----------
@@ -57,10 +61,15 @@ class Desk(anywidget.AnyWidget):
     plotly_version = traitlets.Unicode().tag(sync=True)
 
     def __init__(
-        self, talk: Talk, talks: Mapping[str, str] | None = None, read: Callable[[str], Talk] | None = None
+        self,
+        talk: Talk,
+        talks: Mapping[str, str] | None = None,
+        read: Callable[[str], Talk] | None = None,
+        memory: Memory | None = None,
     ) -> None:
         self._talks, self._read = {**(talks or {}), talk.name: talk.title}, read
-        self._begin(Setting(talk, talk.measures))
+        self._memory = memory
+        self._take(talk)
         super().__init__(content=self._content(), plotly_version=get_plotlyjs_version())
         self.on_msg(self._answer)
 
@@ -146,6 +155,8 @@ class Desk(anywidget.AnyWidget):
         if rows or not same:
             changes["rows" if not same else "some_rows"] = after["rows"] if not same else rows
         changes |= self._changed_scene(before["scenes"], after["scenes"])
+        if self._memory and "kept" in changes:
+            self._memory.keep(self.setting.talk.name, after["kept"])
         # Altered in place, which sends nothing: a page that opens later gets it whole.
         self.content.update({name: value for name, value in after.items() if name != "others"})
         self.send({"done": number, "changes": changes})
@@ -236,8 +247,9 @@ class Desk(anywidget.AnyWidget):
     def _do_talk(self, message: dict[str, Any]) -> dict[str, Any]:
         if self._read is None or message["name"] not in self._talks:
             return {}
-        talk = self._read(message["name"])
-        self._begin(Setting(talk, talk.measures))
+        self._take(self._read(message["name"]))
+        if self._memory:
+            use(message["name"])
         return self._content()
 
     def _do_restore(self, message: dict[str, Any]) -> dict[str, Any]:
@@ -248,17 +260,32 @@ class Desk(anywidget.AnyWidget):
             if self._read is None or kept.get("talk") not in self._talks:
                 return {}
             talk = self._read(kept["talk"])
+        self._bring_back(talk, kept)
+        return self._content()
+
+    def _take(self, talk: Talk) -> None:
+        """Take a talk as it was last set."""
+        self._bring_back(talk, self._memory.of(talk.name) if self._memory else {})
+
+    def _bring_back(self, talk: Talk, kept: Mapping[str, Any]) -> None:
+        """Take a talk as something kept it; as written, where that was not kept by us."""
+        try:
+            self._set_as(talk, kept)
+        except (TypeError, ValueError, LookupError, AttributeError):
+            self._set_as(talk, {})
+
+    def _set_as(self, talk: Talk, kept: Mapping[str, Any]) -> None:
         self._begin(restored(kept, talk))
         self.numbers = (
             tuple(name for name in kept.get("numbers", ()) if name in NUMBERS_OF)[:MOST_NUMBERS] or READ_ALOUD
         )
-        self.source_of = kept.get("source_of") if kept.get("source_of") in SOURCES_OF else "protein"
-        self.shown = kept.get("shown") if kept.get("shown") in NAMES else FIRST
+        source_of, shown = str(kept.get("source_of")), str(kept.get("shown"))
+        self.source_of = source_of if source_of in SOURCES_OF else "protein"
+        self.shown = shown if shown in NAMES else FIRST
         asked = kept.get("asked") or ("", "")
         self.asked = (str(asked[0]), str(asked[1]))
         what_ifs = [made for made in self.setting.made if not made.control]
         self._asked_of = what_ifs[-1] if what_ifs else None
-        return self._content()
 
     def _do_rest(self, _message: dict[str, Any]) -> dict[str, Any]:
         """Work out the scenes that are not shown, so that the page has them at hand."""

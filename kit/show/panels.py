@@ -3,9 +3,12 @@
 import os
 from pathlib import Path
 
+from kit.errors import KitError
 from kit.files import TALK_VARIABLE
 from kit.show.desk import Desk
-from kit.talk.library import bundled_talks, read_talk
+from kit.talk.last_used import last_used
+from kit.talk.library import bundled_talks, read_talk, talks
+from kit.talk.remembering import Memory
 from kit.talk.talk import Talk
 
 
@@ -15,8 +18,8 @@ def on_screen(talk: str | Path | Talk | None = None) -> Desk:
     Parameters
     ----------
     talk : str, pathlib.Path or Talk, optional
-        A bundled talk's name, a talk file, a recipe, or a talk that was read; by default the one that
-        ``python -m kit screen`` was asked for, or else the first bundled one.
+        A talk's name or title, a talk file, a recipe, or a talk that was read. By default the one that
+        ``python -m kit screen`` was asked for, or else the one last used; it is shown as it was last set.
 
     Raises
     ------
@@ -25,7 +28,15 @@ def on_screen(talk: str | Path | Talk | None = None) -> Desk:
     TalkFileError
         If its file has faults.
     """
-    chosen = talk or os.environ.get(TALK_VARIABLE) or next(iter(bundled_talks()))
-    given = chosen if isinstance(chosen, Talk) else read_talk(chosen)
-    known = {name: read_talk(name).title for name in bundled_talks()}
-    return Desk(given, known, read_talk)
+    asked = talk or os.environ.get(TALK_VARIABLE)
+    given = asked if isinstance(asked, Talk) else read_talk(asked) if asked else _last_used()
+    known = {entry.name: entry.title for entry in sorted(talks(), key=lambda entry: entry.own)}
+    return Desk(given, known, read_talk, None if talk else Memory("screen"))
+
+
+def _last_used() -> Talk:
+    """Return the talk last used; one that has faults since is told where it is written, and another one is shown."""
+    try:
+        return read_talk(last_used().path)
+    except KitError:
+        return read_talk(next(iter(bundled_talks())))

@@ -31,6 +31,7 @@ class Memory:
 
     def __init__(self, kind: str) -> None:
         self.kind = kind
+        self._folder = files.own_folder() / "remembered"
         self._lock = threading.Lock()
         self._waiting: dict[str, Mapping[str, Any]] = {}
         self._timer: threading.Timer | None = None
@@ -69,4 +70,4 @@ class Memory:
     def _path(self, talk: str) -> Path:
         readable = re.sub(r"[^\w-]+", "_", talk)[:40]
         told_apart = hashlib.sha256(talk.encode("utf-8", "surrogatepass")).hexdigest()[:8]
-        return files.own_folder() / "remembered" / f"{self.kind}_{readable}_{told_apart}.json"
+        return self._folder / f"{self.kind}_{readable}_{told_apart}.json"

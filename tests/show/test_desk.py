@@ -6,7 +6,9 @@ from kit.errors import UnknownNameError
 from kit.files import TALK_VARIABLE
 from kit.show.panels import on_screen
 from kit.speech.points import check_points
+from kit.talk.last_used import use
 from kit.talk.library import bundled_talks, read_talk
+from kit.talk.remembering import Memory
 
 
 @pytest.fixture
@@ -175,6 +177,41 @@ def test_a_page_that_opens_later_gets_what_is_shown_now(desk, say):
 def test_the_talk_that_was_asked_for_on_the_command_line_is_shown(monkeypatch):
     monkeypatch.setenv(TALK_VARIABLE, "pear_oat_jars")
     assert on_screen().setting.talk.name == "pear_oat_jars"
+
+
+def test_a_panel_that_is_opened_again_shows_the_talk_last_used_as_it_was_last_set(tmp_path, monkeypatch):
+    monkeypatch.setenv("TALK_KIT_HOME", str(tmp_path))
+    first = on_screen()
+    first.send = lambda content, buffers=None: None
+    other = next(name for name in bundled_talks() if name != first.setting.talk.name)
+    for did in ({"do": "move", "at": 0, "place": 2}, {"do": "talk", "name": other}, {"do": "try", "line": "for ten"}):
+        first._answer(first, {"number": 1, **did}, [])
+    first._memory.write()
+    again = on_screen()
+    assert again.setting.talk.name == other
+    assert again.setting.servings == 10
+    again.send = lambda content, buffers=None: None
+    again._answer(again, {"do": "talk", "name": next(iter(bundled_talks())), "number": 1}, [])
+    assert [made.control for made in again.setting.made] == ["amount"]
+
+
+@pytest.mark.parametrize("kept", ["junk", [], {"shown": [], "source_of": {}, "numbers": 3, "asked": 5, "made": 1}])
+def test_what_was_remembered_wrongly_brings_no_fault(tmp_path, monkeypatch, kept):
+    monkeypatch.setenv("TALK_KIT_HOME", str(tmp_path))
+    memory = Memory("screen")
+    memory.keep("barley_squash_box", kept)
+    memory.write()
+    assert on_screen().setting.made == ()
+
+
+def test_a_talk_last_used_that_has_faults_since_gives_way_to_another(tmp_path, monkeypatch):
+    monkeypatch.setenv("TALK_KIT_HOME", str(tmp_path))
+    (tmp_path / "talks").mkdir()
+    (tmp_path / "talks" / "mine.toml").write_text('title = "Mine"\nservings = 2\n[[ingredient]]\nline = "1 cup milk"\n')
+    use("mine")
+    assert on_screen().setting.talk.title == "Mine"
+    (tmp_path / "talks" / "mine.toml").write_text("title = ")
+    assert on_screen().setting.talk.name in bundled_talks()
 
 
 def test_an_unknown_talk_is_told_with_the_nearest():

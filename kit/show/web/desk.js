@@ -389,7 +389,8 @@ export default () => {
       library(model);
       const kept = memory.get("kept");
       const content = model.get("content");
-      if (kept && !content.made.length && JSON.stringify(kept) !== JSON.stringify(content.kept)) ask({ do: "restore", kept });
+      const another = kept && (kept.talk !== content.kept.talk || !content.made.length); // Python brought back the rest
+      if (another && JSON.stringify(kept) !== JSON.stringify(content.kept)) ask({ do: "restore", kept });
     },
     render({ model, el }) {
       const view = new Desk(el, model, (message) => ask(message));
