@@ -15,8 +15,9 @@ from kit.errors import ChangeError, KitError
 from kit.meal.changes import change
 from kit.show import desk_content
 from kit.show.look import script, style
-from kit.show.scenes import MOST_NUMBERS, NAMES, Shown, frame, scene
+from kit.show.scenes import MOST_NUMBERS, NAMES, Scene, Shown, frame, scene
 from kit.show.setting import Made, Setting, restored
+from kit.show.side_by_side import asks_to_compare, side_by_side
 from kit.show.stage import difference, plotly_script
 from kit.show.views import READ_ALOUD, SOURCES_OF, short_name
 from kit.speech.points import check_points
@@ -79,6 +80,7 @@ class Desk(anywidget.AnyWidget):
         self.numbers: tuple[str, ...] = READ_ALOUD
         self.source_of, self.asked = "protein", ("", "")
         self._asked_of: Made | None = None  # the change that was asked for; None for a question that changes nothing
+        self.compared: Scene | None = None
         self._as_written = check_points(setting.talk)
         self.verdicts: tuple[Verdict, ...] = check_points(setting.talk, setting.now)
 
@@ -121,6 +123,8 @@ class Desk(anywidget.AnyWidget):
 
     def _scene(self, name: str) -> dict[str, Any]:
         setting = self.setting
+        if name == "compare" and self.compared:
+            return self.compared
         if name == "change":
             before, asks, answer = self._before()
             return desk_content.change_scene(change(before, setting.recipe), asks, answer)
@@ -212,6 +216,9 @@ class Desk(anywidget.AnyWidget):
         self.setting = Setting(self.setting.talk, message["system"], self.setting.made)
 
     def _do_try(self, message: dict[str, Any]) -> None:
+        if asks_to_compare(message["line"]):
+            self.compared, self.shown = side_by_side(message["line"]), "compare"
+            return
         self._set(self.setting.tried(message["line"]))
         self.asked = (message.get("asks") or message["line"], message.get("answer", ""))
         self.shown, self._asked_of = "change", self.setting.made[-1]

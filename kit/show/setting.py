@@ -24,6 +24,8 @@ from kit.meal.recipe import MOST_SERVINGS, Ingredient, Recipe
 from kit.meal.scenario import Scenario
 from kit.meal.steps import Add, Amount, Row, Servings, Swap, applied, step_as_json, step_from_json
 from kit.meal.steps import Step as ChangeStep
+from kit.meal.target_words import is_target
+from kit.meal.targets import reached
 from kit.talk.talk import Talk
 from kit.texts import number
 
@@ -207,14 +209,17 @@ class Setting:
         return replace(self, made=(*kept, Made(words, (Servings(servings, meaning),), SERVINGS)))
 
     def tried(self, line: str) -> "Setting":
-        """Return the setting after a typed what-if, asked of the dish as it is set.
+        """Return the setting after a typed what-if or typed targets, asked of the dish as it is set.
 
         Raises
         ------
+        TargetError
+            If the targets cannot be met: then with how near one gets.
         ChangeError
             If it is not understood, or has to be asked back: then with choices.
         """
-        steps = tuple(self._for_the_pot(step) for step in read_change(line, self.recipe))
+        wished = reached(line, self.recipe, self.system) if is_target(line) else read_change(line, self.recipe)
+        steps = tuple(self._for_the_pot(step) for step in wished)
         setting = replace(self, made=(*self.made, Made(" ".join(line.split()), steps)))
         setting.both  # noqa: B018 - what cannot be worked out is told now, and the setting stays as it was
         return setting

@@ -87,6 +87,23 @@ def test_a_question_that_tries_nothing_shows_its_answer(say):
     assert changes["scene"]["rows"] == []
 
 
+def test_foods_are_set_side_by_side_where_a_line_asks_for_it(desk, say):
+    changes = say("try", line="compare quinoa, cooked and white rice, cooked by the cup")
+    assert changes["shown"] == "compare"
+    # a cooked cup: quinoa 8.1 g of protein, white rice 4.3 g (USDA SR26 20137, 20045)
+    texts = [text.strip() for trace in changes["scene"]["figure"]["data"] for text in trace.get("text", ())]
+    assert {"8.1 g", "4.3 g"} <= set(texts)
+    assert desk.setting.made == ()
+    assert say("show", name="numbers")["shown"] == "numbers"
+
+
+def test_targets_are_met_by_a_change_like_any_other_or_told(desk, say):
+    changes = say("try", line="at most 400 mg sodium a serving")
+    assert changes["made"] == ["at most 400 mg sodium a serving"]
+    assert desk.setting.now["sodium"] <= 400
+    assert "nearest" in say("try", line="at least 500 g protein")["fault"]["text"]
+
+
 def test_a_line_that_is_not_understood_gets_a_kind_sentence_and_changes_nothing(desk, say):
     before = desk.setting
     changes = say("try", line="flarb the wug")
