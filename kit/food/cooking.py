@@ -10,6 +10,8 @@ from kit import files
 from kit.errors import AmountError, UnknownNameError
 from kit.food.composition import Food, Foods, bundled_foods, nutrients, read_rows
 
+WAYS = ("raw", "boiled", "baked", "fried", "stewed")
+
 
 def edible_grams(as_bought: float, refuse: float) -> float:
     """Return the edible part of a weight as bought.
@@ -145,3 +147,34 @@ def retention(code: str) -> NDArray[np.float64]:
     except KeyError:
         raise UnknownNameError("cooking treatment", code, _retention_table()) from None
     return np.array([float(row.get(name) or 100) / 100 for name in nutrients()])
+
+
+@cache
+def _codes_of_ways() -> Mapping[tuple[str, str], str]:
+    rows = read_rows(files.bundled("data/retention_ways.csv"))
+    return {(row["family"], row["way"]): row["code"] for row in rows}
+
+
+def kept_when(food: Food, treatment: str) -> NDArray[np.float64]:
+    """Return the fraction of each nutrient that a food keeps in a treatment, or in a way of cooking.
+
+    Parameters
+    ----------
+    food : Food
+        The food; one that is cooked already keeps all.
+    treatment : str
+        A treatment's code, see `treatments`; one of `WAYS`, for that of the food's family; or empty.
+
+    Returns
+    -------
+    numpy.ndarray, shape (n_nutrients,)
+        Fractions; 1 throughout where nothing is published for that family and way.
+
+    Examples
+    --------
+    >>> carrots = bundled_foods()["carrots-raw"]
+    >>> round(float(kept_when(carrots, "baked")[list(nutrients()).index("vitamin_c")]), 2)
+    0.75
+    """
+    code = _codes_of_ways().get((food.retention, treatment), "") if treatment in WAYS else treatment
+    return retention(code) if code else np.ones(len(nutrients()))

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from kit.food.composition import Food, nutrients
-from kit.food.cooking import retention
+from kit.food.cooking import kept_when
 
 Array = NDArray[np.float64]
 
@@ -39,7 +39,7 @@ class Makeup:
 def makeup(foods: tuple[Food, ...], treatments: tuple[str, ...], amount_sd: tuple[float, ...]) -> Makeup:
     """Return the makeup of some foods, each with its cooking treatment and how sure its amount is."""
     rows = [
-        food.per_100g * (retention(treatment) if treatment else 1.0)
+        food.per_100g * (kept_when(food, treatment) if treatment else 1.0)
         for food, treatment in zip(foods, treatments, strict=True)
     ]
     per_100g = np.array(rows).reshape(len(rows), len(nutrients()))

@@ -10,6 +10,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from kit.errors import AmountError, LineError, UnknownNameError
 from kit.food.composition import Food, Foods
+from kit.food.cooking import WAYS
 from kit.lines.reader import read_each
 from kit.lines.reading import Reading
 from kit.lines.recipe_text import MOST_SERVINGS, WrittenRecipe
@@ -38,7 +39,8 @@ class Ingredient:
     noun, noun_grams, cut : str, float, str
         The measure the amount is counted in, the grams of one, and the cut in which it is measured.
     treatment : str
-        Code of a cooking treatment whose retention factors apply, or empty.
+        How it is cooked, so that retention factors apply: one of `kit.food.cooking.WAYS`, the code of a treatment, or
+        empty.
     swaps : tuple of str
         Keys of foods that may take its place.
     slider : tuple of float, optional
@@ -248,3 +250,29 @@ def recipe(
     if made.open_lines:
         raise LineError("\n".join(f'"{line.line.strip()[:80]}": {line.problem}' for line in made.open_lines))
     return made
+
+
+def cooked_as(recipe: Recipe, part: str, way: str) -> Recipe:
+    """Return the recipe with one part of it cooked in one way; the way "" takes back what was said.
+
+    Parameters
+    ----------
+    recipe : Recipe
+        The recipe.
+    part : str
+        A part of it as its lines name it; "" is what stands under no heading.
+    way : str
+        One of `kit.food.cooking.WAYS`, or empty.
+
+    Raises
+    ------
+    UnknownNameError
+        If there is no such way or no such part.
+    """
+    if way and way not in WAYS:
+        raise UnknownNameError("way of cooking", way, WAYS)
+    parts = {ingredient.part for ingredient in recipe.ingredients}
+    if part not in parts:
+        raise UnknownNameError("part of the recipe", part, parts)
+    cooked = (replace(one, treatment=way) if one.part == part else one for one in recipe.ingredients)
+    return replace(recipe, ingredients=tuple(cooked))

@@ -7,9 +7,9 @@ from typing import Protocol
 
 from kit import files
 from kit.food.composition import Food, read_rows
+from kit.food.cooking import WAYS
 from kit.food.vocabulary import words
 
-WAYS = ("raw", "boiled", "baked", "fried", "stewed")
 DRY_FOODS = ("grain", "pasta", "pulse")  # groups whose dry foods are cooked in water unless the dish says more
 _COOKED_FOODS = ("meat", "poultry", "fish", "shellfish", "egg", "grain", "pasta", "pulse")
 _PLANTS = ("vegetable", "soy")  # raw in one dish, cooked in another
@@ -60,8 +60,12 @@ class Cooked(Protocol):
     def part(self) -> str:
         """The part of the recipe it belongs to."""
 
+    @property
+    def treatment(self) -> str:
+        """How the cook said that it is cooked: one of `kit.food.cooking.WAYS`, or another word."""
 
-def ways(title: str, ingredients: Sequence[Cooked], stated: Mapping[str, str] | None = None) -> tuple[Way, ...]:
+
+def ways(title: str, ingredients: Sequence[Cooked]) -> tuple[Way, ...]:
     """Return the way of cooking of each ingredient of a dish.
 
     Parameters
@@ -70,8 +74,6 @@ def ways(title: str, ingredients: Sequence[Cooked], stated: Mapping[str, str] | 
         The dish's title, whose words tell much: "roast", "soup", "salad".
     ingredients : sequence of Cooked
         The ingredients.
-    stated : mapping of str to str, optional
-        A part of the recipe and how the cook said that it is cooked; the part "" holds for all without one.
 
     Examples
     --------
@@ -80,14 +82,13 @@ def ways(title: str, ingredients: Sequence[Cooked], stated: Mapping[str, str] | 
     >>> [way.name for way in ways(soup.title, soup.ingredients)]
     ['stewed', 'stewed']
     """
-    said = stated or {}
     much_liquid, dough = _much_liquid(ingredients), _is_dough(ingredients)
-    return tuple(_way(title, each, said.get(each.part, ""), much_liquid, dough) for each in ingredients)
+    return tuple(_way(title, each, much_liquid, dough) for each in ingredients)
 
 
-def _way(title: str, each: Cooked, stated: str, much_liquid: bool, dough: bool) -> Way:
-    if stated:
-        return Way(stated, "stated by the cook", stated=True)
+def _way(title: str, each: Cooked, much_liquid: bool, dough: bool) -> Way:
+    if each.treatment in WAYS:
+        return Way(each.treatment, "stated by the cook", stated=True)
     for text, where in ((each.line, "its line"), (each.part, "its part of the recipe")):
         word, way = _told(text)
         if way and not (way == "raw" and _is_cooked_food(each.food)):

@@ -5,13 +5,14 @@ from typing import Any
 
 from kit.errors import KitError, nearest
 from kit.food.composition import Food, Foods, foods
-from kit.food.cooking import treatments
+from kit.food.cooking import WAYS, treatments
 from kit.food.finding import food as food_named
 from kit.food.labels.label_food import food_from_table
 from kit.lines.reader import read, read_each
 from kit.lines.reading import Reading
 from kit.meal.recipe import Ingredient, ingredient_from
 from kit.talk.faults import Faults, limited, shown
+from kit.texts import listing
 
 STATED = "grams stated in the talk file"
 
@@ -144,10 +145,10 @@ def _facts(place: str, entry: Mapping[str, Any], known: Foods, faults: Faults) -
     if swaps:
         facts["swaps"] = tuple(swaps)
     treatment = faults.value(place, entry, "treatment", str, "")
-    if treatment and treatment not in treatments():
+    if treatment and treatment not in (*WAYS, *treatments()):
         faults.append(
             f'{place}: no cooking treatment "{treatment[:60]}"; '
-            'write a code of data/retention_factors.csv, such as "3464"'
+            f'write {listing(WAYS, "or")}, or a code of data/retention_factors.csv, such as "3464"'
         )
     elif treatment:
         facts["treatment"] = treatment
