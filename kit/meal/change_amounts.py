@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from kit.errors import ChangeError
+from kit.errors import ChangeError, NotUnderstoodError
 from kit.food.names import short_name
 from kit.lines.reader import read
 from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
@@ -19,6 +19,8 @@ _VAGUE = frozenset("a an bit little some lot lots much slightly way few tad touc
 def leave_out(asked: Asked) -> tuple[Step, ...]:
     """Leave out an ingredient, a part of it, or all of a kind."""
     old, recipe = asked.clause.old, asked.recipe
+    if asked.clause.how == "behind" and ingredients_called(asked.clause.new, recipe).places:
+        raise NotUnderstoodError(f'"{asked.clause.new} without {old}" may be a kind of {asked.clause.new}')
     counted = one_phrase(old)
     if counted.counted and counted.name:  # "leave out 1 egg", "remove 1 tbsp of the oil"
         at = asked.place(" ".join((*counted.name, *counted.after)))

@@ -39,6 +39,8 @@ _AS_GOOD = {  # states of the food that comes, best first, for each state of the
     "frozen": ("frozen", "raw"),
     "raw": ("raw", "frozen"),
 }
+_PLANTS = {"grain", "pasta", "pulse", "soy", "vegetable", "fruit", "herb", "nut", "seed"}
+_FLESH = {"meat", "poultry", "fish", "shellfish"}
 # Groups of reference amounts (21 CFR 101.12) whose foods do the same work in a dish: common practice.
 _SAME_WORK = (
     {"grain_dry", "grain_prepared", "pasta_dry", "pasta_prepared", "hot_cereal", "hot_cereal_dry"},
@@ -102,9 +104,14 @@ def newcomer(text: str, table: Foods, *, like: Ingredient | None = None, line: s
     if own is not None:
         return Newcomer(own)
     food, _ = understood(f"100 g {text}", text, table, line, besides=like.food if like else None)
-    if like is not None and not _says_form(text):
+    if like is not None and not _says_form(text) and _used_alike(food, like.food):
         food = _in_the_form_of(like, text, food, table)
     return Newcomer(food, _notes(text, table))
+
+
+def _used_alike(food: Food, other: Food) -> bool:
+    """Whether two foods are of plants both, or of animals both, so that the one may come in the other's form."""
+    return any({food.group, other.group} <= kind for kind in (_PLANTS, _FLESH))
 
 
 def understood(

@@ -184,7 +184,9 @@ _SHAPES = [
         "weak",
     ),
     _shape(
-        "leave out", r"^(?!.*\b(?:half|double|add|instead|swap|use|more|less|no)\b)[a-z' ]{2,60}? without (?P<old>.+)$"
+        "leave out",
+        r"^(?!.*\b(?:half|double|add|instead|swap|use|more|less|no)\b)(?P<new>[a-z' ]{2,60}?) without (?P<old>.+)$",
+        "behind",
     ),
     _shape("use", r"^(?:make it|make this|make the dish) (?P<new>.+)$", "bare"),
     _shape("use", r"^(?:use |only |just |with |take )+(?P<new>.+?)(?: instead)?$", "verb"),

@@ -247,7 +247,7 @@ def rinse(asked: Asked) -> tuple[Step, ...]:
     if old.food.state not in ("canned", "drained", "rinsed"):
         raise ChangeError(f"{name} that is not from a can changes nothing in the numbers by rinsing or draining")
     if old.food.state == wanted or (wanted == "drained" and not undone and old.food.state == "rinsed"):
-        raise ChangeError(f"the {name} is taken as {wanted} already")
+        raise ChangeError(f"{name}: taken as {wanted} already")
     form = next((form for form in asked.table.forms(old.food.base) if form.state == wanted), None)
     if form is None:
         raise ChangeError(f"the table has no {wanted} {name}; the numbers stay those of {old.food.name.lower()}")

@@ -29,7 +29,8 @@ _OPENINGS = re.compile(
     r"|(?:work|matter|change|do|taste|look|be|hold up|hold together|come out|turn out|still)(?= (?:if|when|with"
     r"|without|to)\b)"
     r"|be (?:made|cooked|done|prepared|served)(?= (?:with|without|for)\b)|(?:made|cooked|done)(?= without\b)"
-    r"|be (?:ok|okay|fine|good|possible)(?: (?:to|if|with))?|get away with|show (?:me|us)|give (?:me|us)"
+    r"|be (?:ok|okay|fine|good|possible)(?: (?:to|if|with))?|(?:want|need)(?= (?:it|this|enough) for\b)"
+    r"|get away with|show (?:me|us)|give (?:me|us)"
     r"|try(?= (?:to|leaving|using|adding|it)\b))"
     r"\b(?!')[\s,:]*",
     re.IGNORECASE,
@@ -100,7 +101,11 @@ _VERBS = (  # other forms of the verbs that a change begins with
     (r"doubl(?:ed|ing)(?= )", "double"),
     (r"tripl(?:ed|ing)(?= )", "triple"),
     (r"halv(?:ed|ing)(?= )", "halve"),
-    (r"reduc(?:e|ed|ing)|lower(?:ed|ing)?|decreas(?:e|ed|ing)|cut(?:ting)?(?: down| back)?(?: on)?", "reduce"),
+    (
+        r"reduc(?:e|ing)|(?:reduced|lower(?:ed|ing)?)(?!-| (?:sodium|salt|fat|sugar)\b)"
+        r"|decreas(?:e|ed|ing)|cut(?:ting)?(?: down| back)?(?: on)?",
+        "reduce",
+    ),
     (
         r"bring down|dial(?:ed)? (?:back|down)|drop(?:ped|ping)?(?= .* to\b)|go (?:down|easy) (?:on|with)"
         r"|go lighter on",
