@@ -56,11 +56,26 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         places = (at,) if named.place == at else (min(at, named.place), max(at, named.place))
         token = sentence.tokens[at]
         claim = AmountClaim(
-            places, _about(sentence, at, about[at]), negated(sentence, at), named.nutrient, said, token.start, token.end
+            places,
+            _about(sentence, at, about[at]),
+            negated(sentence, at) or _none_of(sentence, at),
+            named.nutrient,
+            said,
+            token.start,
+            token.end,
         )
         sentence.used.update({at, named.place})
         found.append(claim)
     return found
+
+
+def _none_of(sentence: Sentence, at: int) -> bool:
+    """Return whether the statement is of none of them: "no plate goes over 450 calories"."""
+    first = sentence.clause_of(at)[0]
+    return any(
+        sentence.text_at(place) == "no" and place + 1 < at and is_dish(sentence, place + 1)
+        for place in (first, first + 1)
+    )
 
 
 def _counts_calories(sentence: Sentence, at: int) -> bool:

@@ -17,7 +17,18 @@ from kit.speech.values import Amount, alone, amount_of, choices, of_nutrient, sa
 from kit.talk.dish import Dish, content, measure_grams
 from kit.texts import listing, number
 
-_COUNTS = {1: "one", 2: "two", 3: "three", 4: "four", 5: "five", 6: "six", 7: "seven", 8: "eight", 9: "nine", 10: "ten"}
+_COUNTS: dict[float, str] = {
+    1: "one",
+    2: "two",
+    3: "three",
+    4: "four",
+    5: "five",
+    6: "six",
+    7: "seven",
+    8: "eight",
+    9: "nine",
+    10: "ten",
+}
 BASES = ("100 g", "cup", "100 kcal", "serving")
 LEAST, MOST = 1 - OF_A_FRACTION, 1 + OF_A_FRACTION
 _SWELLING = ("grain", "pasta", "pulse")

@@ -229,6 +229,8 @@ def _judge_weight(claim: WeightClaim, dish: Dish) -> Finding:
         if isinstance(found, Finding):
             return found
         food = found[0]
+        if food.state == "dry" and any(word in claim.foods[0].text for word in ("cooked", "boiled")):
+            return Finding(CANNOT_TELL, f"the recipe weighs the {short_name(food)} dry; say which is meant")
         grams = food_grams(food, About(FOOD, 1.0, claim.foods, claim.said.unit))
         if grams is None:
             return Finding(CANNOT_TELL, f"what a {claim.said.unit} of {short_name(food)} weighs is not known")

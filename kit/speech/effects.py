@@ -170,7 +170,7 @@ def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[in
             share = Quantity(1.0, 1.0, SHARE, is_fraction=True)
         if share is None or not _governed(sentence, said, at, verb):
             continue
-        named = nutrients_after(sentence, at + 1, frozenset("of the its their that your".split()))
+        named = nutrients_after(sentence, at + 1, frozenset("of the its their that your can cans".split()))
         named = [one for one in named if one.place not in taken and not sentence.is_a(one.place + 1, "verb_bring")]
         if not named:
             before = nutrient_before(sentence, at, whole=True)

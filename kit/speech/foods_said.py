@@ -47,6 +47,24 @@ _BEHIND = re.compile(r",|\b(?:with|in|on|over|for)\b", re.IGNORECASE)
 _LEFT_OUT_OF_NAMES = re.compile(r"\([^)]*\)")
 
 
+# What all foods of a group may be called, one by one or together.
+_CLASS_WORDS = {
+    "pasta": ("pasta", "noodle"),
+    "fish": ("fish",),
+    "meat": ("meat",),
+    "poultry": ("poultry", "meat"),
+    "nut": ("nut",),
+    "seed": ("seed",),
+    "oil": ("oil",),
+    "herb": ("herb",),
+    "spice": ("spice",),
+    "fruit": ("fruit",),
+    "vegetable": ("vegetable", "veggie"),
+    "bread": ("bread",),
+}
+COLLECTIVE = frozenset("vegetables veggies fruit fruits herbs spices nuts seeds meat noodles".split())
+
+
 @dataclass(frozen=True, slots=True)
 class FoodWord:
     """The foods that some words name.
@@ -134,11 +152,12 @@ class FoodNames:
 def _words_for(food: Food, line: str) -> tuple[frozenset[str], frozenset[str]]:
     own = [*words(_LEFT_OUT_OF_NAMES.sub(" ", food.name)), *words(food.base.replace("-", " "))]
     told = [word for word in words(line) if not _measures(word)]
-    names = frozenset(word for word in (*own, *told) if not word.isdigit())
+    classes = _CLASS_WORDS.get(food.group, ())
+    names = frozenset(word for word in (*own, *told, *classes) if not word.isdigit())
     first = words(short_name(food))
     last = {words(name)[-1] for name in food.other_names if words(name)}
     heads = frozenset(word for word in {*first, *last, *words(line.split(",")[0])} if word not in _HOW)
-    return names | frozenset(last), heads
+    return names | frozenset(last), heads | frozenset(classes)
 
 
 def _measures(word: str) -> bool:

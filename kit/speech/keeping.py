@@ -29,6 +29,7 @@ _VAGUE = {"overnight": 0.5, "fortnight": 14.0}
 _SOME_DAY = frozenset(
     "monday tuesday wednesday thursday friday saturday sunday weekend payday christmas easter".split()
 )
+_WHOLE = ("all", "whole", "entire", "the whole", "the entire", "full", "a full")
 _ALL = {
     "day": 0.4,
     "week": 7.0,
@@ -181,7 +182,7 @@ def _vague(sentence: Sentence, words: set[str]) -> list[Claim]:
     claims: list[Claim] = []
     for at, token in enumerate(sentence.tokens):
         days = _VAGUE.get(token.text)
-        if days is None and sentence.text_at(at - 1) in ("all", "whole", "entire", "the whole", "the entire"):
+        if days is None and sentence.text_at(at - 1) in _WHOLE:
             days = _ALL.get(token.text)
         some_day = token.text in _SOME_DAY and bool(
             {"until", "till", "through"} & {sentence.text_at(spot) for spot in range(at - 4, at)}

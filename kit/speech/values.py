@@ -11,7 +11,7 @@ from kit.meal.certainty import Range
 from kit.rules.naming import full_name, is_plural, short_name, thing_said
 from kit.rules.verdicts import CANNOT_TELL, OFF
 from kit.speech.claim import FOOD, SERVING, UNKNOWN, WEIGHT, WHOLE, About, Choice, Finding
-from kit.speech.foods_said import FoodWord
+from kit.speech.foods_said import COLLECTIVE, FoodWord
 from kit.talk.dish import Dish, content, measure_grams
 from kit.texts import listing, number
 
@@ -80,7 +80,7 @@ def choices(words: Sequence[FoodWord], dish: Dish, inside: bool = True) -> tuple
     found = []
     for word in words:
         options = present(dish, word) if inside else alone(dish, word)
-        if len(options) > 1:
+        if len(options) > 1 and not (inside and word.text in COLLECTIVE):
             found.append(Choice(word.text, tuple((food.key, food.name) for food in options[:8])))
     return tuple(found)
 
