@@ -81,6 +81,7 @@ def _parser() -> argparse.ArgumentParser:
     follow.add_argument("--servings", type=float, metavar="N", help="the recipe for N servings")
     follow.add_argument("--recording", default="", metavar="LINK", help="a link to the recording, for the mail")
     follow.add_argument("--survey", default="", metavar="LINK", help="a link to the survey, for the mail")
+    follow.add_argument("--label", action="store_true", help="print a serving in the rounding of a label too")
     follow.add_argument("--force", action="store_true", help="replace files of an earlier follow-up")
     follow.set_defaults(run=_follow_up)
 
@@ -231,15 +232,18 @@ def _change(chosen: argparse.Namespace) -> int:
 def _follow_up(chosen: argparse.Namespace) -> None:
     from kit.meal.nutrition import nutrition
     from kit.meal.portions import make_more
-    from kit.share.follow_up import follow_up, left_out
+    from kit.share.follow_up import follow_up, named_before
 
     talk = _read_talk(chosen)
     recipe = talk.recipe if chosen.servings is None else make_more(talk.recipe, chosen.servings)
     numbers = nutrition(recipe)
-    for verdict in left_out(talk, numbers):
+    left_out, on_her_word = named_before(talk, numbers)
+    for verdict in left_out:
         print(f"left out, {verdict.verdict}: {verdict.say}\n    {verdict.because}")
+    for verdict in on_her_word:
+        print(f"sent on your word, {verdict.verdict}: {verdict.say}\n    {verdict.because}")
     links = {"recording": chosen.recording, "survey": chosen.survey}
-    for path in follow_up(talk, chosen.to, numbers, replace=chosen.force, **links):
+    for path in follow_up(talk, chosen.to, numbers, label=chosen.label, replace=chosen.force, **links):
         print(f"wrote {path}", flush=True)
 
 

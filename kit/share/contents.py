@@ -4,16 +4,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from kit.food.labels.label_rounding import declared, on_a_label
+from kit.meal.buying import to_buy
+from kit.meal.containers import container_lines
 from kit.meal.kitchen_amounts import kitchen_line
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.rules.allergens import check_the_package
 from kit.rules.cautions import allergens, cautions, storage, unknown_allergens
 from kit.rules.serving import MAIN_NUTRIENTS, Line, serving_lines
-from kit.rules.verdicts import HOLDS, NOTHING_TO_CHECK
-from kit.speech.points import check_points
-from kit.speech.verdict import Verdict
-from kit.talk.dish import Dish
-from kit.talk.placeholders import fill
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.speech.points import check_talk
+from kit.speech.verdict import ANSWER, POINT, STEP, Verdict
 from kit.talk.talk import Question, Talk
 from kit.texts import listing, number, quantity
 
@@ -115,20 +116,63 @@ class Contents:
 
     @cached_property
     def verdicts(self) -> tuple[Verdict, ...]:
-        """The verdict on every sentence of the talk, as the dish is sent."""
-        return check_points(self.talk, self.numbers)
+        """The verdict on everything of the talk that is said or sent, as the dish is sent."""
+        return check_talk(self.talk, self.numbers)
 
     @cached_property
     def points(self) -> tuple[str, ...]:
-        """The sentences of the talk that hold, in their order."""
-        return tuple(verdict.say for verdict in self.verdicts if verdict.verdict == HOLDS)
+        """The sentences of the talk that hold, and those that she keeps on her own word with her source behind them."""
+        said = (verdict for verdict in self.verdicts if verdict.where == POINT)
+        return tuple(
+            f"{verdict.say} ({verdict.point.source})" if verdict.on_her_word and verdict.point else verdict.say
+            for verdict in said
+            if verdict.verdict == HOLDS or verdict.on_her_word
+        )
 
     @cached_property
     def questions(self) -> tuple[Question, ...]:
-        """The prepared questions that have an answer, their numbers filled."""
-        dish = Dish(self.talk, self.numbers)
-        answered = (question for question in self.talk.questions if question.answer)
-        return tuple(replace(question, answer=fill(question.answer, dish)) for question in answered)
+        """The prepared questions whose answer is not off, the numbers of the answer filled."""
+        answers = {verdict.place: verdict for verdict in self.verdicts if verdict.where == ANSWER}
+        return tuple(
+            replace(question, answer=answers[place].say)
+            for place, question in enumerate(self.talk.questions)
+            if place in answers and answers[place].verdict != OFF
+        )
+
+    @cached_property
+    def not_sent(self) -> tuple[Verdict, ...]:
+        """Sentences and answers that are left out of what is sent: they are off, or nobody vouches for them."""
+        return tuple(verdict for verdict in self.verdicts if self._is_left_out(verdict))
+
+    @cached_property
+    def on_her_word(self) -> tuple[Verdict, ...]:
+        """What is sent though the kit cannot tell whether it holds: answers, and sentences with a source of hers."""
+        unsure = (verdict for verdict in self.verdicts if verdict.verdict == CANNOT_TELL and verdict.where != STEP)
+        return tuple(verdict for verdict in unsure if not self._is_left_out(verdict))
+
+    @staticmethod
+    def _is_left_out(verdict: Verdict) -> bool:
+        if verdict.where == POINT:
+            return verdict.verdict == OFF or (verdict.verdict == CANNOT_TELL and not verdict.on_her_word)
+        return verdict.where == ANSWER and verdict.verdict == OFF
+
+    @cached_property
+    def containers(self) -> tuple[str, ...]:
+        """What goes into each container."""
+        return container_lines(self.numbers.recipe, self.talk.measures)
+
+    @cached_property
+    def to_buy(self) -> tuple[str, ...]:
+        """What to buy, in whole packages, and what is left of it; what most kitchens have comes last, on one line."""
+        things = to_buy(self.numbers.recipe, self.talk.measures)
+        at_hand = listing([thing.line for thing in things if thing.at_hand])
+        return (*(thing.line for thing in things if not thing.at_hand), *((f"at hand: {at_hand}",) if at_hand else ()))
+
+    @cached_property
+    def label(self) -> str:
+        """A serving in the rounding of a nutrition label, in one line."""
+        lines = (line for line in self.serving if line.nutrient in on_a_label())
+        return "; ".join(f"{line.name} {declared(line.nutrient, line.value)}" for line in lines)
 
     @cached_property
     def sources(self) -> tuple[str, ...]:
@@ -136,11 +180,6 @@ class Contents:
         used = dict.fromkeys(part.food.source for part in self.numbers.recipe.ingredients if part.grams > 0)
         others = [source for source in used if not source.startswith("SR26")]
         return (f"Composition and household measures: {COMPOSITION}", *others, RULES[self.talk.rules], KEEPING)
-
-    @cached_property
-    def not_sent(self) -> tuple[Verdict, ...]:
-        """Sentences of the talk that are off or cannot be told: they are named, and left out of what is sent."""
-        return tuple(verdict for verdict in self.verdicts if verdict.verdict not in (HOLDS, NOTHING_TO_CHECK))
 
 
 def contents(talk: Talk, numbers: Nutrition | None = None) -> Contents:

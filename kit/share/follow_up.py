@@ -20,20 +20,21 @@ MAIL = "follow-up.eml"
 PURPOSES = {**ATTACHED, MAIL: "the mail as a draft, with everything attached: only the addresses are missing"}
 
 
-def makers(talk: Talk, numbers: Nutrition | None = None) -> dict[str, Callable[[], bytes]]:
+def makers(talk: Talk, numbers: Nutrition | None = None, label: bool = False) -> dict[str, Callable[[], bytes]]:
     """Return what makes each file of a follow-up but the mail, by the file's name."""
     says = contents(talk, numbers)
     return {
         "page.html": lambda: page(says).encode(),
-        "handout.html": lambda: handout(says).encode(),
+        "handout.html": lambda: handout(says, label).encode(),
         "numbers.csv": lambda: numbers_csv(says.numbers, talk.rules).encode("utf-8-sig"),
         "notebook.zip": lambda: pack(talk),
     }
 
 
-def left_out(talk: Talk, numbers: Nutrition | None = None) -> tuple[Verdict, ...]:
-    """Return the sentences that are not sent, since they are off or cannot be told."""
-    return contents(talk, numbers).not_sent
+def named_before(talk: Talk, numbers: Nutrition | None = None) -> tuple[tuple[Verdict, ...], tuple[Verdict, ...]]:
+    """Return what is named before anything is written: what is left out, and what is sent on her word alone."""
+    says = contents(talk, numbers)
+    return says.not_sent, says.on_her_word
 
 
 def follow_up(
@@ -43,6 +44,7 @@ def follow_up(
     *,
     recording: str = "",
     survey: str = "",
+    label: bool = False,
     replace: bool = False,
 ) -> Iterator[Path]:
     """Write the follow-up of a talk, and yield each file once it is there.
@@ -59,6 +61,8 @@ def follow_up(
         The dish as it is to be sent; as written by default.
     recording, survey : str
         Links for the mail; a place for each is left where none is given.
+    label : bool
+        Whether the handout prints a serving in the rounding of a nutrition label too.
     replace : bool
         Whether files of an earlier follow-up may be replaced.
 
@@ -67,7 +71,7 @@ def follow_up(
     KitError
         If a file is there and may not be replaced, or the folder cannot be written.
     """
-    made = {name: make() for name, make in makers(talk, numbers).items()}
+    made = {name: make() for name, make in makers(talk, numbers, label).items()}
     made[MAIL] = mail(contents(talk, numbers), made, recording, survey)
     there = [name for name in made if (folder / name).exists()]
     if there and not replace:

@@ -16,13 +16,15 @@ from kit.texts import number, percent, span
 NO_ALLERGENS = "none of the listed ones by the facts of each food; read every package"
 
 
-def handout(contents: Contents) -> str:
+def handout(contents: Contents, label: bool = False) -> str:
     """Return the handout of a talk as one HTML page that needs nothing else, made for printing.
 
     Parameters
     ----------
     contents : Contents
         What it says.
+    label : bool
+        Whether to print a serving in the rounding of a nutrition label too.
     """
     recipe = contents.numbers.recipe
     return filled(
@@ -39,7 +41,7 @@ def handout(contents: Contents) -> str:
         steps=contents.steps,
         serving=[number_row(line) for line in contents.serving],
         others=_others(contents),
-        label="",
+        label=contents.label if label else "",
         picture=Markup(energy_picture(contents.numbers.energy_shares, distribution_ranges())),
         containers=container_lines(recipe, contents.talk.measures),
         to_buy=[one.line for one in to_buy(recipe, contents.talk.measures) if not one.at_hand],

@@ -8,7 +8,7 @@ from kit import files
 from kit.errors import KitError
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.meal.portions import make_more
-from kit.share.follow_up import PURPOSES, follow_up, left_out
+from kit.share.follow_up import PURPOSES, follow_up, named_before
 from kit.share.survey import Survey, survey_of
 from kit.share.survey_charts import answers
 from kit.show.escaping import in_html
@@ -66,6 +66,7 @@ class FollowUpPanel:
         self.recording = widgets.Text(description="Link to the recording", style=_WORDS, layout=_WIDE)
         self.survey = widgets.Text(description="Link to the survey", style=_WORDS, layout=_WIDE)
         self.folder = widgets.Text(self._own_place(), description="Folder", style=_WORDS, layout=_WIDE)
+        self.label = widgets.Checkbox(description="Print a serving in label rounding too", indent=False)
         self.replace = widgets.Checkbox(description="Replace an earlier follow-up there", indent=False)
         self.button = widgets.Button(description="Write the follow-up", layout=widgets.Layout(width="240px"))
         self.button.add_class("talk-do")
@@ -73,7 +74,7 @@ class FollowUpPanel:
         self.choice.observe(lambda change: self._choose(change.new), "value")
         self.servings.observe(lambda _change: self._show_left(), "value")
         self.button.on_click(lambda _button: self._write())
-        fields = [self.choice, self.servings, self.recording, self.survey, self.folder, self.replace]
+        fields = [self.choice, self.servings, self.recording, self.survey, self.folder, self.label, self.replace]
         self.box = widgets.VBox([_sheet(), *fields, self.left, self.button, self.written])
         self.box.add_class("talk-follow")
         self._show_left()
@@ -96,7 +97,7 @@ class FollowUpPanel:
         return nutrition(make_more(self.talk.recipe, self.servings.value))
 
     def _show_left(self) -> None:
-        self.left.value = left_out_html(left_out(self.talk, self._numbers()))
+        self.left.value = named_html(*named_before(self.talk, self._numbers()))
 
     def _write(self) -> None:
         """Write the files, and show each as soon as it is there."""
@@ -104,24 +105,28 @@ class FollowUpPanel:
         links = {"recording": self.recording.value.strip(), "survey": self.survey.value.strip()}
         there: list[Path] = []
         try:
-            for path in follow_up(
-                self.talk, Path(self.folder.value), self._numbers(), replace=self.replace.value, **links
-            ):
+            choices = {"label": self.label.value, "replace": self.replace.value}
+            for path in follow_up(self.talk, Path(self.folder.value), self._numbers(), **links, **choices):
                 there.append(path)
                 self.written.value = written_html(self.talk, there)
         except KitError as fault:
             self.written.value = _told(str(fault))
 
 
-def left_out_html(verdicts: tuple[Verdict, ...]) -> str:
-    """Return the sentences that will not be sent, with why."""
-    if not verdicts:
-        return "<p>Every sentence of the talk that is sent holds.</p>"
+def named_html(left_out: tuple[Verdict, ...], on_her_word: tuple[Verdict, ...]) -> str:
+    """Return what will not be sent, and what is sent on her word alone, each with why."""
+    groups = {"Left out of what is sent": left_out, "Sent on your word: the kit cannot tell": on_her_word}
     told = "".join(
-        f"<li>{in_html(one.say)}<br><small>{in_html(one.verdict)}: {in_html(one.because)}</small></li>"
-        for one in verdicts
+        f"<p><b>{heading}:</b></p><ul>{''.join(map(_named, verdicts))}</ul>"
+        for heading, verdicts in groups.items()
+        if verdicts
     )
-    return f"<p><b>Left out of what is sent:</b></p><ul>{told}</ul>"
+    return told or "<p>Every sentence that is sent holds.</p>"
+
+
+def _named(verdict: Verdict) -> str:
+    why = f"<small>{in_html(verdict.verdict)}: {in_html(verdict.because)}</small>"
+    return f"<li>{in_html(verdict.say)}<br>{why}</li>"
 
 
 def written_html(talk: Talk, paths: list[Path]) -> str:

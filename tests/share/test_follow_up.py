@@ -118,7 +118,7 @@ def with_text(talk, text):
     first, *rest = talk.recipe.ingredients
     named = replace(first, line=text, part=text, food=replace(first.food, name=text))
     recipe = replace(talk.recipe, title=text, serving_is=text, ingredients=(named, *rest))
-    return replace(talk, recipe=recipe, series=text, points=(), questions=(Question(text, "", "Yes."),))
+    return replace(talk, recipe=recipe, series=text, points=(Point(text),), questions=(Question(text, "", text),))
 
 
 def test_what_somebody_wrote_is_text_in_the_handout():
