@@ -10,7 +10,7 @@ from kit.lines.accounting import is_missing, unaccounted
 from kit.lines.alike import unlike
 from kit.lines.asking import states_said, which_food, which_instead
 from kit.lines.implied import implied_state, is_open_in
-from kit.lines.known_names import LISTED, STAND_IN, USUAL, KnownNames, kind_of, known_names
+from kit.lines.known_names import LISTED, STAND_IN, USUAL, KnownNames, differs_in, kind_of, known_names
 from kit.lines.lighter import lighter, lighter_form, said_less
 from kit.lines.spelling import spelled
 from kit.lines.states import in_state
@@ -185,7 +185,9 @@ def _assumed(found: Name, food: Food, names: KnownNames) -> tuple[str, ...]:
     """Return what was assumed about the name: that another food stands in, or the usual one is meant."""
     kind = names.kind(found)
     if kind == STAND_IN:
-        return (f'no "{found.text}" in the table, {found.food.name.lower()} stands in for it (common practice)',)
+        unlike_in = differs_in().get(found.text, "")
+        note = f'no "{found.text}" in the table, {found.food.name.lower()} stands in for it (common practice)'
+        return (f"{note}: {unlike_in}" if unlike_in else note,)
     if kind == USUAL:
         return (f'"{found.text}" read as {food.name.lower()}, which is usually meant (common practice)',)
     return ()

@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from functools import cached_property, lru_cache
+from functools import cache, cached_property, lru_cache
 
 from kit import files
 from kit.food.composition import Food, Foods, read_rows
@@ -112,3 +112,9 @@ def missing_choices(name: Name, table: Foods) -> tuple[Food, ...]:
         if row["words"] == name.text:
             return tuple(table[key] for key in row["food"].split("; ") if key in table)
     return (name.food,)
+
+
+@cache
+def differs_in() -> Mapping[str, str]:
+    """Return, for the words of a stand-in, in which numbers it is not alike."""
+    return {row["words"]: row["differs"] for row in read_rows(files.bundled("data/stand_ins.csv"))}

@@ -133,7 +133,7 @@ def _thrown_away(food: Food, written: Written) -> float:
     if food.group in _BONELESS_AS_SOLD or food.state not in ("raw", ""):
         bones = "bone" in food.refuse_part.lower() and any(part in food.name.lower() for part in _SOLD_WITH_BONES)
         taken = written.as_bought or (bones and not written.edible)
-        return (_of_bones(food) if "meat only" in food.name else food.refuse) if taken else 0.0
+        return (_of_bones(food) if food.group == "poultry" else food.refuse) if taken else 0.0
     peeled = any(part in food.refuse_part.lower() for part in ("paring", "scraping", "skin"))
     new = "new" in food.base.split("-")
     if written.edible or food.retention == _LEAVES or (peeled and (written.skin_on or new)):
@@ -142,10 +142,10 @@ def _thrown_away(food: Food, written: Written) -> float:
 
 
 def _of_bones(food: Food) -> float:
-    """Return the refuse of a bird's part that is sold without its skin: of "bone 33%, skin 9%" the bone."""
-    parts = [part for part in food.refuse_part.split(",") if "skin" not in part.lower() and "fat" not in part.lower()]
+    """Return the refuse of a bird's part: of "bone 33%, skin 9%" the bone, which the source gives twice of some."""
+    parts = [part for part in food.refuse_part.split(",") if "bone" in part.lower()]
     said = [int(found[1]) for part in parts if (found := _IN_PART.search(part))]
-    return sum(said) / 100 if said else food.refuse
+    return max(said) / 100 if said else food.refuse
 
 
 def _volume(food: Food, written: Written) -> Weight:
