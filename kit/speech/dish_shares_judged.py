@@ -118,6 +118,12 @@ def _ranked(claim: DishShareClaim, dish: Dish, name: str, found: list[Food], of:
 
 def by_what_they_bring(dish: Dish, name: str) -> list[Food]:
     """Return the foods of the dish as it is now, the one that brings most of a nutrient first."""
-    foods = {part.food.key: part.food for part in dish.numbers.recipe.ingredients if part.grams > 0}
     own = of_nutrient(name)[0][0]
-    return sorted(foods.values(), key=lambda food: -float(np.nan_to_num(dish.brought([food], own).value)))
+    brings: dict[str, float] = {}
+    foods = {}
+    parts = zip(dish.numbers.recipe.ingredients, np.nan_to_num(dish.numbers.brings(own)).tolist(), strict=True)
+    for part, amount in parts:
+        if part.grams > 0:
+            foods[part.food.key] = part.food
+            brings[part.food.key] = brings.get(part.food.key, 0.0) + amount
+    return sorted(foods.values(), key=lambda food: -brings[food.key])

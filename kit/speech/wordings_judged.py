@@ -1,6 +1,7 @@
 """Content wordings judged by the rules, for the dish, a food in it and a food by itself; what to say instead."""
 
 from collections.abc import Sequence
+from itertools import islice
 
 from kit.errors import UnknownNameError
 from kit.food.composition import Food, foods, nutrients
@@ -145,8 +146,8 @@ def _sentences(claim: WordingClaim, dish: Dish, food: Food | None) -> tuple[str,
     rule = rule_for(claim.wording, name, DISH, dish.talk.rules) if name in nutrients() else None
     if food is None and claim.wording in ("high", "good source") and rule is not None:
         for word in (claim.wording, *_NEAREST.get(claim.wording, ())):
-            good = [one for one in by_what_they_bring(dish, name) if _holds(word, name, one, dish)]
-            found += [_sentence(word, name, one, dish) for one in good[:2]]
+            good = (one for one in by_what_they_bring(dish, name) if _holds(word, name, one, dish))
+            found += [_sentence(word, name, one, dish) for one in islice(good, 2)]
     if not name:
         return (*found, "{serving} has {fat}.")
     if food is None:

@@ -114,13 +114,18 @@ class Dish:
 
     def _sum(self, places: Sequence[int], nutrient: str) -> tuple[float, float]:
         at = nutrient_index(nutrient)
-        parts = [self.numbers.recipe.ingredients[place] for place in places]
-        if not parts:
+        if not places:
             return 0.0, 0.0
-        brings = self.counted.contributions[list(places), at]
-        content = [[composition_sd(part.food)[at]] for part in parts]
-        spread = total_sd(brings[:, None], [part.relative_sd for part in parts], content)
+        rows = list(places)
+        brings, (amount, content) = self.counted.contributions[rows, at], self._unsure
+        spread = total_sd(brings[:, None], amount[rows], content[rows, at][:, None])
         return float(np.nansum(brings)), Z90 * float(spread[0])
+
+    @cached_property
+    def _unsure(self) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+        """How unsure each ingredient's amount is, shape (n,), and its content, shape (n, n_nutrients)."""
+        parts = self.numbers.recipe.ingredients
+        return np.array([part.relative_sd for part in parts]), np.array([composition_sd(part.food) for part in parts])
 
 
 def content(food: Food, nutrient: str, grams: float, rules: str = "us") -> Range:
