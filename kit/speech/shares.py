@@ -238,6 +238,7 @@ def _foods(sentence: Sentence, at: int, start: int, end: int, about: About) -> t
             other = food_at(sentence, over)
             if (
                 other is None
+                or sentence.tokens[over].is_a("nutrient")
                 or is_dish(sentence, over)
                 or (sentence.text_at(over + 1) in DETERMINERS and sentence.text_at(over + 1) not in ("and",))
                 or over in sentence.used

@@ -71,7 +71,6 @@ _HEDGED = (
     "half size",
     "half portion",
     "before the",
-    "before you",
     "before any",
 )
 _COUNTED = ("AmountClaim", "DayShareClaim", "EnergyShareClaim", "WordingClaim")
