@@ -11,7 +11,7 @@ from kit.talk.library import bundled_talks, read_talk
 HACKED = "() => window.talkHacked"
 TALK = read_talk(next(iter(bundled_talks())))
 CELL = """
-
+from dataclasses import replace
 from hostile import HOSTILE
 from kit import read_talk
 from kit.lines.recipe_text import read_recipe

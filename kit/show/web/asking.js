@@ -22,7 +22,11 @@ export function asking(model, on) {
     open = { ...message, number: (number += 1) };
     clearTimeout(timer);
     timer = setTimeout(() => open && python(false), SILENCE);
-    model.send(open);
+    try {
+      model.send(open);
+    } catch {
+      python(false); // the kernel is gone with its comm, as while a page is being left
+    }
   };
   const next = () => {
     open = null;
