@@ -83,6 +83,8 @@ class Desk(anywidget.AnyWidget):
         self.compared: Scene | None = None
         self._as_written = check_points(setting.talk)
         self.verdicts: tuple[Verdict, ...] = check_points(setting.talk, setting.now)
+        self._checked = setting  # whose sentences the verdicts are of
+        self._rows = desk_content.Rows()
 
     # ---- what the page is told
 
@@ -91,6 +93,7 @@ class Desk(anywidget.AnyWidget):
         talk = self.setting.talk
         return {
             **self._parts(),
+            **self._script(),
             "names": list(NAMES.items()),
             "talks": sorted(self._talks.items(), key=lambda pair: pair[1]),
             "talk": talk.name,
@@ -102,6 +105,13 @@ class Desk(anywidget.AnyWidget):
             "serving": f"{talk.recipe.serving_is}, {quantity(self.setting.written.serving_grams, 'g')} as written",
         }
 
+    def _script(self) -> dict[str, Any]:
+        """Return the sentences with their verdicts."""
+        return {
+            "script": desk_content.script(self.verdicts),
+            "turned": desk_content.points_changed(self._as_written, self.verdicts),
+        }
+
     def _parts(self) -> dict[str, Any]:
         """Return what a change of the setting may change."""
         setting = self.setting
@@ -109,13 +119,11 @@ class Desk(anywidget.AnyWidget):
             "frame": frame(setting.talk, setting.now),
             "shown": self.shown,
             "scenes": {self.shown: self._scene(self.shown)},
-            "rows": desk_content.rows(setting),
+            "rows": self._rows.of(setting),
             "servings": desk_content.servings(setting),
             "system": setting.system,
-            "script": desk_content.script(self.verdicts),
             "made": [made.words for made in setting.made],
             "allergens": desk_content.allergens_changed(setting),
-            "turned": desk_content.points_changed(self._as_written, self.verdicts),
             "numbers": list(self.numbers),
             "source_of": self.source_of,
             "kept": self._kept(),
@@ -147,8 +155,8 @@ class Desk(anywidget.AnyWidget):
         chosen = {"shown": self.shown, "numbers": list(self.numbers), "source_of": self.source_of, "asked": self.asked}
         return {**self.setting.as_json(), **chosen}
 
-    def _tell(self, number: int, **more: Any) -> None:
-        """Send what differs from what the page has; `number` is the message of hers that this answers."""
+    def _tell(self, number: int | None, **more: Any) -> None:
+        """Send what differs from what the page has; `number` is the message of hers that this answers, if it does."""
         before, after = self.content, {**self._parts(), **more}
         changes: dict[str, Any] = {}
         for name, value in after.items():
@@ -163,6 +171,12 @@ class Desk(anywidget.AnyWidget):
             self._memory.keep(self.setting.talk.name, after["kept"])
         # Altered in place, which sends nothing: a page that opens later gets it whole.
         self.content.update({name: value for name, value in after.items() if name != "others"})
+        self.send({"changes": changes} if number is None else {"done": number, "changes": changes})
+
+    def _reply(self, number: int, parts: Mapping[str, Any]) -> None:
+        """Send those of a few parts that differ from what the page has."""
+        changes = {name: value for name, value in parts.items() if self.content.get(name) != value}
+        self.content.update(changes)
         self.send({"done": number, "changes": changes})
 
     def _changed_scene(self, before: Mapping[str, Any], after: Mapping[str, Any]) -> dict[str, Any]:
@@ -192,11 +206,17 @@ class Desk(anywidget.AnyWidget):
             more = {"fault": {"text": str(fault), "choices": []}}
         else:
             more = {"fault": None, **more}
-        self._tell(number, **more)
+        if self._checked is self.setting:
+            self._tell(number, **more)
+            return
+        # The picture goes first, its sentences right behind it: to check them takes longer than all the rest.
+        self._tell(None, **more)
+        self.verdicts, self._checked = check_points(self.setting.talk, self.setting.now), self.setting
+        self._reply(number, self._script())
 
     def _set(self, setting: Setting) -> None:
-        verdicts = check_points(setting.talk, setting.now)  # first: a setting that cannot be worked out changes nothing
-        self.setting, self.verdicts = setting, verdicts
+        setting.now  # noqa: B018 - first: a setting that cannot be worked out changes nothing
+        self.setting = setting
 
     def _do_move(self, message: dict[str, Any]) -> None:
         steps, _ = self.setting.amounts(message["at"])
@@ -213,7 +233,7 @@ class Desk(anywidget.AnyWidget):
         self._set(self.setting.with_servings(float(message["value"]), message.get("meaning")))
 
     def _do_measures(self, message: dict[str, Any]) -> None:
-        self.setting = Setting(self.setting.talk, message["system"], self.setting.made)
+        self._set(Setting(self.setting.talk, message["system"], self.setting.made))
 
     def _do_try(self, message: dict[str, Any]) -> None:
         if asks_to_compare(message["line"]):

@@ -65,11 +65,31 @@ def _choices(ingredient: Ingredient) -> list[tuple[str, str]]:
     ]
 
 
+class Rows:
+    """The controls of all ingredients, of which only those are made anew that a change has touched."""
+
+    def __init__(self) -> None:
+        self._made: dict[int, tuple[tuple[Any, ...], dict[str, Any]]] = {}
+
+    def of(self, setting: Setting) -> list[dict[str, Any]]:
+        """Return the controls, part by part."""
+        shown = {}
+        for at, states in enumerate(setting.states()):
+            if at not in self._made or self._made[at][0] != states:
+                self._made[at] = (states, row(setting, at))
+            shown[at] = self._made[at][1]
+        return [shown[at] for at in in_order(setting)]
+
+
+def in_order(setting: Setting) -> list[int]:
+    """Return the places of the ingredients part by part."""
+    parts = [part.part for part in setting.pot.ingredients]
+    return sorted(range(len(parts)), key=lambda at: parts.index(parts[at]))
+
+
 def rows(setting: Setting) -> list[dict[str, Any]]:
     """Return the controls of all ingredients, part by part."""
-    parts = [part.part for part in setting.pot.ingredients]
-    order = sorted(range(len(parts)), key=lambda at: parts.index(parts[at]))
-    return [row(setting, at) for at in order]
+    return [row(setting, at) for at in in_order(setting)]
 
 
 def servings(setting: Setting) -> dict[str, Any]:

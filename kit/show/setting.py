@@ -139,6 +139,15 @@ class Setting:
         pot = tuple(enumerate(self.pot.grams.tolist()))
         return Scenario(self.talk.recipe, self.servings, self.meaning, self.system, steps, pot)
 
+    def states(self) -> list[tuple[Any, ...]]:
+        """Return for each ingredient what its control depends on."""
+        base = self._scenario.base.ingredients
+        common = (self.talk.name, self.scale, self.system)
+        return [
+            (*common, part.food.key, part.grams, before.food.key, before.grams)
+            for part, before in zip(self.pot.ingredients, base, strict=True)
+        ]
+
     def amounts(self, at: int) -> tuple[tuple[KitchenStep, ...], int]:
         """Return the amounts that the slider of an ingredient runs through, and where among them it stands."""
         steps = self._scenario.steps(at)
