@@ -12,27 +12,20 @@ import traitlets
 from plotly.offline import get_plotlyjs_version
 
 from kit.errors import ChangeError, KitError
-from kit.meal.changes import change
-from kit.show import desk_content
+from kit.show.desk_told import FIRST, NUMBERS_OF, Told
 from kit.show.look import script, style
-from kit.show.scenes import MOST_NUMBERS, NAMES, Scene, Shown, frame, scene
-from kit.show.setting import Made, Setting, restored
+from kit.show.scenes import MOST_NUMBERS, NAMES
+from kit.show.setting import Setting, restored
 from kit.show.side_by_side import asks_to_compare, side_by_side
 from kit.show.stage import difference, plotly_script
-from kit.show.views import READ_ALOUD, SOURCES_OF, short_name
+from kit.show.views import READ_ALOUD, SOURCES_OF
 from kit.speech.points import check_points
-from kit.speech.verdict import Verdict
 from kit.talk.last_used import use
-from kit.talk.rehearsal import plan
 from kit.talk.remembering import Memory
 from kit.talk.talk import Talk
-from kit.texts import quantity
-
-NUMBERS_OF = (*READ_ALOUD, "fat", "saturated_fat", "carbohydrate", "sugars", "potassium", "calcium", "iron")
-FIRST = "numbers"
 
 
-class Desk(anywidget.AnyWidget):
+class Desk(Told, anywidget.AnyWidget):
     """Her window, and the audience's that it opens.
 
     Parameters
@@ -73,87 +66,6 @@ class Desk(anywidget.AnyWidget):
         self._take(talk)
         super().__init__(content=self._content(), plotly_version=get_plotlyjs_version())
         self.on_msg(self._answer)
-
-    def _begin(self, setting: Setting) -> None:
-        """Take a talk as it is set, and show the first scene."""
-        self.setting, self.shown = setting, FIRST
-        self.numbers: tuple[str, ...] = READ_ALOUD
-        self.source_of, self.asked = "protein", ("", "")
-        self._asked_of: Made | None = None  # the change that was asked for; None for a question that changes nothing
-        self.compared: Scene | None = None
-        self._as_written = check_points(setting.talk)
-        self.verdicts: tuple[Verdict, ...] = check_points(setting.talk, setting.now)
-        self._checked = setting  # whose sentences the verdicts are of
-        self._rows = desk_content.Rows()
-
-    # ---- what the page is told
-
-    def _content(self) -> dict[str, Any]:
-        """Return everything that the page shows."""
-        talk = self.setting.talk
-        return {
-            **self._parts(),
-            **self._script(),
-            "names": list(NAMES.items()),
-            "talks": sorted(self._talks.items(), key=lambda pair: pair[1]),
-            "talk": talk.name,
-            "measures": list(desk_content.MEASURES.items()),
-            "questions": [{"asks": q.asks, "tries": q.try_, "answer": q.answer} for q in talk.questions],
-            "plan": desk_content.plan_rows(plan(talk)),
-            "numbers_of": [(name, short_name(name)) for name in NUMBERS_OF],
-            "sources_of": [(name, short_name(name)) for name in SOURCES_OF],
-            "serving": f"{talk.recipe.serving_is}, {quantity(self.setting.written.serving_grams, 'g')} as written",
-        }
-
-    def _script(self) -> dict[str, Any]:
-        """Return the sentences with their verdicts."""
-        return {
-            "script": desk_content.script(self.verdicts),
-            "turned": desk_content.points_changed(self._as_written, self.verdicts),
-        }
-
-    def _parts(self) -> dict[str, Any]:
-        """Return what a change of the setting may change."""
-        setting = self.setting
-        return {
-            "frame": frame(setting.talk, setting.now),
-            "shown": self.shown,
-            "scenes": {self.shown: self._scene(self.shown)},
-            "rows": self._rows.of(setting),
-            "servings": desk_content.servings(setting),
-            "system": setting.system,
-            "made": [made.words for made in setting.made],
-            "allergens": desk_content.allergens_changed(setting),
-            "numbers": list(self.numbers),
-            "source_of": self.source_of,
-            "kept": self._kept(),
-        }
-
-    def _scene(self, name: str) -> dict[str, Any]:
-        setting = self.setting
-        if name == "compare" and self.compared:
-            return self.compared
-        if name == "change":
-            before, asks, answer = self._before()
-            return desk_content.change_scene(change(before, setting.recipe), asks, answer)
-        because = setting.made[-1].words if setting.made else ""
-        shown = Shown(self.numbers, self.source_of, setting.system, because)
-        return scene(name, setting.talk, setting.now, setting.written, shown)
-
-    def _before(self) -> tuple[Any, str, str]:
-        """Return the dish before the change that is shown, what was asked, and the answer."""
-        setting, (asks, answer) = self.setting, self.asked
-        if asks and self._asked_of is None:
-            return setting.recipe, f"“{asks}”", answer
-        if asks and self._asked_of in setting.made:
-            return setting.undone(setting.made.index(self._asked_of)).recipe, f"“{asks}”", answer
-        words = "; ".join(made.words for made in setting.made)
-        return setting.written.recipe, f"What changed: {words}" if words else "As written", ""
-
-    def _kept(self) -> dict[str, Any]:
-        """Return what brings everything back after a reload."""
-        chosen = {"shown": self.shown, "numbers": list(self.numbers), "source_of": self.source_of, "asked": self.asked}
-        return {**self.setting.as_json(), **chosen}
 
     def _tell(self, number: int | None, **more: Any) -> None:
         """Send what differs from what the page has; `number` is the message of hers that this answers, if it does."""

@@ -112,7 +112,7 @@ def serve(kind: str, notebooks: Path, home: Path) -> Iterator[Callable[[str], st
         "JUPYTER_DATA_DIR": str(home / "data"),
         "JUPYTER_RUNTIME_DIR": str(home / "runtime"),
         "JUPYTER_PATH": str(ROOT / "kit" / "show" / "jupyter") if kind == "voila" else "",
-        "PYTHONPATH": os.pathsep.join([str(ROOT), str(Path(__file__).parent)]),
+        "PYTHONPATH": os.pathsep.join([str(ROOT), str(ROOT / "tests"), str(Path(__file__).parent)]),
     }
     log_path = home / f"{kind}.log"
     with log_path.open("wb") as log:
