@@ -82,9 +82,9 @@ def quantity(count: Count | None, rest: str, inside: Sequence[str], system: str)
             return replace(written, count=written.count.times(value), unit=of), _LINK.sub("", rest), True
         return replace(written, package=value, package_unit=of, measure=measure), _LINK.sub("", rest), True
     rest = _without_fullness(rest)
-    of, behind = _take_unit(rest, system, counted=count is not None)
-    if of is not None:
-        return _in_units(written, of, behind, stated, system)
+    unit_said, behind = _take_unit(rest, system, counted=count is not None)
+    if unit_said is not None:
+        return _in_units(written, unit_said, behind, stated, system)
     size_word, rest = take_word(rest, ("size",))
     measure, rest = take_word(rest, ("container", "measure"))
     written = replace(written, measure=measure, size=size_word)
