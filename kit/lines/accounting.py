@@ -15,7 +15,7 @@ _HARMLESS_MEASURES = frozenset(
 _NO_FOOD = ("cut", "size", "edible", "container", "plain", "vague", "state", "spelling")
 _OF_GROUND_MEAT = ("lean", "extra")  # a loose word on a roast or a ham, a grade on ground meat
 _HOW_HOT = ("hot", "mild", "sweet", "spicy")  # says little of a sausage
-_SEASONED = frozenset("basil garlic oregano italian mexican onion herb".split())  # in a can of tomatoes
+_SEASONED = frozenset("basil garlic oregano italian mexican onion herb fire".split())  # in a can of tomatoes
 _FREE_FROM = {
     "glutenfree": "wheat",
     "wheatfree": "wheat",

@@ -100,6 +100,8 @@ def said_less(words: Sequence[str]) -> frozenset[str]:
 def matters(kind: Lighter, food: Food, phrase: str = "") -> bool:
     """Whether the plain food holds so much that the lighter form, or one with none at all, would be another food."""
     least = kind.matters / 2 if food.group == "beverage" else kind.matters  # a glass is more than a spoonful
+    if kind.nutrient == "sugars" and food.group in ("fruit", "vegetable") and food.state in ("raw", "frozen"):
+        return False  # what sugars they have are their own
     if kind.free and kind.free.search(phrase):
         least = kind.matters / 3
     return bool(food.per_100g[nutrient_index(kind.nutrient)] >= least)

@@ -12,6 +12,7 @@ from kit.lines.asking import which_of_two
 from kit.lines.choosing import Choice, choose
 from kit.lines.known_names import is_name, kind_of, known_names
 from kit.lines.parsed_line import ParsedLine
+from kit.lines.quantities import quantity
 
 _SURE_ENOUGH = 90.0  # the score from which a food of an imported release is taken without asking
 _MOST_CHOICES = 6
@@ -109,8 +110,10 @@ def _first_offered(phrase: ParsedLine, table: Foods) -> Choice:
 
 def _tails(last: str, name: Sequence[str]) -> Iterator[tuple[str, ...]]:
     """Yield the words that the last of several foods may share with the first, the longest first."""
-    if read_count(last)[0]:  # "or 1 tsp dried" is another amount of the same
+    count, rest = read_count(last)
+    if count is not None and _telling(name):  # "or 1 tsp dried" is another amount of the same
         return
+    last = quantity(count, rest, (), "us")[1] if count else last  # "minced fresh or 1/2 tsp dried dill"
     said = tuple(word for word in words(last) if word not in SMALL_WORDS and not word.isdigit())
     if len(said) > 1 and not set(_telling(name)) & set(said):
         yield from (said[start:] for start in range(1, len(said)))

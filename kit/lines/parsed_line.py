@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, replace
 
 from kit.food.amounts import Count, read_count
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
+from kit.lines.lighter import said_less
 from kit.lines.nearest_measure import Written
 from kit.lines.purposes import ASIDE, MORE, UNMEASURED, WITHOUT_NEARLY
 from kit.lines.quantities import LARGEST_COUNT, added, is_amount, quantity
@@ -29,6 +30,7 @@ _LIES_IN = re.compile(
     r"(?!(?:their|its|the|a|an|half|skin|bones?|shells?|peel|water|juice|liquid|\d|rough|thin|small|large|bite|one)\b)",
     re.IGNORECASE,
 )
+_OTHER_AMOUNT = re.compile(r"(?<=[a-z)]) or (?=(?:about )?(?:\d|one\b|half\b))", re.IGNORECASE)
 _AND = re.compile(r"\s+(?:and|&)\s+", re.IGNORECASE)
 _LIST = re.compile(
     r"^(?P<items>[A-Za-z' -]{2,40}(?:,\s*[A-Za-z' -]{2,40}){1,4}?),?\s+(?P<link>or|and/or|and|&)\s+"
@@ -96,7 +98,7 @@ def take_apart(line: str, system: str = "us") -> list[ParsedLine]:
 
 def _phrase(text: str, system: str) -> ParsedLine:
     text = _SIZE_OF_EACH.sub(r"\1 (\2 each)\3", _EACH_BEHIND.sub(r" (\1 each)", text))
-    text, inside = without_brackets(text)
+    text, inside = without_brackets(_without_other_size(text))
     text, examples = without_examples(text)
     unmeasured = bool(UNMEASURED.search(text)) or any(UNMEASURED.search(part) for part in inside)
     text = ASIDE.sub("", MORE.sub("", UNMEASURED.sub("", text))).strip(" ,;.")
@@ -126,6 +128,12 @@ def _phrase(text: str, system: str) -> ParsedLine:
         joined=tuple(joined),
         examples=(*examples, *remarks.examples),
     )
+
+
+def _without_other_size(text: str) -> str:
+    """Return a text without the brackets of another amount it offers: "2 cups fresh or 1 (10 oz) package frozen"."""
+    other = _OTHER_AMOUNT.search(text)
+    return f"{text[: other.end()]}{without_brackets(text[other.end() :])[0]}" if other else text
 
 
 def _amounts_behind(text: str) -> tuple[str, list[str]]:
@@ -167,9 +175,9 @@ def _name_and_rest(text: str) -> tuple[str, str]:
 
 def _names(text: str) -> bool:
     """Whether a text has a word that none of a recipe's other words is: a food's name, or an unknown one."""
-    return any(
-        line_words().get(word) is None and word not in SMALL_WORDS and not word.isdigit() for word in words(text)
-    )
+    said = words(text)
+    telling = (word for word in said if word not in SMALL_WORDS and not word.isdigit())
+    return any(line_words().get(word) is None and word not in said_less(said) for word in telling)
 
 
 def _behind(text: str) -> tuple[Count | None, str]:

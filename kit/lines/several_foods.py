@@ -34,6 +34,7 @@ _PIECES = re.compile(
     rf"\((?P<parts>{_PART}(?:\s*(?:,|and|&)\s*(?:and\s+)?{_PART})+)\)(?P<tail>.*)$",
     re.IGNORECASE,
 )
+_LABEL = re.compile(r"^[A-Za-z' -]{3,40}:\s*(?=[\d.])")
 _EACH_LAST = re.compile(
     r"^(?P<foods>[^\d,()]+(?:,[^\d,()]+)*?)[,:]?\s+(?P<amount>[\d./ ]+\s*[A-Za-z]+\.?)\s+(?:of\s+)?each$", re.IGNORECASE
 )
@@ -62,6 +63,9 @@ def parts_of(text: str) -> Iterator[tuple[str, str]]:
             number, _, noun = part.partition(" ")
             yield f"{number} {pieces['food']} {noun}{(pieces['said'] or '').rstrip()}{pieces['tail']}", ""
         return
+    label = _LABEL.match(text)
+    if label and _names_food(text[label.end() :]):  # "For the salad: 2 cups arugula"
+        text = text[label.end() :]
     lower = text.lower()
     each = (_EACH.match(text) or _EACH_LAST.match(text)) if " each" in lower else None
     foods, tail = _listed(each["foods"]) if each else ([], "")

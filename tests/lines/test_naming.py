@@ -17,6 +17,8 @@ from kit.lines.reader import read, read_each
         ("1 cup fresh or frozen blueberries", "blueberries-raw"),
         ("1 tbsp vegetable, canola, or olive oil", "soybean-oil"),
         ("2 eggs or 1/2 cup egg substitute", "egg"),
+        ("2 tsp minced fresh or 1/2 tsp dried dill", "dill-fresh"),
+        ("2 cups chopped fresh or 1 (10 oz) package frozen spinach", "spinach-raw"),
         ("1 cup polenta or yellow corn grits, dry", "grits-yellow-dry"),
     ],
 )

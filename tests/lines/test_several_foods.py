@@ -16,6 +16,8 @@ from kit.lines.several_foods import parts_of
             "8 pieces chicken, skinless (4 breasts, 4 drumsticks)",
             ["4 chicken breasts, skinless", "4 chicken drumsticks, skinless"],
         ),
+        ("For the salad: 2 cups arugula", ["2 cups arugula"]),
+        ("Olive oil: 2 tbsp", ["Olive oil: 2 tbsp"]),
         ("1 cup onion, peeled and chopped", ["1 cup onion, peeled and chopped"]),
     ],
 )
