@@ -19,6 +19,7 @@ _BOX = re.compile(
     r"^\s*[\u25a1-\u25ff\u2610-\u2612\u2b1c\u2b1b\u26aa\u2713-\u2718\ufe0e\ufe0f\u2022\u2043\u00b7-]+\s*(?=\S)"
 )
 _NO_PART = re.compile(r"^\s*#{1,6}\s*[-.]*\s*$")  # ends a part: what follows belongs to none
+_EXACT_PART = re.compile(r"^\s*#{1,6}\s*part:\s*(?P<part>\S.*?)\s*$", re.IGNORECASE)  # whatever its name looks like
 _NUMBERED = re.compile(r"^\s*\d{1,2}[.)]\s+\S")
 _MARKED = re.compile(
     r"^#{1,6}\s*(?P<hashes>.+?)\s*#*$|^\*\*(?P<stars>[^*]+?):?\*\*\s*:?$|^={2,}\s*(?P<bars>[^=]+?)\s*={2,}$"
@@ -150,6 +151,9 @@ def _row(cells: Sequence[str]) -> str:
 def _line(raw: str, place: int, row: int, after_blank: bool) -> PageLine:
     if _NO_PART.match(raw):
         return PageLine("", Kind.PART, place, marked=True, row=row)
+    exact = _EXACT_PART.match(raw)
+    if exact:
+        return PageLine(exact["part"], Kind.PART, place, marked=True, row=row)
     indent = len(raw) - len(raw.lstrip())
     boxed = _BOX.match(raw)
     marked = _MARKED.match(raw.strip())
@@ -185,7 +189,7 @@ def _own_kind(text: str, *, numbered: bool = False, marked: bool = False) -> Kin
         return Kind.ASIDE
     if is_nutrition(text):
         return Kind.NUTRITION
-    if is_whole("site", text):
+    if is_whole("site", text) and not marked:
         return Kind.CLUTTER
     if marked or _FOR_THE.match(bare) or (_COLON.match(text) and read_count(text)[0] is None):
         return Kind.PART

@@ -7,6 +7,7 @@ from typing import Any
 from kit.errors import KitError, TalkFileError
 from kit.food.composition import Foods
 from kit.food.measures import SYSTEMS
+from kit.lines.parsed_line import take_apart as take_apart_line
 from kit.lines.recipe_text import WrittenRecipe, read_recipe
 from kit.meal.recipe import KINDS_OF_DISH, Recipe, ingredient_from
 from kit.talk.faults import Faults
@@ -130,12 +131,24 @@ def plain_parts(talk: Talk) -> PlainTalk:
         "measures": "" if talk.measures == "us" else talk.measures,
     }
     return PlainTalk(
-        write_recipe(recipe.title, recipe.servings, [(reading.line, reading.part) for reading in talk.readings]),
+        write_recipe(recipe.title, recipe.servings, _lines(talk)),
         write_script(talk.points),
         write_plan(talk.steps),
         write_questions(talk.questions),
         {key: one_line(value) for key, value in fields.items() if value.strip()},
     )
+
+
+def _lines(talk: Talk) -> list[tuple[str, str]]:
+    """Return the ingredient lines with their parts; one that names several foods, and has a reading for each, once."""
+    found: list[tuple[str, str]] = []
+    left = 0
+    for reading in talk.readings:
+        left -= 1
+        if left <= 0:
+            found.append((reading.line, reading.part))
+            left = len(take_apart_line(reading.line, talk.measures))
+    return found
 
 
 def _written(value: float | None) -> str:

@@ -58,7 +58,7 @@ def talk_from_toml(text: str, path: Path) -> Talk:
     table, broken = read_table(text, KEYS, path.name)
     faults = Faults(broken)
     faults.keys("top", table, (*TOP_KEYS, *ENTRY_KEYS))
-    entries = {kind: _entries(table, kind, faults) for kind in ENTRY_KEYS}
+    entries = {kind: placed_entries(table, kind, faults) for kind in ENTRY_KEYS}
     known = with_labels(entries["label"], faults)
     measures = faults.choice("top", table, "measures", tuple(SYSTEMS), "us")
     ingredients, readings = read_ingredients(entries["ingredient"], known, measures, faults)
@@ -101,7 +101,7 @@ def question_faults(questions: Sequence[Question], recipe: Recipe) -> Iterator[s
                 yield f'question {place} "{question.asks[:40]}": try: {fault}'
 
 
-def _entries(table: Mapping[str, Any], kind: str, faults: Faults) -> list[Entry]:
+def placed_entries(table: Mapping[str, Any], kind: str, faults: Faults) -> list[Entry]:
     """Return the entries of a kind with the place that a message names: ``ingredient 4 "2 cups rice"``."""
     entries = table.get(kind, [])
     if isinstance(entries, dict):
