@@ -9,7 +9,8 @@ from kit import files
 from kit.errors import KitError, TalkFileError
 from kit.talk.desk import ALL_FIELDS, Desk, desk_from
 from kit.talk.desk_reading import IngredientLine
-from kit.talk.library import bin_folder, find_talk, new_path, use
+from kit.talk.last_used import use
+from kit.talk.library import bin_folder, find_talk, new_path
 from kit.talk.likeness import paired
 from kit.talk.names import free_name
 from kit.talk.original import Original, Settled, settled_in

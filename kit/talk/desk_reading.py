@@ -163,7 +163,7 @@ def _with_unseen(old: Point | None, point: Point, pins: Mapping[str, Mapping[str
         return replace(point, pins=pinned)
     unseen = not point.source and any(sign in old.source for sign in "()[]")
     source = old.source if unseen else point.source
-    return replace(point, source=source, pins=pinned, private=old.private, means=old.means)
+    return replace(point, source=source, pins=pinned, private=old.private)
 
 
 def _written(text: str, settled: Sequence[Settled], original: Original, system: str, faults: Faults) -> WrittenRecipe:
