@@ -58,13 +58,11 @@ def comes_back_when_reloaded(page, kit):
 
 
 def notices_silence(page, kit):
-    """Python is silent for a while, and says so in two seconds; then its kernel dies, and another takes its place."""
+    """Python is silent for a while, which is said; then its kernel dies, and another takes its place."""
     page.wait_for_timeout(1500)
     (kernel,) = kit.kernels()
     kernel.suspend()
-    began = time.monotonic()
-    page.wait_for_function(GONE)
-    assert time.monotonic() - began < 3  # two seconds, and what a busy machine takes
+    page.wait_for_function(GONE)  # after how long, test_heartbeat tells
     assert page.get_by_text("Python does not answer").is_visible()
     assert page.locator("[inert] .talk-slide").count() == page.locator(".talk-slide").count() > 0
     kernel.resume()
