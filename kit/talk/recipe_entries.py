@@ -14,6 +14,7 @@ from kit.meal.recipe import Ingredient, ingredient_from
 from kit.talk.faults import Faults, limited, shown
 from kit.texts import listing
 
+_MOST_TABLES = 8  # with labels of their own, kept at once
 STATED = "grams stated in the talk file"
 
 Entry = tuple[str, Mapping[str, Any]]  # the place that a message names, and the entry
@@ -29,7 +30,20 @@ def with_labels(entries: Sequence[Entry], faults: Faults) -> Foods:
             made.append(food_from_table(entry))
         except KitError as fault:
             faults.extend(f"{place}: {line}" for line in str(fault).splitlines())
-    return Foods([*made, *foods().values()])
+    return _table(repr([entry for _, entry in entries]), foods(), made)
+
+
+_TABLES: dict[tuple[str, int], tuple[Foods, Foods]] = {}
+
+
+def _table(labels: str, others: Foods, made: Sequence[Food]) -> Foods:
+    """Return the foods with some before them: one table for the same labels, so that its names are indexed once."""
+    key = labels, id(others)
+    if key not in _TABLES:
+        if len(_TABLES) >= _MOST_TABLES:
+            _TABLES.clear()
+        _TABLES[key] = others, Foods([*made, *others.values()])  # the others are held, so that their id stays theirs
+    return _TABLES[key][1]
 
 
 def read_ingredients(
