@@ -170,7 +170,7 @@ def _read(chosen: argparse.Namespace) -> int:
     for reading in readings:
         grams = (
             f"{number(reading.grams, 1)} g ({number(reading.low)} to {number(reading.high)})"
-            if reading.grams is not None
+            if reading.grams is not None and reading.low is not None and reading.high is not None
             else "?"
         )
         print(f"{reading.line}\n  {reading.food_name or '?'} [{reading.key or '?'}], {grams}")

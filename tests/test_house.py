@@ -28,6 +28,11 @@ def test_a_room_uses_only_the_rooms_before_it():
     assert done.returncode == 0, done.stdout + done.stderr
 
 
+def test_types_are_right(tmp_path):
+    done = run(sys.executable, "-m", "mypy", "--cache-dir", str(tmp_path))
+    assert done.returncode == 0, done.stdout + done.stderr
+
+
 def test_no_module_is_longer_than_a_reader_can_hold():
     long = {path.name: len(path.read_text(encoding="utf-8").splitlines()) for path in (ROOT / "kit").rglob("*.py")}
     assert {name: lines for name, lines in long.items() if lines > LONGEST_MODULE} == {}

@@ -67,7 +67,7 @@ class Written:
 def volume_row(food: Food, written: Written) -> tuple[Measure | None, tuple[str, ...]]:
     """Return the household measure nearest to a volume and its cut, and in what it differs."""
     rows = [row for row in food.measures if row.measure in VOLUMES]
-    if not rows:
+    if not rows or written.unit is None:
         return None, ()
     one, cut = written.unit.size, written.cut
     volume = max(one * written.count.value, 1e-3)
@@ -103,8 +103,10 @@ def counted_row(food: Food, written: Written) -> tuple[Measure | None, str]:
     if written.length:
         return food.measure(f"{number(written.length, 1)}-inch"), "piece_with_size"
     if written.size:
-        cuts = (written.cut, "")
-        found = next((row for cut in cuts if (row := food.measure(written.size, cut=cut))), food.measure(written.size))
+        by_cut = (written.cut, "")
+        found = next(
+            (row for cut in by_cut if (row := food.measure(written.size, cut=cut))), food.measure(written.size)
+        )
         return found, "piece_with_size"
     return None, "piece"
 

@@ -233,7 +233,8 @@ def _without_words(
     food are a remark. Anywhere else a line is kept, and asked about.
     """
     first = next((at for at, line in enumerate(lines) if starts_with_amount(line.text) or line.text in sure), 0)
-    kept, other = [], []
+    kept: list[BlockLine] = []
+    other: list[BlockLine] = []
     for at, line in enumerate(lines):
         amount = starts_with_amount(line.text)
         remark = not amount and (at < first or (strict and len(line.text.split()) > 4)) and named(line.text) is None

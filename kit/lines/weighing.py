@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 from math import hypot
+from typing import TypeVar
 
 from kit import files
 from kit.errors import UnknownNameError
@@ -34,6 +35,8 @@ _GRADED = ("egg", "bread", "snack")  # sold by size, or baked to one
 _LEAVES = "greens"  # the family of foods whose stems are bought with them by the bunch, not by weight
 _IN_PART = re.compile(r"(\d+) ?%")
 _BONELESS_AS_SOLD = ("poultry", "meat", "fish", "shellfish", "nut", "seed")
+
+_Given = TypeVar("_Given")
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,8 +124,14 @@ def _weight(count: Count, noun: str, grams: float, spreads: tuple[str, ...], sou
     return Weight(total, low, high, sd, how, noun, grams)
 
 
+def _given(value: _Given | None) -> _Given:
+    """Return what a line gives, where it is known that it does."""
+    assert value is not None
+    return value
+
+
 def _mass(food: Food, written: Written) -> Weight:
-    unit = written.unit
+    unit = _given(written.unit)
     refuse = _thrown_away(food, written)
     step = f", less {number(refuse * 100)} % refuse: {food.refuse_part.lower()}" if refuse else ""
     return _weight(written.count, unit.short, edible_grams(unit.size, refuse), ("weighed",), "weighed", step)
@@ -149,7 +158,7 @@ def _of_bones(food: Food) -> float:
 
 
 def _volume(food: Food, written: Written) -> Weight:
-    unit = written.unit
+    unit = _given(written.unit)
     small = unit.name in UNMEASURED
     row, reasons = volume_row(_as_measured(food, written), written)
     if row is None:
@@ -237,18 +246,18 @@ def _usual_package(food: Food, written: Written, row: Measure) -> Weight:
 
 
 def _package(food: Food, written: Written) -> Weight:
-    unit, noun = written.package_unit, written.measure or "package"
+    unit, noun, size = _given(written.package_unit), written.measure or "package", _given(written.package)
     if unit.name == "ounce" and food.group == "beverage":
         unit = units()["fl oz"]  # drinks are sold by volume
-    label = f"{noun} ({number(written.package, 2)} {unit.short})"
-    grams, how, source = unit.size * written.package, ("package_net",), "net weight"
+    label = f"{noun} ({number(size, 2)} {unit.short})"
+    grams, how, source = unit.size * size, ("package_net",), "net weight"
     drained = food.state in ("drained", "rinsed") or (written.drained and food.state != "dry")
     poured_off = noun in _WITH_LIQUID and drained and not _sold_drained(food)
     if unit.kind == "volume" and poured_off:
         source = "net volume, 1 g/mL"  # what fills the can is food and its liquid
     elif unit.kind == "volume":
         inside = _volume(food, Written(unit=unit))
-        grams, source = inside.noun_grams * written.package, f"net volume, {inside.how}"
+        grams, source = inside.noun_grams * size, f"net volume, {inside.how}"
     if poured_off:
         share, origin = drained_share(food)
         net = grams

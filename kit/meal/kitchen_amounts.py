@@ -47,8 +47,7 @@ def _metric(ingredient: Ingredient) -> tuple[str, float] | None:
     if unit(ingredient.noun) is None or ingredient.noun in ("tsp", "tbsp", "pinch", "dash"):
         return None
     density = _density(ingredient)
-    poured = density is not None and 0.88 < density < 1.1
-    return ("mL", density) if poured else ("g", 1.0)
+    return ("mL", density) if density is not None and 0.88 < density < 1.1 else ("g", 1.0)
 
 
 def _ladder(ingredient: Ingredient, top: float, system: str) -> list[KitchenStep]:

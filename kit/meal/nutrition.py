@@ -122,7 +122,7 @@ class Nutrition:
     @cached_property
     def at_least(self) -> NDArray[np.bool_]:
         """Of which nutrients the total is only "at least", shape (n_nutrients,): all of them with a line still open."""
-        return self.missing.any(axis=0) | bool(self.recipe.open_lines)
+        return np.atleast_1d(self.missing.any(axis=0)) | bool(self.recipe.open_lines)
 
     @cached_property
     def serving_grams(self) -> float:

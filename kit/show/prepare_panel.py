@@ -111,7 +111,7 @@ class _Place:
             return
         failed = checks_table(numbers)
         waiting = f"<p>{len(self.draft.open)} line(s) still to be settled are left out.</p>" if self.draft.open else ""
-        faults = "<p>All checks hold.</p>" if failed.data.empty else failed.to_html()
+        faults = "<p>All checks hold.</p>" if failed.index.empty else failed.to_html()
         weight = quantity(numbers.serving_grams, "g")
         title = f"<h2>One of {number(self.draft.servings, 2)}: {weight} of {in_html(self.draft.title)}</h2>"
         table = serving_table(numbers).to_html()
@@ -128,7 +128,7 @@ class _Place:
         food.observe(lambda change: self._try(lambda: self._set(self.draft.choose(at, change.new))), "value")
         grams = widgets.FloatText(round(reading.grams or 0.0, 1), layout=widgets.Layout(width="110px"), step=1)
         grams.observe(lambda change: self._try(lambda: self._set(self.draft.correct(at, change.new))), "value")
-        between = "" if reading.grams is None else f"g ({span(reading.low, reading.high)})"
+        between = "" if reading.low is None or reading.high is None else f"g ({span(reading.low, reading.high)})"
         return widgets.HBox([line, food, grams, widgets.Label(between)], layout=_WIDE)
 
 

@@ -170,7 +170,8 @@ class PracticePanel:
 
     def __init__(self, talk: Talk, path: Path | None = None, seed: int | None = None) -> None:
         self.talk, self.path, self._chance = talk, path, Random(seed)
-        self.cards, self.card = cards(talk), None
+        self.cards = cards(talk)
+        self.card: Card | None = None
         self.sentence, self.message = widgets.HTML(layout=_WIDE), widgets.HTML(layout=_WIDE)
         self.reveal = widgets.Button(description="Show the number", button_style="primary")
         self.knew, self.missed = widgets.Button(description="✓ I knew it"), widgets.Button(description="✗ I missed it")

@@ -160,8 +160,10 @@ def _changed(before: dict[str, Any], after: dict[str, Any]) -> dict[str, Any]:
     for key, value in after.items():
         old = before.get(key)
         if old != value:
-            grouped = isinstance(value, dict) and isinstance(old, dict) and value.keys() == old.keys()
-            changed[key] = _changed(old, value) if grouped else value
+            if isinstance(value, dict) and isinstance(old, dict) and value.keys() == old.keys():
+                changed[key] = _changed(old, value)
+            else:
+                changed[key] = value
     return changed
 
 

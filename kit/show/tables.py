@@ -19,7 +19,7 @@ from kit.texts import number, percent, quantity, span
 def readable(table: pd.DataFrame) -> Styler:
     """Return a table as it is shown to people: words whole and to the left, no row numbers, text as text."""
     plain = table.style.hide(axis="index").format(escape="html").format_index(escape="html", axis="columns")
-    shown = plain.set_properties(**{"text-align": "left", "white-space": "normal"})
+    shown = plain.set_properties(None, **{"text-align": "left", "white-space": "normal"})
     return shown.set_table_styles([{"selector": "th", "props": "text-align: left"}])
 
 
@@ -30,7 +30,7 @@ def lines_table(readings: Sequence[Reading]) -> Styler:
             "line": reading.line,
             "food": reading.food_name or "?",
             "grams": "?" if reading.grams is None else number(reading.grams, 1),
-            "range": "" if reading.grams is None else span(reading.low, reading.high),
+            "range": "" if reading.low is None or reading.high is None else span(reading.low, reading.high),
             "how": reading.how,
             "to ask": reading.problem,
         }

@@ -10,7 +10,7 @@ from kit.meal.recipe import MOST_GRAMS
 from kit.texts import number
 
 _SHOWN = 40  # characters of a value in a message
-_KINDS = {str: "text", list: "a list", dict: "a table"}
+_KINDS: dict[type, str] = {str: "text", list: "a list", dict: "a table"}
 
 
 @dataclass(frozen=True, slots=True)

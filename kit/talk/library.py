@@ -83,8 +83,8 @@ def find_talk(talk: str | Path) -> TalkEntry:
             return entry
     path = Path(asked)
     if files.is_file(path):
-        own = path.resolve().parent == talks_folder().resolve()
-        return TalkEntry(title_of(path), path.stem, path, own)
+        is_hers = path.resolve().parent == talks_folder().resolve()
+        return TalkEntry(title_of(path), path.stem, path, is_hers)
     plain = _plain(asked)
     titled = [entry for entry in every if plain and plain in (_plain(entry.title), _plain(entry.name))]
     own = [entry for entry in titled if entry.own]

@@ -67,7 +67,8 @@ def take_apart(text: str) -> PlainTalk:
             fields[re.sub(r"\s", "_", stated["key"].lower())] = stated["value"]
         else:
             found[now].append(line)
-    return PlainTalk(*("\n".join(found[part]).strip("\n") for part in PARTS), fields)
+    texts = {part: "\n".join(found[part]).strip("\n") for part in PARTS}
+    return PlainTalk(**texts, fields=fields)
 
 
 def _begins(part: str, found: Mapping[str, list[str]], below: list[str]) -> bool:

@@ -97,9 +97,7 @@ def entry_readings(
     if len(amounts) > len(plain):
         faults.append(f"{place}: {len(amounts)} weights for {len(plain)} food(s); give one for each")
     return tuple(
-        reading
-        if at >= len(amounts) or amounts[at] is None or reading.food is None
-        else reading.weighed(amount, STATED)
+        reading if amount is None or reading.food is None else reading.weighed(amount, STATED)
         for at, reading in enumerate(plain)
         for amount in (amounts[at] if at < len(amounts) else None,)
     )

@@ -155,12 +155,12 @@ def _with_entries(blocks: Sequence[Block], kind: str, edits: Sequence[Edit]) -> 
         at += 1
         if at in gone:
             continue
-        for new in [new for new, edit in enumerate(edits) if new in left and (edit.old == at or not in_place)]:
-            before = [other for other in sorted(left) if other < new and edits[other].old is None]
-            placed += [left.pop(other) for other in before]
-            placed.append(left.pop(new))
+        for fresh in [new for new, edit in enumerate(edits) if new in left and (edit.old == at or not in_place)]:
+            before = [earlier for earlier in sorted(left) if earlier < fresh and edits[earlier].old is None]
+            placed += [left.pop(earlier) for earlier in before]
+            placed.append(left.pop(fresh))
     end = max((place for place, block in enumerate(placed) if block.kind == kind), default=_end_for(placed, kind))
-    placed[end + 1 : end + 1] = [left[new] for new in sorted(left)]
+    placed[end + 1 : end + 1] = [left[place] for place in sorted(left)]
     yield from _with_lead(placed, remarks, end)
 
 
@@ -225,7 +225,7 @@ def _with_keys(text: str, kind: str, values: Mapping[str, Any]) -> str:
             expected[key] = value
     try:
         document = tomlkit.parse(text)
-        table: Any = document[kind][0] if kind else document  # type: ignore[index]
+        table: Any = document[kind][0] if kind else document
         for key, value in values.items():
             if value is None:
                 if key in table:
