@@ -45,7 +45,7 @@ def _eaten(weight: Weight, share: float) -> Weight:
     """Return the share of a weight that is eaten, where the line says so; how much a marinade leaves is not sure."""
     if share == 1.0:
         return weight
-    sd = hypot(weight.relative_sd, spread("pinch"))
+    sd = hypot(weight.relative_sd, spread("used_share"))
     grams = share * weight.grams
     return replace(
         weight,
@@ -53,7 +53,7 @@ def _eaten(weight: Weight, share: float) -> Weight:
         low=grams * max(0.0, 1 - Z90 * sd),
         high=min(weight.high, grams * (1 + Z90 * sd)),
         relative_sd=sd,
-        how=f"{weight.how}, {number(100 * share)} % of it eaten, as the line says",
+        how=f"{weight.how}; of it {number(100 * share)} % is used, as the line says",
         noun_grams=share * weight.noun_grams,
     )
 

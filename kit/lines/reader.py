@@ -11,7 +11,6 @@ from kit.lines.naming import foods_named, swaps_of, vague_measure
 from kit.lines.parsed_line import ParsedLine, take_apart
 from kit.lines.plausible import doubtful
 from kit.lines.reading import Reading
-from kit.lines.thrown_away import share_said, with_share
 
 
 def read(
@@ -50,10 +49,8 @@ def read_each(
     with choices of the same kind.
     """
     table = foods() if table is None else table
-    share, told = share_said(line)
-    readings = (reading for phrase in take_apart(told, system) for reading in _read(phrase, line, food, table))
-    used = readings if share is None else (with_share(reading, share) for reading in readings)
-    return tuple(replace(reading, part=part) for reading in used)
+    readings = (reading for phrase in take_apart(line, system) for reading in _read(phrase, line, food, table))
+    return tuple(replace(reading, part=part) for reading in readings)
 
 
 def read_lines(lines: Iterable[str], *, table: Foods | None = None, system: str = "us") -> list[Reading]:

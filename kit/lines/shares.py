@@ -10,13 +10,14 @@ _SHARE = (
 )
 _PURPOSE = r"(?:marinade|marinating|marinate|dip|dipping|dredging|breading|brine|brining|frying)"
 _USED = re.compile(
-    rf"[,;:(]?\s*(?:for\s+(?:the\s+)?{_PURPOSE}\s*[:,;]\s*|\b{_PURPOSE}\s*:\s*)?{_SHARE}"
-    r"\s*(?:of\s+(?:it|this|that|the\s+[a-z]+)\s+)?(?:is|are|gets?|will be)\s+"
-    r"(?P<what>used|eaten|absorbed|taken up|kept|thrown away|discarded|poured off|left over|left behind|not used)"
+    rf"[,;:(]?\s*(?:for\s+(?:the\s+)?{_PURPOSE}\s*[:,;]\s*|\b{_PURPOSE}\s*:\s*)?"
+    rf"(?:of which\s+)?{_SHARE}"
+    r"\s*(?:of\s+(?:it|this|that|them|the\s+[a-z]+)\s+)?(?:is|are|gets?|will be)\s+"
+    r"(?P<what>used|eaten|absorbed|taken up|kept|thrown away|discarded|poured off|drained off|left over|left behind|not used)"
     r"\b\s*\)?",
     re.IGNORECASE,
 )
-_NOT_EATEN = ("thrown away", "discarded", "poured off", "left over", "left behind", "not used")
+_NOT_EATEN = ("thrown away", "discarded", "poured off", "drained off", "left over", "left behind", "not used")
 _ALL_OF_IT = ("all", "none")
 
 

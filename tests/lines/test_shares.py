@@ -18,6 +18,8 @@ from kit.lines.shares import share_used
         ("1 cup flour for dredging (half is used)", "1 cup flour for dredging", 0.5),
         ("1 cup brine, none is used", "1 cup brine", 0.0),
         ("1 cup milk", "1 cup milk", 1.0),
+        ("half a cup of milk", "half a cup of milk", 1.0),
+        ("1 cup oil, of which half is drained off", "1 cup oil", 0.5),
         ("1 cup beans (these are used)", "1 cup beans (these are used)", 1.0),
         ("1 egg, two are used", "1 egg, two are used", 1.0),
     ],
@@ -32,7 +34,12 @@ def test_a_quarter_of_a_marinade_weighs_a_quarter_and_less_surely():
     assert quarter.grams == pytest.approx(whole.grams / 4)
     assert quarter.count * quarter.noun_grams == pytest.approx(quarter.grams)
     assert quarter.relative_sd > whole.relative_sd
-    assert "25 % of it eaten" in quarter.how
+    assert "of it 25 % is used, as the line says" in quarter.how
+
+
+def test_fat_that_is_poured_off_is_not_eaten():
+    assert read("2 tbsp olive oil, half is poured off").grams == pytest.approx(13.5)
+    assert read("1 cup buttermilk; 80% of it is discarded").grams == pytest.approx(0.2 * read("1 cup buttermilk").grams)
 
 
 @given(texts)
