@@ -13,7 +13,8 @@ _USED = re.compile(
     rf"[,;:(]?\s*(?:for\s+(?:the\s+)?{_PURPOSE}\s*[:,;]\s*|\b{_PURPOSE}\s*:\s*)?"
     rf"(?:of which\s+)?{_SHARE}"
     r"\s*(?:of\s+(?:it|this|that|them|the\s+[a-z]+)\s+)?(?:is|are|gets?|will be)\s+"
-    r"(?P<what>used|eaten|absorbed|taken up|kept|thrown away|discarded|poured off|drained off|left over|left behind|not used)"
+    r"(?P<what>used|eaten|absorbed|taken up|kept|thrown away|discarded|poured off|drained off|left over|left behind|"
+    r"not used)"
     r"\b\s*\)?",
     re.IGNORECASE,
 )
