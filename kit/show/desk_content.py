@@ -17,7 +17,7 @@ from kit.show.setting import Setting, swaps_of
 from kit.show.views import short_name
 from kit.speech.verdict import Verdict
 from kit.speech.what_if import TOO_SMALL
-from kit.talk.rehearsal import Plan
+from kit.talk.plan import Plan
 from kit.texts import listing, number
 
 MOST_SERVINGS = 24  # the servings slider goes to this, or to four times the recipe's

@@ -10,7 +10,7 @@ from kit.show.setting import Made, Setting
 from kit.show.views import READ_ALOUD, SOURCES_OF, short_name
 from kit.speech.points import check_points
 from kit.speech.verdict import Verdict
-from kit.talk.rehearsal import plan
+from kit.talk.plan import plan
 from kit.texts import quantity
 
 NUMBERS_OF = (*READ_ALOUD, "fat", "saturated_fat", "carbohydrate", "sugars", "potassium", "calcium", "iron")

@@ -15,8 +15,10 @@ from kit.show.stage import Stage
 from kit.show.timeline import timeline
 from kit.speech.cards import cards
 from kit.talk.library import read_talk
+from kit.talk.plan import plan
+from kit.talk.plan_told import clock, plan_advice, plan_sentence
 from kit.talk.practice import Card, next_card, read_scores, record
-from kit.talk.rehearsal import Taken, clock, plan, plan_sentence, taken
+from kit.talk.rehearsal import Taken, taken
 from kit.talk.talk import Talk
 
 TICK = 1000  # how often the clock is told anew [ms]
@@ -42,7 +44,11 @@ def day_plan(talk: Talk | str) -> widgets.VBox:
         If a step needs a pot that no step before it starts.
     """
     made = plan(_read(talk))
-    sentence = widgets.HTML(f'<p class="talk-count">{in_html(plan_sentence(made))}</p>')
+    told = [
+        f'<p class="talk-count">{in_html(plan_sentence(made))}</p>',
+        *(f"<p>{in_html(said)}</p>" for said in plan_advice(made)),
+    ]
+    sentence = widgets.HTML("".join(told))
     return _panel(sentence, Stage([{"plan": timeline.drawing(made)}], layout=_WIDE))
 
 

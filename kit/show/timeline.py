@@ -5,7 +5,8 @@ from typing import Any
 from kit.show.escaping import in_chart
 from kit.show.look import colours
 from kit.show.marks import HATCH, INK, TEXT_SIZE, Drawing, bars, chart, drawing, room, shorten, words
-from kit.talk.rehearsal import Plan, PlannedPot, PlannedStep, clock, plan_sentence
+from kit.talk.plan import Plan, PlannedPot, PlannedStep
+from kit.talk.plan_told import clock, plan_sentence
 from kit.texts import number
 
 STEP_COLOUR, POT_COLOUR, WAIT_COLOUR = (colours()[name] for name in ("enough", "fat", "paper"))
@@ -23,7 +24,7 @@ def timeline(plan: Plan) -> Drawing:
     Parameters
     ----------
     plan : Plan
-        From `kit.talk.rehearsal.plan`.
+        From `kit.talk.plan.plan`.
 
     Returns
     -------
@@ -41,7 +42,7 @@ def timeline(plan: Plan) -> Drawing:
     }
     cooking = _from([pot.start for pot in plan.pots], [pot.ready - pot.start for pot in plan.pots], below, POT_COLOUR)
     cooking["marker"]["pattern"] = HATCH
-    first = min([0.0, *(pot.latest for pot in plan.pots)])
+    first = min([0.0, *(min(pot.latest, pot.start) for pot in plan.pots)])
     last = max(plan.total, plan.slot or 0.0, 1.0)
     ends = [step.end for step in plan.steps] + [pot.ready for pot in plan.pots]
     told = [_step_words(step) for step in plan.steps] + [_pot_words(pot) for pot in plan.pots]

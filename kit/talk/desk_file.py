@@ -260,7 +260,13 @@ def _step_edits(steps: Sequence[PlanStep], original: Original) -> list[Edit]:
 
 
 def _pot(pot: Pot) -> dict[str, Any]:
-    values = {"name": one_line(pot.name), "minutes": pot.minutes, "before": pot.before, "oven": pot.oven}
+    values = {
+        "name": one_line(pot.name),
+        "minutes": pot.minutes,
+        "before": pot.before,
+        "oven": pot.oven,
+        "at_start": pot.at_start,
+    }
     return {key: value for key, value in values.items() if value}
 
 

@@ -19,7 +19,7 @@ def point(place: str, entry: Mapping[str, Any], faults: Faults) -> Point | None:
         faults.value(place, entry, "part", str, ""),
         faults.value(place, entry, "source", str, ""),
         {word: faults.value(f"{place}, pins", pins, word, str, "") for word in pins},
-        _private(place, entry, faults),
+        _truth(place, entry, "private", faults),
     )
 
 
@@ -39,7 +39,7 @@ def step(place: str, entry: Mapping[str, Any], faults: Faults) -> PlanStep:
         faults.number(place, entry, "hands_minutes", 0.0) or 0.0,
         tuple(pot for pot in made if pot is not None),
         faults.texts(place, entry, "needs"),
-        _private(place, entry, faults),
+        _truth(place, entry, "private", faults),
     )
 
 
@@ -47,7 +47,7 @@ def _pot(place: str, entry: object, faults: Faults) -> Pot | None:
     if not isinstance(entry, dict):
         faults.append(f'{place}: write pots = [{{ name = "lentils", minutes = 20 }}]')
         return None
-    faults.keys(place, entry, ("name", "minutes", "before", "oven"))
+    faults.keys(place, entry, ("name", "minutes", "before", "oven", "at_start"))
     name = faults.value(place, entry, "name", str, "")
     minutes = faults.number(place, entry, "minutes", limit="pot minutes")
     before, oven = faults.number(place, entry, "before", 0.0), faults.number(place, entry, "oven")
@@ -55,7 +55,7 @@ def _pot(place: str, entry: object, faults: Faults) -> Pot | None:
         faults.append(f'{place}: write {{ name = "lentils", minutes = 20 }}')
     if not name.strip() or minutes is None:
         return None
-    return Pot(name, minutes, before or 0.0, oven)
+    return Pot(name, minutes, before or 0.0, oven, _truth(place, entry, "at_start", faults))
 
 
 def question(place: str, entry: Mapping[str, Any], faults: Faults) -> Question | None:
@@ -68,11 +68,11 @@ def question(place: str, entry: Mapping[str, Any], faults: Faults) -> Question |
         faults.append(f'{place}: try is a table; write what you would type on screen: try = "leave out the feta"')
         entry = {key: value for key, value in entry.items() if key != "try"}
     wish, answer = (faults.value(place, entry, key, str, "") for key in ("try", "answer"))
-    return Question(asks, wish, answer, _private(place, entry, faults))
+    return Question(asks, wish, answer, _truth(place, entry, "private", faults))
 
 
-def _private(place: str, entry: Mapping[str, Any], faults: Faults) -> bool:
-    value = entry.get("private", False)
+def _truth(place: str, entry: Mapping[str, Any], key: str, faults: Faults) -> bool:
+    value = entry.get(key, False)
     if not isinstance(value, bool):
-        faults.append(f"{place}: private is {str(value)[:40]}; write true or false")
+        faults.append(f"{place}: {key} is {str(value)[:40]}; write true or false")
     return value is True

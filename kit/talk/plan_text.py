@@ -33,6 +33,9 @@ _NEEDS = re.compile(
     r"(?:\s+(?:is|are)\s+(?:ready|done|cooked|out))?$",
     re.IGNORECASE,
 )
+_AT_START = re.compile(
+    r"[,(]?\s*(?:at|from)\s+the\s+(?:start|beginning)(?:\s+of\s+(?:this|the)\s+step)?\)?", re.IGNORECASE
+)
 _BEFORE = re.compile(
     rf"[,(]?\s*(?:started?|put on|on|begun?)?\s*(?P<before>{_SPAN})\s+before(?:\s+(?:the|we|i)\b[\w ]*)?\)?",
     re.IGNORECASE,
@@ -90,8 +93,8 @@ def read_plan(text: str) -> tuple[tuple[PlanStep, ...], tuple[PlainLine, ...]]:
     Examples
     --------
     >>> (step,), _ = read_plan("5 min: cut the squash; tray 20 min in the oven at 425; needs barley")
-    >>> step.title, step.hands_minutes, step.pots, step.needs
-    ('cut the squash', 5.0, (Pot(name='tray', minutes=20.0, before=0.0, oven=425.0),), ('barley',))
+    >>> step.title, step.hands_minutes, step.needs, (step.pots[0].name, step.pots[0].minutes, step.pots[0].oven)
+    ('cut the squash', 5.0, ('barley',), ('tray', 20.0, 425.0))
     """
     steps: list[PlanStep] = []
     lines: list[PlainLine] = []
@@ -176,6 +179,9 @@ def _pot(clause: str) -> tuple[Pot | None, str]:
     exact = re.match(r'^"((?:[^"\\]|\\.)*)"', text)
     head = exact[0] if exact else ""
     text = text[len(head) :]
+    at_once = _AT_START.search(text)
+    if at_once:
+        text = text.replace(at_once[0], " ", 1)
     early = _BEFORE.search(text)
     if early:
         before, text = minutes_of(early["before"]), text.replace(early[0], " ", 1)
@@ -186,13 +192,13 @@ def _pot(clause: str) -> tuple[Pot | None, str]:
         oven = None if degrees is None else float(degrees) if scale.upper() != "C" else float(degrees) * 9 / 5 + 32
         text = text.replace(hot[0], " ", 1)
         if degrees is None:
-            return _named_pot(
-                head + text, before, None, 'the oven of this pot has no temperature; write "in the oven at 425"'
-            )
-    return _named_pot(head + text, before, oven, "")
+            problem = 'the oven of this pot has no temperature; write "in the oven at 425"'
+            return _named_pot(head + text, Pot("", 0, before, None, bool(at_once)), problem)
+    return _named_pot(head + text, Pot("", 0, before, oven, bool(at_once)), "")
 
 
-def _named_pot(text: str, before: float, oven: float | None, problem: str) -> tuple[Pot | None, str]:
+def _named_pot(text: str, pot: Pot, problem: str) -> tuple[Pot | None, str]:
+    """Return a pot with its name and minutes, and what has to be asked about it."""
     match = _POT.match(one_line(text))
     if match is None:
         return None, ""
@@ -207,11 +213,11 @@ def _named_pot(text: str, before: float, oven: float | None, problem: str) -> tu
         return None, ""
     wrong = [
         limited("pot minutes", minutes),
-        limited("before", before),
-        limited("oven", oven) if oven is not None else "",
+        limited("before", pot.before),
+        limited("oven", pot.oven) if pot.oven is not None else "",
         problem,
     ]
-    return Pot(name, minutes, before, oven), "; ".join(filter(None, wrong))
+    return replace(pot, name=name, minutes=minutes), "; ".join(filter(None, wrong))
 
 
 def _told(step: PlanStep) -> str:
@@ -225,6 +231,7 @@ def _told(step: PlanStep) -> str:
 
 def _oven_told(pot: Pot) -> str:
     hot = "" if pot.oven is None else f", oven {number(pot.oven)} F"
+    hot += ", at the start of the step" if pot.at_start else ""
     return hot + (f", {number(pot.before, 1)} min before the first word" if pot.before else "")
 
 
@@ -264,7 +271,8 @@ def _title_written(title: str) -> str:
     read, problem = _step(f"0 min: {plain}") if plain else (PlanStep(""), "x")
     alone, _ = _step(plain) if plain else (PlanStep(""), "")
     same = (
-        not re.search(r'["\\]', plain)
+        re.match(r"\w", plain) is not None
+        and not re.search(r'["\\]', plain)
         and read == PlanStep(plain) == alone
         and not problem
         and heading(plain) is None
@@ -284,6 +292,7 @@ def _pot_written(pot: Pot) -> str:
     rest = f" {_minutes_written(pot.minutes)} min"
     rest += "" if pot.oven is None else f" in the oven at {_minutes_written(pot.oven)}"
     rest += f", {_minutes_written(pot.before)} min before the talk" if pot.before else ""
+    rest += ", at the start" if pot.at_start else ""
     plain = one_line(pot.name)
     clause = f"{plain}{rest}"
     plainly = not re.search(r'[";\\]', plain) and _NEEDS.match(clause) is None

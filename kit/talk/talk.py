@@ -45,12 +45,15 @@ class Pot:
         How long before the first word it is started; 0 for at its step. [min]
     oven : float, optional
         The temperature of the oven it stands in; None on the stove or the counter. [degrees Fahrenheit]
+    at_start : bool
+        Whether it goes on at the start of its step, and not at the end.
     """
 
     name: str
     minutes: float
     before: float = 0.0
     oven: float | None = None
+    at_start: bool = False
 
 
 @dataclass(frozen=True, slots=True)

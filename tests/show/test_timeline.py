@@ -3,7 +3,7 @@
 import pytest
 
 from kit.show.timeline import timeline
-from kit.talk.rehearsal import Plan, PlannedPot, PlannedStep
+from kit.talk.plan import Plan, PlannedPot, PlannedStep
 
 STEPS = (
     PlannedStep("Start the lentils", "", "", 0, 2, 2, 1),

@@ -150,7 +150,9 @@ def test_what_a_question_tries_is_checked_on_the_dish():
 words = st.text(st.characters(codec="utf-8", exclude_categories=["C", "Z"]) | st.just(" "), max_size=30)
 named = words.map(lambda text: " ".join(text.split())).filter(bool)
 minutes = st.floats(0.5, 500).map(lambda value: round(value, 2))
-pots = st.builds(Pot, named, minutes, st.just(0.0) | minutes, st.none() | st.integers(100, 600).map(float))
+pots = st.builds(
+    Pot, named, minutes, st.just(0.0) | minutes, st.none() | st.integers(100, 600).map(float), st.booleans()
+)
 steps = st.builds(
     PlanStep,
     named,

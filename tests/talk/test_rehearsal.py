@@ -8,7 +8,9 @@ from hypothesis import strategies as st
 from talks import a_talk
 
 from kit.errors import KitError, TalkFileError
-from kit.talk.rehearsal import clock, plan, plan_sentence, taken, talk_minutes, words_in
+from kit.talk.plan import plan, talk_minutes, words_in
+from kit.talk.plan_told import clock, plan_advice, plan_sentence
+from kit.talk.rehearsal import taken
 from kit.talk.talk import PlanStep, Pot
 
 STEPS = (
@@ -122,3 +124,42 @@ def test_a_clock_shows_minutes_and_seconds(minutes, shown):
 
 def test_a_dash_is_no_word():
     assert words_in("Stir - it's a well-made pot.") == 5
+
+
+def test_a_pot_goes_on_before_the_first_word_or_at_the_start_of_its_step():
+    early = PlanStep(
+        "On", hands_minutes=4, pots=(Pot("rice", 30, before=20), Pot("tray", 10, at_start=True), Pot("tea", 5))
+    )
+    rice, tray, tea = a_plan(early, PlanStep("Fill", hands_minutes=1, needs=("rice", "tray", "tea"))).pots
+    assert [(pot.start, pot.ready) for pot in (rice, tray, tea)] == [(-20, 10), (0, 10), (4, 9)]
+
+
+def test_placeholders_are_filled_in_the_words_and_counted():
+    step = a_plan(PlanStep("Numbers", say="A serving has {energy} and {protein}.")).steps[0]
+    assert "{" not in step.say
+    assert step.talk_minutes == words_in(step.say) / a_talk().words_per_minute
+    assert a_plan(PlanStep("Odd", say="It has {moon}.")).steps[0].say == "It has {moon}."
+
+
+def test_late_food_is_told_with_what_to_do():
+    late = a_plan(
+        PlanStep("On", hands_minutes=2, pots=(Pot("rice", 20),)), PlanStep("Fill", hands_minutes=1, needs=("rice",))
+    )
+    (told,) = plan_advice(late)
+    assert told.startswith("The rice keeps a step waiting for 20:00: start it 18:00 before the first word, or move")
+
+
+def test_food_that_stands_about_is_told_with_what_to_do():
+    steps = (PlanStep("On", hands_minutes=1, pots=(Pot("rice", 10),)), PlanStep("Talk", say_minutes=30))
+    (told,) = plan_advice(a_plan(*steps, PlanStep("Fill", hands_minutes=1, needs=("rice",))))
+    assert told.startswith("The rice is ready 20:00 before it is needed: start it that much later")
+    assert "135 °F" in told  # FDA Food Code 2017, 3-501.16(A)(1), from memory
+
+
+def test_two_temperatures_in_one_oven_are_told_and_one_is_not():
+    def pots(heat):
+        return PlanStep("On", hands_minutes=1, pots=(Pot("tray", 20, oven=425), Pot("pie", 30, oven=heat)))
+
+    rest = PlanStep("Talk", say_minutes=40)
+    assert any("share the oven from 1:00 to 21:00" in told for told in plan_advice(a_plan(pots(350), rest)))
+    assert plan_advice(a_plan(pots(425), rest)) == ()
