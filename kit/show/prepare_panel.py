@@ -14,9 +14,10 @@ from kit.meal.nutrition import nutrition
 from kit.show.escaping import in_html
 from kit.show.look import style
 from kit.show.tables import checks_table, serving_table
-from kit.talk.draft import Draft, as_recipe_text, draft_from_talk, draft_from_text, save_talk
-from kit.talk.library import bundled_talks, read_talk
-from kit.talk.talk import Talk
+from kit.talk.desk import Desk, empty_desk
+from kit.talk.desk_file import open_desk, save
+from kit.talk.last_used import last_used
+from kit.talk.library import own_path, talks
 from kit.texts import number, quantity, span
 
 LABEL_LINES = ("energy", "fat", "saturated_fat", "cholesterol", "sodium", "carbohydrate", "fiber", "sugars", "protein")
@@ -30,18 +31,19 @@ def prepare(talk: str | Path | None = None) -> widgets.VBox:
     Parameters
     ----------
     talk : str or pathlib.Path, optional
-        The talk or recipe to begin with; the first bundled talk by default.
+        The talk or recipe to begin with; the one last used by default.
     """
-    return _Place(read_talk(talk or next(iter(bundled_talks())))).box
+    return _Place(open_desk(talk or last_used().path)).box
 
 
 class _Place:
-    """The widgets of the working place and the draft they show; every change makes a new draft."""
+    """The widgets of the working place and the desk they show; every change makes a new desk."""
 
-    def __init__(self, talk: Talk) -> None:
-        self.draft = draft_from_talk(talk)
-        self.text = widgets.Textarea(as_recipe_text(self.draft), layout=widgets.Layout(width="100%", height="330px"))
-        self.bundled = widgets.Dropdown(options=["", *bundled_talks()], description="Begin with", style=_WHOLE_WORDS)
+    def __init__(self, desk: Desk) -> None:
+        self.desk = desk
+        self.text = widgets.Textarea(desk.recipe, layout=widgets.Layout(width="100%", height="330px"))
+        listed = [("", ""), *((entry.title, str(entry.path)) for entry in talks())]
+        self.bundled = widgets.Dropdown(options=listed, value="", description="Begin with", style=_WHOLE_WORDS)
         self.read_button = widgets.Button(description="Read this recipe", button_style="primary", icon="")
         self.lines = widgets.VBox(layout=_WIDE)
         self.numbers = widgets.HTML()
@@ -84,40 +86,50 @@ class _Place:
         mark = "Please mend: " if wrong else ""
         self.message.value = f'<p role="status" style="font-size:18px"><b>{mark}</b>{lines}</p>'
 
-    def _begin(self, name: str) -> None:
-        self.draft = draft_from_talk(read_talk(name))
-        self.text.value = as_recipe_text(self.draft)
+    def _begin(self, path: str) -> None:
+        self.desk = open_desk(path)
+        self.text.value = self.desk.recipe
         self._show()
 
     def _read(self) -> None:
-        self.draft = draft_from_text(self.text.value)
-        self._show()
+        """Read the text: the recipe of this talk as it is now, or a new talk when no line of it is the same."""
+        changed = self.desk.with_pasted(self.text.value)
+        same = any(line.old is not None for line in changed.reading.ingredients)
+        self._set(changed if same else empty_desk(text=self.text.value))
 
     def _save(self) -> None:
-        path = Path(self.name.value.strip() or "my_talk")
-        self._say(f"Saved {save_talk(self.draft, path, replace_existing=self.replace.value)}.")
+        name = self.name.value.strip()
+        self.desk = save(self.desk, own_path(name) if name else None, over=self.replace.value)
+        self._say(f"Saved as {self.desk.path}.")
 
-    def _set(self, draft: Draft) -> None:
-        self.draft = draft
+    def _set(self, desk: Desk) -> None:
+        self.desk = desk
         self._show()
+        if desk.reading.talk.faults:
+            self._say("\n".join(desk.reading.talk.faults), wrong=True)
 
     def _show(self) -> None:
-        """Show the draft: a row for each line, then the numbers."""
-        self.lines.children = tuple(self._row(at, reading) for at, reading in enumerate(self.draft.readings))
-        try:
-            numbers = nutrition(self.draft.recipe())
-        except KitError as fault:
-            self.numbers.value = f"<p>{in_html(str(fault))}</p>"
+        """Show the desk: a row for each food of each line, then the numbers."""
+        self.lines.children = tuple(
+            self._row(at, which, reading)
+            for at, line in enumerate(self.desk.reading.ingredients)
+            for which, reading in enumerate(line.readings)
+        )
+        recipe = self.desk.reading.talk.recipe
+        if not recipe.ingredients:
+            self.numbers.value = "<p>No line can be read yet; write one ingredient a line.</p>"
             return
+        numbers = nutrition(recipe)
         failed = checks_table(numbers)
-        waiting = f"<p>{len(self.draft.open)} line(s) still to be settled are left out.</p>" if self.draft.open else ""
+        count = len(recipe.open_lines)
+        waiting = f"<p>{count} line(s) still to be settled: every number is at least.</p>" if count else ""
         faults = "<p>All checks hold.</p>" if failed.index.empty else failed.to_html()
         weight = quantity(numbers.serving_grams, "g")
-        title = f"<h2>One of {number(self.draft.servings, 2)}: {weight} of {in_html(self.draft.title)}</h2>"
+        title = f"<h2>One of {number(recipe.servings, 2)}: {weight} of {in_html(recipe.title)}</h2>"
         table = serving_table(numbers).to_html()
         self.numbers.value = f"{title}{waiting}{table}<h2>Checks that failed</h2>{faults}"
 
-    def _row(self, at: int, reading: Reading) -> widgets.HBox:
+    def _row(self, at: int, which: int, reading: Reading) -> widgets.HBox:
         said = in_html(reading.line) + (f"<br><small>{in_html(reading.how)}</small>" if reading.how else "")
         asked = f"<br><b>? {in_html(reading.problem)}</b>" if reading.problem else ""
         line = widgets.HTML(said + asked, layout=widgets.Layout(width="52%"))
@@ -125,9 +137,9 @@ class _Place:
         near = reading.choices or (find(reading.food_name, 6) if reading.food else ())
         options += [(match.name, match.food) for match in near if match.food != reading.key]
         food = widgets.Dropdown(options=options, value=options[0][1], layout=widgets.Layout(width="28%"))
-        food.observe(lambda change: self._try(lambda: self._set(self.draft.choose(at, change.new))), "value")
+        food.observe(lambda change: self._try(lambda: self._set(self.desk.choose(at, change.new, which))), "value")
         grams = widgets.FloatText(round(reading.grams or 0.0, 1), layout=widgets.Layout(width="110px"), step=1)
-        grams.observe(lambda change: self._try(lambda: self._set(self.draft.correct(at, change.new))), "value")
+        grams.observe(lambda change: self._try(lambda: self._set(self.desk.correct(at, change.new, which))), "value")
         between = "" if reading.low is None or reading.high is None else f"g ({span(reading.low, reading.high)})"
         return widgets.HBox([line, food, grams, widgets.Label(between)], layout=_WIDE)
 

@@ -15,7 +15,7 @@ from kit.talk.faults import Faults, limited, shown
 from kit.texts import listing
 
 _MOST_TABLES = 8  # with labels of their own, kept at once
-STATED = "grams stated in the talk file"
+STATED = "grams weighed by hand, as the talk says"
 
 Entry = tuple[str, Mapping[str, Any]]  # the place that a message names, and the entry
 

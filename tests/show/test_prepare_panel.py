@@ -4,6 +4,7 @@ import ipywidgets as widgets
 import pytest
 
 from kit.show.prepare_panel import prepare
+from kit.talk.library import read_talk
 
 
 def parts(box, kind):
@@ -63,7 +64,7 @@ def test_grams_are_corrected(place):
     paste(place, "Oil\nServes 1\n2 tbsp olive oil\n")
     before = shown(place)
     parts(row_of(place, "2 tbsp olive oil"), widgets.FloatText)[0].value = 54
-    assert "corrected by hand" in shown(place)
+    assert "weighed by hand" in shown(place)
     assert shown(place) != before
 
 
@@ -71,22 +72,38 @@ def test_grams_that_make_no_sense_are_told_and_change_nothing(place):
     paste(place, "Oil\nServes 1\n2 tbsp olive oil\n")
     parts(row_of(place, "2 tbsp olive oil"), widgets.FloatText)[0].value = -5
     assert "Please mend" in shown(place)
-    assert "give 0 g or more" in shown(place)
+    assert "give a number from 0 to 1,000,000" in shown(place)
 
 
 def test_a_talk_is_saved_and_never_over_another_unasked(place, tmp_path):
     paste(place, "Oil\nServes 1\n2 tbsp olive oil\n")
     parts(place, widgets.Text)[0].value = "oil"
     press(place, "Save as a talk")
-    saved = (tmp_path / "oil.toml").read_text(encoding="utf-8")
+    path = tmp_path / "own" / "talks" / "oil.toml"
+    saved = path.read_text(encoding="utf-8")
     assert 'line = "2 tbsp olive oil"' in saved
-    paste(place, "More oil\nServes 1\n4 tbsp olive oil\n")
+    paste(place, "Greens\nServes 1\n4 cups kale, chopped\n")
     press(place, "Save as a talk")
-    assert "exists already" in shown(place)
-    assert (tmp_path / "oil.toml").read_text(encoding="utf-8") == saved
+    assert "another talk of yours" in shown(place)
+    assert path.read_text(encoding="utf-8") == saved
     parts(place, widgets.Checkbox)[0].value = True
     press(place, "Save as a talk")
-    assert "4 tbsp" in (tmp_path / "oil.toml").read_text(encoding="utf-8")
+    assert "4 cups kale" in path.read_text(encoding="utf-8")
+    assert (tmp_path / "own" / "bin" / "oil.toml").read_text(encoding="utf-8") == saved
+
+
+def test_a_talk_that_was_opened_is_saved_with_all_that_is_not_shown(place, tmp_path):
+    parts(row_of(place, "2 cups rolled oats"), widgets.FloatText)[0].value = 170
+    press(place, "Save as a talk")
+    (path,) = (tmp_path / "own" / "talks").iterdir()
+    talk, bundled = read_talk(path), read_talk("pear_oat_jars")
+    assert 170 in talk.recipe.grams
+    assert (talk.points, talk.steps, talk.questions, talk.series) == (
+        bundled.points,
+        bundled.steps,
+        bundled.questions,
+        bundled.series,
+    )
 
 
 def test_absurd_servings_are_told(place):

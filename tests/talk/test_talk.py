@@ -155,7 +155,7 @@ def test_a_file_that_is_no_text_is_refused(tmp_path):
 def test_stated_grams_take_the_place_of_the_line(tmp_path):
     talk = read_talk(written(tmp_path, LENTILS + "grams = 200\n"))
     assert talk.recipe.grams.tolist() == [200]
-    assert "stated in the talk file" in talk.readings[0].how
+    assert "weighed by hand" in talk.readings[0].how
 
 
 def test_a_slider_runs_between_the_ends_that_the_file_gives(tmp_path):
