@@ -96,9 +96,9 @@ class Desk(Told, anywidget.AnyWidget):
         name = self.shown
         old, new = before.get(name), after[name]
         if old is None or "figure" not in new or "figure" not in old:
-            return {} if old == new else {"scene": new}
+            return {} if old == new else {"scene": new, "of": name}
         made = difference(old["figure"], new["figure"])
-        return {"figure": made} if made else {}
+        return {"figure": made, "of": name} if made else {}
 
     # ---- what she does
 

@@ -131,9 +131,7 @@ export class Desk {
     if (changes.turned !== undefined) setText(this.turned, changes.turned);
     if (changes.fault !== undefined) this.showFault(changes.fault);
     if (changes.shown || changes.scene || changes.scenes) this.showScene();
-    else if (changes.figure) {
-      if (!this.blank) this.scene.change(changes.figure);
-    }
+    else if (changes.figure && changes.of === content.shown && !this.blank) this.scene.change(changes.figure);
     if (changes.shown || changes.numbers || changes.source_of) this.showChoices();
     if (changes.kept) memory.set("kept", content.kept);
   }

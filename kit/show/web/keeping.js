@@ -10,15 +10,15 @@ export const memory = {
 };
 
 /** Take changes into the content, so that a view that opens later shows what the others do. */
-export function take(content, { scene, figure, others, some_rows: some, ...changes }) {
+export function take(content, { scene, figure, of, others, some_rows: some, ...changes }) {
   Object.assign(content, changes);
   if (some) content.rows = content.rows.map((row) => some.find(({ at }) => at === row.at) ?? row);
-  const shown = content.scenes[content.shown];
+  const shown = content.scenes[of ?? content.shown]; // she may have chosen another meanwhile
   if (others) Object.assign(content.scenes, others);
-  else if (scene) content.scenes = { ...(changes.shown && !changes.made ? content.scenes : {}), [content.shown]: scene };
+  else if (scene) content.scenes = { ...(changes.shown && !changes.made ? content.scenes : {}), [of]: scene };
   else if (figure && shown) {
-    content.scenes = { [content.shown]: { ...shown, figure: mergeFigure(shown.figure, figure) } };
-    if (figure.meta) Object.assign(content.scenes[content.shown], { sentence: figure.meta.sentence ?? shown.sentence });
+    content.scenes = { [of]: { ...shown, figure: mergeFigure(shown.figure, figure) } };
+    if (figure.meta) Object.assign(content.scenes[of], { sentence: figure.meta.sentence ?? shown.sentence });
   } else if (changes.made || changes.system) content.scenes = { [content.shown]: shown }; // the others are of another dish
 }
 
