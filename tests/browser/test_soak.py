@@ -4,7 +4,8 @@ from live import notebook_page
 from running import Kit
 from soak import DRAWN, soak
 
-MOST_GROWTH = 1.05
+MOST_GROWTH = 1.05  # of a kernel
+SWING = 40  # of the server, which reads the page's scripts into memory and gives them back when it likes [MB]
 
 
 def test_moves_talks_and_reloads_leave_memory_and_kernels_as_they_were(tmp_path, browser):
@@ -19,4 +20,4 @@ def test_moves_talks_and_reloads_leave_memory_and_kernels_as_they_were(tmp_path,
     for before, after in parts.values():
         assert after.kernels == before.kernels == 1
         assert after.kernel_memory <= before.kernel_memory * MOST_GROWTH
-        assert after.server_memory <= before.server_memory * MOST_GROWTH
+        assert after.server_memory <= before.server_memory + SWING
