@@ -33,6 +33,7 @@ _NEEDS = re.compile(
     r"(?:\s+(?:is|are)\s+(?:ready|done|cooked|out))?$",
     re.IGNORECASE,
 )
+_QUOTED = re.compile(r'"(?:[^"\\]|\\.)*"')
 _AT_START = re.compile(
     r"[,(]?\s*(?:at|from)\s+the\s+(?:start|beginning)(?:\s+of\s+(?:this|the)\s+step)?\)?", re.IGNORECASE
 )
@@ -176,7 +177,7 @@ def _names(text: str) -> list[str]:
 def _pot(clause: str) -> tuple[Pot | None, str]:
     """Return the pot that a clause starts, and what has to be asked about it."""
     text, before, oven = clause, 0.0, None
-    exact = re.match(r'^"((?:[^"\\]|\\.)*)"', text)
+    exact = _QUOTED.match(text)
     head = exact[0] if exact else ""
     text = text[len(head) :]
     at_once = _AT_START.search(text)
@@ -199,15 +200,12 @@ def _pot(clause: str) -> tuple[Pot | None, str]:
 
 def _named_pot(text: str, pot: Pot, problem: str) -> tuple[Pot | None, str]:
     """Return a pot with its name and minutes, and what has to be asked about it."""
-    match = _POT.match(one_line(text))
+    exact = _QUOTED.match(text)  # what stands in quotes is the name, whatever it looks like
+    match = _POT.match(one_line(text[exact.end() :] if exact else text))
     if match is None:
         return None, ""
-    written = match["name"] or match["rest"]
-    name = (
-        unquoted(written.strip(" ,:()"))
-        if written.strip().startswith('"')
-        else _OFF.sub("", _ON.sub("", written.strip(" ,:()"))).strip()
-    )
+    written = (match["name"] or match["rest"]).strip(" ,:()")
+    name = unquoted(exact[0]) if exact else _OFF.sub("", _ON.sub("", written)).strip()
     minutes = minutes_of(match["minutes"])
     if not name:
         return None, ""

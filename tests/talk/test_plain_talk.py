@@ -100,6 +100,7 @@ def test_questions_at_the_end_of_a_page_are_no_questions_of_hers():
         ("1 min: on; put on the rice, 20 min", PlanStep("on", hands_minutes=1, pots=(Pot("rice", 20),))),
         ("1 min: on; rolls 12 min at 200 C", PlanStep("on", hands_minutes=1, pots=(Pot("rolls", 12, oven=392),))),
         ("1 min: on; tray 20 min; pie 40 min", PlanStep("on", hands_minutes=1, pots=(Pot("tray", 20), Pot("pie", 40)))),
+        ('1 min: on; "0H" 1 min', PlanStep("on", hands_minutes=1, pots=(Pot("0H", 1),))),
         ("Fill; when the rice is done", PlanStep("Fill", needs=("rice",))),
         ("Fill; needs rice, the tray and pie", PlanStep("Fill", needs=("rice", "tray", "pie"))),
     ],
