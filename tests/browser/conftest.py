@@ -28,3 +28,10 @@ def served(request, notebooks, tmp_path_factory):
     """The kind of server, and how to make the address of a notebook on it."""
     with serve(request.param, notebooks, tmp_path_factory.mktemp(request.param)) as address:
         yield request.param, address
+
+
+@pytest.fixture(autouse=True)
+def nothing_remembered(tmp_path_factory):
+    """Let every test begin with the recipe as written: what an earlier one had set on screen is forgotten."""
+    for folder in tmp_path_factory.getbasetemp().glob("*/talk-kit/remembered"):
+        shutil.rmtree(folder, ignore_errors=True)
