@@ -1,4 +1,5 @@
 import shutil
+import time
 
 import pytest
 from live import ROOT, open_browser, serve, write_notebook
@@ -33,5 +34,6 @@ def served(request, notebooks, tmp_path_factory):
 @pytest.fixture(autouse=True)
 def nothing_remembered(tmp_path_factory):
     """Let every test begin with the recipe as written: what an earlier one had set on screen is forgotten."""
+    time.sleep(1.0)  # what is set is written once a pause, which a page that was just closed may still be in
     for folder in tmp_path_factory.getbasetemp().glob("*/talk-kit/remembered"):
         shutil.rmtree(folder, ignore_errors=True)
