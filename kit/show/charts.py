@@ -46,7 +46,7 @@ from kit.show.marks import (
     shorten,
     words,
 )
-from kit.texts import percent, quantity
+from kit.texts import number, percent, quantity
 
 COLOURS = {name: colours()[name] for name in ("protein", "fat", "carbohydrate", "other")}
 LIMIT_COLOUR, ENOUGH_COLOUR = colours()["limit"], colours()["enough"]
@@ -87,7 +87,7 @@ def energy_shares(now: Shares, ranges: Ranges, written: Shares | None = None) ->
     said, before = [percent(now[name]) for name in names], [percent(written[name]) for name in names]
     known = [(row, *ranges[name]) for row, name in enumerate(names) if name in ranges]
     titles = [in_chart(name.capitalize()) for name in names]
-    limits = {row: f"usual {percent(low)[:-2]}–{percent(high)}" for row, low, high in known}
+    limits = {row: f"usual {number(100 * low)}–{percent(high)}" for row, low, high in known}
     usual = [limits.get(row, "") for row in rows]
     where = [
         " · ".join(filter(None, (range_words(now[name], ranges.get(name)), "" if a == b else f"was {b}")))

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from kit.food.composition import nutrient_index
+from kit.food.energy import KCAL_PER_GRAM
 from kit.meal.certainty import Range
 from kit.meal.nutrition import ATWATER_GENERAL, ENERGY_SOURCES
 from kit.rules.spoken import share_words
@@ -19,7 +20,8 @@ from kit.talk.placeholders import energy_share
 from kit.texts import number, percent
 
 FAMILY = "share of the energy"
-_KCAL = {"fat": 9.0, "saturated_fat": 9.0, "monounsaturated_fat": 9.0, "polyunsaturated_fat": 9.0}
+_FATS = ("fat", "saturated_fat", "monounsaturated_fat", "polyunsaturated_fat")
+_KCAL = dict.fromkeys(_FATS, KCAL_PER_GRAM["fat"])
 
 
 @dataclass(frozen=True, slots=True)
