@@ -4,19 +4,22 @@ import math
 from collections.abc import Sequence
 
 UNKNOWN = "unknown"
+_A_HAIR_MORE = 1 + 1e-12  # so that a half stays one, in whatever order its parts were added
 
 
 def number(value: float, decimals: int = 0) -> str:
-    """Write a number with a thousands comma and no needless zeros.
+    """Write a number with a thousands comma and no needless zeros; a half is rounded up.
 
     Examples
     --------
     >>> number(1234.5, 1), number(2.50, 2), number(float("nan"))
     ('1,234.5', '2.5', 'unknown')
+    >>> number(0.85, 1), number(0.85 - 1e-16, 1)
+    ('0.9', '0.9')
     """
     if value is None or math.isnan(value):
         return UNKNOWN
-    text = f"{value:,.{decimals}f}"
+    text = f"{value * _A_HAIR_MORE:,.{decimals}f}"
     if "." in text:
         text = text.rstrip("0").rstrip(".")
     return "0" if text == "-0" else text

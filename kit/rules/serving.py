@@ -2,17 +2,16 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import isnan, nan
+from math import isnan
 
 from kit.food.composition import nutrient, nutrients
 from kit.meal.certainty import ranges, spoken_per_serving
 from kit.meal.nutrition import Nutrition
 from kit.rules.eu_basis import counted, kilojoules_of, salt_grams, share_of_day_in
-from kit.rules.protein import quality_of_dish
+from kit.rules.protein import protein_share, quality_of_dish
 from kit.rules.reference import share_of_day
 from kit.texts import number
 
-_SURE_ENOUGH = 0.95  # of the most a day's protein can count, from which it is said
 # What is shown first, and read aloud: common practice.
 MAIN_NUTRIENTS = ("energy", "protein", "fat", "saturated_fat", "carbohydrate", "fiber", "sugars", "sodium")
 
@@ -83,16 +82,10 @@ def serving_lines(numbers: Nutrition, names: Sequence[str] = (), rules: str = "u
 
 
 def _surely(name: str, share: float, numbers: Nutrition, rules: str) -> float:
-    """Return a share of a day; by US rules that of protein only where the quality of its protein is known.
-
-    References
-    ----------
-    21 CFR 101.9(c)(7): a day's protein counts the protein corrected for its quality.
-    """
+    """Return a share of a day; by US rules that of protein only where the quality of its protein is known."""
     if rules != "us" or name != "protein":
         return share
-    least, most = quality_of_dish(numbers)
-    return share * least if least > _SURE_ENOUGH * most else nan
+    return protein_share(share, *quality_of_dish(numbers))
 
 
 def as_json(numbers: Nutrition, rules: str = "us") -> dict[str, object]:

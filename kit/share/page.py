@@ -11,6 +11,7 @@ from plotly.offline import get_plotlyjs
 
 from kit.meal.certainty import spoken_parts, spoken_parts_per_serving
 from kit.rules.allergens import allergen_sentence, check_the_package
+from kit.rules.protein import least_score, protein_share
 from kit.rules.serving import serving_lines
 from kit.share.contents import Contents, by_part
 from kit.share.handout import NO_ALLERGENS, number_row
@@ -31,7 +32,7 @@ TRANSLATED: dict[str, Callable[..., Any]] = {
         "colour": charts.source_colour,
     },
     **{"number": number, "percent": percent, "span": span, "allergen_sentence": allergen_sentence},
-    "check_the_package": check_the_package,
+    **{"check_the_package": check_the_package, "least_score": least_score, "protein_share": protein_share},
 }
 _BEGIN = """
 const data = JSON.parse(document.getElementById("talk-data").textContent);

@@ -24,6 +24,7 @@ from kit.meal.scenario import Scenario
 from kit.meal.steps import Servings, Step, Swap, applied
 from kit.rules.allergens import must_be_asked
 from kit.rules.cautions import allergens
+from kit.rules.protein import least_quality_of
 from kit.rules.reference import distribution_ranges
 from kit.rules.serving import MAIN_NUTRIENTS
 from kit.share.contents import Contents
@@ -66,6 +67,7 @@ def page_data(contents: Contents) -> dict[str, Any]:
         "system": talk.measures,
         "z90": Z90,
         "open": len(recipe.open_lines),
+        "protein_by_quality": talk.rules == "us",
         "nutrients": [
             {
                 "id": name,
@@ -139,6 +141,7 @@ def _option(option: Ingredient, recipe: Recipe, place: int, at: list[int], rules
         "grams": option.grams,
         "amount_sd": option.relative_sd,
         "per_100g": [None if np.isnan(value) else float(value) for value in per_100g],
+        "protein_score": least_quality_of(food),
         "content_sd": composition_sd(food)[at].tolist(),
         "allergens": [one.allergen for one in allergens(Recipe("", (replace(option, grams=1.0),)), rules)],
         "unknown": must_be_asked(food),

@@ -52,7 +52,7 @@ def test_dry_grain_is_named_in_cups_and_grams():
 
 
 def test_the_same_food_twice_is_bought_once_and_water_never():
-    assert lines("1 tbsp olive oil", "2 tbsp olive oil", "4 cups water") == ["3 tbsp (40 g) olive oil"]
+    assert lines("1 tbsp olive oil", "2 tbsp olive oil", "4 cups water") == ["3 tbsp (41 g) olive oil"]
 
 
 def test_what_most_kitchens_have_is_marked():

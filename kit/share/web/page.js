@@ -92,7 +92,7 @@ export function drawings(python, data, now, written, source_of) {
   const source = place(data, source_of);
   const { name, unit, decimals } = data.nutrients[source];
   const of_a_day = data.shown.of_a_day.map((id) => place(data, id)).filter((at) => data.nutrients[at].kind);
-  const days = (numbers) => new Map(of_a_day.map((at) => [data.nutrients[at].short, share_of_day(data, numbers, at)]));
+  const days = (numbers) => new Map(of_a_day.map((at) => [data.nutrients[at].short, share_of_day(python, data, numbers, at)]));
   const named = (keep) => new Set(of_a_day.filter(keep).map((at) => data.nutrients[at].short));
   const column = (numbers) => numbers.brings.map((row) => row[source]);
   return {
@@ -108,8 +108,14 @@ export function drawings(python, data, now, written, source_of) {
   };
 }
 
-const share_of_day = (data, numbers, at) =>
-  data.nutrients[at].day === null ? NaN : numbers.total[at] / data.nutrients[at].day;
+/** A serving's share of a day; that of protein, where the rules count its quality, only where that is sure. */
+function share_of_day(python, data, numbers, at) {
+  const { id, day } = data.nutrients[at];
+  const share = day === null ? NaN : numbers.total[at] / day;
+  if (id !== "protein" || !data.protein_by_quality) return share;
+  const brings = numbers.brings.map((row) => row[at] || 0);
+  return python.protein_share(share, python.least_score(brings, numbers.options.map((option) => option.protein_score)), 1);
+}
 
 /** What a serving holds of the listed allergens, a sentence each, and the foods whose package has to be read. */
 export function allergens(python, data, numbers) {
@@ -170,7 +176,7 @@ export function begin(page, python, data, mount, plotly) {
       const { total, low, high, at_least } = numbers;
       write(cells[1], `${at_least[at] ? "at least " : ""}${python.number(total[at], decimals)} ${unit}`);
       write(cells[2], python.span(low[at], high[at]));
-      const share = share_of_day(data, numbers, at);
+      const share = share_of_day(python, data, numbers, at);
       write(cells[3], Number.isNaN(share) ? "" : python.percent(share));
     });
     find("servings").value = String(setting.servings);
