@@ -134,7 +134,7 @@ def storage(measures: str = "us", keeps_days: float | None = None, recipe: Recip
 
 def _own_rules(recipe: Recipe | None) -> list[str]:
     """Return the rules that only some dishes give cause for."""
-    parts = recipe.ingredients if recipe else ()
+    parts = [part for part in recipe.ingredients if part.grams > 0] if recipe else []
     dry_beans = any(part.food.base == "kidney-beans" and part.food.state == "dry" for part in parts)
     apart = any(part.part in _SAUCES for part in parts)
     return [*(_DRY_KIDNEY_BEANS if dry_beans else ()), *(("sauce_apart",) if apart else ())]

@@ -7,17 +7,14 @@ scenes only the one that is shown is worked out at once; the others follow when 
 from collections.abc import Callable, Mapping
 from typing import Any
 
-import anywidget
-import traitlets
-from plotly.offline import get_plotlyjs_version
-
-from kit.errors import ChangeError, KitError
+from kit.show.answering import Answering
 from kit.show.desk_told import FIRST, NUMBERS_OF, Told
 from kit.show.look import script, style
+from kit.show.moves import Moves
 from kit.show.scenes import MOST_NUMBERS, NAMES
-from kit.show.setting import Setting, restored
+from kit.show.setting import restored
 from kit.show.side_by_side import asks_to_compare, side_by_side
-from kit.show.stage import difference, plotly_script
+from kit.show.stage import difference
 from kit.show.views import READ_ALOUD, SOURCES_OF
 from kit.speech.points import check_points
 from kit.talk.last_used import use
@@ -25,7 +22,7 @@ from kit.talk.remembering import Memory
 from kit.talk.talk import Talk
 
 
-class Desk(Told, anywidget.AnyWidget):
+class Desk(Told, Moves, Answering):
     """Her window, and the audience's that it opens.
 
     Parameters
@@ -50,9 +47,7 @@ class Desk(Told, anywidget.AnyWidget):
     """
 
     _esm = script("desk")
-    _css = style("scene", "desk")
-    content = traitlets.Dict().tag(sync=True)
-    plotly_version = traitlets.Unicode().tag(sync=True)
+    _css = style("scene", "controls", "desk")
 
     def __init__(
         self,
@@ -64,8 +59,7 @@ class Desk(Told, anywidget.AnyWidget):
         self._talks, self._read = {**(talks or {}), talk.name: talk.title}, read
         self._memory = memory
         self._take(talk)
-        super().__init__(content=self._content(), plotly_version=get_plotlyjs_version())
-        self.on_msg(self._answer)
+        super().__init__(self._content())
 
     def _tell(self, number: int | None, **more: Any) -> None:
         """Send what differs from what the page has; `number` is the message of hers that this answers, if it does."""
@@ -85,12 +79,6 @@ class Desk(Told, anywidget.AnyWidget):
         self.content.update({name: value for name, value in after.items() if name != "others"})
         self.send({"changes": changes} if number is None else {"done": number, "changes": changes})
 
-    def _reply(self, number: int, parts: Mapping[str, Any]) -> None:
-        """Send those of a few parts that differ from what the page has."""
-        changes = {name: value for name, value in parts.items() if self.content.get(name) != value}
-        self.content.update(changes)
-        self.send({"done": number, "changes": changes})
-
     def _changed_scene(self, before: Mapping[str, Any], after: Mapping[str, Any]) -> dict[str, Any]:
         """Return the scene that is shown, or of its chart what changed; the page forgets the other scenes."""
         name = self.shown
@@ -102,22 +90,7 @@ class Desk(Told, anywidget.AnyWidget):
 
     # ---- what she does
 
-    def _answer(self, _widget: Any, message: dict[str, Any], _buffers: list[Any]) -> None:
-        if message.get("ask") == "plotly":
-            self.send({"answer": "plotly"}, buffers=[plotly_script()])
-            return
-        act = getattr(self, f"_do_{message.get('do', '')}", None)
-        if act is None:
-            return
-        number = message.get("number", 0)
-        try:
-            more = act(message) or {}
-        except ChangeError as fault:
-            more = {"fault": {"text": str(fault), "choices": list(fault.choices)}}
-        except KitError as fault:
-            more = {"fault": {"text": str(fault), "choices": []}}
-        else:
-            more = {"fault": None, **more}
+    def _answer(self, number: int, more: Mapping[str, Any]) -> None:
         if self._checked is self.setting:
             self._tell(number, **more)
             return
@@ -125,27 +98,6 @@ class Desk(Told, anywidget.AnyWidget):
         self._tell(None, **more)
         self.verdicts, self._checked = check_points(self.setting.talk, self.setting.now), self.setting
         self._reply(number, self._script())
-
-    def _set(self, setting: Setting) -> None:
-        setting.now  # noqa: B018 - first: a setting that cannot be worked out changes nothing
-        self.setting = setting
-
-    def _do_move(self, message: dict[str, Any]) -> None:
-        steps, _ = self.setting.amounts(message["at"])
-        place = min(max(int(message["place"]), 0), len(steps) - 1)
-        self._set(self.setting.with_amount(message["at"], steps[place]))
-
-    def _do_type(self, message: dict[str, Any]) -> None:
-        self._set(self.setting.with_typed(message["at"], message["text"]))
-
-    def _do_swap(self, message: dict[str, Any]) -> None:
-        self._set(self.setting.with_food(message["at"], message["food"]))
-
-    def _do_servings(self, message: dict[str, Any]) -> None:
-        self._set(self.setting.with_servings(float(message["value"]), message.get("meaning")))
-
-    def _do_measures(self, message: dict[str, Any]) -> None:
-        self._set(Setting(self.setting.talk, message["system"], self.setting.made))
 
     def _do_try(self, message: dict[str, Any]) -> None:
         if asks_to_compare(message["line"]):
@@ -160,14 +112,12 @@ class Desk(Told, anywidget.AnyWidget):
         self.shown, self._asked_of = "change", None
 
     def _do_undo(self, message: dict[str, Any]) -> None:
-        place = message.get("place", len(self.setting.made) - 1)
-        if 0 <= place < len(self.setting.made):
-            self._set(self.setting.undone(place))
+        super()._do_undo(message)
         if self.shown == "change" and not self.setting.made:
             self.shown = FIRST
 
-    def _do_as_written(self, _message: dict[str, Any]) -> None:
-        self._set(self.setting.as_written())
+    def _do_as_written(self, message: dict[str, Any]) -> None:
+        super()._do_as_written(message)
         if self.shown == "change":
             self.shown = FIRST
 

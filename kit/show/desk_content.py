@@ -10,9 +10,9 @@ from kit.meal.changes import Change
 from kit.meal.portions import MAKE_MORE, SHARE_OUT
 from kit.meal.recipe import Ingredient
 from kit.rules.cautions import allergens
+from kit.show.judged import KINDS, SIGNS
 from kit.show.marks import shorten
 from kit.show.scenes import ESTIMATES, Scene
-from kit.show.script_panel import CLASSES, SIGNS
 from kit.show.setting import Setting, swaps_of
 from kit.show.views import short_name
 from kit.speech.verdict import Verdict
@@ -114,7 +114,7 @@ def script(verdicts: Sequence[Verdict]) -> list[dict[str, str]]:
             "say": verdict.say,
             "sign": SIGNS[verdict.verdict],
             "verdict": verdict.verdict,
-            "kind": CLASSES[verdict.verdict],
+            "kind": KINDS[verdict.verdict],
             "because": verdict.because,
             "instead": verdict.instead,
         }

@@ -158,7 +158,7 @@ def keeping_scene(talk: Talk, now: Nutrition) -> Scene:
     brings = [found.sentence for found in allergens(now.recipe, talk.rules)] or ["None of the major allergens"]
     return _list(
         "Allergens, and how it keeps",
-        [("Contains", brings), ("Keeping", storage(talk.measures, talk.keeps_days, talk.recipe))],
+        [("Contains", brings), ("Keeping", storage(talk.measures, talk.keeps_days, now.recipe))],
     )
 
 

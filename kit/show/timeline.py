@@ -89,7 +89,8 @@ def _latest(pots: tuple[PlannedPot, ...], rows: list[int]) -> dict[str, Any]:
 
 def _step_words(step: PlannedStep) -> str:
     waits = f", waits {clock(step.waits)}" if step.waits > 0 else ""
-    return f"{clock(step.start)} to {clock(step.end)}{waits}"
+    faults = ", see below" if step.faults else ""
+    return f"{clock(step.start)} to {clock(step.end)}{waits}{faults}"
 
 
 def _pot_words(pot: PlannedPot) -> str:

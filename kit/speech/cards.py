@@ -2,6 +2,7 @@
 
 import re
 
+from kit.errors import KitError
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.rules.spoken import FRACTIONS, HARDLY_ANY
 from kit.speech.foods_said import names_of
@@ -16,7 +17,7 @@ _NUMBER = re.compile(rf"\d(?:[\d,./ ]*\d)?|\b(?:{'|'.join([HARDLY_ANY, *FRACTION
 
 
 def cards(talk: Talk, numbers: Nutrition | None = None) -> tuple[Card, ...]:
-    """Return a card for every point that says a number.
+    """Return a card for every point that says a number; one whose placeholders cannot be filled has none.
 
     Parameters
     ----------
@@ -35,8 +36,15 @@ def cards(talk: Talk, numbers: Nutrition | None = None) -> tuple[Card, ...]:
     (Card(key='It keeps {keeps}.', asks='It keeps ____ days.', answer='It keeps 3 days.'),)
     """
     dish = Dish(talk, nutrition(talk.recipe) if numbers is None else numbers)
-    made = [Card(point.say, _hidden(point.say, dish), fill(point.say, dish)) for point in talk.points]
-    return tuple(card for card in made if HIDDEN in card.asks)
+    made = [_card(point.say, dish) for point in talk.points]
+    return tuple(card for card in made if card and HIDDEN in card.asks)
+
+
+def _card(say: str, dish: Dish) -> Card | None:
+    try:
+        return Card(say, _hidden(say, dish), fill(say, dish))
+    except KitError:  # told where the sentences are checked
+        return None
 
 
 def _hidden(say: str, dish: Dish) -> str:

@@ -16,6 +16,7 @@ from kit.talk.original import Original, Settled
 from kit.talk.plain_lines import PlainLine, one_line
 from kit.talk.plain_talk import checked_fields
 from kit.talk.plan_text import read_plan
+from kit.talk.pots import told_pot_faults
 from kit.talk.questions_text import read_questions
 from kit.talk.recipe_entries import read_ingredients
 from kit.talk.script_text import read_script
@@ -139,7 +140,7 @@ def read_desk(
         notes=facts["notes"],
         span=written.span,
         passed_over=written.passed_over,
-        faults=tuple(faults),
+        faults=(*faults, *told_pot_faults(steps)),
     )
     texts = {line.line for line in lines}
     dormant = [each for each in settled if each.line not in texts and each.says_something][-MOST_DORMANT:]

@@ -1,6 +1,7 @@
 """Her own talks: begun, copied, renamed, put into the bin; nothing is ever replaced or lost."""
 
 import shutil
+from contextlib import suppress
 from pathlib import Path
 
 import tomlkit
@@ -15,6 +16,8 @@ from kit.talk.library import (
     new_path,
 )
 from kit.talk.names import file_name, free_name
+from kit.talk.practice import carry
+from kit.talk.remembering import carry_settings
 from kit.talk.titles import with_title
 
 _FIRST_LINES = """# {title}: a talk of mine. The notebooks write this file; what they do not show they leave as it is.
@@ -39,7 +42,7 @@ def begin(title: str, folder: Path | None = None) -> Path:
 
 
 def duplicate(talk: str | Path, title: str = "") -> Path:
-    """Copy a talk into her folder, where it is hers to change, and return the copy.
+    """Copy a talk into her folder, where it is hers to change, and return the copy; her practice goes with it.
 
     Raises
     ------
@@ -49,11 +52,13 @@ def duplicate(talk: str | Path, title: str = "") -> Path:
     entry = find_talk(talk)
     title = title.strip() or f"{entry.title} (copy)"
     path = new_path(title).with_suffix(entry.path.suffix)
-    return files.write_whole(path, with_title(files.read_text(entry.path), title, entry.path))
+    files.write_whole(path, with_title(files.read_text(entry.path), title, entry.path))
+    _carry(entry.name, path.stem)
+    return path
 
 
 def rename(talk: str | Path, title: str) -> Path:
-    """Give a talk of hers another title, and its file the name of it; return the file.
+    """Give a talk of hers another title, and its file the name of it; her practice goes with it. Return the file.
 
     Raises
     ------
@@ -68,6 +73,7 @@ def rename(talk: str | Path, title: str) -> Path:
     if file_name(title) == entry.name:
         return files.write_whole(entry.path, text, replace=True)
     path = files.write_whole(new_path(title).with_suffix(entry.path.suffix), text)
+    _carry(entry.name, path.stem)
     entry.path.unlink(missing_ok=True)
     if last_name() == entry.name:
         use(path.stem)
@@ -91,6 +97,13 @@ def delete(talk: str | Path) -> Path:
     except OSError as fault:
         raise KitError(f"{entry.path} cannot be moved to {bin_folder()} ({fault.strerror})") from fault
     return path
+
+
+def _carry(talk: str, to: str) -> None:
+    """Let a talk's practice marks, and how it was last set, go with its name; what cannot be kept stays behind."""
+    with suppress(KitError):
+        carry(talk, to)
+    carry_settings(talk, to)
 
 
 def _hers(talk: str | Path, what: str) -> TalkEntry:

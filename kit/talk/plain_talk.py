@@ -14,6 +14,7 @@ from kit.talk.faults import Faults
 from kit.talk.plain_lines import PlainLine, one_line
 from kit.talk.plain_parts import NUMBERS, PlainTalk, put_together, take_apart
 from kit.talk.plan_text import read_plan, write_plan
+from kit.talk.pots import told_pot_faults
 from kit.talk.questions_text import read_questions, write_questions
 from kit.talk.recipe_box import write_recipe
 from kit.talk.script_text import read_script, write_script
@@ -69,7 +70,7 @@ def talk_from_plain(text: str, path: Path, table: Foods | None = None) -> Talk:
         path=path,
         span=written.span,
         passed_over=written.passed_over,
-        faults=(*faults, *told),
+        faults=(*faults, *told, *told_pot_faults(steps)),
     )
 
 

@@ -5,10 +5,11 @@ from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import dataclass, replace
 
-from kit.errors import KitError, TalkFileError, nearest
+from kit.errors import KitError
 from kit.meal.nutrition import nutrition
 from kit.talk.dish import Dish
 from kit.talk.placeholders import fill
+from kit.talk.pots import pot_faults
 from kit.talk.talk import PlanStep, Pot, Talk
 
 _WORD = re.compile(r"[\w'’-]+")
@@ -30,6 +31,8 @@ class PlannedStep:
         How long it has to wait for a pot that it needs. [min]
     needs : tuple of str
         Those pots.
+    faults : tuple of str
+        What is wrong with its pots; it waits for none that was not started.
     """
 
     title: str
@@ -41,6 +44,7 @@ class PlannedStep:
     hands_minutes: float
     waits: float = 0.0
     needs: tuple[str, ...] = ()
+    faults: tuple[str, ...] = ()
 
     @property
     def minutes(self) -> float:
@@ -125,35 +129,12 @@ def talk_minutes(step: PlanStep, words_per_minute: float) -> float:
     return words_in(step.say) / words_per_minute if step.say_minutes is None else step.say_minutes
 
 
-def plan_faults(talk: Talk) -> Iterator[str]:
-    """Yield what is wrong with the pots of a plan: one needed that nothing starts, or one started twice."""
-    started: list[str] = []
-    every = [pot.name for step in talk.steps for pot in step.pots]
-    for place, step in enumerate(talk.steps, 1):
-        where = f'step {place} "{step.title}"'
-        for name in step.needs:
-            if name not in every:
-                near = nearest(name, every) or "; start it with pots = [{...}] in a step before"
-                yield f'{where}: no pot "{name}"{near}'
-            elif name not in started:
-                yield f'{where}: the pot "{name}" is started only in a later step; start it before'
-        for pot in step.pots:
-            if pot.name in started:
-                yield f'{where}: the pot "{pot.name}" is started twice; give it a name of its own'
-            started.append(pot.name)
-
-
 def plan(talk: Talk) -> Plan:
     """Return the plan of a talk on the clock.
 
     A step takes as long as its words, its placeholders filled, or its work, whichever is longer: hands move while she
     talks. A pot goes on at the end of its step, at its start, or some minutes before the first word; a step that needs
-    it waits until it is ready.
-
-    Raises
-    ------
-    TalkFileError
-        If a step needs a pot that no step before it starts.
+    it waits until it is ready. What is wrong with the pots of a step stands in its `faults`, and hides nothing else.
 
     Examples
     --------
@@ -161,32 +142,34 @@ def plan(talk: Talk) -> Plan:
     >>> [pot.name for pot in plan(read_talk("barley_squash_box")).pots]
     ['barley', 'tray']
     """
-    faults = [*plan_faults(talk)]
-    if faults:
-        raise TalkFileError(talk.path.name if talk.path else talk.name, faults)
     now = 0.0
     steps: list[PlannedStep] = []
-    cooking: dict[str, PlannedPot] = {}
-    wanted: dict[str, float] = {}
-    for step in _with_words_filled(talk):
-        start = max([now, *(cooking[name].ready for name in step.needs)])
-        for name in step.needs:
-            wanted.setdefault(name, now)
+    pots: list[PlannedPot] = []
+    last: dict[str, int] = {}  # the pot of a name that was started last
+    wanted: dict[int, float] = {}
+    for step, faults in zip(_with_words_filled(talk), pot_faults(talk.steps), strict=True):
+        needed = [last[name] for name in step.needs if name in last]
+        start = max([now, *(pots[at].ready for at in needed)])
+        for at in needed:
+            wanted.setdefault(at, now)
         spoken = talk_minutes(step, talk.words_per_minute)
         end = start + max(spoken, step.hands_minutes)
-        waits = start - now
+        names = tuple(pots[at].name for at in needed)
         steps.append(
-            PlannedStep(step.title, step.part, step.say, start, end, spoken, step.hands_minutes, waits, step.needs)
+            PlannedStep(
+                step.title, step.part, step.say, start, end, spoken, step.hands_minutes, start - now, names, faults
+            )
         )
         for pot in step.pots:
             on = _goes_on(pot, start, end)
-            cooking[pot.name] = PlannedPot(pot.name, step.title, on, on + pot.minutes, 0.0, oven=pot.oven)
+            last[pot.name] = len(pots)
+            pots.append(PlannedPot(pot.name, step.title, on, on + pot.minutes, 0.0, oven=pot.oven))
         now = end
-    pots = tuple(
-        replace(pot, needed=wanted.get(name), latest=wanted.get(name, now) - (pot.ready - pot.start))
-        for name, pot in cooking.items()
+    placed = (
+        replace(pot, needed=wanted.get(at), latest=wanted.get(at, now) - (pot.ready - pot.start))
+        for at, pot in enumerate(pots)
     )
-    return Plan(tuple(steps), pots, talk.minutes)
+    return Plan(tuple(steps), tuple(placed), talk.minutes)
 
 
 def _goes_on(pot: Pot, start: float, end: float) -> float:

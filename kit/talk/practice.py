@@ -155,6 +155,26 @@ def record(talk: str, card: Card, knew: bool, path: Path | None = None) -> dict[
     return scores
 
 
+def carry(talk: str, to: str, path: Path | None = None) -> None:
+    """Give a talk the marks of another one, where it has none of its own: after it was renamed or copied.
+
+    Raises
+    ------
+    KitError
+        If the file cannot be read or written.
+    """
+    path = path or practice_file()
+    if not read_scores(talk, path)[0]:
+        return
+
+    def add(text: str | None) -> str:
+        everything = _understood(text) if text is not None else {}
+        everything[to] = {**everything.get(talk, {}), **everything.get(to, {})}
+        return _written(everything)
+
+    files.changed(path, add)
+
+
 def _written(everything: Mapping[str, Mapping[str, Score]]) -> str:
     table: dict[str, Any] = {
         "version": VERSION,

@@ -6,6 +6,7 @@ import json
 import re
 import threading
 from collections.abc import Mapping
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -68,6 +69,20 @@ class Memory:
                     continue
 
     def _path(self, talk: str) -> Path:
-        readable = re.sub(r"[^\w-]+", "_", talk)[:40]
-        told_apart = hashlib.sha256(talk.encode("utf-8", "surrogatepass")).hexdigest()[:8]
-        return self._folder / f"{self.kind}_{readable}_{told_apart}.json"
+        return self._folder / f"{self.kind}_{_file_part(talk)}.json"
+
+
+def _file_part(talk: str) -> str:
+    """Return what stands for a talk in the name of a file."""
+    readable = re.sub(r"[^\w-]+", "_", talk)[:40]
+    told_apart = hashlib.sha256(talk.encode("utf-8", "surrogatepass")).hexdigest()[:8]
+    return f"{readable}_{told_apart}"
+
+
+def carry_settings(talk: str, to: str) -> None:
+    """Let what every panel has kept of a talk be kept of another one too, after it was renamed or copied."""
+    folder = files.own_folder() / "remembered"
+    for path in sorted(folder.glob(f"*_{_file_part(talk)}.json")):
+        kind = path.name.removesuffix(f"_{_file_part(talk)}.json")
+        with suppress(KitError):
+            files.write_whole(folder / f"{kind}_{_file_part(to)}.json", files.read_text(path))

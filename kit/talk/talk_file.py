@@ -10,6 +10,7 @@ from kit.meal.changes import read_change
 from kit.meal.recipe import KINDS_OF_DISH, Recipe
 from kit.talk import entries as read_entry
 from kit.talk.faults import Faults
+from kit.talk.pots import told_pot_faults
 from kit.talk.recipe_entries import Entry, read_ingredients, with_labels
 from kit.talk.talk import Question, Talk
 from kit.talk.toml_text import read_table
@@ -71,13 +72,14 @@ def talk_from_toml(text: str, path: Path) -> Talk:
         dish_is=faults.choice("top", table, "dish_is", KINDS_OF_DISH, ""),
         open_lines=tuple(reading for reading in readings if reading.is_open),
     )
+    steps = tuple(read_entry.step(place, entry, faults) for place, entry in entries["step"])
     questions = tuple(filter(None, (read_entry.question(place, entry, faults) for place, entry in entries["question"])))
     return Talk(
         name=path.stem,
         recipe=recipe,
         readings=readings,
         points=tuple(filter(None, (read_entry.point(place, entry, faults) for place, entry in entries["point"]))),
-        steps=tuple(read_entry.step(place, entry, faults) for place, entry in entries["step"]),
+        steps=steps,
         questions=questions,
         series=faults.value("top", table, "series", str, ""),
         keeps_days=faults.number("top", table, "keeps_days"),
@@ -86,7 +88,7 @@ def talk_from_toml(text: str, path: Path) -> Talk:
         rules=faults.choice("top", table, "rules", RULES, "us"),
         measures=measures,
         notes=faults.value("top", table, "notes", str, ""),
-        faults=(*faults, *question_faults(questions, recipe)),
+        faults=(*faults, *told_pot_faults(steps), *question_faults(questions, recipe)),
         path=path,
     )
 

@@ -24,7 +24,7 @@ def say(desk, monkeypatch):
     def say(do, **more):
         """Say something as the page does; returns what comes back."""
         sent.clear()
-        desk._answer(desk, {"do": do, "number": 7, **more}, [])
+        desk._hear(desk, {"do": do, "number": 7, **more}, [])
         json.dumps(sent, allow_nan=False)
         assert sent[-1]["done"] == 7
         assert len(sent) <= 2  # the picture, and its sentences behind it
@@ -172,7 +172,7 @@ def test_what_a_page_kept_brings_everything_back_in_a_new_kernel(desk, say):
     kept = json.loads(json.dumps(desk.content["kept"]))
     fresh = on_screen(next(name for name in bundled_talks() if name != desk.setting.talk.name))
     fresh.send = lambda content, buffers=None: None
-    fresh._answer(fresh, {"do": "restore", "kept": kept, "number": 1}, [])
+    fresh._hear(fresh, {"do": "restore", "kept": kept, "number": 1}, [])
     assert fresh.setting.talk.name == desk.setting.talk.name
     assert fresh.setting.recipe.grams.tolist() == desk.setting.recipe.grams.tolist()
     assert (fresh.shown, fresh.source_of) == ("sources", "iron")
@@ -202,13 +202,13 @@ def test_a_panel_that_is_opened_again_shows_the_talk_last_used_as_it_was_last_se
     first.send = lambda content, buffers=None: None
     other = next(name for name in bundled_talks() if name != first.setting.talk.name)
     for did in ({"do": "move", "at": 0, "place": 2}, {"do": "talk", "name": other}, {"do": "try", "line": "for ten"}):
-        first._answer(first, {"number": 1, **did}, [])
+        first._hear(first, {"number": 1, **did}, [])
     first._memory.write()
     again = on_screen()
     assert again.setting.talk.name == other
     assert again.setting.servings == 10
     again.send = lambda content, buffers=None: None
-    again._answer(again, {"do": "talk", "name": next(iter(bundled_talks())), "number": 1}, [])
+    again._hear(again, {"do": "talk", "name": next(iter(bundled_talks())), "number": 1}, [])
     assert [made.control for made in again.setting.made] == ["amount"]
 
 

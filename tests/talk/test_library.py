@@ -10,6 +10,8 @@ from kit.talk.last_used import last_used, use
 from kit.talk.library import bundled_talks, find_talk, read_talk, talks
 from kit.talk.names import file_name
 from kit.talk.own_talks import begin, delete, duplicate, rename
+from kit.talk.practice import Card, Score, read_scores, record
+from kit.talk.remembering import Memory
 
 SOUP = 'title = "Leek soup"  # a remark\nservings = 4\n\n# the only line\n[[ingredient]]\nline = "2 leeks, sliced"\n'
 
@@ -51,6 +53,19 @@ def test_a_title_of_two_talks_is_asked_by_name():
     own("soup_2.toml")
     with pytest.raises(KitError, match="title of several talks; write the name of one: soup, soup_2"):
         find_talk("Leek soup")
+
+
+def test_her_practice_and_her_settings_go_with_a_talk_that_is_renamed_or_copied():
+    own("soup.toml")
+    card = Card("It has {energy}.", "It has ____.", "It has 90 calories.")
+    record("soup", card, knew=True)
+    screen = Memory("screen")
+    screen.keep("soup", {"system": "metric"})
+    screen.write()
+    copy, renamed = duplicate("soup", "Choir soup"), rename("soup", "Leek and potato soup")
+    for path in (copy, renamed):
+        assert read_scores(path.stem)[0] == {card.key: Score(right=1, in_a_row=1)}
+        assert Memory("screen").of(path.stem) == {"system": "metric"}
 
 
 def test_a_copy_of_a_bundled_talk_is_hers_to_change_and_loses_nothing():

@@ -21,6 +21,12 @@ def file(tmp_path):
     return tmp_path / "practice.json"
 
 
+def test_a_sentence_that_cannot_be_filled_takes_no_other_card_away():
+    assert [card.key for card in cards(a_talk("It has {protien}.", "A {", "It has {protein}."))] == [
+        "It has {protein}."
+    ]
+
+
 def test_a_card_hides_every_number_and_shows_it():
     found = cards(a_talk("It has {protein}, and 12 grams of fiber.", "Stir.", "Lentils bring {protein from lentils}."))
     assert [card.asks for card in found] == [

@@ -7,9 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from talks import a_talk
 
-from kit.errors import KitError, TalkFileError
+from kit.errors import KitError
 from kit.talk.plan import plan, talk_minutes, words_in
 from kit.talk.plan_told import clock, plan_advice, plan_sentence
+from kit.talk.pots import told_pot_faults
 from kit.talk.rehearsal import taken
 from kit.talk.talk import PlanStep, Pot
 
@@ -73,11 +74,22 @@ def test_the_total_is_set_against_the_slot():
         ((STEPS[0], STEPS[0]), 'the pot "lentils" is started twice'),
     ],
 )
-def test_a_pot_that_cannot_be_there_is_a_fault_of_the_file(steps, told):
-    talk = replace(a_talk(), steps=steps)
-    with pytest.raises(TalkFileError) as error:
-        plan(talk)
-    assert told in str(error.value)
+def test_a_pot_that_cannot_be_there_is_told_at_its_step(steps, told):
+    assert told in "; ".join(told_pot_faults(steps))
+    assert told.split(": ")[-1] in "; ".join(fault for step in a_plan(*steps).steps for fault in step.faults)
+
+
+def test_a_pot_that_nobody_starts_hides_nothing_else_of_the_plan():
+    whole, faulty = a_plan(), a_plan(*STEPS[:3], replace(STEPS[3], needs=("lentils", "rice")))
+    assert [(step.start, step.end) for step in faulty.steps] == [(step.start, step.end) for step in whole.steps]
+    assert faulty.pots == whole.pots
+    assert [step.title for step in faulty.steps if step.faults] == ["Fill"]
+
+
+def test_of_a_pot_that_is_started_twice_both_are_shown_and_the_later_one_is_waited_for():
+    twice = a_plan(*(replace(STEPS[0], title=title) for title in ("One", "Two")), STEPS[3])
+    assert [(pot.step, pot.start, pot.needed) for pot in twice.pots] == [("One", 2, None), ("Two", 4, 4)]
+    assert twice.steps[2].start == 24
 
 
 def test_a_talk_without_steps_takes_no_time():

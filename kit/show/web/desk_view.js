@@ -1,6 +1,6 @@
 // Her window as it is drawn: what she moves, what she says next, what they see; and how their window opens.
 import { audience, isOpen, openWindow } from "./audience.js";
-import { add, fill, setText } from "./dom.js";
+import { add, fill, options, setText, surface } from "./dom.js";
 import { memory } from "./keeping.js";
 import { savePicture } from "./picture.js";
 import { library, libraryIn } from "./plotly.js";
@@ -13,12 +13,7 @@ const BLANK = { kind: "blank" };
 export class Desk {
   constructor(element, model, ask) {
     Object.assign(this, { model, ask, content: model.get("content"), blank: false, other: null });
-    this.root = add(element, "section", "talk-desk");
-    this.root.tabIndex = -1;
-    // JupyterLab would take B, R, Enter and the arrows for its cells, unless the very element says that it may not.
-    const keep = ({ target }) => (target.dataset.lmSuppressShortcuts = "true");
-    this.root.addEventListener("focusin", keep);
-    keep({ target: this.root });
+    this.root = surface(element, "talk-desk");
     this.root.dataset.talkLook = memory.get("look") ?? "light";
     this.root.dataset.mode = memory.get("mode") ?? "shared";
     this.build();
@@ -334,14 +329,4 @@ export class Desk {
     this.scene.sizes.disconnect();
     this.root.remove();
   }
-}
-
-function options(choice, offered, chosen) {
-  const make = (box) => add(box, "option");
-  fill(choice, offered, make, (option, [value, text]) => {
-    option.value = value;
-    setText(option, text);
-  });
-  choice.value = chosen;
-  choice.hidden = offered.length < 2;
 }

@@ -37,3 +37,25 @@ export function framed(view, draw) {
   schedule.stop = () => view.cancelAnimationFrame(frame);
   return schedule;
 }
+
+/** The root of a screen of hers, which keeps its keys to itself. */
+export function surface(parent, name) {
+  const root = add(parent, "section", `talk-surface ${name}`);
+  root.tabIndex = -1;
+  // JupyterLab would take B, R, Enter and the arrows for its cells, unless the very element says that it may not.
+  const keep = ({ target }) => (target.dataset.lmSuppressShortcuts = "true");
+  root.addEventListener("focusin", keep);
+  keep({ target: root });
+  return root;
+}
+
+/** Put pairs of value and text into a chooser, and the one that is chosen. */
+export function options(choice, offered, chosen) {
+  const make = (box) => add(box, "option");
+  fill(choice, offered, make, (option, [value, text]) => {
+    option.value = value;
+    setText(option, text);
+  });
+  choice.value = chosen;
+  choice.hidden = offered.length < 2;
+}

@@ -1,0 +1,56 @@
+"""A widget that answers its page: each message of hers is done, and one message goes back with what changed."""
+
+from collections.abc import Mapping
+from typing import Any
+
+import anywidget
+import traitlets
+from plotly.offline import get_plotlyjs_version
+
+from kit.errors import ChangeError, KitError
+from kit.show.stage import plotly_script
+
+
+class Answering(anywidget.AnyWidget):
+    """What a page shows, its `content`, and the messages between them.
+
+    The page sends ``{"do": NAME, "number": 7, ...}`` by ``asking.js``; the method ``_do_NAME`` does it and may return
+    what the page is told of it.
+
+    Attributes
+    ----------
+    content : dict
+        Everything that the page shows, altered in place: that sends nothing, and a page that opens later gets it whole.
+    """
+
+    content = traitlets.Dict().tag(sync=True)
+    plotly_version = traitlets.Unicode().tag(sync=True)
+
+    def __init__(self, content: Mapping[str, Any]) -> None:
+        super().__init__(content=dict(content), plotly_version=get_plotlyjs_version())
+        self.on_msg(self._hear)
+
+    def _hear(self, _widget: Any, message: dict[str, Any], _buffers: list[Any]) -> None:
+        if message.get("ask") == "plotly":
+            self.send({"answer": "plotly"}, buffers=[plotly_script()])
+            return
+        act = getattr(self, f"_do_{message.get('do', '')}", None)
+        if act is None:
+            return
+        try:
+            more = {"fault": None, **(act(message) or {})}
+        except ChangeError as fault:
+            more = {"fault": {"text": str(fault), "choices": list(fault.choices)}}
+        except KitError as fault:
+            more = {"fault": {"text": str(fault), "choices": []}}
+        self._answer(message.get("number", 0), more)
+
+    def _answer(self, number: int, more: Mapping[str, Any]) -> None:
+        """Tell the page what a message of hers has changed."""
+        raise NotImplementedError
+
+    def _reply(self, number: int, parts: Mapping[str, Any]) -> None:
+        """Send those of some parts that differ from what the page has."""
+        changes = {name: value for name, value in parts.items() if self.content.get(name) != value}
+        self.content.update(changes)
+        self.send({"done": number, "changes": changes})
