@@ -32,6 +32,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             is_food(sentence, at)
             and sentence.text_at(at + 1) in ("in", "is", "are", "has", "have")
             and not _free(sentence, at)
+            and not _there_is(sentence, at)
         ) and not sentence.is_a(at + 1, "wording"):
             continue
         subject = _subject(sentence, about, at)
@@ -199,6 +200,14 @@ def _contains(sentence: Sentence, at: int) -> int | None:
     if "allergen" in sentence.text.lower() and not sentence.is_a(at, "allergen", "any"):
         return at
     return None
+
+
+def _there_is(sentence: Sentence, at: int) -> bool:
+    """Return whether "there is" leads to a place: "there's sesame in this"."""
+    place = at - 1
+    while sentence.text_at(place) in (*DETERMINERS, "also", "no", "or", "and", ",") or sentence.is_a(place, "allergen"):
+        place -= 1
+    return sentence.text_at(place) in ("is", "are") and sentence.text_at(place - 1) == "there"
 
 
 def _from(sentence: Sentence, at: int) -> tuple[list, list[int]]:

@@ -10,7 +10,7 @@ from kit.speech.claim import FOOD, SERVING, THE_DISH, WEIGHT, About, Claim, Edit
 from kit.speech.parts import basis_near, food_part, is_dish, is_food
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence
-from kit.speech.slots import Named, negated, nutrient_before, nutrients_after
+from kit.speech.slots import Named, negated, nutrient_before, nutrients_after, share_at
 from kit.speech.tokens import NO_QUANTITY, Quantity
 from kit.speech.values import KJ_PER_KCAL, Amount, amount_of, ends, said_thing, unit_of
 from kit.talk.dish import Dish
@@ -153,7 +153,7 @@ def _about(sentence: Sentence, at: int, subject: About) -> About:
             sentence.tokens[place].quantity is not None
             and place > at + 1
             and sentence.tokens[place].amount.unit in _UNITS
-        ):
+        ) or (place > at + 1 and share_at(sentence, place) is not None):
             break
         if sentence.text_at(place) in ("from", "in") and subject.kind != FOOD:
             over = place + 1

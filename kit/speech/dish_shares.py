@@ -22,7 +22,7 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
         token = sentence.tokens[share.place]
         for one in share.whole:
             places = sorted({share.place, one.place, *share.food_places})
-            sentence.used.update(places)
+            sentence.used.update(set(places) - share.of_amounts)
             claims.append(
                 DishShareClaim(
                     tuple(places),

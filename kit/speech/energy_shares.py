@@ -41,7 +41,7 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
         if share.by_nutrient is None or share.place in sentence.used:
             continue
         places = sorted({share.place, share.by_nutrient.place})
-        sentence.used.update({*places, *(one.place for one in share.whole)})
+        sentence.used.update({*places, *share.named_here})
         token = sentence.tokens[share.place]
         subject = about[share.place] if about[share.place].kind == FOOD and about[share.place].measure else About()
         claims.append(

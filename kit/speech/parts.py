@@ -96,6 +96,12 @@ def dish_part(sentence: Sentence, at: int) -> About:
         if quantity is not None:
             if quantity.unit == "":
                 count = quantity.value
+                # "An eighth of the dip" is of all there is; "half a dip" and "half the plate" are of a serving.
+                whole = whole or (
+                    quantity.is_fraction
+                    and token.parts["dish"] == "dish"
+                    and sentence.text_at(at - 1) in ("the", "this", "that", "our", "your")
+                )
             break
         if sentence.text_at(place) in ("whole", "entire", "the whole", "the entire", "all", "all of", "full"):
             whole = True

@@ -77,11 +77,14 @@ def _quantity(tokens: list[Token], at: int) -> tuple[Token, int] | None:
             text, tokens[start].start, tokens[place + 3].end, {"quantity": quantity.unit}, quantity
         ), place + 4 - start
     if first.quantity is None:
-        if not (first.text in _A and place + 1 < len(tokens) and _unit(tokens, place + 1) in _UNITS_OF_ONE):
+        led = place > at and tokens[place - 1].text.startswith("a ")  # "a good year": the relation holds its "a"
+        one_of = place if led else place + 1
+        if not ((led or first.text in _A) and _unit(tokens, one_of) in _UNITS_OF_ONE):
             return None
         value, is_fraction = 1.0, False
-        if tokens[place + 1].parts.get("unit") == "kcal" or tokens[place + 1].hyphen_before:
+        if tokens[one_of].parts.get("unit") == "kcal" or tokens[one_of].hyphen_before:
             return None
+        place -= led
     else:
         value, is_fraction = first.quantity.value, first.quantity.is_fraction
     place += 1

@@ -11,6 +11,7 @@ from kit.speech.quantities_said import _UNITS_OF_ONE, _with_quantities
 from kit.speech.tokens import Quantity, Token, Word, phrases_at, words_of
 
 _SUBJECTS = ("food", "dish", "pronoun")
+_ONE_OF = ("good", "full", "solid", "generous", "mere", "bare", "rough")
 
 
 @dataclass(eq=False)
@@ -130,6 +131,8 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
 
 def _number_follows(plain: Sequence[str], at: int) -> bool:
     following = plain[at] if at < len(plain) else ""
+    if at and plain[at - 1] in _ONE_OF and _is_unit_word(following):
+        return True  # "a good year", "a full cup"
     if following in ("a", "an", "the", "all", "another"):
         return number_at(plain, at) is not None or (at + 1 < len(plain) and _is_unit_word(plain[at + 1]))
     return number_at(plain, at) is not None

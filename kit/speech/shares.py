@@ -6,12 +6,24 @@ from kit.speech.claim import FOOD, About
 from kit.speech.clauses import is_stop
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, is_dish, is_food, is_verb
+from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.slots import Named, foods_from, is_day, nutrient_before, nutrients_after, share_at
+from kit.speech.slots import (
+    Named,
+    antecedent,
+    foods_from,
+    is_day,
+    nutrient_before,
+    nutrients_after,
+    of_what_went_before,
+    share_at,
+)
 from kit.speech.tokens import Quantity
 
 MACROS = ("protein", "fat", "carbohydrate", "saturated_fat", "sugars", "monounsaturated_fat", "polyunsaturated_fat")
 _SKIP = frozenset("of the a an your our its all that this in total dish s for whole up what".split())
+_GOES_BACK = frozenset("from comes come is are with by being".split())
+_LEADS = {"out": "of", "thanks": "to", "courtesy": "of", "down": "to", "due": "to", "because": "of"}
 _LINKS = frozenset("from is are being as with in by come comes coming through via".split())
 
 
@@ -35,6 +47,8 @@ class Share:
         Where they stand.
     of_day : bool
         Whether it is a share of what is needed in a day.
+    of_amounts : frozenset of int
+        The places of nutrients whose amount was said: they are accounted for by that.
     """
 
     place: int
@@ -44,6 +58,12 @@ class Share:
     foods: tuple[FoodWord, ...] = ()
     food_places: tuple[int, ...] = ()
     of_day: bool = False
+    of_amounts: frozenset[int] = frozenset()
+
+    @property
+    def named_here(self) -> tuple[int, ...]:
+        """The places of the nutrients that only this share has named; one that goes back to an amount is that amount's."""
+        return tuple(one.place for one in self.whole if one.place not in self.of_amounts)
 
 
 def shares(sentence: Sentence, about: list[About]) -> list[Share]:
@@ -69,7 +89,7 @@ def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earl
     if all(one.nutrient == "energy" for one in whole):
         by = _macro(sentence, at, following, end, whole[0])
         if by is not None:
-            return Share(at, said, tuple(whole), by_nutrient=by)
+            return Share(at, said, tuple(whole), by_nutrient=by, of_amounts=_of_amounts(sentence, whole))
     foods, places = _foods(sentence, at, following, end, about[at])
     if (
         not foods
@@ -83,7 +103,23 @@ def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earl
         day = True
     if not foods and not day and sentence.text_at(at + 1) in ("your",):
         day = True
-    return Share(at, said, tuple(whole), None, tuple(foods), tuple(places), day)
+    return Share(at, said, tuple(whole), None, tuple(foods), tuple(places), day, _of_amounts(sentence, whole))
+
+
+def _of_amounts(sentence: Sentence, whole: list[Named]) -> frozenset[int]:
+    """Return the places of the nutrients among some whose amount is said: "34 grams of protein, half of it ..."."""
+    return frozenset(
+        one.place
+        for one in whole
+        if sentence.tokens[one.place].quantity is not None
+        or (sentence.text_at(one.place - 1) == "of" and _is_amount(sentence, one.place - 2))
+        or _is_amount(sentence, one.place - 1)
+    )
+
+
+def _is_amount(sentence: Sentence, at: int) -> bool:
+    quantity = sentence.tokens[at].quantity if at >= 0 else None
+    return quantity is not None and (quantity.unit in WEIGHTS or quantity.unit in ("kcal", "kJ"))
 
 
 def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Named], bool, int]:
@@ -102,18 +138,10 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
         if earlier and named[0].nutrient in MACROS and sentence.text_at(place - 1) in ("from", "is", "as") and not day:
             return list(earlier[-1].whole), False, at + 1
         return named, day, following
-    if (sentence.text_at(at + 1) in ("of",) and sentence.is_a(at + 2, "pronoun")) or sentence.text_at(at + 1) in (
-        "from",
-        "comes",
-        "come",
-        "is",
-        "are",
-        "with",
-        "by",
-        "being",
-    ):
-        before = nutrient_before(sentence, at, whole=True)
-        if earlier and sentence.text_at(at + 1) != "of":
+    back = of_what_went_before(sentence, at)
+    if back or sentence.text_at(at + 1) in _GOES_BACK or _out_of(sentence, at + 1):
+        before = antecedent(sentence, at) if back or not earlier else None
+        if earlier and not back:
             return list(earlier[-1].whole), False, at + 1
         if before is not None:
             return [before], False, at + 1
@@ -132,6 +160,11 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
         if before is not None:
             return [before], False, at + 1
     return [], day, place
+
+
+def _out_of(sentence: Sentence, at: int) -> bool:
+    """Return whether two words that say where something comes from begin at a place: "out of", "thanks to"."""
+    return _LEADS.get(sentence.text_at(at)) == sentence.text_at(at + 1) != ""
 
 
 def _end(sentence: Sentence, start: int, at: int) -> int:
@@ -180,8 +213,9 @@ def _macro(sentence: Sentence, at: int, start: int, end: int, whole: Named) -> N
 
 def _foods(sentence: Sentence, at: int, start: int, end: int, about: About) -> tuple[list[FoodWord], list[int]]:
     for place in range(start, end):
-        if sentence.text_at(place) in _LINKS or sentence.is_a(place, "verb_from"):
-            over = place + 1
+        out_of = _out_of(sentence, place)
+        if sentence.text_at(place) in _LINKS or sentence.is_a(place, "verb_from") or out_of:
+            over = place + 1 + out_of
             while over < end and (
                 sentence.text_at(over) in _LINKS
                 or sentence.text_at(over) in DETERMINERS

@@ -52,6 +52,13 @@ def nutrients_after(sentence: Sentence, at: int, fillers: frozenset[str] = FILLE
             place += 1
             continue
         text = token.text
+        if found and text == "in" and sentence.is_a(place + 1, "pronoun"):  # "of potassium in it, and of fat"
+            over = place + 2
+            while sentence.text_at(over) in (",", "and", "of"):
+                over += 1
+            if sentence.text_at(over - 1) == "of" and sentence.is_a(over, "nutrient"):
+                place = over
+                continue
         if not found and (text in fillers or token.is_a("day")):
             place += 1
             continue
@@ -96,6 +103,25 @@ def nutrient_before(sentence: Sentence, at: int, whole: bool = False) -> Named |
         if token.is_a("nutrient") and token.quantity is None:
             return Named(token.parts["nutrient"], place)
     return None
+
+
+def antecedent(sentence: Sentence, at: int) -> Named | None:
+    """Return what "of it" or "of them" goes back to: the nearest nutrient, or number of calories, before a place."""
+    for place in range(at - 1, -1, -1):
+        token = sentence.tokens[place]
+        if token.is_a("nutrient") and token.quantity is None:
+            return Named(token.parts["nutrient"], place)
+        if token.quantity is not None and token.quantity.unit in ("kcal", "kJ"):
+            return Named("energy", place)
+    return None
+
+
+def of_what_went_before(sentence: Sentence, at: int) -> bool:
+    """Return whether a share is of something said before: "two thirds of them", "all of it", "most of which"."""
+    merged = sentence.text_at(at).endswith(" of")
+    over = at + 1 if merged else at + 2
+    led = merged or sentence.text_at(at + 1) == "of"
+    return led and (sentence.is_a(over, "pronoun") or sentence.text_at(over) in ("which", "that", "those", "these"))
 
 
 def share_at(sentence: Sentence, at: int) -> Quantity | None:

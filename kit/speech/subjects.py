@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from kit.rules.naming import is_plural
-from kit.speech.claim import FOOD, THE_DISH, About
+from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About
 from kit.speech.parts import (
     _GLASSES,
     _MEASURES,
@@ -27,6 +27,8 @@ def subjects(sentence: Sentence) -> list[About]:
     for at, token in enumerate(sentence.tokens):
         if sentence.clauses[at] != clause:
             clause, seen_verb = sentence.clauses[at], False
+        if _bare_measure(sentence, at) and not seen_verb and since != clause:
+            current, since = About(UNKNOWN, words=token.text), clause
         before = back(sentence, at)
         led = sentence.text_at(before) in PREPOSITIONS
         measured = led and sentence.text_at(before) == "of" and before > 0 and _is_part(sentence, before - 1)
@@ -39,7 +41,7 @@ def subjects(sentence: Sentence) -> list[About]:
                     or measured
                     or (sentence.text_at(before) in ("for", "in", "on") and before == sentence.clause_of(at)[0])
                 )
-                and not seen_verb
+                and (not seen_verb or _if_done(sentence, at))
                 and not _compound(sentence, at)
             ):
                 current = part
@@ -118,8 +120,28 @@ def subjects(sentence: Sentence) -> list[About]:
     return found
 
 
+def _bare_measure(sentence: Sentence, at: int) -> bool:
+    """Return whether so many cups or spoons, of what is not said, begin a statement: "two tablespoons have"."""
+    quantity = sentence.tokens[at].quantity
+    return (
+        quantity is not None
+        and quantity.unit in ("cup", "tbsp", "tsp", "mL", "L")
+        and at == sentence.clause_of(at)[0]
+        and at + 1 < len(sentence)
+        and is_verb(sentence, at + 1)
+    )
+
+
 def _stands_alone(sentence: Sentence, at: int) -> bool:
     return at + 1 < len(sentence) and (is_verb(sentence, at + 1) or sentence.text_at(at + 1) in ("one", "is", "are"))
+
+
+def _if_done(sentence: Sentence, at: int) -> bool:
+    """Return whether an order leads to what it brings: "make the whole batch and you have forty grams"."""
+    clause = sentence.clause_of(at)
+    following = clause[-1] + 1
+    led = sentence.text_at(clause[0]) in ("make", "have", "eat", "take", "finish", "serve", "share")
+    return led and sentence.text_at(following) in ("and", "you") and sentence.text_at(following + 1) in ("you", "have")
 
 
 def _compound(sentence: Sentence, at: int) -> bool:

@@ -7,7 +7,7 @@ from kit.rules.verdicts import CANNOT_TELL
 from kit.speech.claim import FOOD, Claim, Finding
 from kit.speech.parts import is_dish
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.slots import is_day
+from kit.speech.slots import antecedent, is_day, of_what_went_before, share_at
 from kit.talk.dish import Dish
 
 FAMILY = "not understood"
@@ -130,6 +130,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
         named = any(sentence.tokens[place].is_a("nutrient") for place in clause)
         if _counts_part(sentence, at):
             return False
+        if _goes_back(sentence, at):
+            return True
         if unit == "%" or (token.quantity.is_fraction and not unit) or unit == "g":
             strict = any(
                 sentence.tokens[place].is_a("nutrient") and sentence.tokens[place].parts["nutrient"] not in _ORDINARY
@@ -138,6 +140,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
             day = any(is_day(sentence, place) and sentence.text_at(place) not in ("day", "today") for place in clause)
             return strict or (unit == "%" and named) or (unit == "" and day)
         return False
+    if token.is_a("share") and _goes_back(sentence, at):
+        return True
     if token.is_a("nutrient"):
         name = token.parts["nutrient"]
         if name == "energy" and token.text == "energy":
@@ -159,6 +163,15 @@ def _tells(sentence: Sentence, at: int) -> bool:
             for place in clause
         )
     return token.is_a("beyond") or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
+
+
+def _goes_back(sentence: Sentence, at: int) -> bool:
+    """Return whether a share is of an amount said before: "230 calories, two thirds of them from fat"."""
+    before = antecedent(sentence, at)
+    if before is None or share_at(sentence, at) is None or not of_what_went_before(sentence, at):
+        return False
+    told = sentence.tokens[before.place].parts.get("nutrient", "")
+    return told not in _ORDINARY or any(sentence.tokens[spot].quantity is not None for spot in range(before.place))
 
 
 def _counts_part(sentence: Sentence, at: int) -> bool:
