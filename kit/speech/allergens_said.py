@@ -2,6 +2,7 @@
 
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.claim import FOOD, THE_DISH, About, Claim
+from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, food_part, is_dish, is_food
 from kit.speech.sentence import Sentence
 from kit.speech.slots import foods_from, negated
@@ -9,8 +10,9 @@ from kit.speech.slots import foods_from, negated
 FAMILY = "allergen"
 _CONTAINS = frozenset("contain contains containing include includes including".split())
 _SAFE = frozenset(
-    "allergy allergies allergic avoiding avoid avoids intolerant intolerance celiac coeliac celiacs sensitive".split()
-)
+    "allergy allergies allergic avoiding avoid avoids intolerant intolerance celiac coeliac celiacs coeliacs "
+    "sensitive".split()
+) | {"celiac disease", "coeliac disease"}
 _NO = frozenset("no zero without not never neither nor".split())
 
 
@@ -81,8 +83,17 @@ def _subject(sentence: Sentence, about: list[About], at: int) -> About:
     subject = about[at]
     return (
         About(FOOD, 1.0, subject.foods, or_dish=subject.or_dish)
-        if subject.kind == FOOD and not any(word.text == sentence.text_at(at) for word in subject.foods)
+        if subject.kind == FOOD and not any(_an_allergen(sentence, word) for word in subject.foods)
         else THE_DISH
+    )
+
+
+def _an_allergen(sentence: Sentence, word: FoodWord) -> bool:
+    """Return whether a subject is itself named as an allergen: "eggs, milk and wheat are the allergens"."""
+    return any(
+        sentence.is_a(place, "allergen") and sentence.tokens[place].food is not None
+        for place in range(len(sentence))
+        if sentence.text_at(place) == word.text
     )
 
 
@@ -176,6 +187,9 @@ def _denied(sentence: Sentence) -> bool:
             "should not",
             "shouldn't",
             "stay away",
+            "keep it away",
+            "away from any",
+            "keep away",
             "isn't for",
             "not suitable",
             "can't eat this",

@@ -47,7 +47,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             and sentence.is_a(at + 2, "nutrient")
         ):
             said, unit = Quantity(said.low, said.high, last_unit, said.relation), last_unit
-        if unit not in _UNITS:
+        if unit not in _UNITS or _is_aim(sentence, at):
             continue
         named = _nutrient(sentence, at, unit)
         if named is None:
@@ -67,6 +67,12 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         sentence.used.update({at, named.place})
         found.append(claim)
     return found
+
+
+def _is_aim(sentence: Sentence, at: int) -> bool:
+    """Return whether a number is what several are to add up to: "you'd need two of these to reach thirty grams"."""
+    aim = sentence.text_at(at - 1) in ("reach", "hit", "get", "make") and sentence.text_at(at - 2) == "to"
+    return aim and any(sentence.text_at(place) in ("need", "needs", "take", "takes") for place in range(at))
 
 
 def _none_of(sentence: Sentence, at: int) -> bool:

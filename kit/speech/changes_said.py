@@ -2,23 +2,13 @@
 
 from dataclasses import dataclass
 
-from kit.errors import KitError
-from kit.food.composition import Food
-from kit.meal.changes import leave_out, set_grams, swap
-from kit.meal.recipe import Recipe
-from kit.rules.naming import full_name, short_name
-from kit.rules.verdicts import CANNOT_TELL, OFF
-from kit.speech.claim import Finding
 from kit.speech.clauses import is_stop
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, is_dish
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from
-from kit.speech.values import alone, choices, present
-from kit.talk.dish import Dish
-from kit.texts import listing
 
-LEAVE_OUT, SWAP, AMOUNT, RINSE = "leave out", "swap", "amount", "rinse"
+LEAVE_OUT, SWAP, AMOUNT, RINSE, AS_TYPED = "leave out", "swap", "amount", "rinse", "as typed"
 _IN_PLACE = frozenset(("in place of", "instead of", "rather than", "as a substitute for"))
 _FACTORS = {
     "half": 0.5,
@@ -40,7 +30,7 @@ class SaidChange:
     Attributes
     ----------
     kind : str
-        ``"leave out"``, ``"swap"``, ``"amount"`` or ``"rinse"``.
+        ``"leave out"``, ``"swap"``, ``"amount"``, ``"rinse"``; ``"as typed"``: its words are read like a typed change.
     foods : tuple of FoodWord
         What is left out, goes, or changes its amount.
     other : FoodWord or None
@@ -49,18 +39,51 @@ class SaidChange:
         The new amount as a part of the old one.
     places : tuple of int
         The tokens that said it.
+    words : str
+        The words of a change that is read as it would be typed.
     """
 
     kind: str
-    foods: tuple[FoodWord, ...]
+    foods: tuple[FoodWord, ...] = ()
     other: FoodWord | None = None
     factor: float = 1.0
     places: tuple[int, ...] = ()
+    words: str = ""
 
 
 def read_change(sentence: Sentence) -> SaidChange | None:
     """Return the change that a sentence names, or None."""
-    return _rinse(sentence) or _in_place(sentence) or _swap(sentence) or _part_of(sentence) or _left_out(sentence)
+    return (
+        _rinse(sentence)
+        or _in_place(sentence)
+        or _swap(sentence)
+        or _part_of(sentence)
+        or _left_out(sentence)
+        or _as_typed(sentence)
+    )
+
+
+def _as_typed(sentence: Sentence) -> SaidChange | None:
+    """Return a change that opens the sentence and brings what follows: "use tamari and it is"."""
+    text = sentence.text_at(0)
+    first = 2 if text == "if" and sentence.text_at(1) in ("you", "we") else 0
+    if not (sentence.is_a(first, "verb_swap") or text in ("with", "buy", "pick", "take")):
+        return None
+    clauses = sentence.clauses
+    end = next((at for at in range(len(sentence)) if clauses[at] != clauses[0]), len(sentence))
+    if end == len(sentence) or not any(food_at(sentence, at) is not None for at in range(first, end)):
+        return None
+    rest = range(end, len(sentence))
+    if not any(
+        sentence.tokens[at].is_a("verb_save") or sentence.tokens[at].is_a("verb_add") for at in rest
+    ) and not any(sentence.text_at(at) in ("would", "will") for at in rest):
+        return None
+    stop = end
+    while stop > first and sentence.text_at(stop - 1) in (",", "and"):
+        stop -= 1
+    begin = first + (text == "with")
+    words = sentence.text[sentence.tokens[begin].start : sentence.tokens[stop - 1].end]
+    return SaidChange(AS_TYPED, places=tuple(range(first, stop)), words=f"use {words}" if text == "with" else words)
 
 
 def _skip(sentence: Sentence, at: int, more: frozenset[str] = frozenset()) -> int:
@@ -208,7 +231,10 @@ def _effect_elsewhere(sentence: Sentence, at: int, over: int) -> bool:
     """Return whether something follows, or came before, that the change does: a bare "half the oats" brings nothing."""
     rest = [place for place in range(len(sentence)) if place < at or place > over]
     return any(
-        sentence.tokens[place].is_a("verb_save") or sentence.tokens[place].is_a("verb_add") for place in rest
+        sentence.tokens[place].is_a("verb_save")
+        or sentence.tokens[place].is_a("verb_add")
+        or sentence.text_at(place) == "would"
+        for place in rest
     ) and any(sentence.tokens[place].is_a("nutrient") or sentence.tokens[place].quantity is not None for place in rest)
 
 
@@ -244,52 +270,3 @@ def _left_out(sentence: Sentence) -> SaidChange | None:
             continue
         return SaidChange(LEAVE_OUT, tuple(foods), places=(at, *places))
     return None
-
-
-def changed(said: SaidChange, dish: Dish) -> tuple[Recipe, str] | Finding:
-    """Return the changed recipe and the change in words, or why it cannot be made."""
-    recipe = dish.numbers.recipe
-    olds = [_one(word, dish) for word in said.foods]
-    for one in olds:
-        if isinstance(one, Finding):
-            return one
-    foods = [one for one in olds if isinstance(one, Food)]
-    names = listing([short_name(food) for food in foods])
-    try:
-        if said.kind == LEAVE_OUT:
-            for food in foods:
-                recipe = leave_out(recipe, food.key)
-            return recipe, f"leaving out the {names}"
-        if said.kind == AMOUNT:
-            for food in foods:
-                recipe = set_grams(recipe, food.key, said.factor * recipe.ingredients[recipe.position(food.key)].grams)
-            return recipe, f"changing the {names}"
-        assert said.other is not None
-        others = alone(dish, said.other)
-        outside = [food for food in others if food.key != foods[0].key]
-        if not outside:
-            return Finding(CANNOT_TELL, f"the table has no {said.other.text}: which food is meant?")
-        new = min(outside, key=lambda food: food.state != foods[0].state)
-        if len(outside) > 1 and not said.other.exact:
-            return Finding(
-                CANNOT_TELL, f"which {said.other.text} is meant?", choices=choices([said.other], dish, inside=False)
-            )
-        return swap(recipe, foods[0].key, new), f"{full_name(new)} in place of {names}"
-    except KitError as fault:
-        return Finding(CANNOT_TELL, f"that change cannot be worked out: {fault}")
-
-
-def _one(word: FoodWord, dish: Dish) -> Food | Finding:
-    here = present(dish, word)
-    if not here and not word.inside:
-        here = [
-            part.food
-            for part in dish.numbers.recipe.ingredients
-            if part.grams > 0
-            and all(piece in f"{part.food.name} {part.line}".lower() for piece in word.text.split(" "))
-        ]
-    if not here:
-        return Finding(OFF, f"there is no {word.text} in the dish as it is now")
-    if len({food.key for food in here}) > 1:
-        return Finding(CANNOT_TELL, f"which {word.text} is meant?", choices=choices([word], dish))
-    return here[0]

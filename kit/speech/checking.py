@@ -9,7 +9,8 @@ from kit.meal.nutrition import nutrition
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
-from kit.speech.changes_said import RINSE, changed
+from kit.speech.changes_made import changed
+from kit.speech.changes_said import RINSE
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About, Choice, Claim, Edit, Finding
 from kit.speech.day_shares import DayShareClaim
 from kit.speech.dish_shares_judged import DishShareClaim

@@ -14,6 +14,7 @@ from kit.talk.dish import Dish
 
 FAMILY = "comparison"
 MORE = frozenset("more higher richer greater larger bigger heavier extra ahead".split())
+_BEATS = frozenset("beat beats outdo outdoes outdoing trump trumps outscore outscores outstrip outstrips".split())
 LESS = frozenset("less fewer lower leaner lighter smaller poorer".split())
 
 
@@ -25,7 +26,12 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     for at in range(len(sentence)):
         if at in sentence.used:
             continue
-        claim = _than(sentence, about, at) or _as_much(sentence, about, at) or _times_of(sentence, about, at)
+        claim = (
+            _than(sentence, about, at)
+            or _beats(sentence, about, at)
+            or _as_much(sentence, about, at)
+            or _times_of(sentence, about, at)
+        )
         if claim is not None:
             sentence.used.update(claim.places)
             claims.append(replace(claim, basis=basis if sentence.clauses[at] - where in (0, 1) else ""))
@@ -84,6 +90,29 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
         other[0],
         other[1],
     )
+
+
+def _beats(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
+    """Read "beats Y for X", "tops Y on X", "outdoes Y when it comes to X"."""
+    if sentence.text_at(at) not in _BEATS or sentence.tokens[at].quantity is not None:
+        return None
+    other = _other(sentence, at + 1)
+    if other is None or other[0].kind == UNKNOWN:
+        return None
+    start = other[2][-1] + 1
+    behind = [
+        place
+        for place in range(start, min(start + 6, len(sentence)))
+        if sentence.text_at(place) in ("for", "on", "in", "to")
+    ]
+    named = nutrients_after(sentence, behind[-1] + 1, frozenset("the its".split())) if behind else []
+    if not named:
+        before = nutrient_before(sentence, at)
+        named = [before] if before is not None and before.place not in sentence.used else []
+    if not named:
+        return None
+    places = tuple(sorted({at, named[0].place, *other[2]}))
+    return ComparisonClaim(places, about[at], negated(sentence, at), named[0].nutrient, 1, None, other[0], other[1])
 
 
 def _subject(about: list[About], at: int) -> About:

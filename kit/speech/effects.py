@@ -69,6 +69,7 @@ def _unchanged(sentence: Sentence) -> bool:
         words in text
         for words in (
             "hardly change",
+            "no change",
             "barely change",
             "little difference",
             "no difference",

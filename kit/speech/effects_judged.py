@@ -9,7 +9,8 @@ from kit.rules.spoken import amount_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.amounts import in_unit
-from kit.speech.changes_said import RINSE, SaidChange, changed
+from kit.speech.changes_made import changed
+from kit.speech.changes_said import AS_TYPED, RINSE, SaidChange
 from kit.speech.claim import Claim, Edit, Finding
 from kit.speech.shares import fraction_words
 from kit.speech.tokens import NO_QUANTITY, Quantity
@@ -133,6 +134,8 @@ def _sentences(claim: EffectClaim, words: str, of: Range, gain: str) -> tuple[st
     size = Range(abs(of.value), *sorted((abs(of.low), abs(of.high))))
     amount = amount_words("fat" if claim.nutrient == "salt" else claim.nutrient, size)
     begin = words[:1].upper() + words[1:]
+    if claim.change is not None and claim.change.kind == AS_TYPED:
+        return ()
     if "hardly" in amount or "changing" in words:
         return (
             (f"{begin} makes hardly any difference to the {said_thing(claim.nutrient)}.",)

@@ -38,6 +38,7 @@ _MEASURES = frozenset(
 _MADE_OF = frozenset(
     "peanut almond cashew nut seed apple coconut oat soy rice hazelnut sunflower tahini pumpkin".split()
 )
+_PRODUCTS = frozenset("oil butter milk flour paste juice sauce broth stock vinegar powder seed syrup zest".split())
 _MADE = frozenset("butter milk flour cheese yogurt cream oil".split())
 # First words of names that are said alone of all their kinds.
 _CLASSES = frozenset(
@@ -146,6 +147,10 @@ class FoodNames:
             if asked <= names and spoken[-1] in heads
             if not (len(spoken) == 1 and spoken[0] in _MADE and names & _MADE_OF)
         ]
+        if len(spoken) == 1 and spoken[0] not in _PRODUCTS:
+            # "The olives" are not the olive oil where there are olives too.
+            things = [key for key, names, _ in self.of_dish if not names & _PRODUCTS]
+            fitting = [one for one in fitting if one[0] in things] or fitting
         return tuple(dict.fromkeys(key for key, _ in fitting))
 
 

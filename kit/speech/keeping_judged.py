@@ -6,6 +6,7 @@ from functools import cache
 
 from kit import files
 from kit.food.composition import Food, read_rows
+from kit.rules.dish_kind import kind_of_dish
 from kit.rules.keeping import doneness_of, keeping
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import Claim, Finding
@@ -18,6 +19,8 @@ from kit.texts import number
 FRIDGE, FREEZER, OUT = "fridge", "freezer", "out"
 
 
+_OUT_AT_MOST = "food is out of the refrigerator 2 hours at most, 1 hour above 90 °F (32 °C) (USDA FSIS)"
+_BAKED = frozenset(("bagel_muffin", "bread", "cookies", "crackers", "coffee_cake", "tortilla_biscuit", "brownie"))
 _RAW_DAYS = {"fish": (1, 2), "shellfish": (1, 2), "poultry": (1, 2), "meat": (3, 5)}  # raw; ground meat 1-2: USDA FSIS
 
 
@@ -70,6 +73,8 @@ def judge(claim: TimeClaim | DegreesClaim | ThawClaim, dish: Dish) -> Finding:
         )
     if isinstance(claim, DegreesClaim):
         return _judge_degrees(claim, dish)
+    if claim.days == NO_QUANTITY and claim.place == OUT:
+        return Finding(CANNOT_TELL, f"{_OUT_AT_MOST}: say how long")
     if claim.days == NO_QUANTITY:
         return Finding(CANNOT_TELL, "how long that is depends on the day it was cooked; say how many days")
     return {FRIDGE: _fridge, FREEZER: _freezer, OUT: _out}[claim.place](claim, dish)
@@ -157,7 +162,12 @@ def _freezer(claim: TimeClaim, dish: Dish) -> Finding:
 def _out(claim: TimeClaim, dish: Dish) -> Finding:
     most = _rules()["hours_out_hot" if claim.hot else "hours_out"][0]
     hours = claim.days.high * 24
-    because = "food is out of the refrigerator 2 hours at most, 1 hour above 90 °F (32 °C) (USDA FSIS)"
+    because = _OUT_AT_MOST
+    references = set(kind_of_dish(dish.numbers).references)
+    if not claim.foods and references and references <= _BAKED:
+        return Finding(
+            CANNOT_TELL, f"{because}; how long baked goods like these may stand about is not in the kit's advice"
+        )
     right = hours <= most + 0.01
     if claim.warned and claim.days.relation not in ("at most",):
         right = right if claim.days.relation == "over" else True if hours > most else right

@@ -52,6 +52,9 @@ def is_food(sentence: Sentence, at: int) -> bool:
         return False
     if token.is_a("nutrient"):
         following = sentence.text_at(at + 1)
+        if at == 0 and token.parts["nutrient"] in ("salt", "sugars") and following in ("and", "plus"):
+            other = at + 2 + (sentence.text_at(at + 2) in DETERMINERS)
+            return food_at(sentence, other) is not None and not sentence.tokens[other].is_a("nutrient")
         return (
             sentence.text_at(at - 1) in ("the", "added", "of", "from", "and")
             and (

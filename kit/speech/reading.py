@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
@@ -24,6 +24,7 @@ from kit.speech import (
     keeping,
     keeping_judged,
     kinds,
+    nutrient_parts,
     unread,
     wordings,
 )
@@ -41,6 +42,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     amounts.AmountClaim: (amounts.FAMILY, amounts.judge),
     day_shares.DayShareClaim: (day_shares.FAMILY, day_shares.judge),
     energy_shares.EnergyShareClaim: (energy_shares.FAMILY, energy_shares.judge),
+    nutrient_parts.PartClaim: (nutrient_parts.FAMILY, nutrient_parts.judge),
     dish_shares_judged.DishShareClaim: (dish_shares.FAMILY, dish_shares_judged.judge),
     WordingClaim: (wordings.FAMILY, wordings.judge),
     ComparisonClaim: (comparisons.FAMILY, comparisons.judge),
@@ -60,6 +62,8 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
 }
 _END = re.compile(r"(?<=[.!?])[\"”')]?\s+(?=\S)")
 _ASKED = re.compile(r"(?:\w+\s){0,2}\w+\?\s*")
+_YES_OR_NO = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would|so|and)\b[^?]*\?\s*$", re.IGNORECASE)
+_NO = re.compile(r"(?:no|nope|sadly not|not at all|i'm afraid not|unfortunately not)\b", re.IGNORECASE)
 _GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|so)\b", re.IGNORECASE)
 _OPEN_CHANGES = frozenset("instead".split())
 _IF = frozenset("if unless provided providing once".split())
@@ -114,7 +118,15 @@ def read(text: str, *recipes: Recipe) -> tuple[Read, ...]:
 
 @lru_cache(maxsize=2_000)
 def _read(text: str, names: FoodNames) -> tuple[Read, ...]:
-    return tuple(_one(piece, start, names) for start, piece in _sentences(text, names))
+    pieces = _sentences(text, names)
+    answers = [piece for _, piece in pieces[1:]] + [""]
+    found = []
+    for (start, piece), answer in zip(pieces, answers, strict=True):
+        one = _one(piece, start, names)
+        if _YES_OR_NO.match(piece) and _NO.match(answer):  # "Are they nut-free? No, there are pecans in there."
+            one = replace(one, claims=tuple(replace(claim, negated=not claim.negated) for claim in one.claims))
+        found.append(one)
+    return tuple(found)
 
 
 def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
@@ -153,6 +165,7 @@ def _one(text: str, offset: int, names: FoodNames) -> Read:
     found = shares(said, about)
     claims += day_shares.read(said, about, found)
     claims += energy_shares.read(said, about, found)
+    claims += nutrient_parts.read(said, about, found)
     claims += dish_shares.read(said, about, found)
     claims += amounts.read(said, about)
     claims += allergens_said.read(said, about)

@@ -112,6 +112,8 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
             parts["food"] = word.text
         if length == 1 and stems[at] in names.dishes and not (word is not None and word.inside):
             parts.setdefault("dish", names.dishes[stems[at]])
+            word = None  # what the dish is called is the dish, though a food of the table be called so too
+            parts.pop("food", None)
         first, last = words[at], words[at + length - 1]
         found.append(
             Token(

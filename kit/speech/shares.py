@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from kit.meal.certainty import Range
+from kit.rules.spoken import share_words
 from kit.speech.claim import FOOD, About
 from kit.speech.clauses import is_stop
 from kit.speech.foods_said import FoodWord
@@ -62,7 +64,7 @@ class Share:
 
     @property
     def named_here(self) -> tuple[int, ...]:
-        """The places of the nutrients that only this share has named; one that goes back to an amount is that amount's."""
+        """The places of the nutrients that this share has named; one with an amount of its own is the amount's."""
         return tuple(one.place for one in self.whole if one.place not in self.of_amounts)
 
 
@@ -272,7 +274,7 @@ def _foods(sentence: Sentence, at: int, start: int, end: int, about: About) -> t
             other = food_at(sentence, over)
             if (
                 other is None
-                or sentence.tokens[over].is_a("nutrient")
+                or (sentence.tokens[over].is_a("nutrient") and not is_food(sentence, over))
                 or is_dish(sentence, over)
                 or (sentence.text_at(over + 1) in DETERMINERS and sentence.text_at(over + 1) not in ("and",))
                 or over in sentence.used
@@ -294,8 +296,5 @@ def _foods(sentence: Sentence, at: int, start: int, end: int, about: About) -> t
 
 def fraction_words(value: float) -> str:
     """Return a share the way it is said: "about a third", "about 28 percent"."""
-    from kit.meal.certainty import Range
-    from kit.rules.spoken import share_words
-
     words = share_words(Range(value, 0.93 * value, min(1.0, 1.07 * value) if value <= 1 else 1.07 * value), "it")
     return words.removesuffix(" of it").removesuffix(" it")

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from kit.rules.naming import is_plural
-from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About
+from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, About
 from kit.speech.parts import (
     _GLASSES,
     _MEASURES,
@@ -27,7 +27,9 @@ def subjects(sentence: Sentence) -> list[About]:
     for at, token in enumerate(sentence.tokens):
         if sentence.clauses[at] != clause:
             clause, seen_verb = sentence.clauses[at], False
-        if _bare_measure(sentence, at) and not seen_verb and since != clause:
+        if _bare_count(sentence, at) and not seen_verb and since != clause:
+            current, since = About(SERVING, sentence.tokens[at].amount.value), clause
+        elif _bare_measure(sentence, at) and not seen_verb and since != clause:
             current, since = About(UNKNOWN, words=token.text), clause
         before = back(sentence, at)
         led = sentence.text_at(before) in PREPOSITIONS
@@ -114,10 +116,35 @@ def subjects(sentence: Sentence) -> list[About]:
         elif token.text == "it" and not led and not seen_verb and current.kind == FOOD and since != clause:
             plural = any(is_plural(word.text) for word in current.foods) or len(current.foods) > 1
             current = THE_DISH if plural else replace(current, or_dish=True)
+        if token.text in ("make", "makes") and current.kind == FOOD and _it(sentence, at + 1):
+            current = THE_DISH  # "the oats make it", "the rice makes this"
         if is_verb(sentence, at) and not sentence.tokens[at].is_a("dish"):
             seen_verb = True
         found.append(current)
     return found
+
+
+def _it(sentence: Sentence, at: int) -> bool:
+    return sentence.text_at(at) in ("it", "them", "this", "these", "that") or (
+        sentence.text_at(at) in ("the", "your", "our") and at + 1 < len(sentence) and is_dish(sentence, at + 1)
+    )
+
+
+def _bare_count(sentence: Sentence, at: int) -> bool:
+    """Return whether so many, of what is not said, begin a statement: "a dozen comes to", "two of them have"."""
+    quantity = sentence.tokens[at].quantity
+    over = at + 1
+    if sentence.text_at(over) == "of" and sentence.text_at(over + 1) in ("them", "these", "those"):
+        over += 2
+    return (
+        quantity is not None
+        and quantity.unit == ""
+        and not quantity.is_fraction
+        and quantity.low == quantity.high
+        and at == sentence.clause_of(at)[0]
+        and over < len(sentence)
+        and is_verb(sentence, over)
+    )
 
 
 def _bare_measure(sentence: Sentence, at: int) -> bool:

@@ -130,7 +130,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
         named = any(sentence.tokens[place].is_a("nutrient") for place in clause)
         if _counts_part(sentence, at):
             return False
-        if _goes_back(sentence, at):
+        if _goes_back(sentence, at) or _says_of(sentence, at) or _spoons(sentence, at):
             return True
         if unit == "%" or (token.quantity.is_fraction and not unit) or unit == "g":
             strict = any(
@@ -140,7 +140,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
             day = any(is_day(sentence, place) and sentence.text_at(place) not in ("day", "today") for place in clause)
             return strict or (unit == "%" and named) or (unit == "" and day)
         return False
-    if token.is_a("share") and _goes_back(sentence, at):
+    if token.is_a("share") and (_goes_back(sentence, at) or _says_of(sentence, at)):
         return True
     if token.is_a("nutrient"):
         name = token.parts["nutrient"]
@@ -163,6 +163,37 @@ def _tells(sentence: Sentence, at: int) -> bool:
             for place in clause
         )
     return token.is_a("beyond") or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
+
+
+def _says_of(sentence: Sentence, at: int) -> bool:
+    """Return whether something is said of a share of a nutrient: "most of the fat is ..."."""
+    if share_at(sentence, at) is None:
+        return False
+    over = at + 1
+    while sentence.text_at(over) in ("of", "the", "your", "its", "this"):
+        over += 1
+    if not sentence.is_a(over, "nutrient") or sentence.tokens[over].parts["nutrient"] in ("salt", "water"):
+        return False
+    verb, behind = sentence.text_at(over + 1), sentence.text_at(over + 2)
+    return verb in ("is", "are", "comes", "come", "has", "have") and behind not in (
+        "for",
+        "in",
+        "on",
+        "done",
+        "already",
+    )
+
+
+def _spoons(sentence: Sentence, at: int) -> bool:
+    """Return whether a serving is said to have so many spoons of sugar, salt or fat; what goes in is no claim."""
+    if sentence.tokens[at].amount.unit not in ("tsp", "tbsp") or sentence.text_at(at + 1) != "of":
+        return False
+    if not (sentence.is_a(at + 2, "nutrient") and sentence.tokens[at + 2].parts["nutrient"] in _ORDINARY):
+        return False
+    before = [place for place in sentence.clause_of(at) if place < at]
+    has = any(sentence.text_at(place) in ("has", "have", "holds", "hides", "hold", "is", "comes") for place in before)
+    of_serving = any(is_dish(sentence, place) and sentence.tokens[place].parts["dish"] == "serving" for place in before)
+    return has and of_serving
 
 
 def _goes_back(sentence: Sentence, at: int) -> bool:

@@ -20,6 +20,7 @@ _NO = frozenset("no zero without".split())
 _BE = frozenset(
     "is are was be being it they so as very really truly quite a an and , also both fairly pretty naturally".split()
 )
+_TEXTURE = frozenset("fluffy airy batter fold whisk whip crumb hands rise knead beat dough lightly".split())
 _LIGHT_OTHERWISE = frozenset(
     "hand touch color colour heat flame simmer boil brown oil coat coating dusting sprinkle blush golden as up the "
     "on oven "
@@ -218,6 +219,8 @@ def _alone(sentence: Sentence, about: list[About], at: int, wording: str) -> lis
         )
     )
     if wording in ("light", "lean"):
+        if {one.text for one in sentence.tokens} & _TEXTURE:
+            return []
         if following in _LIGHT_OTHERWISE and not (following == "and" and predicate and wording == "lean"):
             return []
         if not is_noun and not (predicate and following not in ("and", "on", "in")):

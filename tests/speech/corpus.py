@@ -11,7 +11,16 @@ from kit.talk.dish import Dish
 from kit.talk.talk import Talk
 
 FIGURES = Path(__file__).parent / "figures"
-SETS = ("own_sentences", "given_sentences", "fresh_first", "fresh_second", "fresh_third")
+SETS = (
+    "own_sentences",
+    "given_sentences",
+    "fresh_first",
+    "fresh_second",
+    "fresh_third",
+    "fresh_fourth",
+    "fresh_fifth",
+    "fresh_sixth",
+)
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
 
 

@@ -1,0 +1,63 @@
+"""The words of keeping: where something is kept, and which foods a sentence names."""
+
+from kit.speech.foods_said import FoodWord
+from kit.speech.keeping_judged import FREEZER, FRIDGE, OUT
+from kit.speech.parts import is_dish, is_food
+from kit.speech.sentence import Sentence, food_at
+
+KEEP = frozenset(
+    "keep keeps last lasts stay stays hold holds good fine safe store stores stored storing fresh refrigerate "
+    "leftover leftovers eat use finish safely chilled chill freeze freezes frozen freezer kept survive survives".split()
+)
+
+
+IN_FRIDGE = frozenset("fridge refrigerator refrigerate refrigerated chilled cold refrigerating icebox".split())
+
+
+IN_FREEZER = frozenset("freezer freeze freezes frozen freezing".split())
+
+
+OUTSIDE = frozenset(
+    "stove stovetop hob sink windowsill porch garage out counter "
+    "desk table room bench countertop car bag backpack unrefrigerated sideboard".split()
+)
+
+
+def clause_words(sentence: Sentence, at: int) -> set[str]:
+    """Return the words of the clause that a token stands in."""
+    return {word for place in sentence.clause_of(at) for word in sentence.text_at(place).split()}
+
+
+def near_place(sentence: Sentence, at: int, words: set[str]) -> str | None:
+    """Return where it is kept: the place named nearest to the time."""
+    places = []
+    for spot in range(len(sentence)):
+        for word in sentence.text_at(spot).split():
+            kind = FREEZER if word in IN_FREEZER else FRIDGE if word in IN_FRIDGE else OUT if word in OUTSIDE else None
+            if (
+                kind == OUT
+                and word in ("table", "room", "bag", "car")
+                and sentence.text_at(spot - 1) not in ("the", "your", "a", "at")
+            ):
+                continue
+            if kind == OUT and word == "out" and sentence.text_at(spot + 1) == "of":
+                continue
+            if kind is not None:
+                same = sentence.clauses[spot] == sentence.clauses[at]
+                places.append((not same, abs(spot - at), kind))
+    return min(places)[2] if places else None
+
+
+def foods_named(sentence: Sentence) -> tuple[FoodWord, ...]:
+    """Return the foods that a sentence names."""
+    found = []
+    for place in range(len(sentence)):
+        food = food_at(sentence, place)
+        if (
+            food is not None
+            and is_food(sentence, place)
+            and not is_dish(sentence, place)
+            and not sentence.tokens[place].is_a("nutrient")
+        ):
+            found.append(food)
+    return tuple(found)
