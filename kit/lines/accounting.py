@@ -16,6 +16,8 @@ _NO_FOOD = ("cut", "size", "edible", "container", "plain", "vague", "state", "sp
 _OF_GROUND_MEAT = ("lean", "extra")  # a loose word on a roast or a ham, a grade on ground meat
 _HOW_HOT = ("hot", "mild", "sweet", "spicy")  # says little of a sausage
 _SEASONED = frozenset("basil garlic oregano italian mexican onion herb fire".split())  # in a can of tomatoes
+_WITH_FAT = ("fried", "caramelized", "caramelised")  # before the comma it weighs and holds what the plain food does not
+_SNACK = ("roasted", "toasted", "baked")  # a pulse so called is dry, not cooked
 _FREE_FROM = {
     "glutenfree": "wheat",
     "wheatfree": "wheat",
@@ -45,6 +47,7 @@ def unaccounted(best: Name, name: Sequence[str], after: Sequence[str], names: Kn
     asked = lighter(name) or lighter(after)
     known = best.words | SMALL_WORDS | set(asked[1].split() if asked else ())
     left = [word for word in name if word not in known and not word.endswith("%") and _may_decide(word, best)]
+    left += [word for word in name if word not in known and _makes_another(word, best)]
     left += [word for word in after if word not in known and _decides_behind(word, best)]
     return [word for word in dict.fromkeys(left) if not _said_of_it(word, best, (*name, *after), names)]
 
@@ -52,6 +55,11 @@ def unaccounted(best: Name, name: Sequence[str], after: Sequence[str], names: Kn
 def is_missing(best: Name, names: KnownNames) -> bool:
     """Whether a name is one of a food that the table is known to lack."""
     return names.kind(best) == MISSING
+
+
+def _makes_another(word: str, best: Name) -> bool:
+    """Whether a word that says how food was cooked makes another food of it: fried onions, roasted chickpeas."""
+    return word in _WITH_FAT or (word in _SNACK and best.food.group in ("pulse", "soy"))
 
 
 def _may_decide(word: str, best: Name) -> bool:

@@ -100,6 +100,7 @@ def choose(
     notes = (*notes, *assumed, *light_notes, *more)
     problem = problem or state_problem
     choices = which_food(asked.name, asked.after, asked.head, table)[1] if problem else ()
+    choices = choices or (which_food(words(food.name), (), "", table)[1] if problem else ())
     return Choice(food, notes, problem, choices, spare)
 
 
@@ -140,12 +141,13 @@ def _best(asked: _Asked, names: KnownNames) -> Name | None:
     before = set(asked.name)
     guarded = said_less(asked.name) | said_less(asked.after)
 
-    def cover(found: Name) -> tuple[int, bool, bool, int, int, bool, int]:
+    def cover(found: Name) -> tuple[int, bool, bool, int, int, bool, bool, int]:
         own = found.words & before
         foodlike = sum(kind_of(word) == "food" for word in own)
         same_thing = found.head == asked.head or kind_of(found.head) not in ("food", "other")
         listed = names.kind(found) in (LISTED, USUAL)
-        return foodlike, asked.head in own, same_thing, len(own), len(found.words), listed, -found.order
+        in_order = names.in_order(found, asked.name)
+        return foodlike, asked.head in own, same_thing, len(own), len(found.words), in_order, listed, -found.order
 
     fitting = [
         found

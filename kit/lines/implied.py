@@ -6,6 +6,8 @@ from kit.food.composition import Food, Foods
 
 _FRESH_MEASURES = ("bunch", "sprig", "handful", "leaf", "stalk")
 _FRESH_CUTS = frozenset("minced chopped snipped torn sliced shredded leaf sprig".split())
+_RED_PEPPERS = ("red-bell-pepper", "red-chili")
+_CUTS = frozenset("minced chopped diced sliced grated seeded roasted puree".split())
 _DRIED_CUTS = frozenset("crushed crumbled rubbed".split())
 _SPOONS = ("teaspoon", "tablespoon")
 _ALSO_A_LEAF = ("coriander",)  # whose seed is meant by the spoon
@@ -34,6 +36,8 @@ def implied_state(said: Sequence[str], container: str, food: Food | None) -> str
         return "fresh"
     if container in _SPOONS and len(said) == 1 and said[0] in _ALSO_A_LEAF:
         return "ground"
+    if container in _SPOONS and food is not None and food.base in _RED_PEPPERS and _CUTS.isdisjoint(said):
+        return "ground"  # no bell pepper is measured so before it is cut
     if (
         food is None
         or food.group not in ("spice", "herb")
@@ -51,4 +55,4 @@ def is_open_in(food: Food, implied: str, table: Foods) -> bool:
     if implied == "canned":
         forms = (food, *table.forms(food.base))
         return not any(form.state in ("canned", "drained", "rinsed") for form in forms)
-    return food.group in ("spice", "herb")
+    return food.group in ("spice", "herb") or food.base in _RED_PEPPERS

@@ -77,6 +77,15 @@ class KnownNames(Index):
                 found[name.food.base] |= name.words
         return {base: frozenset(said) for base, said in found.items()}
 
+    def in_order(self, name: Name, said: Sequence[str]) -> bool:
+        """Whether a name's words stand side by side and in its order: milk chocolate is no chocolate milk."""
+        own = self._written[name.order]
+        return any(tuple(said[start : start + len(own)]) == own for start in range(len(said) - len(own) + 1))
+
+    @cached_property
+    def _written(self) -> Sequence[tuple[str, ...]]:
+        return [tuple(word for word in words(name.text) if word not in SMALL_WORDS) for name in self.names]
+
     def belongs(self, word: str, name: Name) -> bool:
         """Whether a word is said in any of the names of a name's food: "rotini" is in one of whole-wheat pasta."""
         if word in name.words:

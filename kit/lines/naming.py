@@ -16,6 +16,8 @@ from kit.lines.quantities import quantity
 
 _SURE_ENOUGH = 90.0  # the score from which a food of an imported release is taken without asking
 _MOST_CHOICES = 6
+# Classes of foods, of which brackets or a comma may name one: "nuts (walnuts)", "fish, cod".
+_CLASSES = frozenset("nut cheese fish bean berry green fruit herb oil seed squash mushroom lettuce vegetable".split())
 
 
 def foods_named(phrase: ParsedLine, key: str | None, table: Foods) -> list[Choice]:
@@ -41,7 +43,7 @@ def foods_named(phrase: ParsedLine, key: str | None, table: Foods) -> list[Choic
         return [_imported(phrase, _first_offered(phrase, table))]
     name = phrase.whole if phrase.others else phrase.name
     choice = _chosen(name, phrase, table)
-    if choice.food is None and phrase.examples:
+    if choice.food is None:
         choice = _example(phrase, table) or choice
     return [_imported(phrase, choice)]
 
@@ -98,8 +100,9 @@ def _first_offered(phrase: ParsedLine, table: Foods) -> Choice:
     """
     alone = _chosen(phrase.name, phrase, table)
     doubts = None
+    either = "cooked" in phrase.after and all(kind_of(word) == "state" for word in phrase.name)
     for tail in _tails(phrase.others[-1], phrase.name):
-        said = (*phrase.name, *tail)
+        said = tail if either else (*phrase.name, *tail)  # "fresh or frozen shrimp, cooked" are cooked ones
         shared = _chosen(said, phrase, table)
         if shared.food is not None and not shared.spare.intersection(_telling(said)):
             return shared
@@ -135,7 +138,8 @@ def _said_together(name: Sequence[str], tail: Sequence[str], table: Foods) -> bo
 
 def _example(phrase: ParsedLine, table: Foods) -> Choice | None:
     """Return the food that is named as an example: cod, for "firm white fish, such as cod"."""
-    for example in phrase.examples:
+    narrower = (" ".join(phrase.after),) if _CLASSES.intersection(_telling(phrase.name)[-1:]) else ()
+    for example in (*phrase.examples, *narrower):
         choice = _chosen(words(example), phrase, table)
         if choice.food is not None:
             return replace(choice, notes=(*choice.notes, f'read as "{example}", which the line names as an example'))

@@ -17,6 +17,7 @@ _ALIKE = (
     {"chopped", "diced", "cubed", "minced", "pieces", "crumbled", "florets"},
     {"sliced", "rings", "rounds", "strips", "halves", "quarters", "sections"},
     {"grated", "shredded"},
+    {"sliced", "shredded"},
     {"mashed", "pureed"},
     {"", "whole", "kernels", "shelled", "pitted"},
 )

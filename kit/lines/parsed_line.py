@@ -39,7 +39,7 @@ _LIST = re.compile(
 )
 
 
-_UNPEELED = {"unpeeled", "scrubbed", "new", "baby", "fingerling"}
+_UNPEELED = {"unpeeled", "scrubbed", "new", "baby", "fingerling", "baking", "jacket"}
 _WITH_SKIN = ("skin on", "with skin", "skin left on")
 
 

@@ -19,7 +19,11 @@ MORE = re.compile(
     r",?\s*(?:\bplus|\band|\bwith|\+)\s+(?:a\s+(?:little|bit|few)\s+|some\s+)?(?:more|extra|additional)\b.*$",
     re.IGNORECASE,
 )
-ASIDE = re.compile(r",?\s*\b(?:optional|divided|in total|see notes?|roughly|or (?:more|less|so))\b\.?", re.IGNORECASE)
+_MADE_OF_IT = r"(?:stock|broth|soups?|salads?|sandwich(?:es)?|tacos|wraps|smoothies|filling)"
+ASIDE = re.compile(
+    rf",?\s*\b(?:optional|divided|in total|see notes?|roughly|or (?:more|less|so)|for (?:the |making )?{_MADE_OF_IT})\b\.?",
+    re.IGNORECASE,
+)
 WITHOUT_NEARLY = re.compile(
     r"^(?:an?\s+)?(?:about|approx(?:imately)?\.?|around|roughly|at least|up to|~|scant|heap(?:ed|ing)|generous|rounded|"
     r"level|good|another|additional|remaining)\s*"

@@ -19,6 +19,7 @@ _WISH = re.compile(
 _ORIGIN = re.compile(r"^(?:from|for|equals?|makes?|yields?|see|note|any|at|to)\b", re.IGNORECASE)
 _AT_LEAST = re.compile(r"^(?:at least|minimum)\s+(?=\d)", re.IGNORECASE)
 _SECOND = re.compile(r"(?<=[a-z%])\s*,?\s+or\s+.*$", re.IGNORECASE)
+_ONE_OF = re.compile(r"^([^,;\d]+?)(?:,\s*[^,;\d]+?){1,4},?\s+(?:and/)?or\s+[^,;]+$", re.IGNORECASE)
 _PURPOSE = re.compile(
     r"^(?:for|equals?|makes?|yields?|see|note|any|from (?:about |the )?(?:\d|an?\b|one\b))", re.IGNORECASE
 )
@@ -78,6 +79,15 @@ def without_examples(text: str) -> tuple[str, tuple[str, ...]]:
     return (_EXAMPLE_BEHIND.sub("", text), examples) if examples else (text, ())
 
 
+def _first_food(remark: str) -> str:
+    """Return the first of several foods that a remark offers: "walnuts" for "walnuts, pecans or almonds"."""
+    listed = _ONE_OF.match(remark)
+    if listed is None:
+        return remark
+    telling = [word for word in words(remark) if word not in SMALL_WORDS]
+    return listed[1] if all(line_words().get(word) is None for word in telling) else remark
+
+
 def _names_parts(remark: str) -> bool:
     """Whether a remark only names parts of the food: "breast, drumstick and thigh"."""
     said = [word for word in words(remark) if word not in SMALL_WORDS]
@@ -98,7 +108,7 @@ def sort_remarks(inside: Iterable[str]) -> Remarks:
     said: list[str] = []
     examples: list[str] = []
     for remark in inside:
-        remark = _AT_LEAST.sub("", first_of_two(remark))
+        remark = _AT_LEAST.sub("", first_of_two(_first_food(remark)))
         example = _EXAMPLE.match(remark)
         pieces = [piece.strip() for piece in re.split(r"[,;]\s*", remark)]
         counts = [piece for piece in pieces if _AMOUNT.match(piece)]

@@ -96,6 +96,8 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
         before += [("cooked", word) for word in name if word in _SOFTENED and word not in best.words]
     if by_weight:  # "2 beets, roasted" are weighed raw, "2 beets, cooked" were not
         behind = [(wish, word) for wish, word in behind if wish != "cooked" or word == "cooked"]
+    if {"cooked", "dry"} <= {wish for wish, _ in before} | {_STATE_OF.get(best.food.state, "")}:
+        before = [wish for wish in before if wish[0] != "dry"]  # "cooked dry beans" were dry before
     if before or _says_state(best.words):  # what stands behind the comma is then done to that form
         behind = [wish for wish in behind if wish[0] in _POURED_OFF or wish[1] == "undrained"]
     asked = {wish for wish, _ in (*before, *behind)} | (

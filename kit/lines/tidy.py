@@ -56,6 +56,15 @@ _SAVED = re.compile(
     r"(?<=tomatoes )with\s+juices?\b|\bwith\s+(?:leaves|tops|greens|stems)\b)",
     re.IGNORECASE,
 )
+_MINCED = re.compile(r"\bminced (?=(?:lean )?(?:beef|lamb|pork|veal)\b)", re.IGNORECASE)
+_FAT_OF_MEAT = re.compile(r"\b(\d{1,2})\s?% fat\b(?! free)", re.IGNORECASE)
+_MINCE = re.compile(r"\b(beef|lamb|pork|turkey|chicken|venison|veal)((?: breast| thigh| steak)?) mince\b", re.IGNORECASE)
+_MEAT = re.compile(r"\b(?:minced|ground) (?:beef|lamb|pork|turkey|chicken|veal)\b", re.IGNORECASE)
+_SHADE = r"(?:white|green|light|pale|dark|tender)"
+_ENDS_OF_AN_ONION = re.compile(
+    rf"[,;]?\s*\b{_SHADE}(?:[\s,/&-]+(?:{_SHADE}|and|or))*\s+parts?\b(?: only)?", re.IGNORECASE
+)
+_PUREE_BY_SPOON = re.compile(r"(?<=sp)(oons?|s?)(\.? tomato) purée", re.IGNORECASE)  # as it is called in the UK
 _PARTS = {
     "skin": "skinless deskinned",  # weighed with the skin, unlike what is bought skinless
     "bone": "boneless",
@@ -126,6 +135,7 @@ def tidy(line: str) -> str:
     ('1 can tomatoes, undrained', 'black pepper, to taste')
     """
     text = re.sub(r"\s+", " ", without_bullet(line))
+    text = _PUREE_BY_SPOON.sub(r"\1\2 paste", text)
     text = _OPENING.sub("", _FOOTNOTE.sub("", text)).strip()
     text = re.sub(r"\bw/o\b\.?\s*", "without ", re.sub(r"\bw/(?!o\b)\s*", "with ", text))
     text = re.sub(r"\bextra[- ](?=sharp|ripe|fine|thick|thin|crisp|crunchy|fresh)", "", text, flags=re.IGNORECASE)
@@ -138,6 +148,10 @@ def tidy(line: str) -> str:
         text = pattern.sub(plain, text)
     text = _JOINED.sub(r"\1", text)
     text = _denied(_INTO_PIECES.sub("", text))
+    text = _MINCE.sub(r"ground \1\2", _MINCED.sub("ground ", text)) if "mince" in text.lower() else text
+    if "%" in text and _MEAT.search(text):
+        text = _FAT_OF_MEAT.sub(lambda found: f"{100 - int(found[1])}% lean", text)
+    text = _ENDS_OF_AN_ONION.sub("", text) if "part" in text else text
     if re.search(r"remov|discard|trimmed|skimmed|\boff\b|minus|without|\bno\b|snapped|cut|peeled|pulled|scraped", text):
         text = _TURNED_OFF.sub(lambda found: _PARTS[found[1].lower()], text)
         text = _REMOVED.sub(_taken_off, text)

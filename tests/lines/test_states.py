@@ -13,7 +13,7 @@ from kit.lines.reader import read
         ("1 cup lentils, cooked", "lentils-boiled"),
         ("1 cup cooked lentils", "lentils-boiled"),
         ("1 cup dried black beans, soaked overnight and drained", "black-beans-dry"),
-        ("1 cup black beans, drained and rinsed", "black-beans-canned"),
+        ("1 cup black beans, drained and rinsed", "black-beans-canned-drained"),
         ("1 cup chickpeas, drained", "chickpeas-canned-drained"),
         ("1 cup cooked chickpeas (canned are fine)", "chickpeas-boiled"),
         ("1 cup black beans, cooked or canned", "black-beans-boiled"),
@@ -35,7 +35,7 @@ def test_the_state_said_is_the_form_taken(line, key):
 
 
 def test_a_food_with_its_liquid_is_said_when_it_is_drained():
-    assert "with its liquid only" in read("1 cup black beans, drained").how
+    assert "with its liquid only" in read("1 cup navy beans, drained").how
 
 
 def test_a_form_that_weighs_otherwise_and_is_missing_is_a_problem():
