@@ -21,7 +21,8 @@ MORE = re.compile(
 )
 _MADE_OF_IT = r"(?:stock|broth|soups?|salads?|sandwich(?:es)?|tacos|wraps|smoothies|filling)"
 ASIDE = re.compile(
-    rf",?\s*\b(?:optional|divided|in total|see notes?|roughly|or (?:more|less|so)|for (?:the |making )?{_MADE_OF_IT})\b\.?",
+    r",?\s*\b(?:optional|divided|in total|see notes?|roughly|or (?:more|less|so)|"
+    rf"for (?:the |making )?{_MADE_OF_IT})\b\.?",
     re.IGNORECASE,
 )
 WITHOUT_NEARLY = re.compile(

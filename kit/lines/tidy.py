@@ -31,6 +31,13 @@ _UNITS = (
         re.compile(r"\b(\d+)\s*(?:-\s*)?(?:lb\.?|pound)s?\.?\s*[,]\s*(\d+)\s*(?:oz|ounces?)\b\.?", re.IGNORECASE),
         r"\1 lb \2 oz",
     ),
+    (re.compile(r"\b(?:loosely|lightly)[- ]packed\s+(?=(?:cup|tbsp|tablespoon)s?\b)", re.IGNORECASE), ""),
+    (
+        re.compile(
+            r"\b(?:(?:firmly|tightly|well)[- ])?packed\s+((?:cup|tbsp|tablespoon|tsp|teaspoon)s?)\b", re.IGNORECASE
+        ),
+        r"\1 packed",
+    ),
     (re.compile(r"^gm?s?\s+(?=\d)", re.IGNORECASE), ""),
     (re.compile(r"\b(?:lg|lge)\.?\s", re.IGNORECASE), "large "),
     (re.compile(r"\bmed\.?\s", re.IGNORECASE), "medium "),
@@ -58,7 +65,9 @@ _SAVED = re.compile(
 )
 _MINCED = re.compile(r"\bminced (?=(?:lean )?(?:beef|lamb|pork|veal)\b)", re.IGNORECASE)
 _FAT_OF_MEAT = re.compile(r"\b(\d{1,2})\s?% fat\b(?! free)", re.IGNORECASE)
-_MINCE = re.compile(r"\b(beef|lamb|pork|turkey|chicken|venison|veal)((?: breast| thigh| steak)?) mince\b", re.IGNORECASE)
+_MINCE = re.compile(
+    r"\b(beef|lamb|pork|turkey|chicken|venison|veal)((?: breast| thigh| steak)?) mince\b", re.IGNORECASE
+)
 _MEAT = re.compile(r"\b(?:minced|ground) (?:beef|lamb|pork|turkey|chicken|veal)\b", re.IGNORECASE)
 _SHADE = r"(?:white|green|light|pale|dark|tender)"
 _ENDS_OF_AN_ONION = re.compile(

@@ -262,7 +262,7 @@ def _package(food: Food, written: Written) -> Weight:
         share, origin = drained_share(food)
         net = grams
         grams, how = grams * share, ("package_drained",)
-        left = f"of which {number(share * 100)} % is left when drained" if share < 1 else "its drained weight as the label states it"
+        left = f"of which {number(share * 100)} % is left when drained" if share < 1 else "drained as the label says"
         source = f"net {number(net)} g, {left}: {origin}"
     return _weight(written.count, label, grams, how, source)
 
