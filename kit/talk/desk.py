@@ -1,12 +1,13 @@
 """The talk on her desk: four texts, what she settled, and the fields of the whole, as one value."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
 from typing import Any
 
-from kit.errors import AmountError, KitError
+from kit.errors import AmountError, KitError, UnknownNameError
+from kit.food.cooking import WAYS
 from kit.talk.desk_reading import DeskReading, read_desk
 from kit.talk.faults import limited
 from kit.talk.original import Original, Settled, original_of, settled_in
@@ -136,6 +137,30 @@ class Desk:
         amounts[which] = None if grams is None else float(grams)
         return self._settle(at, replace(settled, grams=tuple(amounts)))
 
+    def cook(self, part: str, way: str) -> "Desk":
+        """Return the desk with the way in which a part of the recipe is cooked; empty lets it be worked out.
+
+        Parameters
+        ----------
+        part : str
+            The part, as in `reading.ingredients`.
+        way : str
+            One of `kit.food.cooking.WAYS`.
+
+        Raises
+        ------
+        UnknownNameError
+            If there is no such way.
+        """
+        if way and way not in WAYS:
+            raise UnknownNameError("way of cooking", way, WAYS)
+        return self._settle_all(
+            [
+                replace(line.settled or Settled(line.line), treatment=way) if line.part == part else line.settled
+                for line in self.reading.ingredients
+            ]
+        )
+
     def pin(self, at: int, word: str, means: str) -> "Desk":
         """Return the desk with a word of a sentence pinned to a food or measure; `at` as in `reading.talk.points`."""
         say = one_line(self.reading.talk.points[at].say)
@@ -148,12 +173,15 @@ class Desk:
     def _settle(self, at: int, settled: Settled) -> "Desk":
         """Return the desk with what is settled about one line; lines of the same text are told apart by their order."""
         lines = self.reading.ingredients
-        now = [settled if place == at else line.settled for place, line in enumerate(lines)]
+        return self._settle_all([settled if place == at else line.settled for place, line in enumerate(lines)])
+
+    def _settle_all(self, settled: Sequence[Settled | None]) -> "Desk":
+        """Return the desk with what is settled about each of its lines, and about those that are not there now."""
+        lines = self.reading.ingredients
         texts = {line.line for line in lines}
         others = [each for each in self.reading.settled if each.line not in texts]
-        return self._with_settled(
-            (*(each or Settled(line.line) for each, line in zip(now, lines, strict=True)), *others)
-        )
+        now = (each or Settled(line.line) for each, line in zip(settled, lines, strict=True))
+        return self._with_settled((*now, *others))
 
     def _with_settled(self, settled: tuple[Settled, ...]) -> "Desk":
         return replace(self, settled=settled)

@@ -206,6 +206,7 @@ def _ingredient_edits(lines: Sequence[IngredientLine], original: Original) -> li
             else {"food": settled.values["food"]}
         )
         values |= {} if before.grams == settled.grams else {"grams": settled.values["grams"]}
+        values |= {} if before.treatment == settled.treatment else {"treatment": settled.values["treatment"]}
         if _part(str(entry.get("part", ""))) != line.part:
             values["part"] = line.part or None
         edits.append(Edit(line.old, values))

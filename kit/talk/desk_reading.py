@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Any
 
 from kit.errors import KitError
@@ -170,10 +171,16 @@ def _with_unseen(old: Point | None, point: Point, pins: Mapping[str, Mapping[str
 def _written(text: str, settled: Sequence[Settled], original: Original, system: str, faults: Faults) -> WrittenRecipe:
     listed = {each.line for each in settled} | {one_line(entry["line"]) for _, entry in original.ingredients}
     try:
-        return read_recipe(text, table=original.known, system=system, listed=listed)
+        return _read_recipe(text, original.known, system, frozenset(listed))
     except KitError as fault:
         faults.append(f"recipe: {fault}")
         return WrittenRecipe("", None, "", ())
+
+
+@lru_cache(maxsize=4)
+def _read_recipe(text: str, known: Foods, system: str, listed: frozenset[str]) -> WrittenRecipe:
+    """Read a recipe, once while she types elsewhere."""
+    return read_recipe(text, table=known, system=system, listed=listed)
 
 
 def _ingredient_lines(
@@ -186,11 +193,7 @@ def _ingredient_lines(
     found = []
     for line, text, old, before in zip(written.lines, texts, from_file, from_before, strict=True):
         kept = None if before is None else carried(settled[before], text, original.known, system)
-        facts = (
-            {}
-            if old is None
-            else {key: entries[old][key] for key in ("swaps", "treatment", "slider") if key in entries[old]}
-        )
+        facts = {} if old is None else {key: entries[old][key] for key in ("swaps", "slider") if key in entries[old]}
         stated = {} if kept is None else {key: value for key, value in kept.values.items() if value is not None}
         entry = {**facts, **stated, "line": text, "part": line.part}
         made, readings = _read_line(entry, original.known, system, faults)
@@ -226,12 +229,12 @@ def carried(settled: Settled, line: str, known: Foods, system: str) -> Settled:
         return replace(settled, line=line)
     before, now = (read(text, table=known, system=system) for text in (settled.line, line))
     if before.food is not None and now.food is not None and before.key != now.key:
-        return Settled(line)
+        return Settled(line, treatment=settled.treatment)
     grams = settled.grams
     if (before.count, before.noun, before.cut) != (now.count, now.noun, now.cut):
         same = before.noun == now.noun and before.count > 0 and now.count > 0
         grams = tuple(None if each is None or not same else each * now.count / before.count for each in grams)
-    return Settled(line, settled.foods, grams)
+    return replace(settled, line=line, grams=grams)
 
 
 def _recipe(

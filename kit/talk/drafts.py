@@ -11,6 +11,7 @@ from kit import files
 from kit.errors import KitError
 from kit.talk.desk import Desk
 from kit.talk.desk_file import is_changed
+from kit.talk.library import bin_folder
 from kit.talk.original import Settled
 
 VERSION = 1
@@ -84,6 +85,21 @@ def drafts(path: Path | None = None) -> tuple[Draft, ...]:
     return tuple(sorted((draft for draft in found if draft), key=lambda draft: -draft.when))
 
 
+def draft_of(desk: Desk, window: str) -> Draft | None:
+    """Return what a window kept of the talk on a desk; None when there is nothing."""
+    place = _place(desk.path, window)
+    return _read(place) if files.is_file(place) else None
+
+
+def discard(draft: Draft) -> None:
+    """Put a draft into the bin folder, from where it can be taken back by hand."""
+    try:
+        bin_folder().mkdir(parents=True, exist_ok=True)
+        draft.place.replace(bin_folder() / draft.place.name)
+    except OSError as fault:
+        raise KitError(f"{draft.place} cannot be moved to {bin_folder()} ({fault.strerror})") from fault
+
+
 def _places(stem: str) -> Iterator[Path]:
     try:
         yield from (
@@ -112,7 +128,8 @@ def _read(place: Path) -> Draft | None:
             **{name: str(table[name]) for name in _TEXTS},
             fields=dict(table["fields"]),
             settled=tuple(
-                Settled(each["line"], tuple(each["foods"]), tuple(each["grams"])) for each in table["settled"]
+                Settled(each["line"], tuple(each["foods"]), tuple(each["grams"]), str(each.get("treatment", "")))
+                for each in table["settled"]
             ),
             pins={str(say): dict(pinned) for say, pinned in table["pins"].items()},
             path=Path(table["path"]) if table["path"] else None,

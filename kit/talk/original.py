@@ -28,20 +28,23 @@ class Settled:
         The key of the food; of a line that names several, one for each, "" for as it is read.
     grams : tuple of float or None
         The grams that she weighed, None for as it is read; one for each food. [g]
+    treatment : str
+        How it is cooked, one of `kit.food.cooking.WAYS` or the code of a treatment; empty for as it is worked out.
     """
 
     line: str
     foods: tuple[str, ...] = ()
     grams: tuple[float | None, ...] = ()
+    treatment: str = ""
 
     @property
     def says_something(self) -> bool:
         """Whether anything is settled."""
-        return any(self.foods) or any(grams is not None for grams in self.grams)
+        return any(self.foods) or any(grams is not None for grams in self.grams) or bool(self.treatment)
 
     @property
     def values(self) -> dict[str, Any]:
-        """`food` and `grams` as an entry of a talk file has them; None for none."""
+        """`food`, `grams` and `treatment` as an entry of a talk file has them; None for none."""
         foods = list(self.foods) if any(self.foods) else []
         grams: list[Any] = ["" if each is None else each for each in self.grams]
         while grams and grams[-1] == "":
@@ -49,6 +52,7 @@ class Settled:
         return {
             "food": None if not foods else foods[0] if len(foods) == 1 else foods,
             "grams": None if not grams else grams[0] if len(grams) == 1 else grams,
+            "treatment": self.treatment or None,
         }
 
 
@@ -58,7 +62,8 @@ def settled_in(entry: Mapping[str, Any]) -> Settled:
     foods = tuple(key if isinstance(key, str) else "" for key in (stated if isinstance(stated, list) else [stated]))
     amounts = weighed if isinstance(weighed, list) else [weighed]
     grams = tuple(float(each) if _is_weight(each) else None for each in amounts)
-    return Settled(one_line(entry["line"]), foods, grams)
+    cooked = entry.get("treatment")
+    return Settled(one_line(entry["line"]), foods, grams, cooked if isinstance(cooked, str) else "")
 
 
 def _is_weight(value: object) -> bool:

@@ -18,12 +18,18 @@ class PlainLine:
         What has to be asked; empty when the line is clear.
     choices : tuple of str
         Lines that could stand in its place.
+    entry : int
+        Which sentence, step or question of the talk it makes or belongs to, from 0; of several the first. -1 for none.
+    makes : int
+        How many of these it makes; 0 for a line that belongs to one above it.
     """
 
     place: int
     read_as: str = ""
     problem: str = ""
     choices: tuple[str, ...] = ()
+    entry: int = -1
+    makes: int = 0
 
 
 _HASHED = re.compile(r"^\s*#+(?:\s+(?P<name>.*?))?\s*$|^\s*#+(?P<close>\w.*?)\s*#*\s*$")

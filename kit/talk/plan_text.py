@@ -110,15 +110,15 @@ def read_plan(text: str) -> tuple[tuple[PlanStep, ...], tuple[PlainLine, ...]]:
         elif said and steps:
             words = one_line(said["say"] if said["say"] is not None else said["quoted"])
             steps[-1] = replace(steps[-1], say=f"{steps[-1].say} {words}".strip())
-            lines.append(PlainLine(place, f"{len(words.split())} words of this step"))
+            lines.append(PlainLine(place, f"{len(words.split())} words of this step", entry=len(steps) - 1))
         elif said:
             lines.append(
                 PlainLine(place, problem='words without a step; write the step above them, such as "2 min: welcome"')
             )
         else:
             step, problem = _step(row)
+            lines.append(PlainLine(place, _told(step), problem, entry=len(steps), makes=1))
             steps.append(replace(step, part=part))
-            lines.append(PlainLine(place, _told(step), problem))
     return tuple(steps), tuple(lines)
 
 

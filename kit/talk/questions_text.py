@@ -53,12 +53,12 @@ def read_questions(text: str, recipe: Recipe | None = None) -> tuple[tuple[Quest
         below = bool(found) and place > 0 and lines[place - 1].read_as != ""
         asked = None if answer else _question(row, below=below)
         if asked is not None:
+            lines.append(replace(_tried(place, asked, recipe), entry=len(found), makes=1))
             found.append(asked)
-            lines.append(_tried(place, asked, recipe))
         elif found:
             words = one_line(answer["rest"] if answer else row)
             found[-1] = replace(found[-1], answer=f"{found[-1].answer} {words}".strip())
-            lines.append(PlainLine(place, "answer"))
+            lines.append(PlainLine(place, "answer", entry=len(found) - 1))
         else:
             problem = 'an answer without a question; write the question above it, such as "Can I leave out the feta?"'
             lines.append(PlainLine(place, problem=problem, choices=(f"Q: {one_line(row)}",)))

@@ -61,8 +61,9 @@ def read_script(text: str, known: Sequence[Point] = ()) -> tuple[tuple[Point, ..
             lines.append(PlainLine(place, f"part: {part}" if part else "no part"))
         else:
             said = _sentences(row if one_line(row) in whole else _BULLET.sub("", row), whole)
+            told = "sentence" if len(said) == 1 else f"{len(said)} sentences"
+            lines.append(PlainLine(place, told, entry=len(points), makes=len(said)))
             points += [replace(point, part=part) for point in said]
-            lines.append(PlainLine(place, "sentence" if len(said) == 1 else f"{len(said)} sentences"))
     return tuple(points), tuple(lines)
 
 
