@@ -16,7 +16,7 @@ _HOMES = {
     "nutrition": "kit.meal.nutrition",
     "on_screen": "kit.show.panels",
     "practice_cards": "kit.show.rehearsal_panel",
-    "prepare": "kit.show.prepare_panel",
+    "prepare": "kit.show.writing",
     "read_recipe": "kit.lines.recipe_text",
     "read_talk": "kit.talk.library",
     "rehearsal_clock": "kit.show.rehearsal_panel",

@@ -4,6 +4,7 @@ import hashlib
 import os
 import secrets
 import stat
+import threading
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
@@ -21,6 +22,7 @@ LARGEST_TEXT = 1_000_000  # bytes of a text that the kit reads whole
 _HERE = Path(__file__).resolve().parent
 _PART = ".part"  # ending of a file that is being written
 _LONGEST_WAIT = 10.0  # for another writer [s]
+_HELD = threading.local()  # the folders that this thread has locked
 
 
 def bundled(name: str) -> Path:
@@ -128,23 +130,44 @@ def _writing(path: Path) -> Iterator[Path]:
     """Give the file that a path stands for, its folder locked; what goes wrong is told in one sentence."""
     try:
         target = path.resolve() if path.is_symlink() else path
-        target.parent.mkdir(parents=True, exist_ok=True)
-        with _locked(target.parent):
+        with locked(target.parent):
             if target.exists() and not target.stat().st_mode & 0o222:
                 raise KitError(f"{path} is write-protected; allow writing to it, or choose another name")
             yield target
     except (OSError, ValueError) as fault:
-        raise KitError(
-            f"{_named(path)} cannot be written ({_reason(fault)}); choose a folder you may write to"
-        ) from fault
+        raise KitError(_unwritable(path, fault)) from fault
+
+
+@contextmanager
+def locked(folder: Path) -> Iterator[None]:
+    """Keep every other writer to a folder waiting, in this process and in others, while several files change together.
+
+    The lock is on the folder itself, so that nothing is left behind; where the system has no such locks there is none.
+    Files that are written meanwhile by the one that holds it do not wait for it. The folder is made when missing.
+
+    Raises
+    ------
+    KitError
+        If the folder cannot be made.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as fault:
+        raise KitError(_unwritable(folder, fault)) from fault
+    held = _HELD.__dict__.setdefault("folders", set())
+    if folder.resolve() in held:
+        yield
+        return
+    held.add(folder.resolve())
+    try:
+        with _locked(folder):
+            yield
+    finally:
+        held.discard(folder.resolve())
 
 
 @contextmanager
 def _locked(folder: Path) -> Iterator[None]:
-    """Keep every other writer to a folder waiting, in this process and in others.
-
-    The lock is on the folder itself, so that nothing is left behind; where the system has no such locks there is none.
-    """
     if fcntl is None:
         yield
         return
@@ -186,6 +209,10 @@ def _write_through(target: Path, content: bytes) -> None:
         raise
     finally:
         os.close(file)
+
+
+def _unwritable(path: Path, fault: Exception) -> str:
+    return f"{_named(path)} cannot be written ({_reason(fault)}); choose a folder you may write to"
 
 
 def _named(path: Path) -> str:

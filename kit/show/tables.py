@@ -10,10 +10,13 @@ from kit.lines.reading import Reading
 from kit.meal.checks import checks
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.meal.recipe import Recipe
-from kit.rules.cautions import allergens, cautions, storage
+from kit.rules.allergens import check_the_package
+from kit.rules.cautions import allergens, cautions, storage, unknown_allergens
 from kit.rules.serving import MAIN_NUTRIENTS, serving_lines
 from kit.talk.talk import Talk
 from kit.texts import number, percent, quantity, span
+
+Row = dict[str, str]
 
 
 def readable(table: pd.DataFrame) -> Styler:
@@ -47,7 +50,12 @@ def serving_table(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rul
     UnknownNameError
         If a nutrient is not known.
     """
-    rows = [
+    return readable(pd.DataFrame(serving_rows(numbers, names, rules)))
+
+
+def serving_rows(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rules: str = "us") -> list[Row]:
+    """Return what a serving holds, one row a nutrient, by the names of the columns; as `serving_table`."""
+    return [
         {
             "nutrient": line.name,
             "per serving": f"{number(line.value, line.decimals)} {line.unit}",
@@ -58,11 +66,15 @@ def serving_table(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rul
         }
         for line in serving_lines(numbers, names, rules)
     ]
-    return readable(pd.DataFrame(rows))
 
 
 def weights_table(recipe: Recipe) -> Styler:
     """Return each ingredient as bought, edible and as eaten, with our yield beside published ones, one row each."""
+    return readable(pd.DataFrame(weights_rows(recipe)))
+
+
+def weights_rows(recipe: Recipe) -> list[Row]:
+    """Return the three weights of each ingredient by the names of the columns; as `weights_table`."""
     rows = []
     for ingredient in recipe.ingredients:
         weights = three_weights(ingredient.food, ingredient.grams)
@@ -79,23 +91,34 @@ def weights_table(recipe: Recipe) -> Styler:
                 "published": "; ".join(sorted(printed)),
             }
         )
-    return readable(pd.DataFrame(rows))
+    return rows
 
 
 def checks_table(numbers: Nutrition, failed_only: bool = True) -> Styler:
     """Return the checks of a dish and its foods, only those that failed unless all are wanted."""
-    rows = [
+    rows = checks_rows(numbers, failed_only)
+    return readable(pd.DataFrame(rows, columns=["of", "check", "holds", "because"]))
+
+
+def checks_rows(numbers: Nutrition, failed_only: bool = True) -> list[Row]:
+    """Return the checks of a dish and its foods by the names of the columns; as `checks_table`."""
+    return [
         {"of": check.of, "check": check.what, "holds": "yes" if check.holds else "no", "because": check.because}
         for check in checks(numbers)
         if not (failed_only and check.holds)
     ]
-    return readable(pd.DataFrame(rows, columns=["of", "check", "holds", "because"]))
 
 
 def cautions_table(talk: Talk) -> Styler:
     """Return what to say for safety: allergens and what brings them, keeping and reheating, who should ask first."""
-    numbers = nutrition(talk.recipe)
+    return readable(pd.DataFrame(cautions_rows(talk, nutrition(talk.recipe))))
+
+
+def cautions_rows(talk: Talk, numbers: Nutrition) -> list[Row]:
+    """Return what to say for safety by the names of the columns; as `cautions_table`."""
     told = [("allergen", found.sentence, "") for found in allergens(talk.recipe, talk.rules)]
+    unknown = unknown_allergens(talk.recipe)
+    told += [("allergens not known", check_the_package(unknown), "")] if unknown else []
     told += [("keeping", sentence, "") for sentence in storage(talk.measures, talk.keeps_days, talk.recipe)]
     told += [("who should ask", caution.sentence, caution.why) for caution in cautions(numbers, talk.rules)]
-    return readable(pd.DataFrame(told, columns=["about", "to say", "why here"]))
+    return [dict(zip(("about", "to say", "why here"), row, strict=True)) for row in told]

@@ -6,7 +6,7 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from kit.food.composition import Foods
+from kit.food.composition import Foods, foods
 from kit.talk import entries as read_entry
 from kit.talk.faults import Faults
 from kit.talk.plain_lines import one_line
@@ -100,15 +100,19 @@ class Original:
         return len(entries) if isinstance(entries, list) else 1
 
 
-@lru_cache(maxsize=8)
 def original_of(text: str) -> Original:
-    """Return what the text of a talk file holds.
+    """Return what the text of a talk file holds, with the foods that are at hand now.
 
     Raises
     ------
     TalkFileError
         If it is no talk file at all.
     """
+    return _original_of(text, foods())
+
+
+@lru_cache(maxsize=8)
+def _original_of(text: str, _known: Foods) -> Original:
     table, broken = read_table(text, KEYS, "talk file")
     faults = Faults()
     entries = {kind: placed_entries(table, kind, faults) for kind in ENTRY_KEYS}

@@ -50,7 +50,7 @@ _OVEN = re.compile(
     re.IGNORECASE,
 )
 _POT = re.compile(rf"^(?P<name>.*?)[\s,:(]*(?:for\s+)?(?P<minutes>{_SPAN})\s*\)?(?P<rest>.*)$", re.IGNORECASE)
-_ON = re.compile(r"^(?:(?:start|put on|pot|begin|set|now)\s+)?(?:the\s+|a\s+)?", re.IGNORECASE)
+_ON = re.compile(r"^(?:(?:start|put on|pot(?!\s+of\b)|begin|set|now)\s+)?(?:the\s+|a\s+)?", re.IGNORECASE)
 _OFF = re.compile(r"\s+(?:goes on|go on|on|in|cooks?|simmers?|bakes?|roasts?|soaks?|into)$", re.IGNORECASE)
 _EXAMPLE = 'write a pot as "tray 20 min in the oven at 425", or "needs tray"'
 

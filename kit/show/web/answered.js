@@ -55,12 +55,18 @@ export function answered(parent, { label, help = "", rows = 6, tell, act }) {
       const sharing = answers.filter(({ place }) => place === answers[at].place).length;
       item.style.setProperty("--lines", Math.max(1, Math.round(tall / height / sharing)));
     });
+    for (const item of items) item.classList.remove("talk-pushed");
     const heights = items.map((item) => item.offsetHeight);
     let free = 0;
     items.forEach((item, at) => {
-      const top = Math.max(free, tops[answers[at].place]?.[0] ?? free);
+      const { place, kind } = answers[at];
+      const line = tops[place]?.[0] ?? free;
+      const top = Math.max(free, line);
+      const pushed = top > line + height / 2 && (kind === "plain" || kind === "none") && place !== here;
+      item.classList.toggle("talk-pushed", pushed);
+      if (pushed) return;
       item.style.top = `${top}px`;
-      free = top + heights[at] + 2;
+      free = top + heights[at];
     });
     list.style.minHeight = `${free}px`;
   };
