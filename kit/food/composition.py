@@ -16,6 +16,7 @@ from kit.food.own_table import own_rows
 
 Array = NDArray[np.float64]
 MEASURE_COLUMNS = ("food", "measure", "cut", "grams", "source")
+COMPOSITION = "USDA National Nutrient Database for Standard Reference, Release 26 (2013)"
 DEVIATIONS = "relative_sd"  # a column of the user's own table only
 
 

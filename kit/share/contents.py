@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from kit.food.composition import COMPOSITION
 from kit.food.labels.label_rounding import declared, on_a_label
 from kit.meal.buying import to_buy
 from kit.meal.containers import container_lines
@@ -18,7 +19,6 @@ from kit.speech.verdict import ANSWER, POINT, STEP, Verdict
 from kit.talk.talk import Question, Talk
 from kit.texts import listing, number, quantity
 
-COMPOSITION = "USDA National Nutrient Database for Standard Reference, Release 26 (2013)"
 RULES = {
     "us": "Daily values and wordings: 21 CFR 101; energy ranges for adults: IOM 2002/2005",
     "eu": "Reference intakes: Regulation (EU) 1169/2011; wordings: Regulation (EC) 1924/2006",

@@ -13,7 +13,9 @@ from kit.share.survey import Survey, survey_of
 from kit.share.survey_charts import answers
 from kit.show.escaping import in_html
 from kit.show.look import style
+from kit.show.scenes import under_a_picture
 from kit.show.stage import Stage
+from kit.show.views import COLUMNS, drawings
 from kit.speech.verdict import Verdict
 from kit.spreadsheets import table_from
 from kit.talk.last_used import last_used, use
@@ -22,7 +24,7 @@ from kit.talk.talk import Talk
 from kit.texts import number, percent
 
 SENT = "sent"  # the folder in the user's own, in which each talk has one
-_WORDS = {"description_width": "initial"}
+_WORDS = {"description_width": "170px"}
 _WIDE = widgets.Layout(width="100%", max_width="760px")
 
 
@@ -75,7 +77,8 @@ class FollowUpPanel:
         self.servings.observe(lambda _change: self._show_left(), "value")
         self.button.on_click(lambda _button: self._write())
         fields = [self.choice, self.servings, self.recording, self.survey, self.folder, self.label, self.replace]
-        self.box = widgets.VBox([_sheet(), *fields, self.left, self.button, self.written])
+        self.pictures = widgets.VBox(layout=widgets.Layout(width="100%"))
+        self.box = widgets.VBox([_sheet(), *fields, self.left, self.button, self.written, self.pictures])
         self.box.add_class("talk-follow")
         self._show_left()
 
@@ -97,7 +100,10 @@ class FollowUpPanel:
         return nutrition(make_more(self.talk.recipe, self.servings.value))
 
     def _show_left(self) -> None:
-        self.left.value = named_html(*named_before(self.talk, self._numbers()))
+        numbers = self._numbers()
+        self.left.value = named_html(*named_before(self.talk, numbers))
+        heading = widgets.HTML("<h3>Pictures for a slide or a chat</h3>")
+        self.pictures.children = (heading, _pictures(self.talk, numbers))
 
     def _write(self) -> None:
         """Write the files, and show each as soon as it is there."""
@@ -111,6 +117,13 @@ class FollowUpPanel:
                 self.written.value = written_html(self.talk, there)
         except KitError as fault:
             self.written.value = _told(str(fault))
+
+
+def _pictures(talk: Talk, numbers: Nutrition) -> Stage:
+    """Return the charts of a serving, each with buttons that keep it as a picture."""
+    drawn = drawings(numbers, numbers, rules=talk.rules)
+    columns = [{name: drawn[name] for name in column} for column in COLUMNS]
+    return Stage(columns, under_a_picture=under_a_picture(talk))
 
 
 def named_html(left_out: tuple[Verdict, ...], on_her_word: tuple[Verdict, ...]) -> str:

@@ -122,8 +122,8 @@ def energy_shares(now: Shares, ranges: Ranges, written: Shares | None = None) ->
 
 def _first_band(known: Sequence[tuple[int, float, float]]) -> dict[str, Any]:
     """Name the first band where it stands."""
-    at = [(50 * (low + high), row - 0.46) for row, low, high in known[:1]]
-    return words([x for x, _ in at], [y for _, y in at], ["usual range"] * len(at), side="middle center", colour=SOFT)
+    at = [(100 * low, row - 0.46) for row, low, _ in known[:1]]
+    return words([x for x, _ in at], [y for _, y in at], ["usual range"] * len(at), side="middle right", colour=SOFT)
 
 
 @chart

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from kit.food.composition import COMPOSITION
 from kit.meal.certainty import spoken_parts_per_serving
 from kit.meal.kitchen_amounts import kitchen_line
 from kit.meal.nutrition import Nutrition
@@ -19,6 +20,7 @@ from kit.talk.talk import Talk
 from kit.texts import listing, number
 
 Scene = dict[str, Any]
+FIGURES = f"Figures: {COMPOSITION}"
 ESTIMATES = "Estimates from a composition table; general education, not individual advice."
 BLANK: Scene = {"kind": "blank"}
 MOST_NUMBERS = 4
@@ -59,8 +61,18 @@ class Shown:
 
 
 def frame(talk: Talk, now: Nutrition) -> dict[str, str]:
-    """Return what stands around every scene: title, what one serving is and contains, the series."""
-    return {"title": talk.title, "aside": f"{one_of(now)} · {contains(talk, now)}", "series": talk.series.split(",")[0]}
+    """Return what stands around every scene: title, what one serving is and contains, the series, whose figures."""
+    return {
+        "title": talk.title,
+        "aside": f"{one_of(now)} · {contains(talk, now)}",
+        "series": talk.series.split(",")[0],
+        "figures": FIGURES,
+    }
+
+
+def under_a_picture(talk: Talk) -> tuple[str, ...]:
+    """Return the lines that stand under a chart that is kept as a picture."""
+    return (" · ".join(filter(None, (talk.title, talk.series))), FIGURES)
 
 
 def one_of(now: Nutrition) -> str:

@@ -47,6 +47,8 @@ class Stage(anywidget.AnyWidget):
         The charts by name, in the columns of a wide screen; a narrow one shows them below each other.
     read_out : sequence of ReadOut
         The large numbers above them.
+    under_a_picture : sequence of str
+        What stands under a chart that is kept as a picture; without it no button offers to keep one.
 
     Examples
     --------
@@ -64,13 +66,16 @@ class Stage(anywidget.AnyWidget):
         self,
         columns: Sequence[Mapping[str, BaseFigure | Drawing]],
         read_out: Sequence[ReadOut] = (),
+        under_a_picture: Sequence[str] = (),
         **kwargs: Any,
     ) -> None:
+        pictures = {"under_a_picture": list(under_a_picture)} if under_a_picture else {}
         super().__init__(
             content={
                 "columns": [list(column) for column in columns],
                 "figures": {name: _plain(chart) for column in columns for name, chart in column.items()},
                 "read_out": [asdict(number) for number in read_out],
+                **pictures,
             },
             plotly_version=get_plotlyjs_version(),
             # All the room beside the sliders: a stage has no width of its own.

@@ -148,7 +148,7 @@ def _hints(region: Sequence[Point], left: float, top: float, low: float) -> dict
     height = top - low
     tip = max(region, key=lambda point: point[1] or 0.0, default=(60.0, 30.0))
     points = [
-        (tip[0], (tip[1] or 0.0) + 0.05 * height, "all three in their usual ranges"),
+        (tip[0], (tip[1] or 0.0) + 0.09 * height, "all three in their<br>usual ranges"),
         (left + 0.2 * height, low + 0.05 * height, "← more fat"),
         (MIDDLE + 0.3 * height, low + 0.05 * height, "more carbohydrate →"),
         (left + 0.42 * height, low + 0.92 * height, "↑ more protein"),

@@ -230,9 +230,8 @@ export class Desk {
 
   async save(kind) {
     const face = this.model.get("_css").split("\n")[0];
-    const { title, series } = this.content.frame;
-    const day = new Date().toLocaleDateString("en-CA");
-    const lines = [[title, series, day].filter(Boolean).join(" · ")];
+    const { title, series, figures } = this.content.frame;
+    const lines = [[title, series].filter(Boolean).join(" · "), figures];
     const name = this.content.names.find(([key]) => key === this.content.shown)[1];
     const chart = this.scene.chart;
     if (chart) await savePicture(await library(this.model), chart, { title: chart.words.title || name, lines, face, kind });

@@ -4,7 +4,7 @@ const PICTURE_WIDTH = 1600;
 const PICTURE_MARGIN = 60;
 
 /**
- * Save a chart. `chart` is what is shown (kit.show.web/chart.js), `lines` what stands under it, `face` the rule that
+ * Save a chart. `chart` is what is shown (chart.js), `lines` what stands under it above the day, `face` the rule that
  * carries the typeface: an image knows no fonts of the page.
  */
 export async function savePicture(plotly, chart, { title, lines, face, kind }) {
@@ -29,7 +29,8 @@ export async function drawPicture(plotly, chart, { title, lines, face }) {
     [title, 40, 650, "#title"],
     ...wrapped(sentence, 62).map((line) => [line, 32, 500]),
   ];
-  const foot = [key, ...lines].filter(Boolean).map((line) => [line, 22, 400]);
+  const day = new Date().toLocaleDateString("en-CA");
+  const foot = [key, ...lines, day].filter(Boolean).map((line) => [line, 22, 400]);
   const top = PICTURE_MARGIN + told.reduce((sum, [, size]) => sum + size * 1.4, 0);
   const whole = top + height + foot.length * 32 + PICTURE_MARGIN;
   const paper = layout.paper_bgcolor;

@@ -58,6 +58,7 @@ export function mount(element, plotly, content) {
   });
 
   return {
+    charts,
     update(changes) {
       for (const [name, change] of Object.entries(changes.figures ?? {})) charts.get(name).change(change);
       newReadOut = changes.read_out ?? newReadOut;
