@@ -38,7 +38,8 @@ class Answering(anywidget.AnyWidget):
         if act is None:
             return
         try:
-            more = {"fault": None, **(act(message) or {})}
+            # What was not understood stays to be read when the page by itself asks for the rest.
+            more = {**({} if message["do"] == "rest" else {"fault": None}), **(act(message) or {})}
         except ChangeError as fault:
             more = {"fault": {"text": str(fault), "choices": list(fault.choices)}}
         except KitError as fault:

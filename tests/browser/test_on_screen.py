@@ -1,7 +1,6 @@
 """Notebook 3 in a browser, under Voila and in JupyterLab: what is painted is what Python computes."""
 
 import pytest
-from live import notebook_page, run_all_cells
 
 from kit.show.desk_content import shown_name
 from kit.show.scenes import Shown, scene
@@ -17,13 +16,9 @@ CHARTS = [("2", "shares"), ("3", "sources"), ("4", "day"), ("5", "plate"), ("6",
 
 
 @pytest.fixture(scope="module")
-def opened(served, browser):
-    kind, address = served
-    with notebook_page(browser, address("3_on_screen.ipynb")) as (page, errors):
-        if kind == "lab":
-            run_all_cells(page)
-        page.wait_for_selector(".talk-desk .talk-large")
-        yield page, errors
+def opened(desk_page):
+    with desk_page() as opened:
+        yield opened
 
 
 @pytest.fixture

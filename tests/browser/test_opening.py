@@ -72,8 +72,8 @@ def notices_silence(page, kit):
     page.wait_for_function(GONE)
     page.wait_for_function(f"() => document.querySelector('{DRAWN}') && !({GONE})()")
     assert page.locator(".jp-Dialog").count() == 0
+    assert wait_until(lambda: len(kit.kernels()) == 1)
     assert [found.pid for found in kit.kernels()] != [kernel.pid]
-    assert len(kit.kernels()) == 1
 
 
 def test_the_notebooks_run_by_themselves_whatever_happens_to_page_and_python(document, browser):

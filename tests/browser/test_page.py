@@ -114,10 +114,12 @@ def test_settings_at_random_give_the_numbers_that_python_gives(opened, name):
     tab.evaluate(PLAIN)
     written = nutrition(talk.recipe)
     wrong = []
-    for _ in range(SETTINGS // len(bundled_talks()) + 1):
-        setting = setting_at_random(data, chance)
-        tab.evaluate("(setting) => { window.talkPage.set(setting); }", setting)
-        seen, numbers = tab.evaluate(SEEN), worked_out(talk, setting)
+    settings = [setting_at_random(data, chance) for _ in range(SETTINGS // len(bundled_talks()) + 1)]
+    shown = tab.evaluate(
+        f"(settings) => settings.map((to) => {{ window.talkPage.set(to); return ({SEEN})(); }})", settings
+    )
+    for setting, seen in zip(settings, shown, strict=True):
+        numbers = worked_out(talk, setting)
         said = spoken_parts_per_serving(numbers)
         rows = [number_row(line) for line in serving_lines(numbers, NUTRIENTS, talk.rules)]
         table = [[row[cell] for cell in ("nutrient", "value", "range", "day")] for row in rows]

@@ -3,12 +3,13 @@
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from hostile import HOSTILE
-from live import notebook_page, run_all_cells, write_notebook
+from live import run_all_cells, write_notebook
 
 from kit.show.setting import Setting
 from kit.talk.library import bundled_talks, read_talk
 
 HACKED = "() => window.talkHacked"
+SIZES = [{"width": width, "height": height} for width, height in ((1920, 1080), (1366, 768), (1280, 720), (960, 540))]
 TALK = read_talk(next(iter(bundled_talks())))
 CELL = """
 from dataclasses import replace
@@ -52,13 +53,9 @@ MADE = """() => [...document.querySelectorAll(
 
 
 @pytest.fixture(scope="module")
-def hostile(notebooks, served, browser):
-    kind, address = served
+def hostile(notebooks, desk_page):
     write_notebook(notebooks / "hostile.ipynb", [CELL, SHOWN])
-    with notebook_page(browser, address("hostile.ipynb")) as (page, errors):
-        if kind == "lab":
-            run_all_cells(page)
-        page.wait_for_selector(".talk-desk .talk-large")
+    with desk_page("hostile.ipynb") as (page, errors):
         page.wait_for_timeout(1500)
         yield page, errors
 
@@ -92,16 +89,10 @@ def test_what_is_typed_on_screen_is_text_too(hostile):
     assert page.evaluate(HACKED) is None
 
 
-@pytest.fixture(params=[(1920, 1080), (1366, 768), (1280, 720)], ids=lambda size: f"{size[0]}x{size[1]}")
-def desk(request, served, browser):
-    kind, address = served
-    width, height = request.param
-    with notebook_page(browser, address("3_on_screen.ipynb"), {"width": width, "height": height}) as (page, errors):
-        if kind == "lab":
-            run_all_cells(page)
-        page.wait_for_selector(".talk-desk .talk-large")
-        page.wait_for_timeout(500)
-        yield page, errors, kind
+@pytest.fixture(scope="module")
+def desk(desk_page):
+    with desk_page(viewport=SIZES[-1]) as opened:
+        yield opened
 
 
 # Controls that are cut by the desk's edge, lie over one another, or hold more than they show.
@@ -138,41 +129,51 @@ SMALL_TEXT = """() => Math.min(...[...document.querySelectorAll('.talk-desk *')]
   .map((node) => parseFloat(getComputedStyle(node).fontSize)))"""
 
 
-def test_on_every_screen_nothing_of_hers_is_cut_or_over_another_or_scrolls_inside(desk):
-    page, errors, kind = desk
-    page.locator(".talk-desk").focus()
-    for mode in range(2):
-        assert page.evaluate(OUT_OF_PLACE) == []
-        assert page.evaluate(SMALL_TEXT) >= 14
-        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
-        picture = page.locator(".talk-preview").bounding_box()
-        if kind == "voila" and not mode:  # the picture stands whole beside the controls
-            assert picture["y"] + picture["height"] <= page.viewport_size["height"]
-        page.keyboard.press("s")
-        page.wait_for_timeout(200)
+def test_on_every_screen_nothing_of_hers_is_cut_or_over_another_or_scrolls_inside(desk, served):
+    page, errors = desk
+    kind, _address = served
+    *sizes, twice_as_large = SIZES
+    for size in sizes:
+        page.set_viewport_size(size)
+        page.locator(".talk-desk").focus()
+        for mode in range(2):
+            page.wait_for_timeout(300)
+            assert page.evaluate(OUT_OF_PLACE) == [], (size, mode)
+            assert page.evaluate(SMALL_TEXT) >= 14
+            assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+            picture = page.locator(".talk-preview").bounding_box()
+            if kind == "voila" and not mode:  # the picture stands whole beside the controls
+                assert picture["y"] + picture["height"] <= size["height"]
+            page.keyboard.press("s")
+    if kind == "voila":  # a notebook's own frame takes its share in JupyterLab
+        page.set_viewport_size(twice_as_large)
+        page.wait_for_timeout(300)
+        moved = page.locator("[data-control=amount-11]")
+        moved.scroll_into_view_if_needed()
+        moved.focus()
+        for part in (moved, page.locator(".talk-preview")):  # a control and what it changes are visible together
+            box = part.bounding_box()
+            assert box["y"] >= -1
+            assert box["y"] + box["height"] <= twice_as_large["height"] + 1
     assert errors == []
 
 
-def test_at_twice_the_size_a_control_and_what_it_changes_are_visible_together(served, browser):
-    kind, address = served
-    if kind == "lab":
-        return  # a notebook's own frame takes its share there
-    with notebook_page(browser, address("3_on_screen.ipynb"), {"width": 960, "height": 540}) as (page, _errors):
-        page.wait_for_selector(".talk-desk .talk-large")
-        page.locator("[data-control=amount-11]").scroll_into_view_if_needed()
-        page.locator("[data-control=amount-11]").focus()
-        for selector in ("[data-control=amount-11]", ".talk-preview"):
-            box = page.locator(selector).bounding_box()
-            assert box["y"] >= -1
-            assert box["y"] + box["height"] <= 541
+def test_axe_finds_nothing_serious_in_either_window(desk):
+    page, _errors = desk
+    page.set_viewport_size(SIZES[1])
+    page.locator(".talk-desk").focus()
+    for mode in range(2):
+        found = Axe().run(page, context=".talk-desk").response["violations"]
+        serious = [
+            (rule["id"], rule["nodes"][0]["html"][:120]) for rule in found if rule["impact"] in ("serious", "critical")
+        ]
+        assert serious == [], mode
+        page.keyboard.press("s")
 
 
-def test_a_reload_brings_back_what_was_set_and_takes_on_the_open_audience_window(served, browser):
-    kind, address = served
-    with notebook_page(browser, address("3_on_screen.ipynb")) as (page, errors):
-        if kind == "lab":
-            run_all_cells(page)
-        page.wait_for_selector(".talk-desk .talk-large")
+def test_a_reload_brings_back_what_was_set_and_takes_on_the_open_audience_window(desk_page, served):
+    kind, _address = served
+    with desk_page() as (page, errors):
         page.locator(".talk-desk").focus()
         with page.expect_popup() as popup:
             page.keyboard.press("w")
@@ -193,17 +194,3 @@ def test_a_reload_brings_back_what_was_set_and_takes_on_the_open_audience_window
         assert setting.now["energy"] < setting.written["energy"]
         theirs.locator(".talk-was", has_text="no feta").first.wait_for()
         assert errors == []
-
-
-def test_axe_finds_nothing_serious_in_either_window(desk):
-    page, _errors, _kind = desk
-    if page.viewport_size["width"] != 1366:
-        return  # once a server is enough: the rules do not depend on the size
-    page.locator(".talk-desk").focus()
-    for mode in range(2):
-        found = Axe().run(page, context=".talk-desk").response["violations"]
-        serious = [
-            (rule["id"], rule["nodes"][0]["html"][:120]) for rule in found if rule["impact"] in ("serious", "critical")
-        ]
-        assert serious == [], mode
-        page.keyboard.press("s")

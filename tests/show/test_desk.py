@@ -109,6 +109,7 @@ def test_a_line_that_is_not_understood_gets_a_kind_sentence_and_changes_nothing(
     changes = say("try", line="flarb the wug")
     assert "is not understood" in changes["fault"]["text"]
     assert desk.setting is before
+    assert "fault" not in say("rest")  # asked by the page itself, a moment later: what was told stays to be read
     assert say("try", line="no feta")["fault"] is None
 
 
