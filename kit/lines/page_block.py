@@ -13,6 +13,7 @@ from kit.lines.page_words import is_whole
 _OPEN_END = re.compile(r"(?:\b(?:and|or|of|with|in|a|the|plus|to)|[-/&%(])$", re.IGNORECASE)
 _NOT_FOOD = (Kind.METHOD, Kind.BLANK, Kind.YIELD, Kind.CLUTTER, Kind.NUTRITION)
 _MOST_PART_WORDS = 6
+_LEAST_PAIRS = 3  # of a food with its amount below it, before a page is taken to be written so
 _MOST_HEADINGS = 20  # "Ingredients" on one page
 
 
@@ -114,7 +115,7 @@ def _gather(page: Sequence[PageLine], start: int, named: Named, heading: PageLin
         else:
             chosen.append((line, part))
             begun = begun or starts_with_amount(line.text) or line.kind in (Kind.CELL, Kind.LISTED)
-    lines = _joined(chosen, named)
+    lines = _joined(_with_amounts_first(chosen), named)
     sure = {" ".join(line.text.split()) for line, _ in chosen if line.kind is Kind.LISTED}
     kept, other = _without_words(lines, named, sure, strict=heading is not None)
     return Block(tuple(kept), (*passed, *other), heading.place if heading else start, end)
@@ -154,13 +155,36 @@ def _is_part(page: Sequence[PageLine], line: PageLine, named: Named, *, aside: b
         return False
     if any(character.isdigit() for character in line.text) or re.search(r"[,.;]", line.text):
         return False
-    below = next((other for other in islice(page, line.place + 1, None) if other.kind is not Kind.BLANK), None)
+    following = (other for other in islice(page, line.place + 1, None) if other.kind is not Kind.BLANK)
+    below, next_one = next(following, None), next(following, None)
     if below is None or below.kind not in (Kind.FOOD, Kind.CELL, Kind.LISTED):
         return False
+    if below.kind is Kind.CELL and (next_one is None or next_one.kind in _NOT_FOOD):
+        return False  # an amount under its food
     if is_whole("part", line.text):
         return True
     capitals = line.text.isupper() and not below.text.isupper()
     return (line.after_blank or capitals or aside) and (capitals or named(line.text) is None)
+
+
+def _with_amounts_first(chosen: Sequence[tuple[PageLine, str]]) -> Sequence[tuple[PageLine, str]]:
+    """Return the lines of a page that writes each amount under its food as lines that begin with the amount."""
+    under = [at for at in range(1, len(chosen)) if _amount_under(chosen, at)]
+    starts_so = bool(chosen) and chosen[0][0].kind is Kind.WORDS and chosen[-1][0].kind is Kind.CELL
+    if not starts_so or len(under) < _LEAST_PAIRS:
+        return chosen
+    turned: list[tuple[PageLine, str]] = []
+    for at, (line, part) in enumerate(chosen):
+        if at in under:
+            food, _ = turned.pop()
+            turned.append((replace(food, text=f"{line.text} {food.text}", kind=Kind.FOOD), part))
+        else:
+            turned.append((line, part))
+    return turned
+
+
+def _amount_under(chosen: Sequence[tuple[PageLine, str]], at: int) -> bool:
+    return chosen[at][0].kind is Kind.CELL and chosen[at - 1][0].kind is Kind.WORDS
 
 
 def _joined(chosen: Sequence[tuple[PageLine, str]], named: Named) -> list[BlockLine]:

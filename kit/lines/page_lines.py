@@ -20,6 +20,7 @@ _BOX = re.compile(
 )
 _NO_PART = re.compile(r"^\s*#{1,6}\s*[-.]*\s*$")  # ends a part: what follows belongs to none
 _EXACT_PART = re.compile(r"^\s*#{1,6}\s*part:\s*(?P<part>\S.*?)\s*$", re.IGNORECASE)  # whatever its name looks like
+_SERVING_SIZE = re.compile(r"^(?:serving|portion) size\W*$", re.IGNORECASE)
 _NUMBERED = re.compile(r"^\s*\d{1,2}[.)]\s+\S")
 _MARKED = re.compile(
     r"^#{1,6}\s*(?P<hashes>.+?)\s*#*$|^\*\*(?P<stars>[^*]+?):?\*\*\s*:?$|^={2,}\s*(?P<bars>[^=]+?)\s*={2,}$"
@@ -98,7 +99,7 @@ def page_lines(text: str, listed: Collection[str] = ()) -> tuple[PageLine, ...]:
         Lines, with single spaces, that are known to be ingredients, whatever they look like.
     """
     found: list[PageLine] = []
-    after_blank = True
+    after_blank, above = True, ""
     for row, raw in enumerate(text.splitlines()):
         whole = " ".join(raw.split())
         if whole in listed:
@@ -106,11 +107,21 @@ def page_lines(text: str, listed: Collection[str] = ()) -> tuple[PageLine, ...]:
             after_blank = False
             continue
         plain = plain_characters(raw.expandtabs(4) if "\t" not in raw.strip() else raw)
+        above, plain = plain, _without_serving_size(above, plain)
         for cell in _cells(plain):
             line = _line(cell, len(found), row, after_blank)
             found.append(line)
             after_blank = line.kind is Kind.BLANK
     return _with_awaited_yields(found)
+
+
+def _without_serving_size(above: str, raw: str) -> str:
+    """Return a row without the cell that stands under the label "serving size", as in a table of times and yields."""
+    labels, cells = (re.split(r"\s{3,}|\t", row.strip()) for row in (above, raw))
+    sizes = [at for at, label in enumerate(labels) if _SERVING_SIZE.match(label)]
+    if not sizes or len(labels) != len(cells):
+        return raw
+    return "   ".join(cell for at, cell in enumerate(cells) if at not in sizes)
 
 
 def _cells(raw: str) -> Sequence[str]:
@@ -131,6 +142,8 @@ def _cells(raw: str) -> Sequence[str]:
         kinds = [_own_kind(part) for part in spaced]
         if any(kind in (Kind.YIELD, Kind.CLUTTER) for kind in kinds):
             return spaced
+        if not is_cell(spaced[0]) and all(map(is_cell, spaced[1:])):
+            return [_row(spaced)]
         if all(kind is Kind.FOOD for kind in kinds) and all(len(part.split()) > 1 for part in spaced):
             return spaced  # two columns of ingredients side by side
     return [raw]

@@ -23,6 +23,9 @@ _GREETING = re.compile(
     r"^(?:hi|hello|hey|dear|good morning|thanks|thank you|love|cheers|best|see you|yours|regards)\b", re.IGNORECASE
 )
 _JOINING = re.compile(r"^(?:with|and|in|on|over|for)\s", re.IGNORECASE)
+_LONG_TITLE = re.compile(r"\s+[-\u2013\u2014]\s+|:\s+")
+_COLLECTION = re.compile(r"\b(?:recipes|dinners|lunches|meals|breakfasts|suppers|dishes|cookbook)$", re.IGNORECASE)
+_DIET_MARKS = re.compile(r"(?:\s+[\[(]?(?:V|VG|VE|GF|DF|NF|EF|SF|LF)\b[\])]?,?)+$")
 _MOST_WORDS = 14
 _MOST_CANDIDATES = 200
 
@@ -55,6 +58,11 @@ def find_title(page: Sequence[PageLine], until: int, named: Named) -> tuple[str,
     best = max(candidates, key=lambda line: (_score(line, candidates, card, seen), line.place))
     first, last = _over_lines(page, best, until)
     title = " ".join(cleaned(line.text) for line in page[first.place : last.place + 1])
+    short = _LONG_TITLE.split(title)[
+        0
+    ]  # "Overnight Oats - 5 Minute Breakfast", where the recipe calls itself the first
+    if short != title and seen[_plain(short)]:
+        title = short
     return title, last.place + 1
 
 
@@ -89,7 +97,7 @@ def cleaned(title: str) -> str:
     ('Lentil Soup', 'Lentil Soup')
     """
     title = _CRUMBS.split(title.strip(" *#_:"))[-1]
-    title = title.split(" | ")[0]
+    title = _DIET_MARKS.sub("", title.split(" | ")[0])
     title = re.sub(r"\s*\((?:serves|makes|yields?|servings)\b[^()]*\)", "", title, flags=re.IGNORECASE)
     return re.sub(r"(?<=\w)\s+recipe$", "", title, flags=re.IGNORECASE).strip()
 
@@ -154,6 +162,8 @@ def _score(line: PageLine, candidates: Sequence[PageLine], card: int, seen: Coun
         + 1.0 * text.startswith(("Why", "How", "What"))
     )
     score -= 2.0 * (start("site", text) != "" and not _says_dish(text))
+    score -= 3.0 * bool(_COLLECTION.search(text))
+    score -= 3.0 * (len(_CRUMBS.split(text)) > 2 and seen[_plain(cleaned(text))] < 2)  # the page's place on its site
     return score - 3.0 * starts_with_amount(text) - 4.0 * is_whole("part", text)
 
 

@@ -156,6 +156,6 @@ def _called(rest: str) -> str:
     )[0]
     name = re.sub(rf"^[\s:-]*(?:{_PEOPLE}\b)?", "", name, flags=re.IGNORECASE).strip(" -:")
     parts = name.lower().split()
-    if not parts or len(parts) > 4 or any(character.isdigit() for character in name):
+    if not parts or len(parts) > 4 or not re.fullmatch(r"[^\d+=*/]*[^\W\d_][^\d+=*/]*", name):
         return ""
     return " ".join([*parts[:-1], singular(parts[-1])])
