@@ -165,7 +165,7 @@ def _safe_words(sentence: Sentence) -> int | None:
         if (
             token.text in ("eat", "have", "tolerate")
             and sentence.text_at(at - 1) == "not"
-            and sentence.text_at(at - 2) in ("can", "cannot", "do", "does", "must")
+            and sentence.text_at(at - 2) in ("can", "must", *(("do", "does") if token.text != "have" else ()))
         ):
             return at
     return None

@@ -7,6 +7,7 @@ from kit.errors import KitError
 from kit.food.vocabulary import words
 from kit.meal.nutrition import nutrition
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
+from kit.speech import unread
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
 from kit.speech.changes_made import changed
@@ -63,17 +64,31 @@ def check_sentence(text: str, dish: Dish, pins: dict[str, str] | None = None, fi
     find_instead : bool
         Whether to look for words that would hold.
     """
-    readings = read(text, dish.talk.recipe, dish.numbers.recipe)
+    readings = read(text, dish)
     found = [(one, claim, _judged(one, _pinned(claim, pins or {}), dish)) for one in readings for claim in one.claims]
     pairs = [(one.offset, finding) for one, _, finding in found]
     if not pairs:
         return Checked(NOTHING_TO_CHECK, "It says nothing about nutrients, allergens, kinds, keeping or safety.")
     verdict = next(kind for kind in _ORDER if any(finding.verdict == kind for _, finding in pairs))
+    if verdict == HOLDS and (doubt := _said_apart(readings, dish, pins or {})):
+        return Checked(CANNOT_TELL, doubt, "", tuple(_told(one, claim, finding, dish) for one, claim, finding in found))
     because = _reason([finding.because for _, finding in pairs if finding.verdict == verdict])
     claims = tuple(_told(one, claim, finding, dish) for one, claim, finding in found)
     choices = tuple(dict.fromkeys(choice for _, finding in pairs for choice in finding.choices))
     instead = _instead(text, pairs, dish, pins or {}) if verdict == OFF and find_instead else ""
     return Checked(verdict, because, instead, claims, choices)
+
+
+def _said_apart(readings: Sequence[Read], dish: Dish, pins: dict[str, str]) -> str:
+    """Return why a sentence may not hold after all: one of two statements that it joins does not hold alone."""
+    for half in (half for one in readings for half in one.halves()):
+        alone = check_sentence(half, dish, pins, find_instead=False)
+        doubts = [one for one in alone.claims if one.verdict in (OFF, CANNOT_TELL) and one.family != unread.FAMILY]
+        if doubts:
+            return (
+                f'Said alone, "{doubts[0].words}" does not hold; say it in a sentence of its own: {doubts[0].because}'
+            )
+    return ""
 
 
 def _judged(reading: Read, claim: Claim, dish: Dish) -> Finding:

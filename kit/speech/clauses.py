@@ -39,7 +39,7 @@ def _clauses(tokens: Sequence[Token]) -> Iterator[int]:
             number += 1
         if number != before:
             seen_verb, start = False, at
-        seen_verb = seen_verb or _is_verb(token)
+        seen_verb = seen_verb or is_verb_word(token)
         yield number
         if is_stop(token):
             number, seen_verb, start = number + 1, False, at + 1
@@ -69,7 +69,10 @@ def _it_follows(tokens: Sequence[Token], at: int) -> bool:
     return place < len(tokens) and tokens[place].text in ("it", "they", "there", "you")
 
 
-def _is_verb(token: Token) -> bool:
+def is_verb_word(token: Token) -> bool:
+    """Return whether a word may be the verb of a statement, or an order."""
+    if token.quantity is not None:
+        return token.text.split(" ")[0] in VERBS  # "stays under five grams"
     return token.text in VERBS or any(
         kind.startswith("verb_") and kind not in ("verb_for", "verb_from") for kind in token.parts
     )
@@ -107,7 +110,7 @@ def _new_subject(tokens: Sequence[Token], at: int) -> bool:
         token = tokens[place]
         if token.text in ("it", "they", "you", "there", "i", "we", "that", "this", "these", "he", "she", "what"):
             return place == at
-        if place > at and _is_verb(token) and token.text not in _NO_VERBS:
+        if place > at and is_verb_word(token) and token.text not in _NO_VERBS:
             return True
         if (
             token.is_a("dish")
@@ -135,6 +138,7 @@ _NO_VERBS = frozenset("less fewer more extra added down up out without minus plu
 
 
 _ORDERS = frozenset(
+    "pull take bring bake serve warm "
     "leave keep put store freeze let cook eat refrigerate chill reheat skip swap use rinse drain think call".split()
 )
 

@@ -47,6 +47,8 @@ def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
             continue
         named = nutrients_after(sentence, at + 1, frozenset("of the".split()))
         behind = named[-1].place + 1 if named else at + 1
+        if not named and sentence.text_at(at + 1) not in ("than", "of", "from"):
+            continue  # "more crunch than any slaw"
         if not named and last_source(claims, sentence, at) is not None:
             named = [last_source(claims, sentence, at)]  # type: ignore[list-item]
         words = [sentence.text_at(place) for place in range(behind, min(behind + 3, len(sentence)))]

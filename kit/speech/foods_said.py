@@ -4,7 +4,7 @@ import re
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import cache, lru_cache
+from functools import cache, cached_property, lru_cache
 
 from kit.food.composition import Food, Foods, foods
 from kit.food.finding import index
@@ -88,8 +88,22 @@ class FoodWord:
     exact: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class FoodTable:
+    """The foods of the table by their whole names, by the word that says what they are, and what names begin with."""
+
+    exact: Mapping[tuple[str, ...], tuple[str, ...]]
+    heads: Mapping[str, tuple[str, ...]]
+    firsts: frozenset[str]
+
+
+def food_table() -> FoodTable:
+    """Return what the foods of the table are called."""
+    return _table(foods())
+
+
 @cache
-def _table(table: Foods) -> tuple[Mapping[tuple[str, ...], tuple[str, ...]], Mapping[str, tuple[str, ...]]]:
+def _table(table: Foods) -> FoodTable:
     exact: dict[tuple[str, ...], dict[str, None]] = defaultdict(dict)
     heads: dict[str, dict[str, None]] = defaultdict(dict)
     for name in index(table).names:
@@ -101,9 +115,10 @@ def _table(table: Foods) -> tuple[Mapping[tuple[str, ...], tuple[str, ...]], Map
             for word in words(name.text.split(",")[0])[:1]:
                 if word in _CLASSES:
                     heads[word].setdefault(name.food.key)
-    return (
+    return FoodTable(
         {stems: tuple(keys) for stems, keys in exact.items()},
         {head: tuple(keys) for head, keys in heads.items() if head not in _HOW},
+        frozenset(stems[0] for stems in exact),
     )
 
 
@@ -123,17 +138,23 @@ class FoodNames:
     of_dish: tuple[tuple[str, frozenset[str], frozenset[str]], ...]
     dishes: Mapping[str, str] = field(default_factory=dict)
 
-    def at(self, stems: Sequence[str], at: int) -> tuple[int, FoodWord] | None:
+    @cached_property
+    def _words(self) -> frozenset[str]:
+        return frozenset[str]().union(*(names for _, names, _ in self.of_dish))
+
+    def at(self, stems: Sequence[str], at: int, table: FoodTable) -> tuple[int, FoodWord] | None:
         """Return the longest food name that begins at a word, and how many words it takes; None when there is none."""
-        exact, heads = _table(foods())
+        first = stems[at]
+        if first not in table.firsts and first not in table.heads and first not in self._words:
+            return None
         for length in range(min(LONGEST, len(stems) - at), 0, -1):
             spoken = tuple(stems[at : at + length])
             if any(word in SMALL_WORDS for word in (spoken[0], spoken[-1])):
                 continue
             inside = self._inside(spoken)
-            outside = exact.get(tuple(word for word in spoken if word not in SMALL_WORDS), ())
-            if inside or outside or (length == 1 and spoken[0] in heads):
-                named = outside or heads.get(spoken[-1], ())
+            outside = table.exact.get(tuple(word for word in spoken if word not in SMALL_WORDS), ())
+            if inside or outside or (length == 1 and spoken[0] in table.heads):
+                named = outside or table.heads.get(spoken[-1], ())
                 return length, FoodWord(" ".join(spoken), inside, named, bool(outside))
         return None
 

@@ -1,6 +1,7 @@
 """Health, disease and beyond: what the table and the rules cannot tell, whatever the numbers are."""
 
 import re
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -13,6 +14,7 @@ from kit.talk.dish import Dish
 
 FAMILY = "health and beyond"
 _GAP = r"(?:[\w%,]+ ){0,4}?"
+_BEGINS = re.compile(r"(?<!\w)\w")
 _SHORT_GAP = r"(?:[\w%,]+ ){0,2}?"
 _REASONS = {
     "effect": "what a food does in the body is a health or structure/function claim, which the table cannot tell",
@@ -45,13 +47,54 @@ def _compiled(pattern: str) -> str:
     return rf"(?<!\w){text[:-1] if text.endswith(' ') else text}(?!\w)"
 
 
+def _first_letters(pattern: str) -> set[str]:
+    """Return the letters that a pattern of the table may begin with: "(iron|vitamin c) ~ blood" with i and v."""
+    if not pattern.startswith("("):
+        return {pattern[0]}
+    depth, start, found = 0, 1, set()
+    for at, sign in enumerate(pattern):
+        depth += (sign == "(") - (sign == ")")
+        if (sign == "|" and depth == 1) or depth == 0:
+            found |= _first_letters(pattern[start:at])
+            start = at + 1
+        if depth == 0:
+            break
+    return found
+
+
+Phrases = Mapping[str, tuple[re.Pattern[str], tuple[Mapping[str, str], ...]]]
+
+
+def _by_letter(rows: Sequence[Mapping[str, str]]) -> Phrases:
+    """Return the patterns of some rows joined into one for each letter that a match may begin with."""
+    letters = sorted({letter for row in rows for letter in _first_letters(row["words"])})
+    found = {}
+    for letter in letters:
+        own = tuple(row for row in rows if letter in _first_letters(row["words"]))
+        joined = "|".join(f"(?P<h{number}>{_compiled(row['words'])})" for number, row in enumerate(own))
+        found[letter] = re.compile(joined), own
+    return found
+
+
 @cache
-def _table() -> tuple[re.Pattern[str], list[tuple[str, str]], re.Pattern[str]]:
+def _table() -> tuple[Phrases, Phrases]:
+    """Return the words that tell, and those of the kitchen that look like them."""
     rows = read_rows(files.bundled("data/health_words.csv"))
     telling = [row for row in rows if row["kind"] != "kitchen"]
-    whole = "|".join(f"(?P<h{number}>{_compiled(row['words'])})" for number, row in enumerate(telling))
-    kitchen = "|".join(_compiled(row["words"]) for row in rows if row["kind"] == "kitchen")
-    return re.compile(whole), [(row["kind"], row["source"]) for row in telling], re.compile(kitchen)
+    return _by_letter(telling), _by_letter([row for row in rows if row["kind"] == "kitchen"])
+
+
+def _matches(phrases: Phrases, text: str) -> Iterator[tuple[re.Match[str], Mapping[str, str]]]:
+    """Return the matches in a text that do not overlap, each with its row; only words can begin one."""
+    end = 0
+    for begun in _BEGINS.finditer(text):
+        if begun.start() < end or begun[0] not in phrases:
+            continue
+        pattern, rows = phrases[begun[0]]
+        match = pattern.match(text, begun.start())
+        if match is not None:
+            end = match.end()
+            yield match, rows[int((match.lastgroup or "h0")[1:])]
 
 
 def read(sentence: Sentence) -> list[Claim]:
@@ -61,11 +104,11 @@ def read(sentence: Sentence) -> list[Claim]:
     for token in sentence.tokens:
         starts.append(len(plain))
         plain += token.text + " "
-    pattern, kinds, kitchen = _table()
-    masked = kitchen.sub(lambda match: "_" * len(match[0]), plain)
-    for match in pattern.finditer(masked):
-        group = match.lastgroup or "h0"
-        kind, section = kinds[int(group[1:])]
+    telling, kitchen = _table()
+    masked = plain
+    for match, _ in _matches(kitchen, plain):
+        masked = f"{masked[: match.start()]}{'_' * len(match[0])}{masked[match.end() :]}"
+    for match, row in _matches(telling, masked):
         places = tuple(
             at
             for at, start in enumerate(starts)
@@ -73,7 +116,7 @@ def read(sentence: Sentence) -> list[Claim]:
         )
         if not places:
             continue
-        claims.append(HealthClaim(places, words=match[0].strip(), kind=kind, section=section))
+        claims.append(HealthClaim(places, words=match[0].strip(), kind=row["kind"], section=row["source"]))
         sentence.used.update(places)
     claims += _unknown_substances(sentence)
     for at in sentence.places("beyond"):

@@ -36,7 +36,9 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         elif said.unit in _DAYS and said.unit not in ("minute",):
             claims += _time(sentence, at, said, words)
     claims += vague(sentence, words)
-    return claims + (open_ended(sentence) if not claims else []) + thaw(sentence, words)
+    return (
+        claims + open_ended(sentence, {sentence.clauses[claim.places[0]] for claim in claims}) + thaw(sentence, words)
+    )
 
 
 def _is_heat(sentence: Sentence, at: int, words: set[str]) -> bool:
@@ -148,6 +150,14 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: set[str]) -> li
     if what == "done" and not words & _DONE and not words & {"cook", "cooks", "cooked", "until", "brown"}:
         return []
     sentence.used.add(at)
-    return [
-        DegreesClaim((at,), THE_DISH, bool(near & {"not", "never"}) and said.relation == "about", what, said, foods)
-    ]
+    return [DegreesClaim((at,), THE_DISH, _denied(sentence, at) and said.relation == "about", what, said, foods)]
+
+
+def _denied(sentence: Sentence, at: int) -> bool:
+    """Return whether "not" stands before a temperature in its own statement."""
+    for place in range(at - 1, sentence.clause_of(at)[0] - 1, -1):
+        if sentence.text_at(place) in (",", "and", "but"):
+            return False
+        if sentence.text_at(place) in ("not", "never"):
+            return True
+    return False

@@ -77,7 +77,10 @@ def judge(claim: TimeClaim | DegreesClaim | ThawClaim, dish: Dish) -> Finding:
         return Finding(CANNOT_TELL, f"{_OUT_AT_MOST}: say how long")
     if claim.days == NO_QUANTITY:
         return Finding(CANNOT_TELL, "how long that is depends on the day it was cooked; say how many days")
-    return {FRIDGE: _fridge, FREEZER: _freezer, OUT: _out}[claim.place](claim, dish)
+    found = {FRIDGE: _fridge, FREEZER: _freezer, OUT: _out}[claim.place](claim, dish)
+    if claim.negated and found.verdict in (HOLDS, OFF):
+        return Finding(OFF if found.verdict == HOLDS else HOLDS, found.because)
+    return found
 
 
 def _raw_food(claim: TimeClaim, dish: Dish) -> tuple[Food, tuple[float, float]] | None:

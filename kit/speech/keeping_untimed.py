@@ -102,11 +102,11 @@ def vague(sentence: Sentence, words: set[str]) -> list[Claim]:
     return claims
 
 
-def open_ended(sentence: Sentence) -> list[Claim]:
+def open_ended(sentence: Sentence, timed: set[int]) -> list[Claim]:
     """Return food said to be fine outside the refrigerator without a time: "it's okay on the counter"."""
     for at, token in enumerate(sentence.tokens):
         fine = token.text in ("fine", "okay", "ok", "safe", "good", "happy", "happily", "keep", "keeps")
-        if not fine or at in sentence.used:
+        if not fine or at in sentence.used or sentence.clauses[at] in timed:
             continue
         place = at + 1
         while sentence.text_at(place) in ("sitting", "left", "to", "sit", "stand", "be", "out", "there"):

@@ -22,6 +22,8 @@ _GLYPHS = {
     for sign, text in FRACTION_GLYPHS.items()
     for eval_top, eval_bottom in [map(int, text.split("/"))]
 }
+_BEGINNINGS = frozenset({*_UNITS, *_TENS, *_SCALES, *_FOLDS, *MULTIPLES, "a", "an", "half"})
+_SIGNS = frozenset(_GLYPHS) | {"."}
 _DIGITS = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d*\.\d+|\d+")
 FRACTIONS_OF_DIGITS = re.compile(r"(\d{1,4})/(\d{1,4})")
 
@@ -52,6 +54,9 @@ def number_at(words: Sequence[str], at: int) -> Spoken | None:
     >>> number_at("two thirds of it".split(), 0).is_fraction, number_at("13 and a half grams".split(), 0).value
     (True, 13.5)
     """
+    word = _word(words, at)
+    if word not in _BEGINNINGS and not word[:1].isdigit() and word[:1] not in _SIGNS:
+        return None
     part = _fraction(words, at)
     if part:
         return part

@@ -5,8 +5,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
+from weakref import WeakKeyDictionary
 
-from kit.meal.recipe import Recipe
 from kit.speech import (
     allergens_judged,
     allergens_said,
@@ -30,12 +30,15 @@ from kit.speech import (
 )
 from kit.speech.changes_said import LEAVE_OUT, SaidChange, read_change
 from kit.speech.claim import FOOD, Claim, Finding
+from kit.speech.clauses import is_verb_word
 from kit.speech.comparisons_claim import ComparisonClaim
+from kit.speech.denials import denied
 from kit.speech.foods_said import FoodNames, names_of
 from kit.speech.sentence import Sentence, sentence
 from kit.speech.shares import shares
 from kit.speech.subjects import subjects
 from kit.speech.wordings_claim import WordingClaim
+from kit.talk.dish import Dish
 
 # The family of each claim, and what judges it. A new family is one module, one line in `_claims` and its claims here.
 FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
@@ -97,23 +100,47 @@ class Read:
         """Return the words that said a claim."""
         return self.sentence.said(claim.places)
 
+    def halves(self) -> list[str]:
+        """Return what stands before and after each ", and" that joins two statements which can stand alone."""
+        said, found = self.sentence, []
+        for at in range(1, len(said) - 2):
+            if said.text_at(at) != "," or said.text_at(at + 1) not in ("and", "but", "while"):
+                continue
+            changed = self.change is not None and min(self.change.places) < at
+            of_food = any(claim.about.kind == FOOD for claim in self.claims if min(claim.places) < at)
+            goes_on = said.is_a(at + 2, "pronoun") and of_food  # "they" may be who the first was about
+            if changed or goes_on or not (_has_verb(said, 0, at) and _has_verb(said, at + 2, -1)):
+                continue
+            found += [said.text[: said.tokens[at].start], said.text[said.tokens[at + 2].start :]]
+        return found
+
     def spans(self, claim: Claim) -> tuple[tuple[int, int], ...]:
         """Return where the words of a claim stand in the sentence."""
         tokens = [self.sentence.tokens[at] for at in claim.places]
         return tuple((self.offset + token.start, self.offset + token.end) for token in tokens)
 
 
-def read(text: str, *recipes: Recipe) -> tuple[Read, ...]:
+def _has_verb(said: Sentence, start: int, end: int) -> bool:
+    return said.text_at(start) == "no" or any(is_verb_word(token) for token in said.tokens[start:end])
+
+
+_names: WeakKeyDictionary[Dish, FoodNames] = WeakKeyDictionary()
+
+
+def read(text: str, dish: Dish) -> tuple[Read, ...]:
     """Read what is said, sentence by sentence; the same words about the same foods are read once.
 
     Parameters
     ----------
     text : str
         What is said, its placeholders filled.
-    *recipes : Recipe
+    dish : Dish
         The dish as written and as it is now, whose foods the words may name.
     """
-    return _read(text, names_of(*recipes))
+    names = _names.get(dish)
+    if names is None:
+        names = _names[dish] = names_of(dish.talk.recipe, dish.numbers.recipe)
+    return _read(text, names)
 
 
 @lru_cache(maxsize=2_000)
@@ -173,6 +200,7 @@ def _one(text: str, offset: int, names: FoodNames) -> Read:
     claims += kinds.read(said, about)
     claims += unread.read(said)
     claims += unread.qualifiers(said, claims, change)
+    claims = denied(said, claims)
     claims.sort(key=lambda claim: claim.places)
     texts = {token.text for token in said.tokens}
     open_change = change is None and bool(

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 
 from kit.food.vocabulary import words as food_words
 from kit.speech.clauses import _clauses
-from kit.speech.foods_said import FoodNames, FoodWord
+from kit.speech.foods_said import FoodNames, FoodWord, food_table
 from kit.speech.numbers_said import Spoken, number_at
 from kit.speech.quantities_said import _UNITS_OF_ONE, _with_quantities
 from kit.speech.tokens import Quantity, Token, Word, phrases_at, words_of
@@ -85,12 +85,14 @@ def sentence(text: str, names: FoodNames) -> Sentence:
 def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
     stems = [food_words(word.text)[0] if food_words(word.text) else word.text for word in words]
     plain = [word.text for word in words]
+    own = tuple(word.stem for word in words)
     found: list[Token] = []
+    table = food_table()
     at = 0
     while at < len(words):
         number = number_at(plain, at)
-        rows = phrases_at(words, at)
-        food = names.at(stems, at)
+        rows = phrases_at(own, at)
+        food = names.at(stems, at, table)
         longest = max([row[0] for row in rows], default=0)
         if number and number.length >= longest and not (number.length < (food[0] if food else 0)):
             found.append(_number(words, at, number))
@@ -144,7 +146,7 @@ def _is_unit_word(text: str) -> bool:
     return any(
         kind == "unit" and meaning in _UNITS_OF_ONE
         for word in words_of(text)[:1]
-        for _, kind, meaning in phrases_at([word], 0)
+        for _, kind, meaning in phrases_at([word.stem], 0)
     )
 
 

@@ -156,11 +156,10 @@ def phrases() -> Phrases:
     return {first: sorted(rows, key=lambda row: -len(row[0])) for first, rows in found.items()}
 
 
-def phrases_at(words: Sequence[Word], at: int) -> list[tuple[int, str, str]]:
+def phrases_at(stems: Sequence[str], at: int) -> list[tuple[int, str, str]]:
     """Return the phrases that begin at a word: how many words each takes, its kind and its meaning."""
-    rows = phrases().get(words[at].stem, ())
     return [
-        (len(stems), kind, meaning)
-        for stems, kind, meaning in rows
-        if tuple(word.stem for word in words[at : at + len(stems)]) == stems
+        (len(own), kind, meaning)
+        for own, kind, meaning in phrases().get(stems[at], ())
+        if tuple(stems[at : at + len(own)]) == own
     ]

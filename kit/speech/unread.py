@@ -82,7 +82,11 @@ def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> l
     if not counted:
         return []
     text = " ".join(token.text for token in sentence.tokens)
-    places = [at for at, token in enumerate(sentence.tokens) if at not in sentence.used and token.text in _HEDGES]
+    places = [
+        at
+        for at, token in enumerate(sentence.tokens)
+        if at not in sentence.used and token.text in _HEDGES and sentence.text_at(at - 1) != "of"  # "the time of year"
+    ]
     hedged = [words for words in _HEDGED if f" {words} " in f" {text} "]
     others = [
         at

@@ -1,0 +1,102 @@
+"""Denials that no family has accounted for: "does not bring half of it", "is not in one bowl"."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from kit.speech.allergens_judged import AllergenClaim
+from kit.speech.amounts import AmountClaim
+from kit.speech.claim import Claim
+from kit.speech.comparisons_claim import ComparisonClaim
+from kit.speech.counts import IngredientsClaim, ServingsClaim, WeightClaim
+from kit.speech.day_shares import DayShareClaim
+from kit.speech.dish_shares_judged import DishShareClaim
+from kit.speech.energy_shares import EnergyShareClaim
+from kit.speech.health import HealthClaim
+from kit.speech.keeping_judged import DegreesClaim, ThawClaim, TimeClaim
+from kit.speech.kinds import KindClaim
+from kit.speech.nutrient_parts import PartClaim
+from kit.speech.sentence import Sentence
+from kit.speech.slots import share_at
+from kit.speech.unread import UnreadClaim
+from kit.speech.wordings_claim import WordingClaim
+
+_NOT = ("not", "never")
+# Behind "not", words with which nothing is denied: "not bad for 430 calories", "not only", "not to mention".
+_NO_DENIAL = frozenset("only just merely simply bad to least kidding joking surprising surprisingly too so".split())
+# "Don't forget that it has milk" denies nothing, but "don't expect thirty grams" does.
+_EXPECT = frozenset("expect count hope rely bank look think believe say call imagine".split())
+_SHARES = (DayShareClaim, DishShareClaim, EnergyShareClaim, PartClaim)
+_TURNED = (
+    AllergenClaim,
+    AmountClaim,
+    ComparisonClaim,
+    IngredientsClaim,
+    KindClaim,
+    ServingsClaim,
+    WeightClaim,
+    WordingClaim,
+    *_SHARES,
+)
+_OWN_WAY = (DegreesClaim, HealthClaim, ThawClaim, UnreadClaim)  # these see to a "not" themselves, or cannot be told
+
+
+def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return the claims with what the sentence denies turned; where it is not clear what is denied, that is asked.
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence.
+    claims : sequence of Claim
+        What every family has read in it.
+    """
+    found = list(claims)
+    for clause in sorted(set(sentence.clauses)):
+        negators = [at for at in range(len(sentence)) if sentence.clauses[at] == clause and _denies(sentence, at)]
+        if not negators:
+            continue
+        if sentence.text_at(sentence.clause_of(negators[0])[-1]) in (":", "—"):  # "it is not so: half of it comes from"
+            clause += not any(sentence.clauses[max(claim.places)] == clause for claim in found)
+        own = [claim for claim in found if sentence.clauses[max(claim.places)] == clause]
+        told = sum(1 for claim in own if claim.negated or _sees_to_it(claim))
+        if told >= len(negators) or not own:
+            continue
+        open_claims = [claim for claim in own if not claim.negated and not _sees_to_it(claim)]
+        if (
+            told == 0
+            and len(negators) == 1
+            and len(open_claims) == 1
+            and _can_turn(sentence, open_claims[0], negators[0])
+        ):
+            found[found.index(open_claims[0])] = replace(open_claims[0], negated=True)
+        elif open_claims and len(negators) > told:
+            places = tuple(sorted({negators[-1], *open_claims[0].places}))
+            found.append(UnreadClaim(places, words=sentence.said(places)))
+    return found
+
+
+def _sees_to_it(claim: Claim) -> bool:
+    return isinstance(claim, _OWN_WAY) or (isinstance(claim, TimeClaim) and claim.warned)
+
+
+def _denies(sentence: Sentence, at: int) -> bool:
+    if sentence.text_at(at) not in _NOT or at in sentence.used:
+        return False
+    following = sentence.text_at(at + 1)
+    if following in _NO_DENIAL:
+        return False
+    order = sentence.text_at(at - 1) == "do" and at - 1 == sentence.clause_of(at)[0]
+    return not order or following in _EXPECT
+
+
+def _can_turn(sentence: Sentence, claim: Claim, negator: int) -> bool:
+    """Return whether a claim denied is its opposite; "half of it is not from fat" may mean the other half."""
+    if isinstance(claim, TimeClaim):
+        return claim.days.relation in ("about", "between", "nearly")
+    if not isinstance(claim, _TURNED):
+        return False
+    if isinstance(claim, _SHARES):
+        shares = [at for at in claim.places if share_at(sentence, at) is not None]
+        most = claim.said is not None and claim.said.relation == "most"
+        return most or not shares or negator < min(shares)
+    return True
