@@ -1,9 +1,9 @@
 """Whether a name accounts for every word of a line that may decide which food it is."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from kit.food.finding import Name
-from kit.food.vocabulary import SMALL_WORDS, line_words
+from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.known_names import MISSING, KnownNames, kind_of
 from kit.lines.lighter import lighter
 
@@ -18,6 +18,7 @@ _HOW_HOT = ("hot", "mild", "sweet", "spicy")  # says little of a sausage
 _SEASONED = frozenset("basil garlic oregano italian mexican onion herb fire".split())  # in a can of tomatoes
 _WITH_FAT = ("fried", "caramelized", "caramelised")  # before the comma it weighs and holds what the plain food does not
 _SNACK = ("roasted", "toasted", "baked")  # a pulse so called is dry, not cooked
+_LYING_IN = ("oil", "water", "juice", "syrup", "sauce")  # a can in oil is another food than one in water
 _FREE_FROM = {
     "glutenfree": "wheat",
     "wheatfree": "wheat",
@@ -48,6 +49,7 @@ def unaccounted(best: Name, name: Sequence[str], after: Sequence[str], names: Kn
     known = best.words | SMALL_WORDS | set(asked[1].split() if asked else ())
     left = [word for word in name if word not in known and not word.endswith("%") and _may_decide(word, best)]
     left += [word for word in name if word not in known and _makes_another(word, best)]
+    left += [word for word in after if word in ("wheat", "grain") and _is_refined(best, known)]
     left += [word for word in after if word not in known and _decides_behind(word, best)]
     return [word for word in dict.fromkeys(left) if not _said_of_it(word, best, (*name, *after), names)]
 
@@ -60,6 +62,12 @@ def is_missing(best: Name, names: KnownNames) -> bool:
 def _makes_another(word: str, best: Name) -> bool:
     """Whether a word that says how food was cooked makes another food of it: fried onions, roasted chickpeas."""
     return word in _WITH_FAT or (word in _SNACK and best.food.group in ("pulse", "soy"))
+
+
+def _is_refined(best: Name, known: Collection[str]) -> bool:
+    """Whether a food is the refined form of what a line calls "whole wheat" or "whole grain" behind the comma."""
+    may_be = best.food.group in ("pasta", "bread", "snack", "baking") or "flour" in best.words
+    return may_be and not best.food.whole_grain and {"wheat", "grain"}.isdisjoint(known)
 
 
 def _may_decide(word: str, best: Name) -> bool:
@@ -107,4 +115,6 @@ def _said_of_it(word: str, best: Name, asked: Sequence[str], names: KnownNames) 
     """
     if kind_of(word) == "deciding":
         return any(word in found.words and found.food is best.food for found in names.within(asked))
+    if word in _LYING_IN:
+        return any(word in words(text) for text in (best.food.name, *best.food.other_names))
     return names.belongs(word, best) or any(word == row.cut for row in best.food.measures)

@@ -3,14 +3,23 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from kit.food.composition import Food, Foods
+from kit.food.composition import Food, Foods, Measure
 from kit.food.finding import Match, Name
 from kit.food.vocabulary import SMALL_WORDS, words
 from kit.lines.accounting import is_missing, unaccounted
 from kit.lines.alike import unlike
 from kit.lines.asking import states_said, which_food, which_instead
 from kit.lines.implied import implied_state, is_open_in
-from kit.lines.known_names import LISTED, STAND_IN, USUAL, KnownNames, differs_in, kind_of, known_names
+from kit.lines.known_names import (
+    LISTED,
+    STAND_IN,
+    USUAL,
+    KnownNames,
+    differs_in,
+    kind_of,
+    known_names,
+    measures_of_stand_ins,
+)
 from kit.lines.lighter import lighter, lighter_form, said_less
 from kit.lines.spelling import spelled
 from kit.lines.states import in_state
@@ -34,6 +43,8 @@ class Choice:
         The foods that are near, where there is a problem.
     spare : frozenset of str
         Words of the line that are no part of the food's name: its cuts, sizes and measures.
+    measures : tuple of Measure
+        What a piece or a bunch of the food meant weighs, where another food stands in for it.
     """
 
     food: Food | None
@@ -41,6 +52,7 @@ class Choice:
     problem: str = ""
     choices: tuple[Match, ...] = ()
     spare: frozenset[str] = frozenset()
+    measures: tuple[Measure, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +113,8 @@ def choose(
     problem = problem or state_problem
     choices = which_food(asked.name, asked.after, asked.head, table)[1] if problem else ()
     choices = choices or (which_food(words(food.name), (), "", table)[1] if problem else ())
-    return Choice(food, notes, problem, choices, spare)
+    own = measures_of_stand_ins().get(found.text, ()) if names.kind(found) == STAND_IN else ()
+    return Choice(food, notes, problem, choices, spare, own)
 
 
 def _asked(name: Sequence[str], after: Sequence[str], names: KnownNames) -> tuple[_Asked, tuple[str, ...]]:

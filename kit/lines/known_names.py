@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from functools import cache, cached_property, lru_cache
 
 from kit import files
-from kit.food.composition import Food, Foods, read_rows
+from kit.food.composition import Food, Foods, Measure, read_rows
 from kit.food.finding import Index, Name
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 
@@ -121,6 +121,16 @@ def missing_choices(name: Name, table: Foods) -> tuple[Food, ...]:
         if row["words"] == name.text:
             return tuple(table[key] for key in row["food"].split("; ") if key in table)
     return (name.food,)
+
+
+@cache
+def measures_of_stand_ins() -> Mapping[str, tuple[Measure, ...]]:
+    """Return, for the words of a stand-in, what a piece or a bunch of it weighs, where that is another weight."""
+    found = {}
+    for row in read_rows(files.bundled("data/stand_ins.csv")):
+        pairs = (part.rsplit(" ", 1) for part in row["measures"].split("; ") if part)
+        found[row["words"]] = tuple(Measure(noun, "", float(grams), row["source"]) for noun, grams in pairs)
+    return found
 
 
 @cache

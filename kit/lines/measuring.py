@@ -30,7 +30,7 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
         return _unmeasured(reading, food)
     elif not phrase.counted:
         return replace(reading, problem=f'no amount of "{food.name}"; write for instance "{example_of(food)}"')
-    weight = weigh(food, written)
+    weight = weigh(_as_counted(food, choice), written)
     if weight is None:
         asked = " ".join(part for part in (written.size, written.measure or "piece") if part)
         return replace(
@@ -39,6 +39,13 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
     weight = _eaten(weight, phrase.share)
     trimmed = bool(written.edible and food.refuse and written.unit and written.unit.kind == "mass")
     return replace(_with_weight(reading, weight, written.count), cut="trimmed" if trimmed else written.cut)
+
+
+def _as_counted(food: Food, choice: Choice) -> Food:
+    """Return a food that stands in for another with what a piece of that one weighs; by the cup they are alike."""
+    if not choice.measures:
+        return food
+    return replace(food, measures=(*choice.measures, *(row for row in food.measures if row.measure in VOLUMES)))
 
 
 def _eaten(weight: Weight, share: float) -> Weight:

@@ -31,6 +31,12 @@ _LIES_IN = re.compile(
     re.IGNORECASE,
 )
 _OTHER_AMOUNT = re.compile(r"(?<=[a-z)]) or (?=(?:about )?(?:\d|one\b|half\b))", re.IGNORECASE)
+_AMOUNT_OF_STATE = re.compile(
+    r"^(?:from\s+|about\s+)*[\d./ -]+[a-z]+\.?\s+(?:of\s+)?(?:cooked|dry|dried|uncooked|raw|unpopped|unpeeled)\b|"
+    r"^(?:from\s+|about\s+)*[\d./ -]+[a-z]+\.?\s+(?:before|after)\s+cooking",
+    re.IGNORECASE,
+)
+_COOKED = re.compile(r"\b(?<!un)cooked\b|\bafter cooking\b", re.IGNORECASE)
 _AND = re.compile(r"\s+(?:and|&)\s+", re.IGNORECASE)
 _LIST = re.compile(
     r"^(?P<items>[A-Za-z' -]{2,40}(?:,\s*[A-Za-z' -]{2,40}){1,4}?),?\s+(?P<link>or|and/or|and|&)\s+"
@@ -112,7 +118,7 @@ def _phrase(text: str, system: str) -> ParsedLine:
         shown = "is no number" if math.isnan(count.value) else f"of {count.high:g} is too large"
         return ParsedLine(problem=f'the amount in "{text[:40]}" {shown}; write something like "1 1/2 cups"')
     rest, weighed = _amounts_behind(rest) if count else (rest, [])
-    remarks = sort_remarks([*inside, *weighed])
+    remarks = sort_remarks(part for part in (*inside, *weighed) if not _of_another_state(part, text))
     written, rest, told = quantity(count, _STIRRED.sub("", rest), remarks.amounts, system)
     rest, written = added(rest, written, system)
     name, others, joined, after = _foods_and_rest(rest.strip(" ,;:"))
@@ -128,6 +134,13 @@ def _phrase(text: str, system: str) -> ParsedLine:
         joined=tuple(joined),
         examples=(*examples, *remarks.examples),
     )
+
+
+def _of_another_state(remark: str, text: str) -> bool:
+    """Whether a remark weighs the food in another state than the line measures it: "4 cups cooked pasta (8 oz dry)"."""
+    if not _AMOUNT_OF_STATE.match(remark):
+        return False
+    return bool(_COOKED.search(text)) != bool(_COOKED.search(remark))
 
 
 def _without_other_size(text: str) -> str:

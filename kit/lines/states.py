@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from kit.food.composition import Food, Foods
 from kit.food.finding import Name
 from kit.food.vocabulary import line_words
+from kit.food.vocabulary import words as said_in
 
 _STATES = {  # the states that answer a wish, best first
     "cooked": ("cooked",),
@@ -115,7 +116,8 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
 
 
 def _states_in(words: Sequence[str], best: Name) -> list[tuple[str, str]]:
-    known = ((line_words().get(word), word) for word in words if word not in best.words)
+    own = best.words if best.food.state != "ready" else best.words | {*said_in(best.food.name)}  # dry breadcrumbs
+    known = ((line_words().get(word), word) for word in words if word not in own)
     return [(found.meaning, word) for found, word in known if found and found.kind == "state"]
 
 
