@@ -78,7 +78,8 @@ def test_every_chart_is_painted_as_python_computes_it(screen, key, name):
     slider(page, FOOD).focus()
     page.keyboard.press("ArrowLeft")
     made = expected(moved(WRITTEN, FOOD, -1), name)
-    words = sorted(text.strip() for trace in made["figure"]["data"] for text in trace.get("text", ()) if text.strip())
+    texts = [text.replace("<br>", "").strip() for trace in made["figure"]["data"] for text in trace.get("text", ())]
+    words = sorted(filter(None, texts))
     page.wait_for_function(
         """([name, sentence, words]) => {
           const shown = [...document.querySelectorAll(`.talk-preview [data-chart=${name}] .textpoint text`)];

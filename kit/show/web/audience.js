@@ -8,7 +8,7 @@ import { Scene } from "./scene.js";
 const NAME = "talk-kit-audience";
 const CHANNEL = "talk-kit-audience";
 const LOOK = 400; // between looks whether it is still open [ms]
-const WAIT = 250; // for a window that is open already to answer [ms]
+const WAIT = 5000; // for a window that is open already to answer, on a machine that has much to do [ms]
 const OWN = `
   const fit = () => {
     const scene = document.querySelector(".talk-scene");
