@@ -143,7 +143,7 @@ def read(text: str, dish: Dish) -> tuple[Read, ...]:
     return _read(text, names)
 
 
-@lru_cache(maxsize=2_000)
+@lru_cache(maxsize=300)  # a talk's sentences several times over; more would only be kept
 def _read(text: str, names: FoodNames) -> tuple[Read, ...]:
     pieces = _sentences(text, names)
     answers = [piece for _, piece in pieces[1:]] + [""]

@@ -22,7 +22,7 @@ export class Desk {
     this.keys = (event) => this.key(event);
     this.root.addEventListener("keydown", this.keys);
     if (!document.querySelector(".jp-NotebookPanel")) document.body.addEventListener("keydown", this.keys);
-    void isOpen().then((open) => open && !this.other && this.openTheirs());
+    void isOpen().then((open) => open && !this.other && this.root.isConnected && this.openTheirs());
   }
 
   build() {
