@@ -15,6 +15,7 @@ from kit.food.cells import list_in, named_numbers_in, number_in
 from kit.food.own_table import own_rows
 
 Array = NDArray[np.float64]
+SR26, PACKAGE_LABEL, FOODDATA_CENTRAL = "SR26", "package label", "FoodData Central"
 MEASURE_COLUMNS = ("food", "measure", "cut", "grams", "source")
 COMPOSITION = "USDA National Nutrient Database for Standard Reference, Release 26 (2013)"
 DEVIATIONS = "relative_sd"  # a column of the user's own table only
@@ -86,6 +87,9 @@ class Food:
         The thing it is a form of, and which form: ``raw``, ``dry``, ``cooked``, ``canned``, ``drained``, ``rinsed`` ...
     check_package, refuse : bool, float
         Whether its allergens differ by maker; the inedible part of the food as bought. [fraction]
+    source, release, changed_by : str
+        Where its figures are from, for people; the release or kind of source alone (`SR26`, `PACKAGE_LABEL` ...; empty
+        when they were given); and what was changed about them.
     relative_sd : numpy.ndarray, shape (n_nutrients,), optional
         How far the composition may be off, where the food brings its own figure (a package label); else None.
     """
@@ -109,6 +113,8 @@ class Food:
     refuse: float = 0.0
     refuse_part: str = ""
     source: str = ""
+    release: str = ""
+    changed_by: str = ""
     relative_sd: Array | None = field(default=None, repr=False)
 
     def __post_init__(self) -> None:
@@ -250,12 +256,14 @@ def _food(row: Mapping[str, str], measures: tuple[Measure, ...], table: Path) ->
         refuse=float(row["refuse_pct"] or 0) / 100,
         refuse_part=row["refuse_part"],
         source=_source(row),
+        release=SR26 if row["sr26"] else PACKAGE_LABEL,
+        changed_by=row.get("changed_by") or "",
         relative_sd=_by_place(named_numbers_in(row.get(DEVIATIONS, ""), table, row["food"], DEVIATIONS)),
     )
 
 
 def _source(row: Mapping[str, str]) -> str:
-    source = f"SR26 {row['sr26']}" if row["sr26"] else "package label"
+    source = f"{SR26} {row['sr26']}" if row["sr26"] else PACKAGE_LABEL
     return f"{source}; {row['changed_by']}" if row.get("changed_by") else source
 
 

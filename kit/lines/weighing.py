@@ -98,8 +98,7 @@ def weigh(food: Food, written: Written) -> Weight | None:
     a cup alike, then another volume), then the density of its group; each step away widens the range.
     """
     found = _weight_of(food, written)
-    _, _, changed = food.source.partition("; ")
-    return replace(found, how=f"{found.how}; {changed}") if found and changed else found
+    return replace(found, how=f"{found.how}; {food.changed_by}") if found and food.changed_by else found
 
 
 def _weight_of(food: Food, written: Written) -> Weight | None:

@@ -12,12 +12,13 @@ from kit.texts import quantity
 
 PARTS = ("water", "protein", "fat", "carbohydrate", "ash")
 PARTS_TOLERANCE = 2.0  # [g] of 100 g
+_ALCOHOL = "alcohol"
 _WHY_ENERGY = {
     "fiber": "much of its carbohydrate is fiber, which gives less than 4 kcal/g",
     "spice": "spices and leaves have their own, lower energy factors",
     "fruit": "fruit acids and fiber give less than 4 kcal/g",
     "nut": "nuts and seeds have their own, lower energy factors",
-    "alcohol": "alcohol gives energy that the three do not",
+    "alcohol": f"{_ALCOHOL} gives energy that the three do not",
     "other": "its food-specific energy factors differ from 4, 9 and 4",
 }
 
@@ -66,7 +67,7 @@ def check_values(values: NDArray[np.float64], of: str, food: Food | None = None)
         why = (
             ""
             if holds
-            else f"; {_WHY_ENERGY['alcohol'].split(' gives')[0]} or an acid may be the rest"
+            else f"; {_ALCOHOL} or an acid may be the rest"
             if total < 100
             else "; each is analysed on its own"
         )

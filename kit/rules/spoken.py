@@ -32,14 +32,25 @@ def amount_words(name: str, of: Range, at_least: bool = False) -> str:
     >>> amount_words("protein", Range(18.2, 16.8, 19.6)), amount_words("sodium", Range(0.4, 0, 1))
     ('about 18 grams of protein', 'hardly any sodium')
     """
-    about = nutrient(name)
-    words = spoken(of.value, of.low, of.high, about.unit, about.decimals, at_least)
+    words = quantity_words(name, of, at_least)
     thing = thing_said(name)
     if words == UNKNOWN:
         return f"an unknown amount of {thing}"
     if words == HARDLY_ANY or name == "energy":
         return f"{HARDLY_ANY} {thing}" if words == HARDLY_ANY else words
     return f"{words} of {thing}"
+
+
+def quantity_words(name: str, of: Range, at_least: bool = False) -> str:
+    """Return an amount of a nutrient without its name: "about 18 grams"; calories name themselves.
+
+    Examples
+    --------
+    >>> quantity_words("protein", Range(18.2, 16.8, 19.6))
+    'about 18 grams'
+    """
+    about = nutrient(name)
+    return spoken(of.value, of.low, of.high, about.unit, about.decimals, at_least)
 
 
 def range_words(name: str, of: Range) -> str:

@@ -52,10 +52,16 @@ def part_words(share: float) -> str:
 
 def range_words(share: float, limits: tuple[float, float] | None) -> str:
     """Return where a share lies: "in the range", "below the range", "above the range"; empty where that is unknown."""
+    side = side_of(share, limits)
+    return f"{side} the range" if side else ""
+
+
+def side_of(share: float, limits: tuple[float, float] | None) -> str:
+    """Return on which side of a range a share lies: "in", "below" or "above"; empty where that is unknown."""
     if limits is None or math.isnan(share):
         return ""
     low, high = limits
-    return f"{'below' if share < low else 'above' if share > high else 'in'} the range"
+    return "below" if share < low else "above" if share > high else "in"
 
 
 def day_words(now: float, written: float, at_least: bool) -> str:
@@ -122,8 +128,8 @@ def energy_sentence(now: Mapping[str, float], ranges: Mapping[str, tuple[float, 
     if any(map(math.isnan, now.values())):
         return "There is no energy to share out."
     largest = max(now, key=lambda name: now[name])
-    where = [(name, range_words(now[name], ranges.get(name))) for name in now]
-    out = [(name, words.split(" ")[0]) for name, words in where if words and not words.startswith("in ")]
+    where = [(name, side_of(now[name], ranges.get(name))) for name in now]
+    out = [(name, side) for name, side in where if side in ("below", "above")]
     start = f"{part_words(now[largest]).capitalize()} of the energy comes from {largest}"
     if not out:
         return f"{start}; all {count(len(now))} shares are in their usual ranges."
@@ -158,7 +164,7 @@ def balance_sentence(now: Mapping[str, float], ranges: Mapping[str, tuple[float,
     """
     if any(math.isnan(now[name]) for name in CORNERS):
         return "There is no energy to share out."
-    out = [(name, range_words(now[name], ranges[name]).split(" ")[0]) for name in CORNERS]
+    out = [(name, side_of(now[name], ranges[name])) for name in CORNERS]
     far = {side: [name for name, where in out if where == side] for side in ("above", "below")}
     if not any(far.values()):
         return "Protein, fat and carbohydrate are in balance: all three are in their usual ranges."

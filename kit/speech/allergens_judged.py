@@ -16,6 +16,7 @@ from kit.texts import listing
 GROUPS = {"nuts": ("tree_nut", "pine_nut", "peanut"), "shellfish": ("crustacean", "mollusc"), "any": ()}
 
 
+NUTS = "nuts (tree nuts or peanuts)"
 _PACKAGED = ("condiment", "stock", "snack", "bread", "spice", "baking", "beverage")
 
 
@@ -39,11 +40,15 @@ def _name(allergen: str) -> str:
         "gluten": "gluten",
         "peanut": "peanuts",
         "egg": "egg",
-        "nuts": "nuts (tree nuts or peanuts)",
+        "nuts": NUTS,
         "shellfish": "shellfish",
         "any": "allergens",
     }
-    return told.get(allergen) or allergen_names()[allergen].split(" (")[0]
+    return told.get(allergen) or allergen_names()[allergen]
+
+
+def _plain(name: str) -> str:
+    return "nuts" if name == NUTS else name
 
 
 def _sorted_out(foods: list[Food], allergen: str) -> tuple[list[Food], list[Food]]:
@@ -77,7 +82,7 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
         return Finding(HOLDS, f"{_told(there, name)}, by the facts of each food")
     if asked:
         return Finding(CANNOT_TELL, _ask(asked, name))
-    return Finding(OFF, f"no food in it brings {name}", None, (f"There is no {name.split(' (')[0]} in it.",))
+    return Finding(OFF, f"no food in it brings {name}", None, (f"There is no {_plain(name)} in it.",))
 
 
 def _free(claim: AllergenClaim, foods: list[Food], there: list[Food], asked: list[Food], name: str) -> Finding:
@@ -101,7 +106,9 @@ def _ask(foods: list[Food], name: str) -> str:
 
 
 def _contains(foods: list[Food], name: str) -> str:
-    return f"It contains {name.split(' (')[0]}, from the {listing([short_name(food) for food in foods])}."
+    if [short_name(food) for food in foods] == [_plain(name)]:
+        return f"It contains {_plain(name)}."
+    return f"It contains {_plain(name)}, from the {listing([short_name(food) for food in foods])}."
 
 
 def _told(foods: list[Food], name: str) -> str:

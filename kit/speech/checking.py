@@ -50,7 +50,13 @@ class Checked:
     choices: tuple[Choice, ...] = ()
 
 
-def check_sentence(text: str, dish: Dish, pins: dict[str, str] | None = None, find_instead: bool = True) -> Checked:
+def check_sentence(
+    text: str,
+    dish: Dish,
+    pins: dict[str, str] | None = None,
+    find_instead: bool = True,
+    untried: Dish | None = None,
+) -> Checked:
     """Check what is said against the dish as it is now.
 
     Parameters
@@ -63,9 +69,20 @@ def check_sentence(text: str, dish: Dish, pins: dict[str, str] | None = None, fi
         Which food a word stands for.
     find_instead : bool
         Whether to look for words that would hold.
+    untried : Dish, optional
+        The dish before a change that was tried, when the words answer a question: a change that the words name
+        themselves is one of that dish.
     """
     readings = read(text, dish)
-    found = [(one, claim, _judged(one, _pinned(claim, pins or {}), dish)) for one in readings for claim in one.claims]
+    found = [
+        (
+            one,
+            claim,
+            _judged(one, _pinned(claim, pins or {}), dish if one.change is None or untried is None else untried),
+        )
+        for one in readings
+        for claim in one.claims
+    ]
     pairs = [(one.offset, finding) for one, _, finding in found]
     if not pairs:
         return Checked(NOTHING_TO_CHECK, "It says nothing about nutrients, allergens, kinds, keeping or safety.")

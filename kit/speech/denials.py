@@ -76,7 +76,7 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
 
 
 def _sees_to_it(claim: Claim) -> bool:
-    return isinstance(claim, _OWN_WAY) or (isinstance(claim, TimeClaim) and claim.warned)
+    return isinstance(claim, _OWN_WAY) or (isinstance(claim, TimeClaim) and (claim.warned or claim.limit))
 
 
 def _denies(sentence: Sentence, at: int) -> bool:

@@ -92,6 +92,8 @@ def _ranks(sentence: Sentence, about: list[About]) -> list[Claim]:
     claims: list[Claim] = []
     last: list[Named] = []
     for at in sentence.places("rank"):
+        if sentence.text_at(at - 1) in ("your", "my", "their"):
+            continue  # "if milk is your main source of calcium": in what they eat, not in the dish
         named = nutrients_after(sentence, at + 1)
         if not named and last and sentence.tokens[at].parts["rank"] != "first":
             named = last

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from kit.food.composition import nutrients
 from kit.meal.certainty import Range
 from kit.meal.changes import change
-from kit.rules.spoken import amount_words
+from kit.rules.spoken import amount_words, quantity_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.amounts import in_unit
@@ -118,7 +118,7 @@ def _edit(claim: EffectClaim, of: Range, before: float) -> Edit | None:
         return None
     size = Range(abs(of.value), *sorted((abs(of.low), abs(of.high))))
     if claim.said.unit in _UNITS:
-        words = amount_words("fat" if claim.nutrient == "salt" else claim.nutrient, size).split(" of ")[0]
+        words = quantity_words(_counted_as(claim.nutrient), size)
         return (
             None
             if "hardly" in words or claim.said.unit != unit_of(claim.nutrient)
@@ -130,9 +130,14 @@ def _edit(claim: EffectClaim, of: Range, before: float) -> Edit | None:
     )
 
 
+def _counted_as(name: str) -> str:
+    """Return the nutrient in whose unit one is said: salt in grams, as fat is."""
+    return "fat" if name == "salt" else name
+
+
 def _sentences(claim: EffectClaim, words: str, of: Range, gain: str) -> tuple[str, ...]:
     size = Range(abs(of.value), *sorted((abs(of.low), abs(of.high))))
-    amount = amount_words("fat" if claim.nutrient == "salt" else claim.nutrient, size)
+    amount = amount_words(_counted_as(claim.nutrient), size)
     begin = words[:1].upper() + words[1:]
     if claim.change is not None and claim.change.kind == AS_TYPED:
         return ()

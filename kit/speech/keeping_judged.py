@@ -8,6 +8,7 @@ from kit import files
 from kit.food.composition import Food, read_rows
 from kit.rules.dish_kind import kind_of_dish
 from kit.rules.keeping import doneness_of, keeping
+from kit.rules.naming import short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import Claim, Finding
 from kit.speech.foods_said import FoodWord
@@ -100,13 +101,7 @@ def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
     raw = _raw_food(claim, dish)
     if raw is not None:
         food, (least, most) = raw
-        because = (
-            f"raw {food.name.split(',')[0].lower()} keeps {number(least)} to {number(most)} days in the "
-            f"refrigerator (USDA "
-            f""
-            f""
-            f"FSIS)"
-        )
+        because = f"raw {short_name(food)} keeps {number(least)} to {number(most)} days in the refrigerator (USDA FSIS)"
     else:
         least, most = _rules()["keeps_days"]
         because = (
@@ -141,7 +136,7 @@ def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
     if right:
         return Finding(HOLDS, because)
     own_words = (
-        f"{raw[0].name.split(',')[0]} that is raw keeps {number(least)} to {number(most)} days in the fridge."
+        f"{short_name(raw[0]).capitalize()} that is raw keeps {number(least)} to {number(most)} days in the fridge."
         if raw
         else ""
     )
@@ -211,7 +206,7 @@ def _judge_degrees(claim: DegreesClaim, dish: Dish) -> Finding:
     if not known:
         return Finding(CANNOT_TELL, "no doneness temperature is published for it here")
     food, limit = max(known, key=lambda pair: pair[1])
-    name = food.name.split(",")[0].lower()
+    name = short_name(food)
     return _floor(
         claim,
         limit,

@@ -26,20 +26,23 @@ Verdicts
 "holds": every claim in it is true by the numbers and the published rules. "off": at least one is false. "cannot tell":
 something in it cannot be judged, or was not understood; the reason asks in its own words. "nothing to check": it says
 nothing about nutrients, allergens, kinds, keeping or safety. What cannot be told stays so when she names her source; it
-is then listed as hers. A placeholder that cannot be looked up makes that one entry "cannot tell", and hides no other.
+is then listed as hers. An answer is judged on the dish as its `try` makes it, and filled from that. A placeholder that
+cannot be looked up makes that one entry "cannot tell", and hides no other.
 """
 
 from collections.abc import Iterator
 from dataclasses import replace
 
 from kit.errors import KitError
+from kit.meal.changes import read_change
 from kit.meal.nutrition import Nutrition, nutrition
-from kit.rules.verdicts import CANNOT_TELL
+from kit.meal.steps import applied
+from kit.rules.verdicts import CANNOT_TELL, HOLDS
 from kit.speech.checking import check_sentence
 from kit.speech.verdict import ANSWER, POINT, STEP, Verdict
 from kit.talk.dish import Dish
 from kit.talk.placeholders import faults, fill
-from kit.talk.talk import Point, Talk
+from kit.talk.talk import Point, Question, Talk
 
 NO_SENTENCES = "the talk has no sentences yet: write what you will say, one sentence a line, under Script"
 
@@ -55,7 +58,9 @@ def check_talk(talk: Talk, numbers: Nutrition | None = None) -> tuple[Verdict, .
         The dish as it is now, when it has been changed since the talk was written.
     """
     dish = Dish(talk, nutrition(talk.recipe) if numbers is None else numbers)
-    return tuple(_check(where, place, point, dish) for where, place, point in _said(talk))
+    found = [_check(where, place, point, dish) for where, place, point in _said(talk)]
+    answers = ((place, question) for place, question in enumerate(talk.questions) if question.answer.strip())
+    return (*found, *(_answer(place, question, dish) for place, question in answers))
 
 
 def check_points(talk: Talk, numbers: Nutrition | None = None) -> tuple[Verdict, ...]:
@@ -72,11 +77,24 @@ def check_point(point: Point, dish: Dish) -> Verdict:
 def _said(talk: Talk) -> Iterator[tuple[str, int, Point]]:
     yield from ((POINT, place, point) for place, point in enumerate(talk.points))
     yield from ((STEP, place, Point(step.say, step.part)) for place, step in enumerate(talk.steps) if step.say.strip())
-    answers = ((place, question) for place, question in enumerate(talk.questions) if question.answer.strip())
-    yield from ((ANSWER, place, Point(question.answer)) for place, question in answers)
 
 
-def _check(where: str, place: int, point: Point, dish: Dish) -> Verdict:
+def _answer(place: int, question: Question, dish: Dish) -> Verdict:
+    """Check an answer about the dish as its question tries it; what a change brings, about the dish it is made of."""
+    point = Point(question.answer)
+    if not question.try_:
+        return _check(ANSWER, place, point, dish)
+    try:
+        steps = read_change(question.try_, dish.numbers.recipe)
+        tried = Dish(dish.talk, nutrition(applied(dish.numbers.recipe, steps)))
+    except KitError as fault:
+        found = _check(ANSWER, place, point, dish)
+        doubt = f'what "{question.try_}" makes of the dish was not understood: {fault}.'
+        return replace(found, verdict=CANNOT_TELL, because=doubt) if found.verdict == HOLDS else found
+    return _check(ANSWER, place, point, tried, dish)
+
+
+def _check(where: str, place: int, point: Point, dish: Dish, untried: Dish | None = None) -> Verdict:
     wrong = list(faults(point.say, dish))
     if wrong:
         return Verdict(point.say, CANNOT_TELL, f"{'; '.join(wrong)}.", where=where, point=point, place=place)
@@ -84,7 +102,7 @@ def _check(where: str, place: int, point: Point, dish: Dish) -> Verdict:
         say = fill(point.say, dish)
     except KitError as fault:
         return Verdict(point.say, CANNOT_TELL, f"{fault}.", where=where, point=point, place=place)
-    checked = check_sentence(say, dish, dict(point.pins))
+    checked = check_sentence(say, dish, dict(point.pins), untried=untried)
     return Verdict(
         say=say,
         verdict=checked.verdict,

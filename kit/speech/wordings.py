@@ -165,7 +165,7 @@ def _subject(
             if (
                 is_stop(token)
                 or (is_verb(sentence, place) and not token.is_a("food"))
-                or token.text in ("with", "because", "that", "which", "than")
+                or token.text in ("with", "because", "that", "which", "than", "if", "when", "unless", "where")
             ):
                 break
             if is_food(sentence, place) and not token.is_a("nutrient"):

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from kit.errors import UnknownNameError
 from kit.food.alcohol import alcohol_of
-from kit.food.composition import Food, nutrient_index
+from kit.food.composition import PACKAGE_LABEL, Food, nutrient_index
 from kit.food.measures import convert, unit
 from kit.lines.nearest_measure import VOLUMES
 from kit.lines.weighing import Z90
@@ -52,8 +52,8 @@ class Dish:
     @cached_property
     def source(self) -> str:
         """Where the figures of the dish are from: "SR26", "SR26 and package label"."""
-        used = (part.food.source.split(" ")[0] for part in self.numbers.recipe.ingredients if part.grams > 0)
-        names = {"package": "package labels", "": "the figures given"}
+        used = (part.food.release for part in self.numbers.recipe.ingredients if part.grams > 0)
+        names = {PACKAGE_LABEL: "package labels", "": "the figures given"}
         return listing(list(dict.fromkeys(names.get(word, word) for word in used))) or "the recipe"
 
     def in_grams(self, nutrient: str, grams: float) -> Range | None:

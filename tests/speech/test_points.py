@@ -27,6 +27,17 @@ def test_a_fault_in_one_entry_is_told_there_and_hides_no_other():
     assert "brace" in found[1].because
 
 
+def test_an_answer_is_about_the_dish_as_its_question_tries_it():
+    tries = "leave out the feta"
+    says = ("Then it is vegan.", "Then it is not vegan.", "Leaving out the feta saves sodium.", "It has {cholesterol}.")
+    talk = replace(a_talk(), questions=tuple(Question("Without feta?", tries, say) for say in says))
+    assert [one.verdict for one in check_talk(talk)] == ["holds", "off", "holds", "holds"]
+    assert "hardly any" in check_talk(talk)[3].say
+    unclear = replace(talk, questions=(Question("Without it?", "leave out the moon", "It serves four."),))
+    assert check_talk(unclear)[0].verdict != "holds"
+    assert "leave out the moon" in check_talk(unclear)[0].because
+
+
 def test_a_talk_without_sentences_has_no_verdicts():
     assert check_talk(a_talk()) == ()
 

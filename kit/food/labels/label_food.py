@@ -6,13 +6,12 @@ from typing import Any
 import numpy as np
 
 from kit.errors import LabelError, nearest
-from kit.food.composition import Food, Measure, nutrient_index, nutrients
+from kit.food.composition import PACKAGE_LABEL, Food, Measure, nutrient_index, nutrients
 from kit.food.household import read_measure
 from kit.food.labels.label import SERVING_GRAMS, Label, key_from
 from kit.food.labels.label_checks import faults
 from kit.food.labels.printed import LABEL_ONLY, printed_names
 
-SOURCE = "package label"
 # A food may differ from its label by a fifth before it is misbranded, 21 CFR 101.9(g)(4) and (5): taken as two
 # standard deviations.
 TOLERANCE_SD = 0.10
@@ -44,7 +43,8 @@ def food_of(label: Label) -> Food:
         per_100g=values,
         measures=tuple(_measures(label)),
         state="ready",
-        source=SOURCE,
+        source=PACKAGE_LABEL,
+        release=PACKAGE_LABEL,
         relative_sd=deviations,
         allergens=tuple(dict.fromkeys(brings)),
         check_package=not label.allergens,  # what is not typed in is not known to be absent
@@ -57,9 +57,9 @@ def _measures(label: Label) -> Iterator[Measure]:
     grams_at = [match.start() for match in SERVING_GRAMS.finditer(label.serving_text)][-1]
     read = read_measure(label.serving_text[:grams_at].rstrip("(/, ").strip(), label.name)
     if read:
-        yield Measure(read.measure, read.cut, float(f"{label.serving_grams / read.count:.6g}"), SOURCE)
+        yield Measure(read.measure, read.cut, float(f"{label.serving_grams / read.count:.6g}"), PACKAGE_LABEL)
     if label.servings_per_container and not (read and read.measure == "package"):
-        yield Measure("package", "", label.serving_grams * label.servings_per_container, SOURCE)
+        yield Measure("package", "", label.serving_grams * label.servings_per_container, PACKAGE_LABEL)
 
 
 _FACTS: Mapping[str, type | tuple[type, ...]] = {

@@ -12,7 +12,7 @@ import numpy as np
 
 from kit import files
 from kit.errors import ReleaseError, UnknownNameError
-from kit.food.composition import Food, Measure
+from kit.food.composition import FOODDATA_CENTRAL, Food, Measure
 from kit.food.wordindex import WordIndex
 
 LAYOUT = "1"  # of the tables below; a store of another layout is imported again
@@ -127,7 +127,7 @@ class Store:
             weights = rows.execute(
                 "SELECT measure, cut, grams, sequence FROM measure WHERE fdc_id = ? ORDER BY sequence", (fdc_id,)
             ).fetchall()
-        source = f"FoodData Central {fdc_id}"
+        source = f"{FOODDATA_CENTRAL} {fdc_id}"
         return Food(
             key=f"{KEY_PREFIX}{fdc_id}",
             name=name,
@@ -135,6 +135,7 @@ class Store:
             measures=tuple(Measure(measure, cut, grams, source) for measure, cut, grams, _ in weights),
             group=_GROUPS.get(category.lower(), ""),
             source=", ".join(part for part in (source, kind.replace("_", " "), published) if part),
+            release=FOODDATA_CENTRAL,
         )
 
     @staticmethod
