@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from kit.errors import KitError
 from kit.food.vocabulary import words
 from kit.meal.nutrition import nutrition
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
@@ -12,18 +11,18 @@ from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
 from kit.speech.changes_made import changed
 from kit.speech.changes_said import RINSE
-from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About, Choice, Claim, Edit, Finding
+from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About, Choice, Claim, Finding
 from kit.speech.day_shares import DayShareClaim
 from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.effects_judged import EffectClaim
 from kit.speech.energy_shares import EnergyShareClaim
 from kit.speech.foods_said import FoodWord
+from kit.speech.instead import instead_of
 from kit.speech.kinds import AbsentClaim, KindClaim
 from kit.speech.reading import Read, family_of, judge, read
 from kit.speech.verdict import ClaimFinding
 from kit.speech.wordings_claim import WordingClaim
 from kit.talk.dish import Dish
-from kit.talk.placeholders import fill
 from kit.texts import listing, number
 
 _ORDER = (OFF, CANNOT_TELL, HOLDS, NOTHING_TO_CHECK)
@@ -92,7 +91,9 @@ def check_sentence(
     because = _reason([finding.because for _, finding in pairs if finding.verdict == verdict])
     claims = tuple(_told(one, claim, finding, dish) for one, claim, finding in found)
     choices = tuple(dict.fromkeys(choice for _, finding in pairs for choice in finding.choices))
-    instead = _instead(text, pairs, dish, pins or {}) if verdict == OFF and find_instead else ""
+    instead = ""
+    if verdict == OFF and find_instead:
+        instead = instead_of(text, pairs, dish, lambda new: _reads_back(new, dish, pins or {}))
     return Checked(verdict, because, instead, claims, choices)
 
 
@@ -188,54 +189,6 @@ def about_words(about: About, dish: Dish) -> str:
         return about.words
     assert about.kind == SERVING
     return "a serving" if about.count == 1 else f"{number(about.count, 2)} servings"
-
-
-def _instead(text: str, pairs: Sequence[tuple[int, Finding]], dish: Dish, pins: dict[str, str]) -> str:
-    """Return words that hold when they are read back: hers with other numbers, else sentences of their own."""
-    off = [finding for _, finding in pairs if finding.verdict == OFF]
-    others_hold = all(finding.verdict in (HOLDS, OFF) for _, finding in pairs)
-    if others_hold and all(finding.edit is not None for finding in off):
-        moved = {
-            Edit(start + finding.edit.start, start + finding.edit.end, finding.edit.words)
-            for start, finding in pairs
-            if finding.verdict == OFF and finding.edit is not None
-        }
-        edits = sorted(moved, key=lambda edit: -edit.start)
-        if len({(edit.start, edit.end) for edit in edits}) == len(edits):
-            new = text
-            for edit in edits:
-                new = new[: edit.start] + _fitting(edit, new) + new[edit.end :]
-            new = _capital(new)
-            if _reads_back(new, dish, pins):
-                return new
-    found: list[str] = []
-    for finding in off:
-        candidates = [_filled(sentence, dish) for sentence in finding.sentences]
-        good = next((one for one in candidates if one and _reads_back(one, dish, pins)), "")
-        if good and good not in found:
-            found.append(good)
-    return " ".join(found)
-
-
-def _fitting(edit: Edit, text: str) -> str:
-    """Return the words of an edit as they fit where they go: "a 190-calorie bowl", "about a third of the iron"."""
-    old, after = text[edit.start : edit.end], text[edit.end :]
-    if "-" in old and " calories" in edit.words:  # an adjective: "a 90-calorie bowl"
-        return f"{edit.words.removeprefix('about ').removesuffix(' calories')}-calorie"
-    if old.lower().endswith(" of") or (old.lower().split()[-1:] in (["all"], ["most"]) and after.startswith(" the")):
-        return f"{edit.words} of"
-    return edit.words
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
-
-
-def _filled(sentence: str, dish: Dish) -> str:
-    try:
-        return _capital(fill(sentence, dish))
-    except KitError:
-        return ""
 
 
 def _reads_back(text: str, dish: Dish, pins: dict[str, str]) -> bool:

@@ -55,19 +55,17 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         negators = [at for at in range(len(sentence)) if sentence.clauses[at] == clause and _denies(sentence, at)]
         if not negators:
             continue
-        if sentence.text_at(sentence.clause_of(negators[0])[-1]) in (":", "—"):  # "it is not so: half of it comes from"
-            clause += not any(sentence.clauses[max(claim.places)] == clause for claim in found)
+        led = sentence.text_at(sentence.clause_of(negators[0])[-1]) in (":", "—") and not any(
+            sentence.clauses[max(claim.places)] == clause for claim in found
+        )
+        clause += led  # "it is not doing much: half of it comes from ..."
         own = [claim for claim in found if sentence.clauses[max(claim.places)] == clause]
         told = sum(1 for claim in own if claim.negated or _sees_to_it(claim))
         if told >= len(negators) or not own:
             continue
         open_claims = [claim for claim in own if not claim.negated and not _sees_to_it(claim)]
-        if (
-            told == 0
-            and len(negators) == 1
-            and len(open_claims) == 1
-            and _can_turn(sentence, open_claims[0], negators[0])
-        ):
+        plain = told == 0 and not led and len(negators) == len(open_claims) == 1
+        if plain and _can_turn(sentence, open_claims[0], negators[0]):
             found[found.index(open_claims[0])] = replace(open_claims[0], negated=True)
         elif open_claims and len(negators) > told:
             places = tuple(sorted({negators[-1], *open_claims[0].places}))

@@ -136,7 +136,7 @@ def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
     if right:
         return Finding(HOLDS, because)
     own_words = (
-        f"{short_name(raw[0]).capitalize()} that is raw keeps {number(least)} to {number(most)} days in the fridge."
+        f"Raw {short_name(raw[0]).removeprefix('raw ')} keeps {number(least)} to {number(most)} days in the fridge."
         if raw
         else ""
     )

@@ -32,6 +32,7 @@ _GROUPS = {
     "herb": ("herb",),
 }
 _NO = frozenset("no zero without".split())
+_PLAIN = frozenset("vegan vegetarian pescatarian".split())
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +41,12 @@ class KindClaim(Claim):
 
     kind: str = ""
     but: tuple[FoodWord, ...] = ()
+    word: str = ""  # hers: "vegan"
+
+    @property
+    def said(self) -> str:
+        """The kind in her word."""
+        return self.word or self.kind
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +70,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         but, places = _but(sentence, at)
         sentence.used.update({at, *places})
         denied = negated(sentence, at) or (people and _warned(sentence, at))
-        claims.append(KindClaim((at,), _subject(sentence, about, at), denied, kind, tuple(but)))
+        word = sentence.text_at(at) if not people and sentence.text_at(at) in _PLAIN else ""
+        claims.append(KindClaim((at,), _subject(sentence, about, at), denied, kind, tuple(but), word))
     for at, token in enumerate(sentence.tokens):
         # "Nothing in here comes from an animal."
         none = [
@@ -185,7 +193,7 @@ def judge(claim: KindClaim | AbsentClaim, dish: Dish) -> Finding:
     if not claim.negated:
         return finding
     if finding.verdict == HOLDS:
-        return Finding(OFF, finding.because, None, (f"It is {claim.kind}.",))
+        return Finding(OFF, finding.because, None, (f"It is {claim.said}.",))
     return Finding(HOLDS, finding.because) if finding.verdict == OFF else finding
 
 
@@ -209,7 +217,9 @@ def _judge_kind(claim: KindClaim, dish: Dish) -> Finding:
         if claim.about.kind == FOOD or len(against) == len(foods):
             return Finding(OFF, because)
         what = "All the grain in it" if kind == "whole grain" else "Everything in it"
-        return Finding(OFF, because, None, (f"{what} is {kind} except for the {names}.", f"It is not {kind}."))
+        return Finding(
+            OFF, because, None, (f"{what} is {claim.said} except for the {names}.", f"It is not {claim.said}.")
+        )
     if unknown or not foods:
         names = listing([short_name(food) for food in unknown]) or "what is meant"
         return Finding(CANNOT_TELL, f"nothing is known about the {names}: what does the package say?")

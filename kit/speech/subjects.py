@@ -53,7 +53,8 @@ def subjects(sentence: Sentence) -> list[About]:
                 and (sentence.is_a(before, "verb_leave_out") or sentence.is_a(before, "verb_swap"))
                 and sentence.text_at(before) not in ("hold", "holds")
             )
-            if (not led or measured) and not changed and (not seen_verb or _verb_follows(sentence, at)):
+            none = sentence.text_at(before) in ("no", "zero", "without")  # "no butter went into these"
+            if (not led or measured) and not changed and not none and (not seen_verb or _verb_follows(sentence, at)):
                 about = food_part(sentence, at)
                 joined = (
                     sentence.text_at(before) in ("and", "plus", ",")

@@ -1,5 +1,7 @@
 """Content wordings: "high in fiber", "iron-rich", "low-sodium", "fat-free", "lean", "unsalted", "no added sugar"."""
 
+from dataclasses import replace
+
 from kit.speech.claim import FOOD, THE_DISH, About, Claim, Finding
 from kit.speech.clauses import is_stop
 from kit.speech.parts import food_part, is_dish, is_food, is_verb
@@ -258,7 +260,9 @@ def _none(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
         ]
     if named[0].nutrient == "fat" and food_at(sentence, named[0].place) is not None:
         return []
-    return _claims(sentence, about, at, "free", named, False)
+    # "No cholesterol" has no weaker word that would fit in its place.
+    found = _claims(sentence, about, at, "free", named, False)
+    return [replace(claim, adjective=True) if isinstance(claim, WordingClaim) else claim for claim in found]
 
 
 def _plenty(sentence: Sentence, about: list[About], at: int) -> list[Claim]:

@@ -113,6 +113,12 @@ def _name(dish: Dish, food: Food) -> tuple[str, str]:
     return (f"The {name} in it" if inside else name[:1].upper() + name[1:]), name
 
 
+def _said(claim: WordingClaim, dish: Dish) -> str:
+    """Return what she calls the food, where that is one food of the dish only."""
+    words = claim.about.foods
+    return words[0].text if len(words) == 1 and len(present(dish, words[0])) == 1 else ""
+
+
 def _sentence(wording: str, nutrient: str, food: Food | None, dish: Dish) -> str:
     words = phrase(wording, nutrient)
     if food is None:
@@ -148,11 +154,14 @@ def _sentences(claim: WordingClaim, dish: Dish, food: Food | None) -> tuple[str,
         for word in (claim.wording, *_NEAREST.get(claim.wording, ())):
             good = (one for one in by_what_they_bring(dish, name) if _holds(word, name, one, dish))
             found += [_sentence(word, name, one, dish) for one in islice(good, 2)]
+    if not name and food is not None and dish.places([food]):
+        short = _said(claim, dish) or short_name(food)
+        return (*found, f"The {short} {'bring' if is_plural(short) else 'brings'} {{fat from {food.key}}}.")
     if not name:
         return (*found, "{serving} has {fat}.")
     if food is None:
         return (*found, f"{{serving}} has {{{name}}}.")
-    _begin, short = _name(dish, food)
+    short = _said(claim, dish) or _name(dish, food)[1]
     if dish.places([food]):
         return (
             *found,
