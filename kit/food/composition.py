@@ -88,8 +88,7 @@ class Food:
     check_package, refuse : bool, float
         Whether its allergens differ by maker; the inedible part of the food as bought. [fraction]
     source, release, changed_by : str
-        Where its figures are from, for people; the release or kind of source alone (`SR26`, `PACKAGE_LABEL` ...; empty
-        when they were given); and what was changed about them.
+        Where its figures are from, for people; `SR26`, `PACKAGE_LABEL` ... alone; and what was changed about them.
     relative_sd : numpy.ndarray, shape (n_nutrients,), optional
         How far the composition may be off, where the food brings its own figure (a package label); else None.
     """
@@ -255,16 +254,13 @@ def _food(row: Mapping[str, str], measures: tuple[Measure, ...], table: Path) ->
         retention=row["retention"],
         refuse=float(row["refuse_pct"] or 0) / 100,
         refuse_part=row["refuse_part"],
-        source=_source(row),
+        source="; ".join(
+            filter(None, (f"{SR26} {row['sr26']}" if row["sr26"] else PACKAGE_LABEL, row.get("changed_by")))
+        ),
         release=SR26 if row["sr26"] else PACKAGE_LABEL,
         changed_by=row.get("changed_by") or "",
         relative_sd=_by_place(named_numbers_in(row.get(DEVIATIONS, ""), table, row["food"], DEVIATIONS)),
     )
-
-
-def _source(row: Mapping[str, str]) -> str:
-    source = f"{SR26} {row['sr26']}" if row["sr26"] else PACKAGE_LABEL
-    return f"{source}; {row['changed_by']}" if row.get("changed_by") else source
 
 
 def _by_place(values: Mapping[str, float]) -> Array | None:
