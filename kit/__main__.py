@@ -12,11 +12,12 @@ from kit.errors import KitError, TalkFileError
 if TYPE_CHECKING:
     from kit.talk.talk import Talk
 
-OFF, BAD_INPUT = 1, 2
+OPEN = OFF = 1  # a line that has to be asked about; a sentence that does not hold
+BAD_INPUT = 2
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one command and return its exit code: 0 on success, 1 when a point does not hold, 2 on bad input."""
+    """Run one command and return its exit code: 0 on success, 1 when something is off or asked, 2 on bad input."""
     chosen = _parser().parse_args(arguments)
     try:
         code = chosen.run(chosen) or 0
@@ -139,7 +140,7 @@ def _numbers(chosen: argparse.Namespace) -> int:
         _print_json({**as_json(numbers, talk.rules), **talk_json(talk)})
     else:
         print("\n".join([as_text(numbers, () if chosen.all else MAIN_NUTRIENTS, talk.rules), *talk_notes(talk)]))
-    return OFF if recipe.open_lines else 0
+    return OPEN if recipe.open_lines else 0
 
 
 def _read_talk(chosen: argparse.Namespace, name: str = "") -> "Talk":
@@ -166,8 +167,7 @@ def _read(chosen: argparse.Namespace) -> int:
     readings = read_lines(chosen.lines, system="metric" if chosen.metric else "us")
     if chosen.json:
         _print_json([reading.as_json() for reading in readings])
-        return 0
-    for reading in readings:
+    for reading in readings if not chosen.json else ():
         grams = (
             f"{number(reading.grams, 1)} g ({number(reading.low)} to {number(reading.high)})"
             if reading.grams is not None and reading.low is not None and reading.high is not None
@@ -177,7 +177,7 @@ def _read(chosen: argparse.Namespace) -> int:
         for label, text in (("how", reading.how), ("to ask", reading.problem)):
             if text:
                 print(f"  {label}: {text}")
-    return BAD_INPUT if any(reading.is_open for reading in readings) else 0
+    return OPEN if any(reading.is_open for reading in readings) else 0
 
 
 def _find(chosen: argparse.Namespace) -> None:

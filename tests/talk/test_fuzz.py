@@ -1,18 +1,16 @@
 """Mutated talk files and plain talks: each is read, or told in sentences; none ends in a traceback."""
 
-import os
 from pathlib import Path
 from random import Random
 
 import pytest
+from slips import TRIES, mutated
 
 from kit.errors import KitError
 from kit.talk.desk import desk_from, empty_desk
 from kit.talk.library import bundled_talks, talk_from
 from kit.talk.plain_talk import plain_text
 
-TRIES = int(os.environ.get("TALK_KIT_FUZZ", "30"))  # DEVELOPERS.md says how to run 10^5
-SIGNS = "\"'[]{}=#.,:;\n\t \\|0123456789-–½“”éß\u2028\u00a0\x00🍲{}"
 PIECES = [
     "nan",
     "inf",
@@ -34,23 +32,6 @@ PIECES = [
 ]
 
 
-def mutated(text, chance):
-    """Return a text with some slips: signs changed, lines doubled, moved or lost, odd pieces put in."""
-    signs = list(text)
-    for _ in range(chance.randrange(6)):
-        signs[chance.randrange(len(signs))] = chance.choice(SIGNS)
-    lines = "".join(signs).split("\n")
-    for _ in range(chance.randrange(4)):
-        place = chance.randrange(len(lines))
-        lines[place : place + 1] = chance.choice(
-            [[], [lines[place]] * 2, [chance.choice(PIECES)], lines[place : place + 1]]
-        )
-        lines = lines or [""]
-    if chance.random() < 0.1:
-        lines = lines[: chance.randrange(len(lines)) + 1]
-    return "\n".join(lines)
-
-
 @pytest.mark.parametrize("ending", [".toml", ".txt"])
 def test_any_slip_of_a_talk_is_read_or_told(ending):
     chance = Random(f"slips {ending}")
@@ -62,7 +43,7 @@ def test_any_slip_of_a_talk_is_read_or_told(ending):
         else [plain_text(talk_from(text, path)) for text, path in zip(whole, paths, strict=True)]
     )
     for _ in range(TRIES):
-        text = mutated(chance.choice(texts), chance)
+        text = mutated(chance.choice(texts), chance, PIECES)
         try:
             talk = talk_from(text, Path(f"slip{ending}"))
             assert all(isinstance(fault, str) and fault for fault in talk.faults)

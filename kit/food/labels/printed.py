@@ -24,6 +24,7 @@ _PRINTED = re.compile(
     r"(?P<unit>[a-zµμ]*)(?:\s*(?:rae|dfe|ne))?\.?",
     re.IGNORECASE,
 )
+_MOST = 1_000_000.0  # of anything on a label, in its unit or in percent
 
 
 @cache
@@ -70,6 +71,8 @@ def printed_amount(name: str, printed: str | float) -> Printed:
     times = _factor(name, match["unit"] or unit, called)
     digits = match["number"].replace(",", "")
     value = float(digits) * times
+    if value > _MOST:
+        raise LabelError(f"{called} is {_beginning(text)}, more than any serving holds; write it as printed")
     rule = rounding(name)
     if match["less"]:
         low = rule.zero_below if math.isclose(value, rule.less_than) else 0.0
@@ -101,9 +104,14 @@ def printed_percent(name: str, percent: float) -> Printed:
         value = float(str(percent).strip().removesuffix("%"))
     except ValueError:
         value = math.nan
-    if not 0 <= value < math.inf or isinstance(percent, bool):
-        raise LabelError(f'{called} is "{percent}" percent of the daily value; write a number such as 10')
+    if not 0 <= value <= _MOST or isinstance(percent, bool):
+        said = _beginning(str(percent))
+        raise LabelError(f'{called} is "{said}" percent of the daily value; write a number such as 10')
     return percent_rounding(name).backwards(value, 0.5).times(daily_values()[name].amount / 100)
+
+
+def _beginning(text: str) -> str:
+    return text if len(text) <= 40 else f"{text[:40]}..."
 
 
 def _factor(name: str, unit: str, called: str) -> float:
