@@ -155,6 +155,37 @@ def _codes_of_ways() -> Mapping[tuple[str, str], str]:
     return {(row["family"], row["way"]): row["code"] for row in rows}
 
 
+_OTHER_VITAMINS = ("thiamin", "riboflavin", "niacin", "folate", "choline")
+_FRESH = ("raw", "dry", "frozen")
+_COOKED_OR_RAW = ("vegetable", "fruit", "meat", "poultry", "fish", "shellfish", "egg", "pulse", "grain", "pasta", "soy")
+
+
+@cache
+def vitamins_that_cooking_takes() -> frozenset[str]:
+    """Return the vitamins of which some treatment leaves less than all."""
+    vitamins = {name for name in nutrients() if name.startswith("vitamin_") or name in _OTHER_VITAMINS}
+    return frozenset(
+        name for name in vitamins if any(float(row.get(name) or 100) < 100 for row in _retention_table().values())
+    )
+
+
+def is_loss_known(food: Food, treatment: str) -> bool:
+    """Whether it is known what a food loses in a treatment or a way of cooking.
+
+    Cooked foods, and what no cooking changes, lose nothing more; of a fresh one it has to be known how it is cooked,
+    and a factor has to be published for that.
+
+    Examples
+    --------
+    >>> carrots = bundled_foods()["carrots-raw"]
+    >>> is_loss_known(carrots, "boiled"), is_loss_known(carrots, "raw"), is_loss_known(carrots, "")
+    (True, True, False)
+    """
+    if food.state not in _FRESH or food.group not in _COOKED_OR_RAW or treatment == "raw":
+        return True
+    return treatment in _retention_table() or (food.retention, treatment) in _codes_of_ways()
+
+
 def kept_when(food: Food, treatment: str) -> NDArray[np.float64]:
     """Return the fraction of each nutrient that a food keeps in a treatment, or in a way of cooking.
 

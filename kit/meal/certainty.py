@@ -194,7 +194,13 @@ def spoken(value: float, low: float, high: float, unit: str = "", decimals: int 
 
 
 def spoken_parts(
-    value: float, low: float, high: float, unit: str = "", decimals: int = 0, at_least: bool = False
+    value: float,
+    low: float,
+    high: float,
+    unit: str = "",
+    decimals: int = 0,
+    at_least: bool = False,
+    up_to: bool = False,
 ) -> tuple[str, str, str]:
     """Return what `spoken` says in its three parts, any of them empty: how it is meant, the number, the unit.
 
@@ -207,9 +213,9 @@ def spoken_parts(
         return "", UNKNOWN, ""
     if value <= 0 or low <= 0:
         return "", "hardly any" if value > 0 or not at_least else UNKNOWN, ""
-    about = "at least" if at_least else "about"
+    about = "at least" if at_least else "up to" if up_to else "about"
     if value < _NEARLY_ONE and unit in _SPOKEN_UNITS:
-        return _less_than_one(value, low, high, unit, at_least)
+        return _less_than_one(value, low, high, unit, at_least, up_to)
     single, several = _SPOKEN_UNITS.get(unit, (unit, unit))
     if high <= value:
         said, digits = value, decimals
@@ -220,17 +226,19 @@ def spoken_parts(
     return about, number(said, digits), single if said == 1 else several
 
 
-def _less_than_one(value: float, low: float, high: float, unit: str, at_least: bool) -> tuple[str, str, str]:
+def _less_than_one(
+    value: float, low: float, high: float, unit: str, at_least: bool, up_to: bool
+) -> tuple[str, str, str]:
     """Return less than one unit in words: a fraction that lies in the range, or the next smaller unit."""
     single = _SPOKEN_UNITS[unit][0]
-    about = "at least" if at_least else "about"
+    about = "at least" if at_least else "up to" if up_to else "about"
     fitting = [share for share in _PARTS if low <= share <= (value if at_least else max(high, value))]
     if unit == "kcal":
         return (about, "1", single) if value >= _HALF_A_UNIT and not at_least else ("", "hardly any", "")
     if fitting and value >= _TENTH * 0.9:
         return about, _PARTS[min(fitting, key=lambda share: abs(share - value))], single
     if unit in _SMALLER:
-        return spoken_parts(value * 1000, low * 1000, high * 1000, _SMALLER[unit], at_least=at_least)
+        return spoken_parts(value * 1000, low * 1000, high * 1000, _SMALLER[unit], at_least=at_least, up_to=up_to)
     if value < _TENTH:
         return "", "less than a tenth", f"of a {single}"
     return about, number(value, 1), _SPOKEN_UNITS[unit][1]
@@ -244,8 +252,8 @@ def spoken_per_serving(numbers: Nutrition) -> Mapping[str, str]:
 def spoken_parts_per_serving(numbers: Nutrition) -> Mapping[str, tuple[str, str, str]]:
     """Return every nutrient of a serving in the form that can be said, in its parts."""
     low, high = ranges(numbers)
-    values = zip(nutrients(), numbers.per_serving, low, high, numbers.at_least, strict=True)
+    values = zip(nutrients(), numbers.per_serving, low, high, numbers.at_least, numbers.up_to, strict=True)
     return {
-        name: spoken_parts(value, least, most, nutrient(name).unit, nutrient(name).decimals, bool(lacks))
-        for name, value, least, most, lacks in values
+        name: spoken_parts(value, least, most, nutrient(name).unit, nutrient(name).decimals, bool(lacks), bool(lost))
+        for name, value, least, most, lacks, lost in values
     }

@@ -9,11 +9,13 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from kit.food.composition import nutrient_index, nutrients
+from kit.food.cooking import is_loss_known, vitamins_that_cooking_takes
 from kit.food.energy import ATWATER_GENERAL, ENERGY_SOURCES
 from kit.meal.makeup import Makeup
 from kit.meal.recipe import Recipe
 
 Array = NDArray[np.float64]
+A_LITTLE = 0.05  # of a vitamin: what foods bring of it together that does not matter
 
 
 def contributions(grams: ArrayLike, per_100g: ArrayLike, servings: float = 1.0) -> Array:
@@ -94,6 +96,12 @@ def _energy_known(made: Makeup) -> bool:
     return not np.isnan(made.per_gram[:, _energy_places()]).any()
 
 
+@cache
+def _taken_by_cooking() -> NDArray[np.bool_]:
+    taken = vitamins_that_cooking_takes()
+    return np.array([name in taken for name in nutrients()])
+
+
 @dataclass(frozen=True, eq=False)
 class Nutrition:
     """The numbers of a recipe, per serving.
@@ -123,6 +131,17 @@ class Nutrition:
     def at_least(self) -> NDArray[np.bool_]:
         """Of which nutrients the total is only "at least", shape (n_nutrients,): all of them with a line still open."""
         return np.atleast_1d(self.missing.any(axis=0)) | bool(self.recipe.open_lines)
+
+    @cached_property
+    def up_to(self) -> NDArray[np.bool_]:
+        """Of which vitamins cooking may have taken some, nobody knows how much, shape (n_nutrients,): "up to"."""
+        return self._may_be_lost() & ~self.at_least
+
+    def _may_be_lost(self) -> NDArray[np.bool_]:
+        parts, ways = self.recipe.ingredients, self.recipe.ways
+        known = [is_loss_known(part.food, part.treatment or way.name) for part, way in zip(parts, ways, strict=True)]
+        unsure = np.nansum(self.contributions[~np.array(known, dtype=bool)], axis=0)
+        return _taken_by_cooking() & (unsure > A_LITTLE * self.per_serving)
 
     @cached_property
     def serving_grams(self) -> float:

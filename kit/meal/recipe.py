@@ -15,6 +15,8 @@ from kit.lines.reader import read_each
 from kit.lines.reading import Reading
 from kit.lines.recipe_text import MOST_SERVINGS, WrittenRecipe
 from kit.meal.makeup import Makeup, makeup
+from kit.meal.ways import Mixture, Way, mixture_of
+from kit.meal.ways import ways as ways_of
 
 MOST_GRAMS = 1e6  # a tonne of one ingredient is a slip of the pen
 KINDS_OF_DISH = ("main dish", "meal", "soup", "side", "dessert", "drink", "food")
@@ -39,8 +41,8 @@ class Ingredient:
     noun, noun_grams, cut : str, float, str
         The measure the amount is counted in, the grams of one, and the cut in which it is measured.
     treatment : str
-        How it is cooked, so that retention factors apply: one of `kit.food.cooking.WAYS`, the code of a treatment, or
-        empty.
+        How it is cooked, where the cook says so: one of `kit.food.cooking.WAYS`, or the code of a treatment; empty for
+        as it is worked out.
     swaps : tuple of str
         Keys of foods that may take its place.
     slider : tuple of float, optional
@@ -106,6 +108,8 @@ class Recipe:
         What kind of dish it is, one of `KINDS_OF_DISH`; empty when that is to be worked out.
     open_lines : tuple of Reading
         Lines that could not be read and are not in the numbers: every total is "at least" then.
+    mixture : Mixture, optional
+        What the dish was before anything was changed in it, by which it is worked out how it is cooked.
     """
 
     title: str
@@ -115,8 +119,11 @@ class Recipe:
     finished_grams: float | None = None
     dish_is: str = ""
     open_lines: tuple[Reading, ...] = ()
+    mixture: Mixture | None = None
 
     def __post_init__(self) -> None:
+        if self.mixture is None:
+            object.__setattr__(self, "mixture", mixture_of(self.ingredients))
         if not 0 < self.servings <= MOST_SERVINGS:
             raise AmountError(f"servings is {self.servings:g}; give a number from above 0 to {MOST_SERVINGS:,}")
         if self.finished_grams is not None and not 0 < self.finished_grams <= MOST_GRAMS:
@@ -131,12 +138,17 @@ class Recipe:
         return np.array([ingredient.grams for ingredient in self.ingredients], dtype=float)
 
     @cached_property
+    def ways(self) -> tuple[Way, ...]:
+        """How each ingredient is cooked: as the cook said, or as it is worked out for the recipe as written."""
+        return ways_of(self.title, self.ingredients, self.mixture)
+
+    @cached_property
     def makeup(self) -> Makeup:
-        """What a gram of each ingredient holds, whatever the amounts."""
+        """What a gram of each ingredient holds when eaten, whatever the amounts."""
         parts = self.ingredients
         return makeup(
             tuple(part.food for part in parts),
-            tuple(part.treatment for part in parts),
+            tuple(part.treatment or way.name for part, way in zip(parts, self.ways, strict=True)),
             tuple(part.relative_sd for part in parts),
         )
 
@@ -170,7 +182,8 @@ class Recipe:
             finished = finished * after / before if before > 0 and after > 0 else None
         other = self if servings is None else replace(self, servings=servings)
         # The foods are the same, and the amounts are at hand: a moved slider need not gather them again.
-        return _with(other, ingredients=changed, finished_grams=finished, makeup=self.makeup, grams=amounts)
+        kept = {"makeup": self.makeup, "ways": self.ways}
+        return _with(other, ingredients=changed, finished_grams=finished, grams=amounts, **kept)
 
     def position(self, food: str) -> int:
         """Return the place of the first ingredient of a food.

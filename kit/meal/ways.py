@@ -41,6 +41,22 @@ class Way:
     eaten_raw: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class Mixture:
+    """What a dish is as it was written, by which it is worked out how it is cooked, whatever is changed in it later.
+
+    Attributes
+    ----------
+    much_liquid : bool
+        Whether stock or water is more than a splash.
+    dough : bool
+        Whether it is a dough or a batter.
+    """
+
+    much_liquid: bool
+    dough: bool
+
+
 class Cooked(Protocol):
     """What is asked of an ingredient here."""
 
@@ -65,7 +81,12 @@ class Cooked(Protocol):
         """How the cook said that it is cooked: one of `kit.food.cooking.WAYS`, or another word."""
 
 
-def ways(title: str, ingredients: Sequence[Cooked]) -> tuple[Way, ...]:
+def mixture_of(ingredients: Sequence[Cooked]) -> Mixture:
+    """Return what a dish of these ingredients is."""
+    return Mixture(_much_liquid(ingredients), _is_dough(ingredients))
+
+
+def ways(title: str, ingredients: Sequence[Cooked], mixture: Mixture | None = None) -> tuple[Way, ...]:
     """Return the way of cooking of each ingredient of a dish.
 
     Parameters
@@ -74,6 +95,8 @@ def ways(title: str, ingredients: Sequence[Cooked]) -> tuple[Way, ...]:
         The dish's title, whose words tell much: "roast", "soup", "salad".
     ingredients : sequence of Cooked
         The ingredients.
+    mixture : Mixture, optional
+        What the dish is; by its ingredients where that is not given.
 
     Examples
     --------
@@ -82,8 +105,8 @@ def ways(title: str, ingredients: Sequence[Cooked]) -> tuple[Way, ...]:
     >>> [way.name for way in ways(soup.title, soup.ingredients)]
     ['stewed', 'stewed']
     """
-    much_liquid, dough = _much_liquid(ingredients), _is_dough(ingredients)
-    return tuple(_way(title, each, much_liquid, dough) for each in ingredients)
+    mixture = mixture or mixture_of(ingredients)
+    return tuple(_way(title, each, mixture.much_liquid, mixture.dough) for each in ingredients)
 
 
 def _way(title: str, each: Cooked, much_liquid: bool, dough: bool) -> Way:

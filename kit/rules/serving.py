@@ -32,6 +32,8 @@ class Line:
         Share of the daily value, NaN where there is none. [fraction]
     missing_from : tuple of str
         Foods without a value; the value is then "at least".
+    up_to : bool
+        Whether cooking may have taken some of it, nobody knows how much.
     """
 
     nutrient: str
@@ -43,6 +45,12 @@ class Line:
     spoken: str
     day: float
     missing_from: tuple[str, ...]
+    up_to: bool = False
+
+    @property
+    def bound(self) -> str:
+        """What stands before a value that is a bound only: "at least ", "up to ", or nothing."""
+        return "at least " if self.missing_from else "up to " if self.up_to else ""
 
     @property
     def decimals(self) -> int:
@@ -75,6 +83,7 @@ def serving_lines(numbers: Nutrition, names: Sequence[str] = (), rules: str = "u
             said[name],
             _surely(name, float(days[at]), numbers, rules),
             numbers.missing_from(name) if numbers.at_least[at] else (),
+            bool(numbers.up_to[at]),
         )
         for name in chosen
         for at in (order[name],)
@@ -113,6 +122,7 @@ def as_json(numbers: Nutrition, rules: str = "us") -> dict[str, object]:
                 "spoken": line.spoken,
                 "daily_value_percent": None if isnan(days[line.nutrient]) else 100 * days[line.nutrient],
                 "missing_from": list(line.missing_from),
+                "up_to": line.up_to,
             }
             | ({"corrected_percent": corrected} if rules == "us" and line.nutrient == "protein" else {})
             for line in serving_lines(numbers, rules=rules)
@@ -125,12 +135,14 @@ def as_json(numbers: Nutrition, rules: str = "us") -> dict[str, object]:
                 "grams": ingredient.grams,
                 "part": ingredient.part,
                 "how": ingredient.how,
+                "cooked": ingredient.treatment or way.name or None,
+                "cooked_because": way.because,
                 "source": ingredient.food.source,
                 "nutrients": {
                     name: None if isnan(value) else value for name, value in zip(nutrients(), row.tolist(), strict=True)
                 },
             }
-            for ingredient, row in zip(ingredients, numbers.contributions, strict=True)
+            for ingredient, way, row in zip(ingredients, numbers.recipe.ways, numbers.contributions, strict=True)
         ],
         "open": [
             {"line": line.line, "problem": line.problem, "choices": [match.food for match in line.choices]}
@@ -146,7 +158,7 @@ def as_text(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rules: st
     rows = [
         (
             line.name,
-            f"{'at least ' if line.missing_from else ''}{number(line.value, line.decimals)} {line.unit}",
+            f"{line.bound}{number(line.value, line.decimals)} {line.unit}",
             f"{number(line.low, line.decimals)} to {number(line.high, line.decimals)}",
             "" if isnan(line.day) else f"{number(100 * line.day)} % of a day",
             line.spoken,

@@ -55,11 +55,10 @@ def handout(contents: Contents, label: bool = False) -> str:
 
 def number_row(line: Line) -> dict[str, str]:
     """Return a nutrient of a serving as a row of a table: its id, name, value, range and share of a day in words."""
-    at_least = "at least " if line.missing_from else ""
     return {
         "nutrient": line.nutrient,
         "name": line.name,
-        "value": f"{at_least}{number(line.value, line.decimals)} {line.unit}",
+        "value": f"{line.bound}{number(line.value, line.decimals)} {line.unit}",
         "range": span(line.low, line.high),
         "day": percent(line.day) if line.day == line.day else "",
     }
@@ -68,8 +67,7 @@ def number_row(line: Line) -> dict[str, str]:
 def _others(contents: Contents) -> str:
     """Return the other nutrients in one sentence, each with its share of a day."""
     told = [
-        f"{short_name(line.nutrient)} {'at least ' if line.missing_from else ''}{number(line.value, line.decimals)}"
-        f" {line.unit} ({percent(line.day)})"
+        f"{short_name(line.nutrient)} {line.bound}{number(line.value, line.decimals)} {line.unit} ({percent(line.day)})"
         for line in contents.other_nutrients
     ]
     return f"{'; '.join(told)}. In brackets the share of a day." if told else ""

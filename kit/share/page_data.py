@@ -9,6 +9,7 @@ import numpy as np
 from kit.errors import KitError
 from kit.food.allergens import allergen_names
 from kit.food.composition import nutrient, nutrient_index
+from kit.food.cooking import is_loss_known, vitamins_that_cooking_takes
 from kit.food.daily_values import daily_values
 from kit.food.energy import KCAL_PER_GRAM
 from kit.food.finding import food as food_by_key
@@ -18,6 +19,7 @@ from kit.lines.weighing import Z90
 from kit.meal.certainty import composition_sd
 from kit.meal.changes import read_change
 from kit.meal.in_place_of import in_place_of
+from kit.meal.nutrition import A_LITTLE
 from kit.meal.portions import MAKE_MORE
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.scenario import Scenario
@@ -67,6 +69,7 @@ def page_data(contents: Contents) -> dict[str, Any]:
         "system": talk.measures,
         "z90": Z90,
         "open": len(recipe.open_lines),
+        "a_little": A_LITTLE,
         "protein_by_quality": talk.rules == "us",
         "nutrients": [
             {
@@ -77,6 +80,7 @@ def page_data(contents: Contents) -> dict[str, Any]:
                 "decimals": nutrient(name).decimals,
                 "day": values[name].amount if name in values else None,
                 "kind": values[name].kind if name in values else "",
+                "taken": name in vitamins_that_cooking_takes(),
             }
             for name in NUTRIENTS
         ],
@@ -142,6 +146,7 @@ def _option(option: Ingredient, recipe: Recipe, place: int, at: list[int], rules
         "amount_sd": option.relative_sd,
         "per_100g": [None if np.isnan(value) else float(value) for value in per_100g],
         "protein_score": least_quality_of(food),
+        "loss_known": is_loss_known(food, option.treatment or base.ways[place].name),
         "content_sd": composition_sd(food)[at].tolist(),
         "allergens": [one.allergen for one in allergens(Recipe("", (replace(option, grams=1.0),)), rules)],
         "unknown": must_be_asked(food),

@@ -58,7 +58,7 @@ def serving_rows(numbers: Nutrition, names: Sequence[str] = MAIN_NUTRIENTS, rule
     return [
         {
             "nutrient": line.name,
-            "per serving": f"{number(line.value, line.decimals)} {line.unit}",
+            "per serving": f"{line.bound}{number(line.value, line.decimals)} {line.unit}",
             "range": f"{number(line.low, line.decimals)} to {number(line.high, line.decimals)}",
             "of a day": "" if line.day != line.day else percent(line.day),
             "to say": line.spoken,

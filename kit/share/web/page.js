@@ -18,6 +18,11 @@ export function worked_out(data, setting) {
     const [u, v] = [options[row].amount_sd, options[row].content_sd[at]];
     return sum + (Number.isNaN(value) ? 0 : value ** 2 * (u ** 2 + v ** 2 + u ** 2 * v ** 2));
   }, 0)));
+  const at_least = columns.map((values) => data.open > 0 || values.some(Number.isNaN));
+  const may_be_lost = columns.map((values, at) => {
+    const unsure = values.reduce((sum, value, row) => sum + (options[row].loss_known || Number.isNaN(value) ? 0 : value), 0);
+    return data.nutrients[at].taken && unsure > data.a_little * total[at];
+  });
   return {
     options,
     grams,
@@ -25,7 +30,8 @@ export function worked_out(data, setting) {
     total,
     low: total.map((value, at) => Math.max(0, value - half[at])),
     high: total.map((value, at) => value + half[at]),
-    at_least: columns.map((values) => data.open > 0 || values.some(Number.isNaN)),
+    at_least,
+    up_to: may_be_lost.map((lost, at) => lost && !at_least[at]),
   };
 }
 
@@ -81,8 +87,8 @@ const place = (data, name) => data.nutrients.findIndex(({ id }) => id === name);
 export function spoken(python, data, numbers, name) {
   const at = place(data, name);
   const { unit, decimals } = data.nutrients[at];
-  const { total, low, high, at_least } = numbers;
-  return python.spoken_parts(total[at], low[at], high[at], unit, decimals, at_least[at]);
+  const { total, low, high, at_least, up_to } = numbers;
+  return python.spoken_parts(total[at], low[at], high[at], unit, decimals, at_least[at], up_to[at]);
 }
 
 /** Every chart of a setting, beside the recipe as written. */
@@ -173,8 +179,9 @@ export function begin(page, python, data, mount, plotly) {
     data.nutrients.forEach(({ id, unit, decimals }, at) => {
       const cells = find("table")?.querySelector(`[data-nutrient="${id}"]`)?.children;
       if (!cells) return;
-      const { total, low, high, at_least } = numbers;
-      write(cells[1], `${at_least[at] ? "at least " : ""}${python.number(total[at], decimals)} ${unit}`);
+      const { total, low, high, at_least, up_to } = numbers;
+      const bound = at_least[at] ? "at least " : up_to[at] ? "up to " : "";
+      write(cells[1], `${bound}${python.number(total[at], decimals)} ${unit}`);
       write(cells[2], python.span(low[at], high[at]));
       const share = share_of_day(python, data, numbers, at);
       write(cells[3], Number.isNaN(share) ? "" : python.percent(share));
