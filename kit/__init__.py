@@ -7,20 +7,16 @@ from importlib import import_module
 from typing import Any
 
 _HOMES = {
-    "cautions_table": "kit.show.tables",
     "check_points": "kit.speech.points",
     "checks_table": "kit.show.tables",
-    "day_plan": "kit.show.rehearsal_panel",
     "follow_up_panel": "kit.share.panels",
     "lines_table": "kit.show.tables",
     "nutrition": "kit.meal.nutrition",
     "on_screen": "kit.show.panels",
-    "practice_cards": "kit.show.rehearsal_panel",
     "prepare": "kit.show.writing",
     "read_recipe": "kit.lines.recipe_text",
     "read_talk": "kit.talk.library",
-    "rehearsal_clock": "kit.show.rehearsal_panel",
-    "script": "kit.show.script_panel",
+    "rehearse": "kit.show.rehearse",
     "serving_table": "kit.show.tables",
     "survey_panel": "kit.share.panels",
     "weights_table": "kit.show.tables",

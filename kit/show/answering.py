@@ -50,8 +50,8 @@ class Answering(anywidget.AnyWidget):
         """Tell the page what a message of hers has changed."""
         raise NotImplementedError
 
-    def _reply(self, number: int, parts: Mapping[str, Any]) -> None:
-        """Send those of some parts that differ from what the page has."""
+    def _reply(self, number: int, parts: Mapping[str, Any], **also: Any) -> None:
+        """Send those of some parts that differ from what the page has, and what the page merges into what it has."""
         changes = {name: value for name, value in parts.items() if self.content.get(name) != value}
         self.content.update(changes)
-        self.send({"done": number, "changes": changes})
+        self.send({"done": number, "changes": {**changes, **also}})

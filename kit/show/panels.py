@@ -7,7 +7,7 @@ from kit.errors import KitError
 from kit.files import TALK_VARIABLE
 from kit.show.desk import Desk
 from kit.talk.last_used import last_used
-from kit.talk.library import bundled_talks, read_talk, talks
+from kit.talk.library import bundled_talks, read_talk, titles
 from kit.talk.remembering import Memory
 from kit.talk.talk import Talk
 
@@ -30,8 +30,7 @@ def on_screen(talk: str | Path | Talk | None = None) -> Desk:
     """
     asked = talk or os.environ.get(TALK_VARIABLE)
     given = asked if isinstance(asked, Talk) else read_talk(asked) if asked else _last_used()
-    known = {entry.name: entry.title for entry in sorted(talks(), key=lambda entry: entry.own)}
-    return Desk(given, known, read_talk, None if talk else Memory("screen"))
+    return Desk(given, titles(), read_talk, None if talk else Memory("screen"))
 
 
 def _last_used() -> Talk:

@@ -8,7 +8,7 @@ from pandas.io.formats.style import Styler
 from kit.food.three_weights import three_weights
 from kit.lines.reading import Reading
 from kit.meal.checks import checks
-from kit.meal.nutrition import Nutrition, nutrition
+from kit.meal.nutrition import Nutrition
 from kit.meal.recipe import Recipe
 from kit.rules.allergens import check_the_package
 from kit.rules.cautions import allergens, cautions, storage, unknown_allergens
@@ -109,16 +109,11 @@ def checks_rows(numbers: Nutrition, failed_only: bool = True) -> list[Row]:
     ]
 
 
-def cautions_table(talk: Talk) -> Styler:
-    """Return what to say for safety: allergens and what brings them, keeping and reheating, who should ask first."""
-    return readable(pd.DataFrame(cautions_rows(talk, nutrition(talk.recipe))))
-
-
 def cautions_rows(talk: Talk, numbers: Nutrition) -> list[Row]:
-    """Return what to say for safety by the names of the columns; as `cautions_table`."""
-    told = [("allergen", found.sentence, "") for found in allergens(talk.recipe, talk.rules)]
-    unknown = unknown_allergens(talk.recipe)
+    """Return what to say for safety: allergens and what brings them, keeping, who should ask first; by column."""
+    told = [("allergen", found.sentence, "") for found in allergens(numbers.recipe, talk.rules)]
+    unknown = unknown_allergens(numbers.recipe)
     told += [("allergens not known", check_the_package(unknown), "")] if unknown else []
-    told += [("keeping", sentence, "") for sentence in storage(talk.measures, talk.keeps_days, talk.recipe)]
+    told += [("keeping", sentence, "") for sentence in storage(talk.measures, talk.keeps_days, numbers.recipe)]
     told += [("who should ask", caution.sentence, caution.why) for caution in cautions(numbers, talk.rules)]
     return [dict(zip(("about", "to say", "why here"), row, strict=True)) for row in told]

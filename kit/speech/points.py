@@ -31,7 +31,6 @@ cannot be looked up makes that one entry "cannot tell", and hides no other.
 """
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from kit.errors import KitError
 from kit.meal.changes import read_change
@@ -41,7 +40,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS
 from kit.speech.checking import check_sentence
 from kit.speech.verdict import ANSWER, POINT, STEP, Verdict
 from kit.talk.dish import Dish
-from kit.talk.placeholders import faults, fill
+from kit.talk.placeholders import faults, fill, filled, pieces
 from kit.talk.talk import Point, Question, Talk
 
 NO_SENTENCES = "the talk has no sentences yet: write what you will say, one sentence a line, under Script"
@@ -116,8 +115,26 @@ def _check(where: str, place: int, point: Point, dish: Dish, untried: Dish | Non
     )
 
 
-def with_instead(verdict: Verdict) -> Point | None:
-    """Return the point of a verdict with the words that hold instead, None when there are none."""
-    if not verdict.instead or verdict.point is None:
-        return None
-    return replace(verdict.point, say=verdict.instead)
+def instead_as_written(verdict: Verdict, dish: Dish) -> str:
+    """Return the words that hold instead as they go into the talk: placeholders stay where they say the same.
+
+    Examples
+    --------
+    >>> from dataclasses import replace
+    >>> from kit.talk.library import read_talk
+    >>> talk = read_talk("barley_squash_box")
+    >>> dish, point = Dish(talk, nutrition(talk.recipe)), Point("A box has {energy} and no fat.")
+    >>> instead_as_written(Verdict("", "off", "", "A box has about 500 calories, some from fat.", point=point), dish)
+    'A box has {energy}, some from fat.'
+    """
+    say = verdict.instead
+    if verdict.point is None or not say:
+        return say
+    try:
+        for piece in pieces(verdict.point.say):
+            text = filled(piece, dish) if piece.in_braces else ""
+            if text and say.count(text) == 1:
+                say = say.replace(text, f"{{{piece.text}}}")
+        return say if fill(say, dish) == verdict.instead else verdict.instead
+    except KitError:
+        return verdict.instead

@@ -87,7 +87,7 @@ def save(desk: Desk, path: Path | None = None, *, over: bool = False) -> Desk:
 
     def write(now: str | None) -> str:
         if over:
-            _keep(path, now)
+            into_bin(path, now)
         elif own and now != desk.text:
             raise ConflictError(path, now)
         elif not own and now is not None:
@@ -104,7 +104,7 @@ def save_beside(desk: Desk) -> Desk:
     return save(replace(desk, path=None), new_path(desk.reading.talk.title))
 
 
-def _keep(path: Path, text: str | None) -> None:
+def into_bin(path: Path, text: str | None) -> None:
     """Keep what a file held in the bin folder."""
     if text is None:
         return

@@ -1,6 +1,7 @@
 """Where talks are found: those that ship with the kit, her own, and files."""
 
 import re
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -56,6 +57,17 @@ def talks() -> tuple[TalkEntry, ...]:
     own = (TalkEntry(title_of(path), path.stem, path, own=True) for path in _own_files())
     others = (TalkEntry(title_of(path), name, path, own=False) for name, path in bundled_talks().items())
     return tuple(sorted((*own, *others), key=lambda entry: (entry.title.casefold(), not entry.own, entry.name)))
+
+
+def titles() -> dict[str, str]:
+    """Return the titles to choose from by the names of the talks; of two that are alike, hers is told apart."""
+    every = talks()
+    alike = Counter(entry.title for entry in every)
+    labels = {
+        entry.name: f"{entry.title} (yours)" if entry.own and alike[entry.title] > 1 else entry.title
+        for entry in sorted(every, key=lambda entry: entry.own)  # hers go first where a name is taken twice
+    }
+    return dict(sorted(labels.items(), key=lambda pair: pair[1].casefold()))
 
 
 def _own_files() -> Iterator[Path]:

@@ -8,10 +8,10 @@ import numpy as np
 import plotly.graph_objects as go
 
 from kit.meal.nutrition import nutrition
-from kit.meal.scenario import as_written
 from kit.show import charts, triangle, views
+from kit.show.escaping import in_html
 from kit.show.panels import on_screen
-from kit.show.script_panel import script_html
+from kit.show.setting import Setting
 from kit.show.stage import ReadOut, Stage
 from kit.speech.points import check_points
 from kit.talk.library import read_talk
@@ -150,15 +150,19 @@ def plain_panel():
     return side_by_side(controls, widgets.VBox(rows))
 
 
+def sentences(verdicts):
+    return "".join(f"<p>{in_html(one.verdict)}: {in_html(one.say)} {in_html(one.because)}</p>" for one in verdicts)
+
+
 def plain_talk_panel():
     """Make the talk's panel of plotly's own widgets: four charts, and the script checked at every move."""
     talk = read_talk("barley_squash_box")
     written = nutrition(talk.recipe)
-    setting = as_written(talk.recipe)
+    setting = Setting(talk)
     shown = {name: go.FigureWidget(figure) for name, figure in views.drawings(written, written).items()}
     for name, widget in shown.items():
         widget.update_layout(width=680, height=views.drawing(name, written, written)["layout"]["height"])
-    said = widgets.HTML(script_html(check_points(talk)))
+    said = widgets.HTML(sentences(check_points(talk)))
     controls = []
 
     def move(_change):
@@ -169,12 +173,12 @@ def plain_talk_panel():
                     for key in ("x", "y", "text"):
                         if key in new:
                             trace[key] = new[key]
-        said.value = script_html(check_points(talk, now))
+        said.value = sentences(check_points(talk, now))
 
     for at, part in enumerate(talk.recipe.ingredients):
-        steps = setting.steps(at)
+        steps, place = setting.amounts(at)
         options = [(step.label, step.grams) for step in steps]
-        slider = widgets.SelectionSlider(options=options, index=setting.place(at, steps), description=part.food.name)
+        slider = widgets.SelectionSlider(options=options, index=place, description=part.food.name)
         slider.observe(move, names="value")
         controls.append(slider)
     rows = [widgets.HBox([shown[name] for name in pair]) for pair in (("shares", "sources"), ("balance", "day"))]

@@ -17,13 +17,13 @@ from hostile import HOSTILE
 from kit import read_talk
 from kit.lines.recipe_text import read_recipe
 from kit.show.panels import on_screen
-from kit.show.rehearsal_panel import ClockPanel, PracticePanel, day_plan
-from kit.show.script_panel import script_html
-from kit.show.tables import lines_table, readable
-from kit.speech.points import check_points
+from kit.show.rehearse import Rehearsal
+from kit.show.tables import lines_table
+from kit.talk.library import TalkEntry
+from kit.talk.settling import OpenTalk
 from kit.talk.talk import PlanStep, Point, Pot, Question
+from pathlib import Path
 import ipywidgets as widgets
-import pandas as pd
 
 talk = read_talk("barley_squash_box")
 parts = tuple(
@@ -39,16 +39,14 @@ talk = replace(
 )
 """
 SHOWN = """
-clock = ClockPanel(talk)
-clock._press()
-sentences = widgets.HTML(script_html(check_points(talk)))
+rehearsal = Rehearsal(OpenTalk(TalkEntry(HOSTILE[0], HOSTILE[1], Path("hostile.toml"), True), "", talk))
 readings = read_recipe("Title\\n\\n" + "\\n".join(HOSTILE)).readings
-widgets.VBox([on_screen(talk), day_plan(talk), clock.box, sentences, widgets.HTML(lines_table(readings).to_html())])
+widgets.VBox([on_screen(talk), rehearsal, widgets.HTML(lines_table(readings).to_html())])
 """
 # Elements that only a text that was taken for markup can have made.
 MADE = """() => [...document.querySelectorAll(
   'img[src="x"], [onerror], [onload], [onfocus], [ontoggle], [onmouseover], a[href^="javascript"], iframe[srcdoc],'
-  + 'object, embed, marquee, [formaction], [background], .talk-desk script, .talk-desk style'
+  + 'object, embed, marquee, [formaction], [background], .talk-surface script, .talk-surface style'
 )].map((node) => node.outerHTML.slice(0, 120))"""
 
 

@@ -10,7 +10,7 @@ from hostile import HOSTILE
 from kit.lines.recipe_text import read_recipe
 from kit.meal.nutrition import nutrition
 from kit.show.escaping import in_html
-from kit.show.tables import cautions_table, checks_table, lines_table, readable, serving_table, weights_table
+from kit.show.tables import checks_table, lines_table, readable, serving_table, weights_table
 from kit.talk.library import read_talk
 
 TALK = read_talk("barley_squash_box")
@@ -43,13 +43,6 @@ def test_checks_are_shown_whole(failed_only):
     table = checks_table(nutrition(TALK.recipe), failed_only)
     assert len(table.data) == (0 if failed_only else 30)
     assert "..." not in table.to_html()
-
-
-def test_cautions_name_allergens_keeping_and_who_should_ask():
-    table = cautions_table(TALK).data
-    assert "Milk, from the feta cheese" in table["to say"].tolist()
-    assert any("165 °F" in sentence for sentence in table["to say"])
-    assert any("kidney disease" in sentence for sentence in table["to say"])
 
 
 def test_what_somebody_wrote_shows_its_characters_and_never_acts():

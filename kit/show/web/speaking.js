@@ -73,6 +73,7 @@ export function clock(parent, store) {
   const words = add(parent, "span", "talk-soft talk-step-words");
   const track = add(parent, "div", "talk-track");
   const done = add(parent, "button", "talk-button");
+  const back = add(parent, "button", "talk-button talk-quiet", "Not done yet");
   const again = add(parent, "button", "talk-button talk-quiet", "Clock to 0:00");
   let plan = { steps: [], pots: [] };
   let run = store.get() ?? { began: 0, ends: [] };
@@ -95,6 +96,7 @@ export function clock(parent, store) {
     setText(done, !run.began ? "Start the clock" : "Step done");
     done.disabled = !steps.length || over;
     again.hidden = !run.began;
+    back.hidden = !run.ends.length;
     fill(track, steps, (box) => add(box, "i"), (bar, step, place) => {
       bar.style.flexGrow = Math.max(0.4, step.end - step.start);
       bar.title = step.title;
@@ -106,8 +108,12 @@ export function clock(parent, store) {
     draw();
   };
   done.onclick = () => {
-    if (run.began) run.ends.push(minutes());
+    if (run.began) run = { ...run, ends: [...run.ends, minutes()] };
     else run = { began: Date.now(), ends: [] };
+    keep();
+  };
+  back.onclick = () => {
+    run = { ...run, ends: run.ends.slice(0, -1) };
     keep();
   };
   again.onclick = () => {
@@ -118,6 +124,10 @@ export function clock(parent, store) {
   return {
     show(given) {
       plan = given;
+      draw();
+    },
+    take(given) {
+      run = given;
       draw();
     },
     stop: () => clearInterval(ticking),
