@@ -1,10 +1,11 @@
 """The amounts that a kitchen can measure: spoons and cups that exist, whole things, and the steps of a slider."""
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from math import ceil, floor, log10
 
 from kit.food.measures import amount_text, kitchen_steps, kitchen_volumes, unit
-from kit.meal.recipe import Ingredient
+from kit.meal.recipe import MOST_GRAMS, Ingredient
 
 LEFT_OUT = "left out"
 WORTH_SAYING = 0.05  # a rounding error above this is shown
@@ -115,6 +116,45 @@ def slider_steps(ingredient: Ingredient, system: str = "us") -> tuple[KitchenSte
     if own.grams > 0:
         kept.append(own)
     return (KitchenStep(LEFT_OUT, 0.0), *sorted((step for step in kept if step.grams > 0), key=lambda step: step.grams))
+
+
+def offered_amounts(
+    ingredient: Ingredient, grams: float, scale: float = 1.0, system: str = "us"
+) -> tuple[KitchenStep, ...]:
+    """Return the amounts that a slider offers in the pot that is cooked, the present one among them or near by.
+
+    Parameters
+    ----------
+    ingredient : Ingredient
+        As it is in the pot as written; its `slider` gives the ends there.
+    grams : float
+        How much of it there is now, in the pot as written. [g]
+    scale : float
+        How many times that pot is cooked.
+    system : {"us", "metric"}
+        The measures that amounts are named in.
+
+    Examples
+    --------
+    >>> from kit.meal.recipe import recipe
+    >>> lentils = recipe("Pot", ["1 cup lentils, dry"]).ingredients[0]
+    >>> [offered_amounts(lentils, lentils.grams, scale)[-1].label for scale in (1, 2)]
+    ['2 cups', '4 cups']
+    """
+    low, high = ingredient.slider or (0.0, 2 * ingredient.grams or 2 * ingredient.noun_grams)
+    cooked = grams * scale
+    ends = low * scale, max(high * scale, cooked)
+    scaled = replace(ingredient, grams=min(MOST_GRAMS, ingredient.grams * scale), slider=ends)
+    steps = slider_steps(scaled, system)
+    if abs(steps[nearest_amount(steps, cooked)].grams - cooked) <= WORTH_SAYING * cooked:
+        return steps
+    own = slider_steps(replace(scaled, grams=cooked), system)
+    return tuple(sorted((*steps, own[nearest_amount(own, cooked)]), key=lambda step: step.grams))
+
+
+def nearest_amount(steps: Sequence[KitchenStep], grams: float) -> int:
+    """Return where among the amounts of a slider some grams stand. [g]"""
+    return min(range(len(steps)), key=lambda place: abs(steps[place].grams - grams))
 
 
 def kitchen_amount(ingredient: Ingredient, system: str = "us") -> KitchenAmount:

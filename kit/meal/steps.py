@@ -1,6 +1,6 @@
 """One step of a change: leave out, swap, another amount, something added, other servings; and the recipe after them."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass, replace
 from typing import Any, ClassVar
 
@@ -186,28 +186,6 @@ def place_of(row: Row, recipe: Recipe) -> int:
     if row.food in keys:
         return keys.index(row.food)
     raise ChangeError(f'no "{row.food}" in the recipe any more; undo the changes that were about it too')
-
-
-def without(recipe: Recipe, steps: Sequence[Step], place: int) -> tuple[Step, ...]:
-    """Return a stack of steps with one undone, and with those behind it that were about what it had brought.
-
-    Examples
-    --------
-    >>> from kit.food.composition import foods
-    >>> from kit.meal.recipe import recipe
-    >>> oats = recipe("Oats", ["1 cup rolled oats"])
-    >>> stack = (Add(foods()["honey"], Measured(21.0)), Amount(Row(1, "honey"), times=2))
-    >>> without(oats, stack, 0)
-    ()
-    """
-    kept: list[Step] = list(steps[:place])
-    for step in steps[place + 1 :]:
-        try:
-            applied(recipe, [*kept, step])
-        except ChangeError:
-            continue
-        kept.append(step)
-    return tuple(kept)
 
 
 def step_as_json(step: Step) -> dict[str, Any]:

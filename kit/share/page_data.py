@@ -19,10 +19,10 @@ from kit.lines.weighing import Z90
 from kit.meal.certainty import composition_sd
 from kit.meal.changes import read_change
 from kit.meal.in_place_of import in_place_of
+from kit.meal.kitchen_amounts import offered_amounts
 from kit.meal.nutrition import A_LITTLE
 from kit.meal.portions import MAKE_MORE
 from kit.meal.recipe import Ingredient, Recipe
-from kit.meal.scenario import Scenario
 from kit.meal.steps import Servings, Step, Swap, applied
 from kit.rules.allergens import must_be_asked
 from kit.rules.cautions import allergens
@@ -157,10 +157,11 @@ def _option(option: Ingredient, recipe: Recipe, place: int, at: list[int], rules
 
 def _amounts(written: Recipe, base: Recipe, place: int, system: str) -> dict[str, list[list[Any]]]:
     """Return the amounts of a slider, each as its words and its grams in the pot as written, by servings made."""
-    amounts = {}
+    amounts, part = {}, base.ingredients[place]
     for servings in _choices(written):
-        scenario = Scenario(base, servings, MAKE_MORE, system)
-        amounts[f"{servings:g}"] = [[step.label, step.grams / scenario.scale] for step in scenario.steps(place)]
+        scale = servings / base.servings
+        offered = offered_amounts(part, part.grams, scale, system)
+        amounts[f"{servings:g}"] = [[step.label, step.grams / scale] for step in offered]
     return amounts
 
 

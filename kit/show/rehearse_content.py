@@ -7,9 +7,9 @@ from typing import Any
 
 from kit.errors import KitError
 from kit.meal.nutrition import Nutrition
-from kit.rules.cautions import allergens, cautions, storage, unknown_allergens
 from kit.show.desk_content import plan_rows
 from kit.show.judged import judged
+from kit.show.tables import cautions_rows
 from kit.show.timeline import timeline
 from kit.speech.verdict import ANSWER, POINT, STEP, Verdict
 from kit.talk.notes import talk_notes
@@ -30,6 +30,13 @@ NO_PLAN = (
     "This talk has no plan yet. Write it in notebook 1 under Plan, one step a line, "
     'such as "5 min: cut the squash; tray 20 min in the oven at 425".'
 )
+
+NO_ALLERGEN = "None of the major allergens"
+_SAFETY = {
+    "Contains": ("allergen", "allergens not known"),
+    "Cooking through, keeping, reheating": ("keeping",),
+    "Who should ask their own clinician first": ("who should ask",),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,17 +146,16 @@ def difference_words(row: Taken) -> str:
 
 def safety(talk: Talk, now: Nutrition) -> list[dict[str, Any]]:
     """Return what to say for safety of the dish as it is now: allergens, keeping, who should ask a clinician first."""
-    brings = [found.sentence for found in allergens(now.recipe, talk.rules)] or ["None of the major allergens"]
-    read = [f"Read the package: {listing(unknown)}"] if (unknown := unknown_allergens(now.recipe)) else []
-    asks = [
-        {"say": caution.sentence, "why": f"Why here: {caution.why}" if caution.why else ""}
-        for caution in cautions(now, talk.rules)
-    ]
+    rows = cautions_rows(talk, now)
     return [
-        {"heading": "Contains", "lines": [{"say": say, "why": ""} for say in (*brings, *read)]},
         {
-            "heading": "Cooking through, keeping, reheating",
-            "lines": [{"say": say, "why": ""} for say in storage(talk.measures, talk.keeps_days, now.recipe)],
-        },
-        {"heading": "Who should ask their own clinician first", "lines": asks},
+            "heading": heading,
+            "lines": [
+                {"say": row["to say"], "why": f"Why here: {row['why here']}" if row["why here"] else ""}
+                for row in rows
+                if row["about"] in about
+            ]
+            or [{"say": NO_ALLERGEN, "why": ""}],
+        }
+        for heading, about in _SAFETY.items()
     ]

@@ -17,11 +17,10 @@ from kit.food.measures import unit
 from kit.food.names import short_name
 from kit.meal.change_asked import measured_as
 from kit.meal.changes import Change, change, read_change
-from kit.meal.kitchen_amounts import KitchenStep
+from kit.meal.kitchen_amounts import KitchenStep, nearest_amount, offered_amounts
 from kit.meal.nutrition import Nutrition
 from kit.meal.portions import MAKE_MORE
 from kit.meal.recipe import MOST_SERVINGS, Ingredient, Recipe
-from kit.meal.scenario import Scenario
 from kit.meal.steps import Add, Amount, Row, Servings, Swap, applied, step_as_json, step_from_json
 from kit.meal.steps import Step as ChangeStep
 from kit.meal.target_words import is_target
@@ -132,16 +131,14 @@ class Setting:
         }
 
     @cached_property
-    def _scenario(self) -> Scenario:
-        """The same as a scenario, which names the amounts of the sliders."""
+    def _base(self) -> Recipe:
+        """The recipe with all changes but those of the sliders and the servings: what the sliders run around."""
         kept = _valid(self.talk.recipe, [made for made in self.made if made.control != AMOUNT])
-        steps = tuple(step for made in kept for step in made.steps if not isinstance(step, Servings))
-        pot = tuple(enumerate(self.pot.grams.tolist()))
-        return Scenario(self.talk.recipe, self.servings, self.meaning, self.system, steps, pot)
+        return applied(self.talk.recipe, [s for made in kept for s in made.steps if not isinstance(s, Servings)])
 
     def states(self) -> list[tuple[Any, ...]]:
         """Return for each ingredient what its control depends on."""
-        base = self._scenario.base.ingredients
+        base = self._base.ingredients
         common = (self.talk.name, self.scale, self.system)
         return [
             (*common, part.food.key, part.grams, before.food.key, before.grams)
@@ -150,8 +147,12 @@ class Setting:
 
     def amounts(self, at: int) -> tuple[tuple[KitchenStep, ...], int]:
         """Return the amounts that the slider of an ingredient runs through, and where among them it stands."""
-        steps = self._scenario.steps(at)
-        return steps, self._scenario.place(at, steps)
+        base, written = self._base.ingredients[at], self.talk.recipe.ingredients
+        if base.grams == 0 and at < len(written):
+            base = replace(base, grams=written[at].grams)  # left out: the slider can bring it back
+        grams = float(self.pot.grams[at])
+        steps = offered_amounts(base, grams, self.scale, self.system)
+        return steps, nearest_amount(steps, grams * self.scale)
 
     def with_amount(self, at: int, step: KitchenStep) -> "Setting":
         """Return the setting with an ingredient at an amount of its slider."""

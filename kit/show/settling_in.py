@@ -50,7 +50,7 @@ class Settling:
         if not verdict.instead or verdict.point is None:
             return {}
         say = instead_as_written(verdict, Dish(self.opened.talk, self.setting.now))
-        return self._settle(self._settlement(verdict, say=say), f"Written into the talk: {verdict.instead}")
+        return self._settle(self._settlement(verdict, say=say), f"Written into the talk: “{verdict.instead}”")
 
     def _do_pin(self, message: dict[str, Any]) -> dict[str, Any]:
         """Let a word of a sentence stand for one food or measure."""
@@ -60,7 +60,7 @@ class Settling:
         if verdict.where != POINT or verdict.point is None or meant is None:
             return {}
         pins = {**verdict.point.pins, message["word"]: message["key"]}
-        return self._settle(self._settlement(verdict, pins=pins), f'"{message["word"]}" here means {meant}')
+        return self._settle(self._settlement(verdict, pins=pins), f"“{message['word']}” here means {meant}")
 
     def _verdict(self, key: str) -> Verdict:
         if self.setting.made:
@@ -82,12 +82,12 @@ class Settling:
             self._waiting = made
             return {"conflict": {"text": f"{_told(conflict)}."}}
         if now.entry.path != self.opened.entry.path:
-            told = f"{told}. The talk is now a copy of your own, “{now.talk.title}”; the other one stays as it is"
+            told = f"{told} in a copy of the talk that is yours; the one that was opened stays as it is"
         elif before.text != self.opened.text:  # what it was before that is not hers alone to bring back
             self.undoable = ()
-            told = f"{told}. The talk was changed elsewhere too; both changes are in it"
+            told = f"{told}; the talk was changed elsewhere too, and both changes are in it"
         self.undoable = (*self.undoable, before)
-        return self._now(now, f"{told}.")
+        return self._now(now, told)
 
     def _now(self, now: OpenTalk, told: str) -> dict[str, Any]:
         """Show the talk as it is now, set as it was."""

@@ -10,7 +10,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kit.lines.reader import read
-from kit.meal.kitchen_amounts import LEFT_OUT, kitchen_amount, kitchen_line, slider_steps
+from kit.meal.kitchen_amounts import (
+    LEFT_OUT,
+    kitchen_amount,
+    kitchen_line,
+    nearest_amount,
+    offered_amounts,
+    slider_steps,
+)
 from kit.meal.portions import make_more
 from kit.meal.recipe import ingredient_from, recipe
 
@@ -79,3 +86,31 @@ def test_a_count_is_near_what_it_stands_for(count):
     part = recipe("Pot", ["1 clove garlic"])
     amount = kitchen_amount(part.with_grams(part.grams * count).ingredients[0])
     assert abs(amount.error) <= 0.26
+
+
+POT = recipe("Pot", ["1 1/2 cups lentils, dry", "3 tbsp olive oil", "4 cups spinach", "1/2 tsp salt"], servings=6)
+
+
+def present(part, grams, scale=1.0, system="us"):
+    """The label of the amount at which the slider of an ingredient stands, and its grams."""
+    steps = offered_amounts(part, grams, scale, system)
+    step = steps[nearest_amount(steps, grams * scale)]
+    return step.label, step.grams
+
+
+def test_a_slider_stands_at_the_amount_that_is_in_the_pot():
+    assert [present(part, part.grams)[0] for part in POT.ingredients] == ["1 1/2 cups", "3 tbsp", "4 cups", "1/2 tsp"]
+    assert [present(part, part.grams, 2.0)[0] for part in POT.ingredients[:2]] == ["3 cups", "6 tbsp"]
+    assert present(POT.ingredients[0], POT.ingredients[0].grams, system="metric")[0].endswith(" g")
+    assert present(POT.ingredients[2], 0.0) == (LEFT_OUT, 0.0)
+
+
+def test_an_amount_far_from_every_step_gets_one_of_its_own():
+    lentils = POT.ingredients[0]
+    for share in (2 / 9, 0.01, 3.0):
+        grams = share * lentils.grams
+        assert present(lentils, grams, 5 / 6)[1] == pytest.approx(grams * 5 / 6, rel=0.05)
+
+
+def test_huge_servings_make_no_endless_slider():
+    assert all(len(offered_amounts(part, part.grams, 10_000 / 6)) <= 70 for part in POT.ingredients)

@@ -109,6 +109,32 @@ def test_another_food_takes_the_place_and_gives_it_back():
     assert setting.with_food(place, "walnuts").made == ()
 
 
+def test_another_food_takes_over_the_amount_that_is_set():
+    place = at("kale")
+    half = WRITTEN.with_typed(place, "2 cups").with_food(place, "spinach-raw")
+    assert half.recipe.ingredients[place].food.key == "spinach-raw"
+    assert half.recipe.ingredients[place].count == pytest.approx(2)
+
+
+def test_a_slider_moved_while_more_is_made_sets_the_amount_it_names():
+    more = WRITTEN.with_servings(12).with_typed(3, "2 tbsp")
+    assert (more.recipe.grams[3], label(more, 3)) == (pytest.approx(27.0), "2 tbsp")  # USDA SR26 04053: 13.5 g each
+    assert more.with_servings(6).recipe.grams[3] == pytest.approx(13.5)
+
+
+def test_what_was_added_has_a_slider_of_its_own():
+    setting = WRITTEN.tried("add 1/4 cup almonds")
+    steps, stands = setting.amounts(len(TALK.recipe.ingredients))
+    assert stands > 0
+    assert setting.with_amount(len(TALK.recipe.ingredients), steps[0]).recipe.grams[-1] == 0
+
+
+def test_undoing_a_change_takes_along_what_was_about_it_and_nothing_else():
+    swapped = WRITTEN.tried("black beans instead of the kidney beans").tried("double the black beans").tried("no feta")
+    assert [made.words for made in swapped.undone(0).made] == ["no feta"]
+    assert [made.words for made in swapped.undone(1).made] == [swapped.made[0].words, "no feta"]
+
+
 def test_a_left_out_food_can_be_brought_back_by_its_slider():
     place = at("feta")
     setting = WRITTEN.tried("no feta")

@@ -7,7 +7,15 @@ import { add, fill, setText } from "./dom.js";
  */
 export function judgedList(parent, act) {
   const byId = new Map();
+  let outline = "";
+  const some = (said) => said.forEach((one) => byId.get(one.id)?.put(one));
   const show = (said) => {
+    const now = JSON.stringify(said.map((one) => [one.id, one.group, one.heading, one.pins]));
+    if (now === outline) {
+      some(said);
+      return;
+    }
+    outline = now;
     parent.replaceChildren();
     byId.clear();
     let [group, heading, list] = ["", "", null];
@@ -22,7 +30,7 @@ export function judgedList(parent, act) {
   };
   return {
     show,
-    some: (said) => said.forEach((one) => byId.get(one.id)?.put(one)),
+    some,
     settling(may) {
       parent.toggleAttribute("data-settles", may);
       for (const one of byId.values()) one.settling(may);

@@ -53,6 +53,9 @@ export class Rehearsal {
     this.noted.setAttribute("role", "status");
     this.back = add(note, "button", "talk-button", "Undo");
     this.back.onclick = () => this.ask({ do: "take_back" });
+    const close = add(note, "button", "talk-button talk-quiet", "✕");
+    close.setAttribute("aria-label", "Close this note");
+    close.onclick = () => (note.hidden = true);
     this.note = note;
   }
 
@@ -128,7 +131,7 @@ export class Rehearsal {
     if (changes.rows) this.sliders.show(changes.rows);
     if (changes.some_rows) this.sliders.some(changes.some_rows);
     if (changes.servings) this.sliders.servings(changes.servings);
-    if (changes.said) this.showSaid(changes.said);
+    if (changes.said) this.judged.show(changes.said);
     if (changes.some_said) this.judged.some(changes.some_said);
     if (changes.counted !== undefined || changes.no_sentences !== undefined) {
       setText(this.counted, content.no_sentences || content.counted);
@@ -143,7 +146,8 @@ export class Rehearsal {
     if (changes.card) this.cards.show(changes.card);
     if (changes.safety) this.showSafety(changes.safety);
     this.showTold(changes);
-    if (had && (!had.isConnected || had.hidden || had.disabled || !had.offsetParent)) {
+    const active = document.activeElement;
+    if (had && (!this.root.contains(active) || active.disabled || !active.offsetParent)) {
       (near?.isConnected && near.offsetParent ? near : this.root).focus({ preventScroll: true });
     }
   }
@@ -172,12 +176,6 @@ export class Rehearsal {
       add(box, "button", "talk-button", text).onclick = () => this.ask({ do: "conflict", keep });
     }
     box.firstChild.focus();
-  }
-
-  showSaid(said) {
-    const kept = document.activeElement?.closest?.(".talk-judged-one")?.id;
-    this.judged.show(said);
-    if (kept) this.root.querySelector(`[id="${CSS.escape(kept)}"]`)?.focus({ preventScroll: true });
   }
 
   showMade() {
