@@ -4,13 +4,12 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
+from kit.show.judged import SIGNS
 from kit.speech.verdict import POINT, Verdict
 from kit.talk.plain_lines import PlainLine
 
 Answer = dict[str, Any]
 GOOD, WRONG, ASK, PLAIN, NONE = "good", "off", "ask", "plain", "none"
-# A sign beside each word, so that nothing is told by colour alone.
-_SIGNS = {HOLDS: "✓", OFF: "✗", CANNOT_TELL: "?", NOTHING_TO_CHECK: "–"}
 _KINDS = {HOLDS: GOOD, OFF: WRONG, CANNOT_TELL: ASK, NOTHING_TO_CHECK: NONE}
 
 
@@ -102,7 +101,7 @@ def verdict_answer(place: int, verdict: Verdict, *, can_pin: bool = True) -> Ans
     text = verdict.because if verdict.verdict != NOTHING_TO_CHECK else ""
     if verdict.on_her_word and point is not None:
         return _answer(place, PLAIN, "–", f"on your own word, {point.source}", text, choices=choices)
-    return _answer(place, _KINDS[verdict.verdict], _SIGNS[verdict.verdict], said, text, acts, choices)
+    return _answer(place, _KINDS[verdict.verdict], SIGNS[verdict.verdict], said, text, acts, choices)
 
 
 def asked_answer(
