@@ -31,6 +31,7 @@ cannot be looked up makes that one entry "cannot tell", and hides no other.
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from kit.errors import KitError
 from kit.meal.changes import read_change
@@ -120,7 +121,6 @@ def instead_as_written(verdict: Verdict, dish: Dish) -> str:
 
     Examples
     --------
-    >>> from dataclasses import replace
     >>> from kit.talk.library import read_talk
     >>> talk = read_talk("barley_squash_box")
     >>> dish, point = Dish(talk, nutrition(talk.recipe)), Point("A box has {energy} and no fat.")
@@ -128,7 +128,7 @@ def instead_as_written(verdict: Verdict, dish: Dish) -> str:
     'A box has {energy}, some from fat.'
     """
     say = verdict.instead
-    if verdict.point is None or not say:
+    if verdict.point is None or not say or verdict.where == ANSWER:  # an answer is about the dish as it would be
         return say
     try:
         for piece in pieces(verdict.point.say):
