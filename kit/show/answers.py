@@ -3,14 +3,13 @@
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
-from kit.show.judged import SIGNS
+from kit.rules.verdicts import CANNOT_TELL, NOTHING_TO_CHECK
+from kit.show.judged import KINDS, SIGNS
 from kit.speech.verdict import POINT, Verdict
 from kit.talk.plain_lines import PlainLine
 
 Answer = dict[str, Any]
-GOOD, WRONG, ASK, PLAIN, NONE = "good", "off", "ask", "plain", "none"
-_KINDS = {HOLDS: GOOD, OFF: WRONG, CANNOT_TELL: ASK, NOTHING_TO_CHECK: NONE}
+ASK, PLAIN, NONE = KINDS[CANNOT_TELL], "plain", KINDS[NOTHING_TO_CHECK]
 
 
 def line_answers(lines: Sequence[PlainLine]) -> list[Answer]:
@@ -18,7 +17,7 @@ def line_answers(lines: Sequence[PlainLine]) -> list[Answer]:
 
     Examples
     --------
-    >>> line_answers([PlainLine(0, "step, 5 min of work"), PlainLine(1)])
+    >>> line_answers([PlainLine(0, "step, 5 min of work", entry=0, makes=1), PlainLine(1)])
     [{'place': 0, 'kind': 'plain', 'sign': '', 'said': '', 'text': 'step, 5 min of work', 'acts': [], 'choices': []}]
     """
     return [_line_answer(line) for line in lines if line.read_as or line.problem]
@@ -26,7 +25,7 @@ def line_answers(lines: Sequence[PlainLine]) -> list[Answer]:
 
 def _line_answer(line: PlainLine) -> Answer:
     if not line.problem:
-        return _answer(line.place, PLAIN, text=line.read_as)
+        return _answer(line.place, PLAIN if line.entry >= 0 else NONE, text=line.read_as)
     said = f"{line.problem[:1].upper()}{line.problem[1:]}"
     choices = []
     if line.choices:
@@ -101,15 +100,16 @@ def verdict_answer(place: int, verdict: Verdict, *, can_pin: bool = True) -> Ans
     text = verdict.because if verdict.verdict != NOTHING_TO_CHECK else ""
     if verdict.on_her_word and point is not None:
         return _answer(place, PLAIN, "–", f"on your own word, {point.source}", text, choices=choices)
-    return _answer(place, _KINDS[verdict.verdict], SIGNS[verdict.verdict], said, text, acts, choices)
+    return _answer(place, KINDS[verdict.verdict], SIGNS[verdict.verdict], said, text, acts, choices)
 
 
 def asked_answer(
     place: int, asks: str, options: Sequence[tuple[str, str]], send: Mapping[str, Any], label: str
 ) -> Answer:
-    """Return a question beside a line, with what settles it."""
+    """Return a question beside a line, with what settles it; what can be chosen needs no further words."""
     choices = [{"label": label, "options": [list(option) for option in options], "send": dict(send)}] if options else []
-    return _answer(place, ASK, "?", "to settle", f"{asks[:1].upper()}{asks[1:]}", choices=choices)
+    text = "" if options else f"{asks[:1].upper()}{asks[1:]}"
+    return _answer(place, ASK, "?", "to settle", text, choices=choices)
 
 
 def plain_answer(place: int, text: str, kind: str = PLAIN) -> Answer:

@@ -75,12 +75,18 @@ class WritingDesk(Talks, Labels, anywidget.AnyWidget):
         """Return what follows from the recipe and the fields."""
         numbers = writing_told.nutrition_of(self.desk)
         return {
-            "recipe": writing_told.recipe_answers(self.desk),
-            "settle": writing_told.settle_groups(self.desk),
-            "faults": list(self.desk.reading.talk.faults),
+            **self._lines(),
             "fields": writing_told.fields(self.desk, numbers),
             "serving": writing_told.serving(self.desk, numbers),
             "charts": writing_told.charts(numbers),
+        }
+
+    def _lines(self) -> dict[str, Any]:
+        """Return how the lines of the recipe are read."""
+        return {
+            "recipe": writing_told.recipe_answers(self.desk),
+            "settle": writing_told.settle_groups(self.desk),
+            "faults": list(self.desk.reading.talk.faults),
         }
 
     def _said(self) -> dict[str, Any]:
@@ -129,7 +135,7 @@ class WritingDesk(Talks, Labels, anywidget.AnyWidget):
         self.content["texts"] = {**self.content["texts"], part: text}
         if time.monotonic() - self._drafted > _LONGEST_WITHOUT_DRAFT:
             self._keep()
-        return self._dish() if part == "recipe" else {part: self._said()[part]}
+        return self._lines() if part == "recipe" else {part: self._said()[part]}
 
     def _do_rest(self, _message: dict[str, Any]) -> dict[str, Any]:
         """Tell everything, and keep a draft, when she pauses."""

@@ -73,8 +73,8 @@ class Desk:
         new = replace(self, **{part: text})  # type: ignore[arg-type]
         if part != "recipe":
             return new
-        reading = new.reading
-        return new._with_settled(reading.settled)
+        settled = new.reading.settled
+        return new if settled == self.settled else new._with_settled(settled)  # which has been read already
 
     def with_pasted(self, text: str) -> "Desk":
         """Return the desk with a pasted text; its parts Script, Plan and Questions, if any, go into their boxes."""

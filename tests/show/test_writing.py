@@ -26,7 +26,9 @@ class Page:
         return self.sent[-1]["changes"]
 
     def types(self, part, text, **more):
-        return self.does("text", at=part, text=text, **more)
+        """Type, and pause."""
+        typed = self.does("text", at=part, text=text, **more)
+        return {**typed, **self.does("rest")}
 
     @property
     def content(self):
@@ -122,11 +124,11 @@ def test_a_part_is_cooked_as_she_says_or_as_is_worked_out(blank):
 def test_a_sentence_is_answered_with_a_verdict_and_words_to_take(page):
     page.types("script", "The jar is vegan.\nA jar has {protein}. It is free of oats.")
     answers = page.content["script"]
-    assert [(answer["place"], answer["kind"]) for answer in answers] == [(0, "off"), (1, "good"), (1, "off")]
+    assert [(answer["place"], answer["kind"]) for answer in answers] == [(0, "off"), (1, "holds"), (1, "off")]
     take = answers[0]["acts"][0]["replace"]
     assert take["from"] == "The jar is vegan."
     page.types("script", take["to"])
-    assert page.content["script"][0]["kind"] == "good"
+    assert page.content["script"][0]["kind"] == "holds"
 
 
 def test_plan_and_questions_are_answered_line_by_line(page):

@@ -12,11 +12,22 @@
 //            { label: "...", send: { do: "..." } }],                                     // or a message to Python
 //     choices: [{ label: "Which beans?", options: [[value, text]], send: { do: "pin" } }] }  // sent with `value`
 //
-// kind: "good", "off", "ask", "plain" or "none". What needs her is shown whole; the rest takes the room of its line, and is
-// shown whole while she is in that line. Pure text in, pure text out. The styles are answered.css.
+// kind: "holds", "off", "ask", "plain" or "none". What needs her is shown whole; the rest takes the room of its line, and is
+// shown whole while she is in that line; "none" is left out where there is no room level with its line. Pure text in, pure
+// text out. The styles are answered.css.
 import { add, setText } from "./dom.js";
 
 const SPOKEN_AFTER = 900; // ms without a key, after which a screen reader is told the answer to the line
+
+/** Let Enter begin a new line of a text: JupyterLab holds the key back, so that none would come of it. */
+export function newLines(area) {
+  area.addEventListener("keydown", (event) => {
+    if (event.key !== "Enter" || event.isComposing || event.altKey) return;
+    event.preventDefault();
+    event.stopPropagation();
+    document.execCommand("insertText", false, "\n");
+  });
+}
 
 export function answered(parent, { label, help = "", rows = 6, tell, act }) {
   const box = add(parent, "div", "talk-answered");
@@ -62,7 +73,7 @@ export function answered(parent, { label, help = "", rows = 6, tell, act }) {
       const { place, kind } = answers[at];
       const line = tops[place]?.[0] ?? free;
       const top = Math.max(free, line);
-      const pushed = top > line + height / 2 && (kind === "plain" || kind === "none") && place !== here;
+      const pushed = top > line + height / 2 && kind === "none" && place !== here;
       item.classList.toggle("talk-pushed", pushed);
       if (pushed) return;
       item.style.top = `${top}px`;
@@ -72,7 +83,7 @@ export function answered(parent, { label, help = "", rows = 6, tell, act }) {
   };
   const mark = () => {
     const kinds = new Map();
-    for (const { place, kind } of answers) if (!["good", "plain", "none"].includes(kind)) kinds.set(place, kind);
+    for (const { place, kind } of answers) if (!["holds", "plain", "none"].includes(kind)) kinds.set(place, kind);
     [...mirror.children].forEach((line, at) => {
       line.dataset.kind = kinds.get(at) ?? "";
       line.classList.toggle("talk-here", at === here);
@@ -104,6 +115,7 @@ export function answered(parent, { label, help = "", rows = 6, tell, act }) {
     clearTimeout(timer);
     timer = setTimeout(speak, SPOKEN_AFTER);
   });
+  newLines(area);
   for (const name of ["keyup", "click", "focus"]) area.addEventListener(name, caret);
   area.addEventListener("blur", () => {
     here = -1;
@@ -133,6 +145,7 @@ export function answered(parent, { label, help = "", rows = 6, tell, act }) {
   const item = (answer, at) => {
     const made = add(list, "li", "talk-answer");
     made.dataset.kind = answer.kind;
+    made.classList.toggle("talk-brief", !answer.text && !answer.acts?.length);
     add(made, "span", "talk-unseen", `Line ${answer.place + 1}: `);
     add(made, "span", "talk-of", lines()[answer.place] ?? "");
     const words = add(made, "p", "talk-words");

@@ -12,7 +12,7 @@ const BLANK = { kind: "blank" };
 
 export class Desk {
   constructor(element, model, ask) {
-    Object.assign(this, { model, ask, content: model.get("content"), blank: false, other: null });
+    Object.assign(this, { model, ask, blank: false, other: null });
     this.root = surface(element, "talk-desk");
     this.root.dataset.talkLook = memory.get("look") ?? "light";
     this.root.dataset.mode = memory.get("mode") ?? "shared";
@@ -23,6 +23,11 @@ export class Desk {
     this.root.addEventListener("keydown", this.keys);
     if (!document.querySelector(".jp-NotebookPanel")) document.body.addEventListener("keydown", this.keys);
     void isOpen().then((open) => open && !this.other && this.root.isConnected && this.openTheirs());
+  }
+
+  /** What Python has told. The model may take another object for it, when a page asks for all states anew. */
+  get content() {
+    return this.model.get("content");
   }
 
   build() {

@@ -1,4 +1,5 @@
 // What is said of the talk as a whole: one labelled field each, with a line of help, and what is wrong beside it.
+import { newLines } from "./answered.js";
 import { add } from "./dom.js";
 import { choose, labelled, told } from "./told.js";
 
@@ -11,7 +12,10 @@ export function fieldsForm(parent, ask, regions) {
     const tag = { choice: "select", long: "textarea" }[kind] ?? "input";
     const field = labelled(grid, { label, help, tag, id: `talk-field-${key}-${mark}` });
     if (kind === "number") field.inputMode = "decimal";
-    if (kind === "long") field.rows = 3;
+    if (kind === "long") {
+      field.rows = 3;
+      newLines(field);
+    }
     field.parentElement.classList.toggle("talk-wide", kind === "long");
     const by = `field-${key}`;
     regions.set(by, told(field.parentElement));

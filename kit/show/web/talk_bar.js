@@ -51,8 +51,12 @@ export function talkBar(parent, ask, regions) {
       ask({ do: act, title: entry.value, by: "talk" });
       close(opener[act]);
     };
-    entry.onkeydown = ({ key }) => {
-      if (key === "Enter") go();
+    entry.onkeydown = (event) => {
+      const { key } = event;
+      if (key === "Enter") {
+        event.preventDefault(); // it would press the button that has the focus next
+        go();
+      }
       if (key === "Escape") close(opener[act]);
     };
     button(form, text, go, "talk-first");

@@ -20,7 +20,7 @@ const BOXES = {
 
 export class WritingView {
   constructor(element, model, ask) {
-    Object.assign(this, { model, ask, content: model.get("content"), boxes: {} });
+    Object.assign(this, { model, ask, boxes: {} });
     this.root = add(element, "section", "talk-writing");
     this.root.setAttribute("aria-label", "Writing desk");
     // JupyterLab would take keys for its cells, unless the very element says that it may not.
@@ -30,6 +30,11 @@ export class WritingView {
     this.build();
     this.write();
     this.show(this.content);
+  }
+
+  /** What Python has told. The model may take another object for it, when a page asks for all states anew. */
+  get content() {
+    return this.model.get("content");
   }
 
   build() {
