@@ -80,10 +80,15 @@ def inside(row):
 
 
 def test_nine_in_ten_is_nearly_kept_for_another_countrys_crops():
-    """Fiber counts 2 kcal a gram in their energy (FAO 2003). The share inside is printed; data/README.md tells it."""
-    found = [inside(row) for row in STAPLES]
-    shares = {name: np.mean([each[name] for each in found]) for name in found[0]}
-    total = np.mean([list(each.values()) for each in found])
-    print(f"inside our 90 % range: {total:.0%}", {name: f"{share:.0%}" for name, share in shares.items()})
-    assert 0.80 <= total <= 0.95
-    assert min(shares.values()) >= 0.70
+    """Fiber counts 2 kcal a gram in their energy (FAO 2003). The shares inside are printed; data/README.md tells them.
+
+    The ranges were widened by kind of food until nine in ten figures of every second staple lay inside; the staples
+    between them had no part in that.
+    """
+    fitted, kept_apart = ([inside(row) for row in STAPLES[start::2]] for start in (0, 1))
+    for told, found in (("fitted", fitted), ("kept apart", kept_apart), ("all", fitted + kept_apart)):
+        shares = {name: np.mean([each[name] for each in found]) for name in found[0]}
+        total = np.mean([list(each.values()) for each in found])
+        print(f"inside our 90 % range, {told}: {total:.0%}", {name: f"{share:.0%}" for name, share in shares.items()})
+        assert 0.80 <= total <= 0.95
+        assert min(shares.values()) >= 0.70

@@ -59,8 +59,8 @@ def test_a_measure_is_the_foods_own(food, measure, grams):
 def test_content_has_the_range_of_the_composition():
     of = content(foods()["lentils-boiled"], "protein", 198)
     assert of.value == pytest.approx(17.86, abs=0.01)
-    # a pulse: 8.5 % and, for what varies in a trace, 0.2 g in 100 g, which hold 9.02 g
-    assert of.half_width == pytest.approx(1.6449 * math.hypot(0.085, 0.2 / 9.02) * of.value, rel=1e-3)
+    # a pulse: 9.8 % and, for what varies in a trace, 0.2 g in 100 g, which hold 9.02 g
+    assert of.half_width == pytest.approx(1.6449 * math.hypot(0.098, 0.2 / 9.02) * of.value, rel=1e-3)
 
 
 def test_words_that_fit_two_ingredients_are_not_guessed():
