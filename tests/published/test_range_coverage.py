@@ -59,7 +59,7 @@ def test_energy_of_breakfast_cereals_lies_in_the_range_of_their_grams():
 
 
 def test_energy_of_dishes_sold_ready_to_eat_lies_in_the_range_of_their_grams():
-    """R package openintro, data frame fastfood. Their makers work energy out from those grams: nearly all lie inside."""
+    """R package openintro, data frame fastfood. Energy is worked out from those grams: nearly all lie inside."""
     labels = columns("fastfood.csv")
     grams = (labels["protein_g"], labels["fat_g"], labels["carbohydrate_g"] - np.nan_to_num(labels["fiber_g"]) / 2)
     share = share_of_energies_inside(grams, labels["energy_kcal"], "roll-hamburger")
