@@ -152,6 +152,9 @@ class FoodNames:
             if any(word in SMALL_WORDS for word in (spoken[0], spoken[-1])):
                 continue
             inside = self._inside(spoken)
+            if not inside and spoken[-1] in _HOW:  # "pumpkin seeds", said by their whole name
+                whole = table.exact.get(spoken, ())
+                inside = tuple(key for key, _, _ in self.of_dish if key in whole)
             outside = table.exact.get(tuple(word for word in spoken if word not in SMALL_WORDS), ())
             if inside or outside or (length == 1 and spoken[0] in table.heads):
                 named = outside or table.heads.get(spoken[-1], ())
