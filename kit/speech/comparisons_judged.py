@@ -166,7 +166,7 @@ def _on_basis(dish: Dish, food: Food | None, name: str, basis: str) -> Range | N
             return None
     else:
         grams = of_food(food).grams(basis)[0]
-    values = [scaled(content(food, own, grams), factor) for own, factor in of_nutrient(name)]
+    values = [scaled(content(food, own, grams, dish.talk.rules), factor) for own, factor in of_nutrient(name)]
     of = total(values) if len(values) > 1 else values[0]
     return of if isfinite(of.value) else None
 

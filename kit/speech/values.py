@@ -8,6 +8,7 @@ import numpy as np
 from kit.errors import UnknownNameError
 from kit.food.composition import Food, foods, nutrient
 from kit.meal.certainty import Range
+from kit.rules.eu_basis import SALT_PER_SODIUM
 from kit.rules.naming import full_name, is_plural, short_name, thing_said
 from kit.rules.verdicts import CANNOT_TELL, OFF
 from kit.speech.claim import FOOD, SERVING, UNKNOWN, WEIGHT, WHOLE, About, Choice, Finding
@@ -15,7 +16,6 @@ from kit.speech.foods_said import COLLECTIVE, FoodWord
 from kit.talk.dish import Dish, content, measure_grams
 from kit.texts import listing, number
 
-SALT_PER_SODIUM = 2.5  # Regulation (EU) 1169/2011, Annex I
 KJ_PER_KCAL = 4.184
 MUCH_UNKNOWN = 0.05  # of the dish's weight without a value, from which an amount is only the least
 _PIECES = ("large", "medium", "piece", "each", "whole", "small", "fruit", "item")
@@ -194,7 +194,7 @@ def _measured(dish: Dish, name: str, about: About) -> Amount | Finding:
         grams = food_grams(food, about)
         if grams is None:
             continue
-        values = [content(food, own, grams * factor) for own, factor in of_nutrient(name)]
+        values = [content(food, own, grams * factor, dish.talk.rules) for own, factor in of_nutrient(name)]
         if any(value.value != value.value for value in values):
             return Finding(CANNOT_TELL, f"the table has no {said_thing(name)} for {full_name(food)}")
         of = total(values) if len(values) > 1 else values[0]

@@ -187,8 +187,8 @@ def _in_measure(name: str, amount: str, food: Food) -> Filler:
     count, measure = read_count(plain_characters(amount))
     if count is None or not measure.strip():
         raise KitError(f'"{amount}" is no amount; write such as {{{name} in one cup of {food.key}}}')
-    of = content(food, name, count.value * measure_grams(food, measure.strip()))
-    return lambda _dish: amount_words(name, of)
+    grams = count.value * measure_grams(food, measure.strip())
+    return lambda dish: amount_words(name, content(food, name, grams, dish.talk.rules))
 
 
 def keeping_days() -> tuple[float, float]:

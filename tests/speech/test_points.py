@@ -38,6 +38,21 @@ def test_an_answer_is_about_the_dish_as_its_question_tries_it():
     assert "leave out the moon" in check_talk(unclear)[0].because
 
 
+def test_foods_by_themselves_are_counted_by_the_rules_of_the_talk():
+    # SR26 16070, boiled lentils: 20.13 g of carbohydrate, 7.9 g of it fiber, in 100 g; a cup is 198 g.
+    says = (
+        "A cup of cooked lentils has about 40 grams of carbohydrate.",
+        "A cup of cooked lentils has about 24 grams of carbohydrate.",
+        "A cup of cooked lentils has {carbohydrate in one cup of lentils-boiled}.",
+        "Weight for weight, cooked lentils have about three times the carbohydrate of almonds.",  # 12.2 against 9.1 g
+    )
+    us, eu = (check_points(replace(a_talk(*says), rules=rules)) for rules in ("us", "eu"))
+    assert [one.verdict for one in us] == ["holds", "off", "holds", "off"]
+    assert [one.verdict for one in eu] == ["off", "holds", "holds", "off"]
+    assert (us[2].say, eu[2].say) == (says[0], says[1])
+    assert "12.2 against" in eu[3].because
+
+
 def test_a_talk_without_sentences_has_no_verdicts():
     assert check_talk(a_talk()) == ()
 
