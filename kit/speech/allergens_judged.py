@@ -7,7 +7,7 @@ from kit.food.composition import Food
 from kit.rules.allergens import bringing, must_be_asked
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
-from kit.speech.claim import FOOD, Claim, Finding
+from kit.speech.claim import FOOD, UNKNOWN, Claim, Finding
 from kit.speech.foods_said import FoodWord
 from kit.speech.values import alone, present
 from kit.talk.dish import Dish
@@ -66,6 +66,8 @@ def _sorted_out(foods: list[Food], allergen: str) -> tuple[list[Food], list[Food
 
 def judge(claim: AllergenClaim, dish: Dish) -> Finding:
     """Judge an allergen by the facts of each food; never "safe": read the package, and ask."""
+    if claim.about.kind == UNKNOWN:
+        return Finding(CANNOT_TELL, f'what is in "{claim.about.words}" is not known')
     foods = _used(dish)
     if claim.about.kind == FOOD:
         foods = [food for word in claim.about.foods for food in (present(dish, word) or alone(dish, word))]

@@ -1,7 +1,7 @@
 """Allergens: "contains milk, from the feta", "nut-free", "no soy", "safe for someone with a sesame allergy"."""
 
 from kit.speech.allergens_judged import AllergenClaim
-from kit.speech.claim import FOOD, THE_DISH, About, Claim
+from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, food_part, is_dish, is_food
 from kit.speech.sentence import Sentence
@@ -81,6 +81,8 @@ def _subject(sentence: Sentence, about: list[About], at: int) -> About:
         if sentence.is_a(at + 1, "wording") and is_food(sentence, place) and not sentence.is_a(place, "allergen"):
             return About(FOOD, 1.0, food_part(sentence, place).foods)
     subject = about[at]
+    if subject.kind == UNKNOWN:
+        return subject
     return (
         About(FOOD, 1.0, subject.foods, or_dish=subject.or_dish)
         if subject.kind == FOOD and not any(_an_allergen(sentence, word) for word in subject.foods)

@@ -1,9 +1,10 @@
 """Keeping and food safety: days in the refrigerator, months in the freezer, hours out, reheating, doneness."""
 
 from kit.speech.claim import THE_DISH, About, Claim
-from kit.speech.keeping_judged import FREEZER, FRIDGE, OUT, DegreesClaim, TimeClaim
+from kit.speech.keeping_judged import DONE_THINGS, FREEZER, FRIDGE, OUT, DegreesClaim, TimeClaim
 from kit.speech.keeping_untimed import open_ended, thaw, vague
 from kit.speech.keeping_words import IN_FREEZER, IN_FRIDGE, KEEP, clause_words, foods_named, near_place
+from kit.speech.parts import is_dish
 from kit.speech.sentence import Sentence
 from kit.speech.tokens import Quantity
 
@@ -14,6 +15,7 @@ _DONE = frozenset(
 )
 
 
+_CORE = frozenset("middle center centre inside core thickest".split())
 _OVEN = frozenset("oven bake bakes preheat roast broil rack tray turn set gas griddle burner degree-oven sheet".split())
 
 
@@ -62,7 +64,7 @@ def _is_heat(sentence: Sentence, at: int, words: set[str]) -> bool:
     free = following >= len(sentence) or not (
         sentence.tokens[following].is_a("nutrient") or sentence.tokens[following].food is not None
     )
-    return bool(told or words & {"cook", "cooked"}) and led and free
+    return bool(told or words & {"cook", "cooked", "done", "safe"}) and led and free
 
 
 def _time(sentence: Sentence, at: int, said: Quantity, words: set[str]) -> list[Claim]:
@@ -150,7 +152,15 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: set[str]) -> li
     if what == "done" and not words & _DONE and not words & {"cook", "cooks", "cooked", "until", "brown"}:
         return []
     sentence.used.add(at)
-    return [DegreesClaim((at,), THE_DISH, _denied(sentence, at) and said.relation == "about", what, said, foods)]
+    clause = sentence.clause_of(at)
+    thing = next((sentence.text_at(place) for place in clause if sentence.text_at(place) in DONE_THINGS), "")
+    of_dish = any(
+        is_dish(sentence, place) or sentence.is_a(place, "pronoun") or sentence.text_at(place) in _CORE
+        for place in clause
+    )
+    denied = _denied(sentence, at) and said.relation == "about"
+    own = thing if what == "done" and not foods else ""
+    return [DegreesClaim((at,), THE_DISH, denied, what, said, foods, own, of_dish)]
 
 
 def _denied(sentence: Sentence, at: int) -> bool:

@@ -20,6 +20,17 @@ from kit.texts import number
 FRIDGE, FREEZER, OUT = "fridge", "freezer", "out"
 
 
+# Things made of meat, and the rule for how hot they get.
+_DONE_THINGS = {
+    **dict.fromkeys(
+        "burgers burger hamburgers hamburger patties patty meatballs meatball meatloaf sausages sausage".split(),
+        "doneness_ground_meat",
+    ),
+    **dict.fromkeys("steaks steak chops chop roasts brisket".split(), "doneness_whole_cuts"),
+    **dict.fromkeys("nuggets drumsticks wings stuffing".split(), "doneness_poultry"),
+    **dict.fromkeys("quiche omelet omelette custard".split(), "doneness_egg_dishes"),
+}
+DONE_THINGS = frozenset(_DONE_THINGS)
 _OUT_AT_MOST = "food is out of the refrigerator 2 hours at most, 1 hour above 90 °F (32 °C) (USDA FSIS)"
 _BAKED = frozenset(("bagel_muffin", "bread", "cookies", "crackers", "coffee_cake", "tortilla_biscuit", "brownie"))
 _RAW_DAYS = {"fish": (1, 2), "shellfish": (1, 2), "poultry": (1, 2), "meat": (3, 5)}  # raw; ground meat 1-2: USDA FSIS
@@ -40,11 +51,13 @@ class TimeClaim(Claim):
 
 @dataclass(frozen=True, slots=True)
 class DegreesClaim(Claim):
-    """A temperature: of the refrigerator, for reheating, or at which a food is done."""
+    """A temperature: of the refrigerator, for reheating, or at which a food, or a thing made of one, is done."""
 
     what: str = ""
     said: Quantity = NO_QUANTITY
     foods: tuple[FoodWord, ...] = ()
+    thing: str = ""
+    of_dish: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,10 +212,17 @@ def _judge_degrees(claim: DegreesClaim, dish: Dish) -> Finding:
             f"what is reheated reaches {number(limit)} °F (74 °C) (USDA FSIS)",
             "Reheat it to 165 degrees right through.",
         )
+    if claim.thing:
+        limit = _rules()[_DONE_THINGS[claim.thing]][0]
+        because = f"{claim.thing}: done at {number(limit)} °F inside (USDA FSIS); 165 °F when of poultry"
+        return _floor(claim, limit, because, f"Cook {claim.thing} to {number(limit)} degrees inside.")
     needs = [(food, doneness(food)) for word in claim.foods for food in (present(dish, word) or alone(dish, word))]
     known = [(food, limit) for food, limit in needs if limit]
     if not known:
-        known = [(part.food, doneness(part.food)) for part in dish.numbers.recipe.ingredients if doneness(part.food)]
+        said = {piece for word in claim.foods for piece in word.text.split()}
+        parts = [part.food for part in dish.numbers.recipe.ingredients if doneness(part.food)]
+        named = [food for food in parts if said & set(food.name.lower().replace(",", "").split())]  # "beef cubes"
+        known = [(food, doneness(food)) for food in named or (parts if claim.of_dish or not claim.foods else [])]
     if not known:
         return Finding(CANNOT_TELL, "no doneness temperature is published for it here")
     food, limit = max(known, key=lambda pair: pair[1])

@@ -30,6 +30,7 @@ _ALL = {
 }
 
 
+_FOR = frozenset("keeps keep lasts last kept keeping".split())
 _COUNTERS = frozenset("counter countertop table bench worktop sideboard windowsill stove stovetop temperature".split())
 
 
@@ -38,6 +39,11 @@ def vague(sentence: Sentence, words: set[str]) -> list[Claim]:
     claims: list[Claim] = []
     for at, token in enumerate(sentence.tokens):
         days = _VAGUE.get(token.text)
+        if token.text == "day" and sentence.text_at(at - 1) == "a" and sentence.text_at(at - 2) in _FOR:
+            sentence.used.add(at)
+            said = Quantity(1.0, 1.0, "day")
+            claims.append(TimeClaim((at,), THE_DISH, False, near_place(sentence, at, words) or FRIDGE, said))
+            continue
         if days is None and sentence.text_at(at - 1) in _WHOLE:
             days = _ALL.get(token.text)
         some_day = token.text in _SOME_DAY and bool(

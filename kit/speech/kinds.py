@@ -2,11 +2,12 @@
 
 from dataclasses import dataclass
 
+from kit.food.alcohol import alcohol_of
 from kit.food.composition import Food
 from kit.rules.kinds import VEGAN, VEGETARIAN, WHOLE_GRAIN, fits, is_grain, part_fits
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
-from kit.speech.claim import FOOD, THE_DISH, About, Claim, Finding
+from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Finding
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import food_part, is_dish, is_food
 from kit.speech.sentence import Sentence, food_at
@@ -92,7 +93,9 @@ def _subject(sentence: Sentence, about: list[About], at: int) -> About:
         if sentence.text_at(place) in (",", "and", ".", "without", "with", "except", "but", "if", "because", "apart"):
             break
     subject = about[at]
-    return About(FOOD, 1.0, subject.foods, or_dish=subject.or_dish) if subject.kind == FOOD else THE_DISH
+    if subject.kind == FOOD:
+        return About(FOOD, 1.0, subject.foods, or_dish=subject.or_dish)
+    return subject if subject.kind == UNKNOWN else THE_DISH
 
 
 def _warned(sentence: Sentence, at: int) -> bool:
@@ -187,6 +190,8 @@ def _fits(kind: str, food: Food, dish: Dish) -> bool | None:
 
 def judge(claim: KindClaim | AbsentClaim, dish: Dish) -> Finding:
     """Judge a kind by the facts of each food."""
+    if claim.about.kind == UNKNOWN:
+        return Finding(CANNOT_TELL, f'what is in "{claim.about.words}" is not known')
     if isinstance(claim, AbsentClaim):
         return _judge_absent(claim, dish)
     finding = _judge_kind(claim, dish)
@@ -244,6 +249,10 @@ def _judge_absent(claim: AbsentClaim, dish: Dish) -> Finding:
         or food.group in groups
         or (claim.group in ("pork", "beef", "cheese", "gelatin") and claim.group in food.name.lower())
     ]
+    drinks = [food for food in used if alcohol_of(food) > 0]
+    if claim.group == "alcohol" and drinks:
+        names = listing([short_name(food) for food in drinks])
+        return Finding(OFF, f"there is {names} in it, and cooking leaves some of the alcohol")
     if claim.group == "alcohol":
         return Finding(
             CANNOT_TELL, "whether there is alcohol in it (vanilla extract, vinegar, sauces) is told by the package"

@@ -46,7 +46,8 @@ def subjects(sentence: Sentence) -> list[About]:
                 and (not seen_verb or _if_done(sentence, at))
                 and not _compound(sentence, at)
             ):
-                current = part
+                other = _other_dish(sentence, at)
+                current = About(UNKNOWN, words=other) if other else part
         elif is_food(sentence, at):
             changed = (
                 before >= 0
@@ -162,6 +163,25 @@ def _bare_measure(sentence: Sentence, at: int) -> bool:
 
 def _stands_alone(sentence: Sentence, at: int) -> bool:
     return at + 1 < len(sentence) and (is_verb(sentence, at + 1) or sentence.text_at(at + 1) in ("one", "is", "are"))
+
+
+def _other_dish(sentence: Sentence, at: int) -> str:
+    """Return what is named where that is another dish: "chili sauce is", "hollandaise sauce is"; empty for this one."""
+    first = sentence.clause_of(at)[0]
+    plain = sentence.tokens[at].parts["dish"] == "dish" and at + 1 < len(sentence) and is_verb(sentence, at + 1)
+    if not plain or not 1 <= at - first <= 2 or sentence.text_at(at) not in _MADE_OF_MANY:
+        return ""
+    before = [sentence.tokens[place] for place in range(first, at)]
+    if any(token.text in (*DETERMINERS, "and", "but", "so") or token.possessive or token.quantity for token in before):
+        return ""
+    if any(token.parts and set(token.parts) - {"food", "dish", "group", "allergen"} for token in before):
+        return ""
+    return sentence.said(range(first, at + 1))
+
+
+_MADE_OF_MANY = frozenset(
+    "sauce dressing soup stew salad curry dip spread filling topping broth cake pie pudding".split()
+)
 
 
 def _if_done(sentence: Sentence, at: int) -> bool:

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from kit.speech.claim import FOOD, THE_DISH, About, Claim, Finding
+from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Finding
 from kit.speech.clauses import is_stop
 from kit.speech.parts import food_part, is_dish, is_food, is_verb
 from kit.speech.sentence import Sentence, food_at
@@ -179,7 +179,7 @@ def _subject(
     subject = about[at]
     if subject.kind == FOOD:
         return About(FOOD, 1.0, subject.foods, said_inside=subject.said_inside, or_dish=subject.or_dish), -1
-    return THE_DISH, -1
+    return (subject if subject.kind == UNKNOWN else THE_DISH), -1
 
 
 def _alone(sentence: Sentence, about: list[About], at: int, wording: str) -> list[Claim]:

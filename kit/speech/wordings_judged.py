@@ -13,7 +13,7 @@ from kit.rules.reference import daily_values
 from kit.rules.subjects import Subject, of_food
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.rules.wordings import DISH, rule_for
-from kit.speech.claim import FOOD, Edit, Finding
+from kit.speech.claim import FOOD, UNKNOWN, Edit, Finding
 from kit.speech.dish_shares_judged import by_what_they_bring
 from kit.speech.values import alone, choices, present, said_thing
 from kit.speech.wordings_claim import WordingClaim
@@ -28,6 +28,8 @@ _NEAREST = {"good source": ("high",), "high": ("good source",), "free": ("very l
 
 def judge_wording(claim: WordingClaim, dish: Dish, said: frozenset[str]) -> Finding:
     """Judge a content wording; see `kit.speech.wordings.judge`."""
+    if claim.about.kind == UNKNOWN:
+        return Finding(CANNOT_TELL, f'what "{claim.about.words}" holds is not known')
     if claim.wording in ("unsalted", "no added sugar"):
         return _turned(claim, _additions(claim, dish))
     if claim.wording == "hardly any":
@@ -99,12 +101,18 @@ def _of_subject(claim: WordingClaim, dish: Dish, subject: Subject, food: Food | 
         return Finding(OFF, judged.because, _edit(claim, dish, food), _sentences(claim, dish, food))
     if judged.verdict == CANNOT_TELL:
         return Finding(CANNOT_TELL, judged.because)
-    unsaid = [(one.nutrient, one.words) for one in judged.beside if one.what == AMOUNT and one.nutrient not in said]
-    if unsaid:
-        also = listing([words for _, words in unsaid])
-        return Finding(HOLDS, f"{judged.because}; say {also} beside it, as the rule wants")
-    advice = f"; a label would point to {listing(judged.advice)}" if judged.advice else ""
-    return Finding(HOLDS, judged.because + advice)
+    return Finding(HOLDS, judged.because + _said_beside(judged, said))
+
+
+def _said_beside(judged: Judgement, said: frozenset[str]) -> str:
+    """Return what is, or on a label would be, said beside a wording that holds; none of it changes the verdict."""
+    unsaid = [one for one in judged.beside if one.what != AMOUNT or one.nutrient not in said]
+    told = [f"say {listing([one.words for one in unsaid])} beside it, as the rule wants"] if unsaid else []
+    if judged.advice:
+        told.append(f"a label would point to {listing(judged.advice)}")
+    if judged.worded:
+        told.append(f'a label words it "{judged.worded}", as all of its kind are')
+    return "".join(f"; {one}" for one in told)
 
 
 def _name(dish: Dish, food: Food) -> tuple[str, str]:
