@@ -1,6 +1,7 @@
 """For all tests: no test touches the folder of whoever runs it, and a busy machine is no fault.
 
-Hypothesis asks for no deadline; speed is measured in tests/bench.
+Hypothesis asks for no deadline; speed is measured in tests/bench. TALK_KIT_FUZZ asks for more tries than a run has time
+for (DEVELOPERS.md).
 """
 
 import os
@@ -8,7 +9,7 @@ import os
 import pytest
 from hypothesis import settings
 
-settings.register_profile("kit", deadline=None)
+settings.register_profile("kit", deadline=None, max_examples=int(os.environ.get("TALK_KIT_FUZZ", "100")))
 settings.load_profile("kit")
 
 
