@@ -58,22 +58,35 @@ def comes_back_when_reloaded(page, kit):
 
 
 def notices_silence(page, kit):
-    """Python is silent for a while, which is said; then its kernel dies, and another takes its place."""
+    """Python is silent for a while, which is said; then its kernel dies, and another takes its place.
+
+    The audience keeps its picture all the while, and is told nothing.
+    """
     page.wait_for_timeout(1500)
+    page.locator(".talk-desk").focus()
+    with page.expect_popup() as popup:
+        page.keyboard.press("w")
+    theirs = popup.value
+    theirs.wait_for_selector(".talk-large")
+    picture = theirs.locator("main").inner_text()
     (kernel,) = kit.kernels()
     kernel.suspend()
     page.wait_for_function(GONE)  # after how long, test_heartbeat tells
     assert page.get_by_text("Python does not answer").is_visible()
     assert page.locator("[inert] .talk-slide").count() == page.locator(".talk-slide").count() > 0
+    assert theirs.locator("main").inner_text() == picture
     kernel.resume()
     page.wait_for_function(f"() => !({GONE})()")
-    assert page.locator("[inert]").count() == 0
+    assert page.locator("[inert]:not(.talk-scene)").count() == 0  # but the small copy of what they see
     kernel.kill()
     page.wait_for_function(GONE)
+    assert theirs.locator("main").inner_text() == picture
     page.wait_for_function(f"() => document.querySelector('{DRAWN}') && !({GONE})()")
     assert page.locator(".jp-Dialog").count() == 0
     assert wait_until(lambda: len(kit.kernels()) == 1)
     assert [found.pid for found in kit.kernels()] != [kernel.pid]
+    page.locator(".talk-seen", has_text="in their window").wait_for()
+    assert theirs.locator("main").inner_text() == picture
 
 
 def test_the_notebooks_run_by_themselves_whatever_happens_to_page_and_python(document, browser):
