@@ -160,6 +160,7 @@ def tidy(line: str) -> str:
     text = _MINCE.sub(r"ground \1\2", _MINCED.sub("ground ", text)) if "mince" in text.lower() else text
     if "%" in text and _MEAT.search(text):
         text = _FAT_OF_MEAT.sub(lambda found: f"{100 - int(found[1])}% lean", text)
+    text = re.sub(r"\bskinned\b", _PARTS["skin"], text, flags=re.IGNORECASE) if "skinned" in text.lower() else text
     text = _ENDS_OF_AN_ONION.sub("", text) if "part" in text else text
     if re.search(r"remov|discard|trimmed|skimmed|\boff\b|minus|without|\bno\b|snapped|cut|peeled|pulled|scraped", text):
         text = _TURNED_OFF.sub(lambda found: _PARTS[found[1].lower()], text)
