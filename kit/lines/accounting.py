@@ -76,6 +76,8 @@ def _may_decide(word: str, best: Name) -> bool:
         return _FREE_FROM[word] in best.food.allergens
     if word in ("skin", "skinless"):
         return best.food.group == "poultry" and (word == "skin" or "skin" in best.food.name)
+    if word == "water" and best.food.group in ("pulse", "vegetable"):
+        return False  # what lies in a can of them
     if word == "whipped":  # a spoon of it weighs less
         return best.food.group == "dairy" and all(row.cut != "whipped" for row in best.food.measures)
     if word == "baked":

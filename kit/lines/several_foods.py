@@ -21,10 +21,17 @@ _PRODUCT_BEHIND = re.compile(
     rf"(?:\s*(?:and|&|\+)\s*{_SQUEEZED}(?P<second>juice|zest|rind)(?:d|ed)?)?(?:\s+(?:only|of))?\s*\)?$",
     re.IGNORECASE,
 )
-_AND_MORE = re.compile(r"\s*(?:\+|\b(?:and|plus|&|(?:mixed|whisked|blended|combined) with))\s+(?=[\d.])", re.IGNORECASE)
+_AND_MORE = re.compile(r"\s*(?:\+|&|\b(?:and|plus|(?:mixed|whisked|blended|combined) with))\s+(?=[\d.])", re.IGNORECASE)
+_NO_KIND_OF_SALT = r"(?!(?:t|tb|tbl|tea|table)sp|pinch|dash|cup|each\b|of\b)"
 _SEASONING = re.compile(
-    r"^(?P<head>.*?)(?P<salt>(?:[\w-]{1,15}\s+)?\bsalt)\s*(?:,|and|&|\+|/)\s*"
+    rf"^(?P<head>.*?)(?P<salt>(?:\b{_NO_KIND_OF_SALT}[a-z][\w-]{{1,14}}\s+)?\bsalt)\s*(?:,|and|&|\+|/)\s*"
     r"(?P<pepper>(?:[\w-]{1,15}\s+){0,3}pepper)\b(?P<tail>.*)$",
+    re.IGNORECASE,
+)
+_TO_TASTE = re.compile(r"\s+(?:to taste|as (?:needed|desired))\b", re.IGNORECASE)
+_THIRD = re.compile(
+    r"^\s*(?:,\s*(?:and\s+)?|and\s+|&\s*)(?P<food>(?!freshly|ground|coarse|fine|cracked|milled)[a-z][a-z -]{2,30}?)"
+    r"(?P<tail>(?:,?\s+(?:to|as|for)\b.*)?)$",
     re.IGNORECASE,
 )
 _EACH = re.compile(r"^(?P<amount>[^()]*?)\s*\beach\b\s*(?:of\s+)?:?\s*(?P<foods>[^()]+)$", re.IGNORECASE)
@@ -74,7 +81,15 @@ def parts_of(text: str) -> Iterator[tuple[str, str]]:
         yield from ((f"{each['amount']} {food}{tail}", "") for food in foods)
     elif seasoning:
         head = re.sub(r"\beach\b(?:\s+of)?\s*", "", seasoning["head"], flags=re.IGNORECASE)
-        yield from ((f"{head}{food}{seasoning['tail']}", "") for food in seasoning.group("salt", "pepper"))
+        third = _THIRD.match(seasoning["tail"])
+        named = seasoning.group("salt", "pepper")
+        if third and _may_be_food(third["food"]):  # "salt, pepper and garlic powder to taste"
+            yield from ((f"{head}{food}{third['tail']}", "") for food in (*named, third["food"]))
+        else:
+            salt, pepper = named
+            yield f"{head}{salt}{seasoning['tail']}", ""
+            own = "" if _TO_TASTE.match(seasoning["tail"]) else head  # "1 tsp salt and pepper to taste"
+            yield f"{own}{pepper}{seasoning['tail']}", ""
     else:
         yield from ((part, "") for part in _amounts_of_foods(text))
 

@@ -148,6 +148,7 @@ def tidy(line: str) -> str:
     text = _OPENING.sub("", _FOOTNOTE.sub("", text)).strip()
     text = re.sub(r"\bw/o\b\.?\s*", "without ", re.sub(r"\bw/(?!o\b)\s*", "with ", text))
     text = re.sub(r"\bextra[- ](?=sharp|ripe|fine|thick|thin|crisp|crunchy|fresh)", "", text, flags=re.IGNORECASE)
+    text = re.sub(r"\bready[- ]to[- ](?:eat|use|cook|serve|roast)\b[ ,]*", "", text, flags=re.IGNORECASE)
     text = _TASTE_FIRST.sub(r"\1, to taste", text)
     text = re.sub(r"\bof (?:your )?choice\b", "of-choice", _YOLKS_OFF.sub("whites", text), flags=re.IGNORECASE)
     text = _OR_TWO.sub(r"\1", text)
