@@ -5,8 +5,10 @@ scenes only the one that is shown is worked out at once; the others follow when 
 """
 
 from collections.abc import Callable, Mapping
+from functools import partial
 from typing import Any
 
+from kit.meal.nutrition import Nutrition, nutrition
 from kit.show.answering import Answering
 from kit.show.desk_told import FIRST, NUMBERS_OF, Told
 from kit.show.look import script, style
@@ -101,11 +103,23 @@ class Desk(Told, Moves, Answering):
 
     def _do_try(self, message: dict[str, Any]) -> None:
         if asks_to_compare(message["line"]):
-            self.compared, self.shown = side_by_side(message["line"]), "compare"
+            self.compared = side_by_side(message["line"], self.setting.now, self._dishes())
+            self.shown = "compare"
             return
         self._set(self.setting.tried(message["line"]))
         self.asked = (message.get("asks") or message["line"], message.get("answer", ""))
         self.shown, self._asked_of = "change", self.setting.made[-1]
+
+    def _dishes(self) -> dict[str, Callable[[], Nutrition]]:
+        """Return how to get the numbers of each talk's dish, by its title in lower case."""
+        read = self._read
+        if read is None:
+            return {}
+
+        def numbers_of(name: str) -> Nutrition:
+            return nutrition(read(name).recipe)
+
+        return {title.lower(): partial(numbers_of, name) for name, title in self._talks.items()}
 
     def _do_say(self, message: dict[str, Any]) -> None:
         self.asked = (message["asks"], message.get("answer", ""))

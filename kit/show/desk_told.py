@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from kit.meal.changes import change
+from kit.meal.eaten import eaten_grams
 from kit.show import desk_content
 from kit.show.scenes import NAMES, Scene, Shown, frame, scene
 from kit.show.setting import Made, Setting
@@ -39,6 +40,7 @@ class Told:
     def _content(self) -> dict[str, Any]:
         """Return everything that the page shows."""
         talk = self.setting.talk
+        weight = quantity(round(eaten_grams(talk.recipe).value / talk.recipe.servings, -1), "g")
         return {
             **self._parts(),
             **self._script(),
@@ -50,7 +52,7 @@ class Told:
             "plan": desk_content.plan_rows(plan(talk)),
             "numbers_of": [(name, short_name(name)) for name in NUMBERS_OF],
             "sources_of": [(name, short_name(name)) for name in SOURCES_OF],
-            "serving": f"{talk.recipe.serving_is}, {quantity(self.setting.written.serving_grams, 'g')} as written",
+            "serving": f"{talk.recipe.serving_is}, about {weight} as eaten",
         }
 
     def _script(self) -> dict[str, Any]:

@@ -9,7 +9,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from kit.food.composition import COMPOSITION
+from kit.meal.buying import to_buy
 from kit.meal.certainty import spoken_parts_per_serving
+from kit.meal.containers import container_lines
 from kit.meal.kitchen_amounts import kitchen_line
 from kit.meal.nutrition import Nutrition
 from kit.rules.cautions import allergens, cautions, storage
@@ -35,6 +37,7 @@ NAMES = {
     "recipe": "Recipe",
     "keeping": "Allergens, keeping",
     "cautions": "Who asks first",
+    "portions": "Portions, shopping",
 }
 
 
@@ -118,6 +121,8 @@ def scene(name: str, talk: Talk, now: Nutrition, written: Nutrition, shown: Show
         return keeping_scene(talk, now)
     if name == "cautions":
         return _list("Who asks their own clinician first", [("", [c.sentence for c in cautions(now, talk.rules)])])
+    if name == "portions":
+        return portions_scene(now, shown.system)
     if name == "plate":
         return chart_scene(views.plate(now, written))
     return chart_scene(views.drawing(name, now, written, shown.source_of, talk.rules, views.FEW_OF_A_DAY))
@@ -171,6 +176,16 @@ def keeping_scene(talk: Talk, now: Nutrition) -> Scene:
     return _list(
         "Allergens, and how it keeps",
         [("Contains", brings), ("Keeping", storage(talk.measures, talk.keeps_days, now.recipe))],
+    )
+
+
+def portions_scene(now: Nutrition, system: str) -> Scene:
+    """Return what goes in each container, and what to buy for all of them."""
+    recipe = now.recipe
+    buying = [thing.line for thing in to_buy(recipe, system) if not thing.at_hand]
+    return _list(
+        f"For {number(recipe.servings, 2)}: what each gets, and what to buy",
+        [("In each", container_lines(recipe, system)), ("To buy", buying)],
     )
 
 

@@ -1,9 +1,11 @@
 import json
 
 import pytest
+from each import for_each
 
 from kit.errors import UnknownNameError
 from kit.files import TALK_VARIABLE
+from kit.show.desk import Desk
 from kit.show.panels import on_screen
 from kit.speech.points import check_points
 from kit.talk.last_used import use
@@ -85,6 +87,31 @@ def test_a_question_that_tries_nothing_shows_its_answer(say):
     changes = say("say", asks="Where do I find the recipe?", answer="It comes by mail.")
     assert changes["scene"]["answer"] == "It comes by mail."
     assert changes["scene"]["rows"] == []
+
+
+@for_each(
+    ("line", "sides", "basis"),
+    [
+        ("Compare this with the split pea soup", ["Barley and roasted squash box", "split pea"], "in a serving"),
+        ("compare barley and roasted squash box and oat jars by 100 kcal", ["Barley and", "oat jars"], "in 100 kcal"),
+        ("compare this with cooked brown rice", ["Barley and roasted squash box", "brown rice"], "in 100 g"),
+    ],
+)
+def test_dishes_are_set_side_by_side_by_their_titles(line, sides, basis):
+    desk = Desk(read_talk("barley_squash_box"), {name: read_talk(name).title for name in bundled_talks()}, read_talk)
+    desk.send = lambda *_arguments, **_more: None
+    desk._hear(desk, {"do": "try", "line": line, "number": 1}, [])
+    scene = desk.content["scenes"]["compare"]
+    assert scene["footer"] == basis
+    told = scene["figure"]["layout"]["meta"]["alternative"]
+    assert [side for side in sides if side.lower() not in told.lower()] == []
+
+
+def test_what_each_gets_and_what_to_buy_is_a_picture_too(desk, say):
+    scene = say("show", name="portions")["scene"]
+    groups = {group["heading"]: group["lines"] for group in scene["groups"]}
+    assert any("barley" in line for line in groups["In each"])
+    assert any("can" in line for line in groups["To buy"])
 
 
 def test_foods_are_set_side_by_side_where_a_line_asks_for_it(desk, say):
