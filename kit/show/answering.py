@@ -10,6 +10,8 @@ from plotly.offline import get_plotlyjs_version
 from kit.errors import ChangeError, KitError
 from kit.show.stage import plotly_script
 
+_BY_ITSELF = ("rest", "look")  # what the page asks for without her
+
 
 class Answering(anywidget.AnyWidget):
     """What a page shows, its `content`, and the messages between them.
@@ -38,13 +40,19 @@ class Answering(anywidget.AnyWidget):
         if act is None:
             return
         try:
-            # What was not understood stays to be read when the page by itself asks for the rest.
-            more = {**({} if message["do"] == "rest" else {"fault": None}), **(act(message) or {})}
-        except ChangeError as fault:
-            more = {"fault": {"text": str(fault), "choices": list(fault.choices)}}
+            more = {**self._went_well(message["do"]), **(act(message) or {})}
         except KitError as fault:
-            more = {"fault": {"text": str(fault), "choices": []}}
+            more = self._faulted(message, fault)
         self._answer(message.get("number", 0), more)
+
+    def _went_well(self, do: str) -> dict[str, Any]:
+        """Return what the page is told besides; a fault stays to be read when the page asks by itself."""
+        return {} if do in _BY_ITSELF else {"fault": None}
+
+    def _faulted(self, _message: dict[str, Any], fault: KitError) -> dict[str, Any]:
+        """Return what the page is told of something that could not be done."""
+        choices = list(fault.choices) if isinstance(fault, ChangeError) else []
+        return {"fault": {"text": str(fault), "choices": choices}}
 
     def _answer(self, number: int, more: Mapping[str, Any]) -> None:
         """Tell the page what a message of hers has changed."""

@@ -60,7 +60,7 @@ class Settling:
         if verdict.where != POINT or verdict.point is None or meant is None:
             return {}
         pins = {**verdict.point.pins, message["word"]: message["key"]}
-        return self._settle(self._settlement(verdict, pins=pins), f"“{message['word']}” here means {meant}")
+        return self._settle(self._settlement(verdict, pins=pins), f"“{message['word']}” here means {meant}.")
 
     def _verdict(self, key: str) -> Verdict:
         if self.setting.made:
@@ -82,10 +82,10 @@ class Settling:
             self._waiting = made
             return {"conflict": {"text": f"{_told(conflict)}."}}
         if now.entry.path != self.opened.entry.path:
-            told = f"{told} in a copy of the talk that is yours; the one that was opened stays as it is"
+            told = f"{told} This is now a talk of your own; the one that was opened stays as it is."
         elif before.text != self.opened.text:  # what it was before that is not hers alone to bring back
             self.undoable = ()
-            told = f"{told}; the talk was changed elsewhere too, and both changes are in it"
+            told = f"{told} The talk was changed elsewhere too, and both changes are in it."
         self.undoable = (*self.undoable, before)
         return self._now(now, told)
 

@@ -9,15 +9,11 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-import anywidget
-import traitlets
-from plotly.offline import get_plotlyjs_version
-
 from kit.errors import KitError
 from kit.food.finding import find
 from kit.show import answers, writing_told
+from kit.show.answering import Answering
 from kit.show.look import script, style
-from kit.show.stage import plotly_script
 from kit.show.verdicts_kept import VerdictsKept
 from kit.show.writing_labels import Labels
 from kit.show.writing_talks import Talks
@@ -30,7 +26,7 @@ _LONGEST_WITHOUT_DRAFT = 5.0  # while she types without a pause [s]
 _LINKS = (("2_rehearse.ipynb", "Rehearse it"), ("3_on_screen.ipynb", "Show it on screen"))
 
 
-class WritingDesk(Talks, Labels, anywidget.AnyWidget):
+class WritingDesk(Talks, Labels, Answering):
     """The desk as a widget.
 
     Parameters
@@ -50,16 +46,13 @@ class WritingDesk(Talks, Labels, anywidget.AnyWidget):
 
     _esm = script("writing")
     _css = style("stage", "answered", "writing")
-    content = traitlets.Dict().tag(sync=True)
-    plotly_version = traitlets.Unicode().tag(sync=True)
 
     def __init__(self, desk: Desk, opened: str = "") -> None:
         self.desk, self.opened = desk, opened or f"new {time.time_ns()}"
         self._verdicts, self._drafted = VerdictsKept(), time.monotonic()
         self._begin_talks()
         content = {**self._texts(), **self._all(), **self._labels(), "links": [list(link) for link in _LINKS]}
-        super().__init__(content=content, plotly_version=get_plotlyjs_version())
-        self.on_msg(self._answer)
+        super().__init__(content)
 
     # ---- what the page is told
 
@@ -101,28 +94,16 @@ class WritingDesk(Talks, Labels, anywidget.AnyWidget):
             "questions": answers.said_answers(reading.questions, verdicts, ANSWER),
         }
 
-    def _tell(self, number: int | None, parts: Mapping[str, Any]) -> None:
-        """Send what differs from what the page has; `number` is the message of hers that this answers, if it does."""
-        changes = {name: value for name, value in parts.items() if self.content.get(name) != value}
-        # Altered in place, which sends nothing: a page that opens later gets it whole.
-        self.content.update(parts)
-        self.send({"changes": changes} if number is None else {"done": number, "changes": changes})
-
     # ---- what she does
 
-    def _answer(self, _widget: Any, message: dict[str, Any], _buffers: list[Any]) -> None:
-        if message.get("ask") == "plotly":
-            self.send({"answer": "plotly"}, buffers=[plotly_script()])
-            return
-        act = getattr(self, f"_do_{message.get('do', '')}", None)
-        if act is None:
-            return
-        by = str(message.get("by", ""))
-        try:
-            parts = act(message)
-        except KitError as fault:
-            parts = {"told": {"by": by, "text": str(fault), "wrong": True}}
-        self._tell(message.get("number", 0), parts)
+    def _went_well(self, _do: str) -> dict[str, Any]:
+        return {}
+
+    def _faulted(self, message: dict[str, Any], fault: KitError) -> dict[str, Any]:
+        return {"told": {"by": str(message.get("by", "")), "text": str(fault), "wrong": True}}
+
+    def _answer(self, number: int, more: Mapping[str, Any]) -> None:
+        self._reply(number, more)
 
     def _do_text(self, message: dict[str, Any]) -> dict[str, Any]:
         """Take over what she typed into a box, and answer that box; the rest follows."""

@@ -63,7 +63,7 @@ def test_joined_modules_keep_their_exports_and_lose_what_they_import_from_each_o
     assert 'from "./' not in joined
 
 
-@pytest.mark.parametrize("name", ["stage_widget", "desk", "scene", "rehearse"])
+@pytest.mark.parametrize("name", ["stage_widget", "desk", "scene", "rehearse", "writing"])
 def test_no_two_joined_modules_declare_the_same_name(name):
     declared = re.findall(
         r"^(?:export )?(?:async )?(?:const|let|class|function) (?:\{ )?(\w+)", script(name), re.MULTILINE

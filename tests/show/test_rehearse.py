@@ -176,7 +176,7 @@ def test_the_first_change_of_a_talk_that_ships_with_the_kit_makes_a_copy_of_hers
     assert panel.content["ships"]
     off = next(one for one in panel.content["said"] if one["instead"])
     changes = do(panel, "instead", id=off["id"])
-    assert "in a copy of the talk that is yours" in changes["note"]["text"]
+    assert "This is now a talk of your own" in changes["note"]["text"]
     assert not changes["ships"]
     assert panel.opened.entry.own
     assert last_used().path == panel.opened.entry.path

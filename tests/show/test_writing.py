@@ -21,7 +21,7 @@ class Page:
 
     def does(self, act, **what):
         """Send a message; returns what changed."""
-        self.widget._answer(self.widget, {"do": act, "number": 1, **what}, [])
+        self.widget._hear(self.widget, {"do": act, "number": 1, **what}, [])
         assert self.sent[-1]["done"] == 1
         return self.sent[-1]["changes"]
 

@@ -113,6 +113,11 @@ export class Desk {
     this.show(content);
   }
 
+  told(changes) {
+    if (changes.talks) this.refresh();
+    else this.show(changes);
+  }
+
   /** Show changes; `content` has them already. */
   show(changes) {
     const content = this.content;

@@ -2,6 +2,7 @@
 import { practiceCards } from "./cards.js";
 import { add, fill, options, setText, surface } from "./dom.js";
 import { judgedList } from "./judged.js";
+import { library } from "./plotly.js";
 import { sliders } from "./sliders.js";
 import { clock } from "./speaking.js";
 import { mount } from "./stage.js";
@@ -15,19 +16,23 @@ const SECTIONS = [
 ];
 
 export class Rehearsal {
-  constructor(element, content, plotly, ask) {
-    Object.assign(this, { content, ask });
+  constructor(element, model, ask) {
+    Object.assign(this, { model, ask });
     this.root = surface(element, "talk-rehearse");
     this.head();
     const parts = Object.fromEntries(SECTIONS.map((section) => [section[0], this.section(...section)]));
     this.script(parts.script);
-    this.planned(parts.plan, plotly);
+    this.planned(parts.plan, library(model));
     this.timing(parts.clock);
     this.cards = practiceCards(parts.cards, ask);
     this.cautions = add(parts.safety, "div", "talk-safety");
     this.look = () => document.visibilityState === "visible" && ask({ do: "look" });
     window.addEventListener("focus", this.look);
-    this.show(content);
+    this.told(this.content);
+  }
+
+  get content() {
+    return this.model.get("content");
   }
 
   head() {
@@ -47,7 +52,7 @@ export class Rehearsal {
     this.fault.setAttribute("role", "alert");
     this.conflict = add(this.root, "div", "talk-conflict");
     this.conflict.setAttribute("role", "alert");
-    this.told = add(this.root, "ul", "talk-told");
+    this.mend = add(this.root, "ul", "talk-told");
     const note = add(this.root, "div", "talk-note");
     this.noted = add(note, "p");
     this.noted.setAttribute("role", "status");
@@ -118,7 +123,7 @@ export class Rehearsal {
   // ---- what Python tells
 
   /** Show changes; `content` has them already. */
-  show(changes) {
+  told(changes) {
     const { content } = this;
     const had = this.root.contains(document.activeElement) ? document.activeElement : null;
     const near = had?.closest("[tabindex='-1']");
@@ -156,7 +161,7 @@ export class Rehearsal {
     if (changes.ships !== undefined) {
       setText(this.ships, changes.ships ? "This talk ships with the kit. The first change that you keep makes a copy that is yours." : "");
     }
-    if (changes.told) lines(this.told, changes.told);
+    if (changes.told) lines(this.mend, changes.told);
     if (changes.fault !== undefined) setText(this.fault, changes.fault?.text ?? "");
     if (changes.note !== undefined) {
       this.note.hidden = !changes.note;

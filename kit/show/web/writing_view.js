@@ -29,7 +29,7 @@ export class WritingView {
     this.regions = new Map();
     this.build();
     this.write();
-    this.show(this.content);
+    this.told(this.content);
   }
 
   /** What Python has told. The model may take another object for it, when a page asks for all states anew. */
@@ -107,7 +107,7 @@ export class WritingView {
   }
 
   /** Show changes; `content` has them already. */
-  show(changes) {
+  told(changes) {
     if (changes.texts) this.write();
     for (const [part, box] of Object.entries(this.boxes)) if (changes[part]) box.put(changes[part]);
     this.bar.show(changes, this.content);
