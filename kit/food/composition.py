@@ -70,6 +70,11 @@ class Measure:
     grams: float
     source: str
 
+    @property
+    def source_words(self) -> str:
+        """Where the weight is from, for people; which of its measures it is only the data tells."""
+        return "weighed by USDA, SR26" if self.source.startswith("SR26") else self.source
+
 
 @dataclass(frozen=True, eq=False)
 class Food:

@@ -175,7 +175,7 @@ def _volume(food: Food, written: Written) -> Weight:
     poured = not row.cut and density > 0.88 and food.group in _POURED
     loose = row.cut not in ("", "ground", "sifted", "packed") or food.group in ("vegetable", "herb")
     base = _measured_by(food, small, poured, loose)
-    source = row.source
+    source = row.source_words
     if reasons:
         kind = " ".join(part for part in (row.measure, row.cut) if part)
         source = f"{source}, from its {kind} of {number(row.grams, 1)} g"
@@ -205,7 +205,7 @@ def _counted(food: Food, written: Written) -> Weight | None:
     asked = written.measure
     inch = food.measure("inch") if written.length and asked in ("", "piece", "knob", "root") else None
     if inch:
-        return _weight(written.count.times(written.length), "inch", inch.grams, ("piece_with_size",), inch.source)
+        return _weight(written.count.times(written.length), "inch", inch.grams, ("piece_with_size",), inch.source_words)
     row, sized = counted_row(food, written)
     if row is None and (asked or (written.length and written.cut == "pieces")):
         return None
@@ -226,7 +226,7 @@ def _counted(food: Food, written: Written) -> Weight | None:
     noun = "piece" if row.measure == "piece" or plain else row.measure
     if written.size and asked and row.cut == written.size:
         noun = f"{written.size} {noun}"
-    return _weight(written.count, noun, row.grams, (sized,), row.source)
+    return _weight(written.count, noun, row.grams, (sized,), row.source_words)
 
 
 def _usual_package(food: Food, written: Written, row: Measure) -> Weight:
@@ -234,7 +234,7 @@ def _usual_package(food: Food, written: Written, row: Measure) -> Weight:
     share = drained_share(food)[0] if written.drained and food.state == "canned" else 1.0
     drained = f", {number(share * 100)} % of it left when drained" if share < 1 else ""
     step = f", the usual size, since the line gives none{drained}"
-    found = _weight(written.count, row.measure, row.grams * share, ("usual_package",), row.source, step)
+    found = _weight(written.count, row.measure, row.grams * share, ("usual_package",), row.source_words, step)
     if written.measure == row.measure:
         return found
     return replace(
