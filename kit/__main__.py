@@ -155,9 +155,13 @@ def _read_talk(chosen: argparse.Namespace, name: str = "") -> "Talk":
 
 
 def _new(chosen: argparse.Namespace) -> None:
+    from kit.talk.last_used import use
     from kit.talk.own_talks import begin
 
-    print(begin(chosen.title, chosen.to))
+    path = begin(chosen.title, chosen.to)
+    use(str(path))
+    print(path)
+    print("Go on in the first notebook, 1 Prepare, where it lies open: python -m kit")
 
 
 def _read(chosen: argparse.Namespace) -> int:

@@ -7,6 +7,7 @@ import sys
 import pytest
 
 from kit.__main__ import main
+from kit.talk.last_used import last_used
 from kit.talk.library import bundled_talks
 
 TALKS = sorted(bundled_talks())
@@ -145,7 +146,9 @@ def test_a_talk_is_found_by_its_title_and_a_new_one_is_begun(capsys, tmp_path, m
     monkeypatch.setenv("TALK_KIT_HOME", str(tmp_path))
     assert run(capsys, "numbers", "Barley and roasted squash box")[0] == 0
     code, out, _err = run(capsys, "new", "Turkey chili")
-    assert (code, out.strip().endswith("talks/turkey_chili.toml")) == (0, True)
+    assert (code, out.splitlines()[0].endswith("talks/turkey_chili.toml")) == (0, True)
+    assert "1 Prepare" in out
+    assert last_used().title == "Turkey chili"
     code, _out, err = run(capsys, "numbers", "turkey Chili")
     assert code == 2
     assert "turkey_chili.toml, no ingredient" in err

@@ -28,7 +28,7 @@ def alternatives(food: Food, table: Foods) -> tuple[Food, ...]:
     --------
     >>> from kit.food.composition import bundled_foods
     >>> table = bundled_foods()
-    >>> [other.name for other in alternatives(table["parsley"], table)]
+    >>> [other.name for other in alternatives(table["parsley-fresh"], table)]
     ['Parsley, dried']
     """
     head, own = _head(food), _words(food.name)

@@ -6,6 +6,7 @@ goes back. The box she types in is answered at once; the rest follows when she p
 
 import time
 from collections.abc import Mapping
+from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
@@ -21,6 +22,7 @@ from kit.speech.verdict import ANSWER, STEP
 from kit.talk.desk import Desk
 from kit.talk.drafts import keep_draft
 from kit.talk.plain_parts import PARTS, take_apart
+from kit.talk.plan_rows import plan_rows, with_cell, with_step, without_step
 
 _LONGEST_WITHOUT_DRAFT = 5.0  # while she types without a pause [s]
 _LINKS = (("2_rehearse.ipynb", "Rehearse it"), ("3_on_screen.ipynb", "Show it on screen"))
@@ -87,6 +89,7 @@ class WritingDesk(Talks, Labels, Answering):
         reading = self.desk.reading
         verdicts = self._verdicts.of(self.desk, writing_told.nutrition_of(self.desk))
         return {
+            "plan_rows": [asdict(row) for row in plan_rows(self.desk.plan)],
             "script": answers.verdict_answers(reading.script, verdicts)
             if verdicts
             else answers.line_answers(reading.script),
@@ -116,7 +119,10 @@ class WritingDesk(Talks, Labels, Answering):
         self.content["texts"] = {**self.content["texts"], part: text}
         if time.monotonic() - self._drafted > _LONGEST_WITHOUT_DRAFT:
             self._keep()
-        return self._lines() if part == "recipe" else {part: self._said()[part]}
+        if part == "recipe":
+            return self._lines()
+        said = self._said()
+        return {name: said[name] for name in (part, *(("plan_rows",) if part == "plan" else ()))}
 
     def _do_rest(self, _message: dict[str, Any]) -> dict[str, Any]:
         """Tell everything, and keep a draft, when she pauses."""
@@ -153,6 +159,20 @@ class WritingDesk(Talks, Labels, Answering):
         value = message["value"]
         self.desk = self.desk.with_field(str(message["at"]), value.replace(",", ".") if _is_decimal(value) else value)
         return {**self._dish(), "told": None}
+
+    def _do_plan_cell(self, message: dict[str, Any]) -> dict[str, Any]:
+        place, cell, value = int(message["place"]), str(message["cell"]), str(message["value"])
+        return self._with_plan(with_cell(self.desk.plan, place, cell, value))
+
+    def _do_plan_add(self, _message: dict[str, Any]) -> dict[str, Any]:
+        return self._with_plan(with_step(self.desk.plan))
+
+    def _do_plan_remove(self, message: dict[str, Any]) -> dict[str, Any]:
+        return self._with_plan(without_step(self.desk.plan, int(message["place"])))
+
+    def _with_plan(self, text: str) -> dict[str, Any]:
+        self.desk = self.desk.with_text("plan", text)
+        return {**self._texts(), **self._said(), "told": None}
 
     def _do_pin(self, message: dict[str, Any]) -> dict[str, Any]:
         self.desk = self.desk.pin(int(message["at"]), str(message["word"]), str(message["value"]))

@@ -8,7 +8,8 @@ from kit.errors import KitError, LabelError
 from kit.food.allergens import allergen_names, read_allergens
 from kit.food.labels.label import Label, key_from
 from kit.food.labels.own_foods import Kept, delete, keep, kept, restore
-from kit.food.labels.printed import printed_names
+from kit.food.labels.printed import LABEL_ONLY
+from kit.show.views import short_name
 from kit.talk.desk import Desk
 from kit.texts import listing
 
@@ -34,10 +35,11 @@ class Labels:
 
     def _labels(self) -> Parts:
         """Return the form's lines, and the labels that are kept."""
-        names = printed_names()
         return {
             "label_form": {
-                "lines": [[name, f"{names[name][:1].upper()}{names[name][1:]}"] for name in _LINES],
+                "lines": [
+                    [name, LABEL_ONLY[name].capitalize() if name in LABEL_ONLY else short_name(name)] for name in _LINES
+                ],
                 "origins": [list(option) for option in _ORIGINS],
                 "vegetarian": [list(option) for option in _VEGETARIAN],
             },

@@ -142,6 +142,17 @@ def test_plan_and_questions_are_answered_line_by_line(page):
     assert page.answers("questions")[1]["text"] == "answer"
 
 
+def test_the_plan_is_a_table_too_whose_cells_change_their_lines(blank):
+    blank.types("plan", "# Start\n5 min: stir; pot of oats 20 min\n3 min: eat; needs pot of oats")
+    assert [row["title"] for row in blank.content["plan_rows"]] == ["stir", "eat"]
+    blank.does("plan_cell", place=1, cell="hands", value="7", by="plan")
+    assert blank.content["texts"]["plan"].split("\n")[1] == "7 min: stir; pot of oats 20 min"
+    assert blank.does("plan_cell", place=1, cell="hands", value="much", by="plan")["told"]["wrong"]
+    blank.does("plan_add", by="plan")
+    blank.does("plan_remove", place=2, by="plan")
+    assert [row["title"] for row in blank.content["plan_rows"]] == ["stir", "the next step"]
+
+
 def test_a_pasted_talk_is_taken_apart_and_what_was_written_stays(blank):
     blank.types("script", "Hello and welcome.")
     text = f"{BEANS}\nKeeps days: 3\n\nScript\n\nIt is vegan.\n\nPlan\n\n5 min: cut\n\nQuestions\n\nNo oil? = no oil\n"

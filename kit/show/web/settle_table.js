@@ -15,7 +15,6 @@ export function settleTable(parent, ask, regions) {
   table.setAttribute("aria-label", "How each line was read");
   const head = add(add(table, "thead"), "tr");
   for (const name of ["As written", "Food", "Grams", "Range", "Cooked"]) add(head, "th", "", name).scope = "col";
-  add(head, "th", "talk-how", "How it was read").scope = "col";
   const body = add(table, "tbody");
   const nothing = add(parent, "p", "talk-help", "Nothing to settle yet: write the recipe above.");
   regions.set("settle", told(parent));
@@ -60,7 +59,6 @@ function part(parent, { part: name }, one, ask) {
   way.dataset.key = `part-${name}`;
   way.setAttribute("aria-label", `How ${name || "the recipe"} is cooked`);
   way.onchange = () => ask({ do: "cook", at: name, part: name, value: way.value, by: "settle" });
-  add(row, "td", "talk-how");
   return {
     put(group) {
       choose(way, group.ways, group.way);
@@ -73,6 +71,8 @@ function food(parent, { at, which }, ask) {
   const row = add(parent, "tr");
   const line = add(row, "th", "talk-as-written");
   line.scope = "row";
+  const written = add(line, "span");
+  const how = add(line, "span", "talk-how");
   const chosen = add(row, "td");
   const select = add(chosen, "select", "talk-entry");
   select.dataset.key = `food-${key}`;
@@ -87,7 +87,6 @@ function food(parent, { at, which }, ask) {
   grams.dataset.key = `grams-${key}`;
   const range = add(row, "td");
   const way = add(row, "td");
-  const how = add(row, "td", "talk-how");
   const problem = add(chosen, "p", "talk-problem");
   let now = {};
 
@@ -111,7 +110,7 @@ function food(parent, { at, which }, ask) {
     put(given) {
       now = given;
       row.classList.toggle("talk-open-row", now.open);
-      setText(line, now.line || "the same line");
+      setText(written, now.line || "the same line");
       const name = now.line || "the same line";
       const first = now.food ? [] : [["", "choose a food"]];
       const back = now.chosen ? [[AS_READ, "as the line says"]] : [];

@@ -3,6 +3,7 @@ import { answered } from "./answered.js";
 import { add, fill, setText } from "./dom.js";
 import { fieldsForm } from "./fields_form.js";
 import { labelForm } from "./label_form.js";
+import { planTable } from "./plan_table.js";
 import { settleTable } from "./settle_table.js";
 import { servingPart } from "./serving_part.js";
 import { talkBar } from "./talk_bar.js";
@@ -49,6 +50,7 @@ export class WritingView {
       add(write, "h3", "", label);
       add(write, "p", "talk-help", help);
       this.box(write, part, label, help, example, 4);
+      if (part === "plan") this.plan = planTable(write, (message) => this.ask(message));
     }
     add(write, "h3", "", "The talk as a whole");
     this.fields = fieldsForm(write, (message) => this.ask(message), this.regions);
@@ -114,6 +116,7 @@ export class WritingView {
     if (changes.faults) fill(this.faults, changes.faults, (list) => add(list, "li"), setText);
     if (changes.settle) this.settle.show(changes.settle);
     if (changes.found) this.settle.found(changes.found);
+    if (changes.plan_rows) this.plan.show(changes.plan_rows);
     if (changes.fields) this.fields.show(changes.fields);
     if (changes.serving || changes.charts) this.serving.show(this.content.serving, this.content.charts);
     if (changes.labels || "typed" in changes) this.labels.show(this.content, changes);
