@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from kit import files
 from kit.errors import KitError, UnknownNameError
 from kit.food.cells import list_in, named_numbers_in, number_in
+from kit.food.measure import Measure
 from kit.food.own_table import own_rows
 
 Array = NDArray[np.float64]
@@ -59,21 +60,6 @@ def nutrient(name: str) -> Nutrient:
 def nutrient_index(name: str) -> int:
     """Return the place of a nutrient in every array of nutrients."""
     return list(nutrients()).index(nutrient(name).id)
-
-
-@dataclass(frozen=True, slots=True)
-class Measure:
-    """What one household measure of a food weighs: ``Measure("cup", "chopped", 160.0, "SR26 1")``. Grams are edible."""
-
-    measure: str
-    cut: str
-    grams: float
-    source: str
-
-    @property
-    def source_words(self) -> str:
-        """Where the weight is from, for people; which of its measures it is only the data tells."""
-        return "weighed by USDA, SR26" if self.source.startswith("SR26") else self.source
 
 
 @dataclass(frozen=True, eq=False)

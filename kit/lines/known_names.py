@@ -5,8 +5,9 @@ from collections.abc import Mapping, Sequence
 from functools import cache, cached_property, lru_cache
 
 from kit import files
-from kit.food.composition import Food, Foods, Measure, read_rows
+from kit.food.composition import Food, Foods, read_rows
 from kit.food.finding import Index, Name
+from kit.food.measure import Measure
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 
 LISTED, STAND_IN, USUAL, MISSING = "listed", "stand-in", "usual", "missing"

@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from math import log
 
 from kit.food.amounts import ONE, Count
-from kit.food.composition import Food, Measure
+from kit.food.composition import Food
+from kit.food.measure import Measure
 from kit.food.measures import Unit, units
 from kit.texts import number
 

@@ -10,8 +10,9 @@ from typing import TypeVar
 from kit import files
 from kit.errors import UnknownNameError
 from kit.food.amounts import Count
-from kit.food.composition import Food, Measure, bundled_foods, read_rows
+from kit.food.composition import Food, bundled_foods, read_rows
 from kit.food.cooking import drained_share, edible_grams
+from kit.food.measure import Measure
 from kit.food.measures import amount_text, fraction_text, units
 from kit.lines.nearest_measure import CONTAINERS, SIZES, UNIT_OF, Written, counted_row, first_thing, volume_row
 from kit.texts import number

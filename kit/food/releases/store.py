@@ -12,7 +12,8 @@ import numpy as np
 
 from kit import files
 from kit.errors import ReleaseError, UnknownNameError
-from kit.food.composition import FOODDATA_CENTRAL, Food, Measure
+from kit.food.composition import FOODDATA_CENTRAL, Food
+from kit.food.measure import Measure
 from kit.food.wordindex import WordIndex
 
 LAYOUT = "1"  # of the tables below; a store of another layout is imported again
