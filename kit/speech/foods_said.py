@@ -13,6 +13,7 @@ from kit.meal.recipe import Recipe
 from kit.rules.naming import short_name
 
 LONGEST = 5  # words of a name
+_ARTICLES = frozenset("a an the".split())  # never stand inside a name: "the fat of a beef chili"
 # Words that say how a food is, not what it is: none of them names a food of the dish alone.
 _HOW = frozenset(
     "red green white black brown yellow orange purple sweet sour dry dried ground whole low fat reduced skim plain "
@@ -149,7 +150,7 @@ class FoodNames:
             return None
         for length in range(min(LONGEST, len(stems) - at), 0, -1):
             spoken = tuple(stems[at : at + length])
-            if any(word in SMALL_WORDS for word in (spoken[0], spoken[-1])):
+            if any(word in SMALL_WORDS for word in (spoken[0], spoken[-1])) or not _ARTICLES.isdisjoint(spoken):
                 continue
             inside = self._inside(spoken)
             if not inside and spoken[-1] in _HOW:  # "pumpkin seeds", said by their whole name

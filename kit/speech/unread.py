@@ -14,6 +14,8 @@ FAMILY = "not understood"
 # Nutrients whose names a cook also uses of other things.
 _ORDINARY = frozenset("salt sugars fat water iron zinc copper".split())
 _TELLING_UNITS = ("kcal", "kJ", "mg", "µg", "iu")
+_HAS = frozenset("has have had contains contain holds hold packs pack carries brings bring with".split())
+_COOKS = frozenset("i we you i've we've you've ill well".split())
 _QUESTIONS = frozenset(
     "who what which how when where why is are does do can could would will should did has have".split()
 )
@@ -154,6 +156,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
             return True
         if name == "water":
             return False
+        if _has_share_of(sentence, at):
+            return True
         return any(
             place not in sentence.used
             and (
@@ -167,6 +171,19 @@ def _tells(sentence: Sentence, at: int) -> bool:
             for place in clause
         )
     return token.is_a("beyond") or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
+
+
+def _has_share_of(sentence: Sentence, at: int) -> bool:
+    """Return whether something has a share of fat, salt or sugar: "it has half the fat of ..."; not one put into it."""
+    over = at - 1
+    while sentence.text_at(over) in ("of", "the", "as", "much"):
+        over -= 1
+    if over < 0 or over == at - 1 or sentence.tokens[over].quantity is None:
+        return False
+    if sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in ("a", "an", "my", "your", "most", "regular"):
+        return True
+    before = [place for place in sentence.clause_of(at) if place < over]
+    return any(sentence.text_at(place) in _HAS and sentence.text_at(place - 1) not in _COOKS for place in before)
 
 
 def _says_of(sentence: Sentence, at: int) -> bool:
