@@ -5,7 +5,7 @@ from collections.abc import Collection, Sequence
 from kit.food.finding import Name
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.known_names import MISSING, KnownNames, kind_of
-from kit.lines.lighter import lighter
+from kit.lines.lighter import lighter, said_less
 
 # What a line counts or how it is cut up says nothing of which food it is, but a breast is not a leg.
 _HARMLESS_MEASURES = frozenset(
@@ -17,6 +17,7 @@ _OF_GROUND_MEAT = ("lean", "extra")  # a loose word on a roast or a ham, a grade
 _HOW_HOT = ("hot", "mild", "sweet", "spicy")  # says little of a sausage
 _SEASONED = frozenset("basil garlic oregano italian mexican onion herb fire".split())  # in a can of tomatoes
 _WITH_FAT = ("fried", "caramelized", "caramelised")  # before the comma it weighs and holds what the plain food does not
+_COATS = ("honey", "maple", "chocolate", "yogurt", "caramel", "wasabi", "cinnamon", "sugar")
 _SNACK = ("roasted", "toasted", "baked")  # a pulse so called is dry, not cooked
 _LYING_IN = ("oil", "water", "juice", "syrup", "sauce")  # a can in oil is another food than one in water
 _FREE_FROM = {
@@ -49,6 +50,7 @@ def unaccounted(best: Name, name: Sequence[str], after: Sequence[str], names: Kn
     known = best.words | SMALL_WORDS | set(asked[1].split() if asked else ())
     left = [word for word in name if word not in known and not word.endswith("%") and _may_decide(word, best)]
     left += [word for word in name if word not in known and _makes_another(word, best)]
+    left += [word for word in (*name, *after) if word not in known and _is_coat_or_cut(word, best, (*name, *after))]
     left += [word for word in after if word in ("wheat", "grain") and _is_refined(best, known)]
     left += [word for word in after if word not in known and _decides_behind(word, best)]
     return [word for word in dict.fromkeys(left) if not _said_of_it(word, best, (*name, *after), names)]
@@ -62,6 +64,15 @@ def is_missing(best: Name, names: KnownNames) -> bool:
 def _makes_another(word: str, best: Name) -> bool:
     """Whether a word that says how food was cooked makes another food of it: fried onions, roasted chickpeas."""
     return word in _WITH_FAT or (word in _SNACK and best.food.group in ("pulse", "soy"))
+
+
+def _is_coat_or_cut(word: str, best: Name, asked: Sequence[str]) -> bool:
+    """Whether a word says what a nut is coated with ("almonds, honey-roasted"), or which meat of a bird is meant."""
+    if word in _COATS:
+        return best.food.group in ("nut", "seed") and word not in said_less(asked)
+    if word in ("white", "light") and "breast" in best.words:
+        return False
+    return word in ("white", "dark", "light") and "meat" in asked and best.food.group == "poultry"
 
 
 def _is_refined(best: Name, known: Collection[str]) -> bool:

@@ -11,6 +11,8 @@ _VEGETABLE_CUTS = frozenset(
     "diced chopped sliced minced seeded cored deseeded halved strip ring quartered julienned".split()
 )
 _PEPPERS = ("bell-pepper-green-raw", "bell-pepper-red-raw", "jalapeno-raw", "chili-red-raw")
+_ANY_MEAT_OF_A_BIRD = ("chicken-whole", "chicken-meat", "turkey-whole")
+_MEAT_OF_A_BIRD = ("chicken-meat-cooked", "turkey-cooked", "chicken-meat")
 _PARTS_OF_A_BIRD = ("chicken-breast", "chicken-thigh", "chicken-drumstick", "chicken-wing", "chicken-leg")
 _A_BIRD = 700.0  # the least that a whole bird's edible part weighs [g]
 _MANY_SPOONS = 60.0  # more ground spice than anybody measures for one pot [g]
@@ -35,10 +37,20 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
         return 'not sure which pepper is meant; write for instance "1 green bell pepper" or "1 jalapeño"', _matches(
             _PEPPERS, table
         )
+    if food.base in _ANY_MEAT_OF_A_BIRD and food.state == "raw" and _by_the_cup(phrase, written):
+        problem = f'by the cup "{food.name}" may be raw or cooked; write for instance "2 cups cooked chicken, diced"'
+        return problem, _matches(_MEAT_OF_A_BIRD, table)
     if food.group == "poultry" and written.unit is None and written.package is None and _counts_parts(phrase, food):
         problem = f'a piece of "{food.name}" may be a breast or a wing; write which, for instance "4 chicken thighs"'
         return problem, _matches(_PARTS_OF_A_BIRD, table)
     return "", ()
+
+
+def _by_the_cup(phrase: ParsedLine, written: Written) -> bool:
+    """Whether meat is cut up and measured by volume, and the line does not say that it is raw."""
+    said = {*phrase.name, *phrase.after}
+    by_volume = written.unit is not None and written.unit.kind == "volume"
+    return by_volume and any(kind_of(word) == "cut" for word in said) and not {"raw", "uncooked"} & said
 
 
 def _is_vegetable(phrase: ParsedLine, written: Written) -> bool:

@@ -20,6 +20,7 @@ _STATES = {  # the states that answer a wish, best first
 _STATE_OF = {"dry": "dry", "dried": "dry", "cooked": "cooked", "frozen": "frozen"}
 _POURED_OFF = ("drained", "rinsed")
 _SOFTENED = ("mashed", "pureed")  # a vegetable is cooked first
+_PULLED_APART = ("shredded", "flaked", "pulled")  # only cooked meat and fish come apart so
 _STATES_THAT_MATTER = (
     "cooked",
     "dry",
@@ -95,6 +96,8 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
     before, behind = _states_in(name, best), _states_in(after, best)
     if not by_weight and best.food.group == "vegetable":
         before += [("cooked", word) for word in name if word in _SOFTENED and word not in best.words]
+    if not by_weight and best.food.state == "raw" and best.food.group in ("poultry", "meat", "fish") and not before:
+        before += [("cooked", word) for word in (*name, *after) if word in _PULLED_APART][:1]
     if by_weight:  # "2 beets, roasted" are weighed raw, "2 beets, cooked" were not
         behind = [(wish, word) for wish, word in behind if wish != "cooked" or word == "cooked"]
     if {"cooked", "dry"} <= {wish for wish, _ in before} | {_STATE_OF.get(best.food.state, "")}:
