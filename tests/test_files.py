@@ -9,7 +9,7 @@ import time
 import pytest
 
 from kit.errors import KitError
-from kit.files import bundled, changed, own_folder, read_text, write_whole
+from kit.files import bundled, changed, locked, own_folder, read_text, write_whole
 
 
 def test_a_file_is_written_with_its_folder(tmp_path):
@@ -120,3 +120,15 @@ def test_what_several_write_at_once_is_all_kept(tmp_path):
     assert [writer.wait() for writer in writers] == [0] * 4
     assert path.read_text(encoding="utf-8") == "400"
     assert os.listdir(tmp_path) == ["count.txt"]
+
+
+def test_who_holds_a_folder_writes_into_it_and_others_wait(tmp_path):
+    path = tmp_path / "own" / "count.txt"
+    with locked(path.parent):
+        write_whole(path, "100")
+        other = subprocess.Popen([sys.executable, "-c", COUNTER, str(path)])
+        with pytest.raises(subprocess.TimeoutExpired):
+            other.wait(0.8)
+        write_whole(path, "200", replace=True)
+    assert other.wait() == 0
+    assert path.read_text(encoding="utf-8") == "300"

@@ -120,9 +120,9 @@ class WritingDesk(Talks, Labels, Answering):
         if time.monotonic() - self._drafted > _LONGEST_WITHOUT_DRAFT:
             self._keep()
         if part == "recipe":
-            return self._lines()
+            return {**self._lines(), "told": None}
         said = self._said()
-        return {name: said[name] for name in (part, *(("plan_rows",) if part == "plan" else ()))}
+        return {name: said[name] for name in (part, *(("plan_rows",) if part == "plan" else ()))} | {"told": None}
 
     def _do_rest(self, _message: dict[str, Any]) -> dict[str, Any]:
         """Tell everything, and keep a draft, when she pauses."""

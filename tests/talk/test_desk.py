@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from kit.errors import AmountError, KitError, TalkFileError
+from kit.errors import AmountError, KitError, TalkFileError, UnknownNameError
 from kit.talk.desk import desk_from, empty_desk
 from kit.talk.desk_file import ConflictError, as_toml, is_changed, open_desk, save, save_beside
-from kit.talk.drafts import drafts, drop_draft, keep_draft
+from kit.talk.drafts import discard, draft_of, drafts, drop_draft, keep_draft
 from kit.talk.library import bin_folder, bundled_talks, read_talk, talks_folder
 
 FILE = """# My talk, for the choir.
@@ -252,6 +252,22 @@ def test_what_was_typed_is_offered_after_a_crash(pot):
     assert drafts()[0].desk.recipe.startswith("New one")
 
 
+def test_a_window_finds_its_own_draft_and_one_that_is_put_away_lies_in_the_bin(pot, home):
+    typed = open_desk("pot").with_text("script", "Half a sen").cook("", "baked")
+    keep_draft(typed, "left")
+    assert draft_of(typed, "right") is None
+    found = draft_of(typed, "left")
+    assert (found.desk.script, found.desk.settled) == (typed.script, typed.settled)
+    discard(found)
+    assert drafts(pot) == ()
+    assert (home / "bin" / found.place.name).exists()
+
+
+def test_an_unknown_way_of_cooking_is_told(pot):
+    with pytest.raises(UnknownNameError, match='way of cooking "bakd"; did you mean "baked"'):
+        open_desk("pot").cook("", "bakd")
+
+
 def test_a_damaged_draft_is_passed_over(pot, home):
     keep_draft(open_desk("pot").with_text("script", "x"))
     for path in (home / "drafts").iterdir():
@@ -272,6 +288,7 @@ edit = st.one_of(
     st.tuples(st.just("drop line"), st.integers(0, 5)),
     st.tuples(st.just("grams"), st.integers(0, 5), st.integers(1, 500)),
     st.tuples(st.just("food"), st.integers(0, 5), st.sampled_from(["salt", "butter", "kale-raw"])),
+    st.tuples(st.just("cook"), st.integers(0, 5), st.sampled_from(["", "raw", "baked"])),
     st.tuples(st.just("say"), words),
     st.tuples(st.just("drop say"), st.integers(0, 3)),
     st.tuples(st.just("step"), words, st.integers(1, 60)),
@@ -292,6 +309,8 @@ def changed(desk, what, *values):
         return desk.with_text("recipe", "\n".join(rows))
     if what in ("grams", "food") and values[0] < len(lines) and lines[values[0]].readings:
         return desk.correct(*values) if what == "grams" else desk.choose(*values)
+    if what == "cook" and values[0] < len(lines):
+        return desk.cook(lines[values[0]].part, values[1])
     if what == "say":
         return desk.with_text("script", f"{desk.script}\n- {values[0]}.")
     if what == "drop say":
@@ -318,6 +337,7 @@ def said(talk):
         talk.steps,
         talk.questions,
         talk.series,
+        [(each.food.key, each.treatment) for each in talk.recipe.ingredients],
     )
 
 

@@ -53,8 +53,9 @@ export function settleTable(parent, ask, regions) {
 function part(parent, { part: name }, one, ask) {
   const row = add(parent, "tr", "talk-part-row");
   const heading = add(row, "th", "", name || (one ? "The whole recipe" : "Without a part"));
-  Object.assign(heading, { scope: "rowgroup", colSpan: 4 });
+  Object.assign(heading, { scope: "rowgroup", colSpan: 3 });
   const cell = add(row, "td");
+  cell.colSpan = 2;
   const way = add(cell, "select", "talk-entry");
   way.dataset.key = `part-${name}`;
   way.setAttribute("aria-label", `How ${name || "the recipe"} is cooked`);

@@ -88,6 +88,7 @@ export function talkBar(parent, ask, regions) {
     row.firstChild.focus();
   };
   const showDrafts = (drafts) => {
+    if (offers.contains(document.activeElement)) list.focus();
     offers.replaceChildren();
     drafts.forEach(({ title: of, when }, at) => {
       const row = add(offers, "div", "talk-line-of-buttons");

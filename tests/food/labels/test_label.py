@@ -9,14 +9,14 @@ from each import for_each
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kit.errors import KitError, LabelError
+from kit.errors import KitError, LabelError, UnknownNameError
 from kit.food.composition import foods, nutrient_index, own_table
 from kit.food.labels.label import Label
 from kit.food.labels.label_checks import faults
 from kit.food.labels.label_food import food_from_table, food_of, from_table
 from kit.food.labels.label_rounding import Printed, declared
 from kit.food.labels.label_text import read_label
-from kit.food.labels.own_foods import keep
+from kit.food.labels.own_foods import delete, keep, kept, restore
 from kit.food.labels.printed import printed_amount, printed_percent
 
 # FDA's sample label, "What's New with the Nutrition Facts Label" (burden document 0910-0497, appendix III).
@@ -316,13 +316,46 @@ def own(tmp_path, monkeypatch):
 
 
 def test_a_kept_food_is_found_like_the_kits_own(own):
-    kept = keep(label(servings_per_container=8, allergens=("wheat",)))
+    food = keep(label(servings_per_container=8, allergens=("wheat",)))
     read = foods()["oat-squares"]
-    assert np.allclose(read.per_100g, kept.per_100g, rtol=1e-5, equal_nan=True)
+    assert np.allclose(read.per_100g, food.per_100g, rtol=1e-5, equal_nan=True)
     assert [(row.measure, row.grams) for row in read.measures] == [("cup", 82.5), ("package", 440)]
     assert read.allergens == ("wheat", "gluten")
     assert read.source == "package label"
     assert read.vegetarian is None
+
+
+def test_a_food_without_an_allergen_list_is_to_be_checked_also_when_it_is_read_again(own):
+    assert keep(label(origin="plant", vegetarian=True, allergens=())).check_package
+    assert foods()["oat-squares"].check_package
+
+
+def test_a_kept_label_can_be_corrected_deleted_and_brought_back(own):
+    keep(label(servings_per_container=8, allergens=("wheat",)))
+    (found,) = kept()
+    assert found.label == label(servings_per_container=8, allergens=("wheat",))
+    before = foods()["oat-squares"]
+    delete("oat-squares")
+    assert (kept(), "oat-squares" in foods()) == ((), False)
+    assert not [row for row in csv.DictReader(own.with_name("measures.csv").open()) if row["food"] == "oat-squares"]
+    with pytest.raises(UnknownNameError, match='no food of yours "oat-squares"'):
+        delete("oat-squares")
+    restore("oat-squares")
+    again = foods()["oat-squares"]
+    assert (again.measures, again.allergens, again["protein"]) == (before.measures, before.allergens, before["protein"])
+    delete("oat-squares")
+    keep(label())
+    with pytest.raises(LabelError, match="was kept meanwhile"):
+        restore("oat-squares")
+
+
+def test_a_row_that_was_written_by_hand_is_listed_without_its_label(own):
+    keep(label())
+    rows = list(csv.reader(own.open(encoding="utf-8")))
+    rows[1][rows[0].index("label")] = "{"
+    with own.open("w", encoding="utf-8", newline="") as file:
+        csv.writer(file).writerows(rows)
+    assert [(each.key, each.label) for each in kept()] == [("oat-squares", None)]
 
 
 def test_the_own_table_has_the_columns_of_the_kits_table(own):
