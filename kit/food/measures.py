@@ -28,7 +28,9 @@ _SHORT = {
     "milliliter": "mL",
     "liter": "L",
 }
-_NO_PLURAL = ("small", "medium", "large", "extra", "cherry", "plum", "roma", "grape", "half", "baby")
+_NO_PLURAL = tuple(
+    "small medium large extra cherry plum roma grape half baby persian kirby japanese chinese campari key".split()
+)
 _GLYPHS = {"½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5"}
 _GLYPHS |= {"⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
 FRACTION_GLYPHS: Mapping[str, str] = _GLYPHS
