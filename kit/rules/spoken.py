@@ -94,3 +94,9 @@ def share_words(of: Range, whole: str, at_least: bool = False) -> str:
     percent = said_number(100 * of.value, max(1.0, 100 * of.half_width))
     percent = int(100 * of.value) if at_least and percent > 100 * of.value else percent
     return f"{about} {number(percent)} percent of {whole}"
+
+
+def fraction_words(value: float) -> str:
+    """Return a share the way it is said: "about a third", "about 28 percent"."""
+    words = share_words(Range(value, 0.93 * value, min(1.0, 1.07 * value) if value <= 1 else 1.07 * value), "it")
+    return words.removesuffix(" of it").removesuffix(" it")

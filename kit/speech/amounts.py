@@ -6,8 +6,9 @@ from kit.meal.certainty import Range
 from kit.rules.spoken import amount_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
+from kit.speech.basis import basis_near, piece_of
 from kit.speech.claim import FOOD, SERVING, THE_DISH, WEIGHT, About, Claim, Edit, Finding
-from kit.speech.parts import basis_near, food_part, is_dish, is_food
+from kit.speech.parts import food_part, is_dish, is_food
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence
 from kit.speech.slots import Named, negated, nutrient_before, nutrients_after, share_at
@@ -136,7 +137,7 @@ def _only(sentence: Sentence, at: int) -> Named | None:
 
 
 def _about(sentence: Sentence, at: int, subject: About) -> About:
-    near = basis_near(sentence, at)
+    near = basis_near(sentence, at, subject) or piece_of(sentence, at, subject)
     if near is not None:
         return near
     clause = sentence.clause_of(at)
@@ -146,14 +147,6 @@ def _about(sentence: Sentence, at: int, subject: About) -> About:
         and sentence.tokens[at].text.split(" ")[-1] in ("calorie", "gram", "kcal", "kilojoule")
     ):
         return THE_DISH  # "a 430-calorie plate"
-    for place in range(at + 1, min(at + 6, clause[-1] + 1)):
-        if (
-            sentence.text_at(place) in ("a", "per", "each", "every")
-            and place + 1 < len(sentence)
-            and is_dish(sentence, place + 1)
-            and sentence.tokens[place + 1].parts["dish"] == "serving"
-        ):
-            return THE_DISH
     for place in range(at + 1, clause[-1] + 1):
         if (
             sentence.tokens[place].quantity is not None
@@ -175,6 +168,14 @@ def _about(sentence: Sentence, at: int, subject: About) -> About:
                 over += 1
             if over < len(sentence) and is_food(sentence, over) and not is_dish(sentence, over):
                 return food_part(sentence, over)
+    for place in range(at + 1, min(at + 6, clause[-1] + 1)):
+        if (
+            sentence.text_at(place) in ("a", "per", "each", "every")
+            and place + 1 < len(sentence)
+            and is_dish(sentence, place + 1)
+            and sentence.tokens[place + 1].parts["dish"] == "serving"
+        ):
+            return subject if subject.kind == FOOD else THE_DISH  # "the chicken brings 20 grams a plate"
     return subject
 
 

@@ -4,13 +4,13 @@ from dataclasses import dataclass
 
 from kit.meal.certainty import Range
 from kit.rules.reference import daily_values
-from kit.rules.spoken import share_words
+from kit.rules.spoken import fraction_words, share_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
+from kit.speech.basis import basis_near
 from kit.speech.claim import FOOD, SERVING, About, Claim, Edit, Finding
-from kit.speech.parts import basis_near
 from kit.speech.sentence import Sentence
-from kit.speech.shares import Share, fraction_words
+from kit.speech.shares import Share
 from kit.speech.slots import Named, is_day, negated, nutrient_before, nutrients_after
 from kit.speech.tokens import NO_QUANTITY, SHARE, Quantity
 from kit.speech.values import Amount, amount_of, said_thing, scaled
@@ -44,7 +44,7 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
 def _claim(
     sentence: Sentence, about: list[About], at: int, said: Quantity, named: Named, share: Share | None = None
 ) -> Claim:
-    subject = basis_near(sentence, at) or about[at]
+    subject = basis_near(sentence, at, about[at]) or about[at]
     if share is not None and share.foods and share.food_places:
         subject = About(FOOD, 1.0, share.foods)
     days = [place for place in sentence.clause_of(at) if is_day(sentence, place)]

@@ -69,6 +69,8 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             found[found.index(open_claims[0])] = replace(open_claims[0], negated=True)
         elif open_claims and len(negators) > told:
             places = tuple(sorted({negators[-1], *open_claims[0].places}))
+            # What is denied is not clear, so neither is what is claimed.
+            found = [claim for claim in found if claim not in open_claims]
             found.append(UnreadClaim(places, words=sentence.said(places)))
     return found
 

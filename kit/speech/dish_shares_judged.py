@@ -7,11 +7,10 @@ import numpy as np
 from kit.food.composition import Food
 from kit.meal.certainty import Range
 from kit.rules.naming import is_plural, short_name
-from kit.rules.spoken import share_words
+from kit.rules.spoken import fraction_words, share_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.claim import Claim, Edit, Finding
-from kit.speech.shares import fraction_words
 from kit.speech.tokens import Quantity
 from kit.speech.values import choices, ends, lacking, of_nutrient, pinned, said_thing, scaled, unit_of
 from kit.talk.dish import Dish

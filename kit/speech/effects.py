@@ -1,9 +1,10 @@
 """The effect of a change: "leaving out the feta saves about 170 milligrams of sodium", "cuts the fat by half"."""
 
+from kit.speech.basis import basis_near
 from kit.speech.changes_said import SaidChange
 from kit.speech.claim import About, Claim
 from kit.speech.effects_judged import _UNITS, EffectClaim
-from kit.speech.parts import basis_near, is_verb
+from kit.speech.parts import is_verb
 from kit.speech.sentence import Sentence
 from kit.speech.slots import Named, nutrient_before, nutrients_after, share_at
 from kit.speech.tokens import SHARE, Quantity

@@ -5,14 +5,13 @@ from dataclasses import dataclass
 from kit.food.composition import nutrients
 from kit.meal.certainty import Range
 from kit.meal.changes import change
-from kit.rules.spoken import amount_words, quantity_words
+from kit.rules.spoken import amount_words, fraction_words, quantity_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.amounts import in_unit
 from kit.speech.changes_made import changed
 from kit.speech.changes_said import AS_TYPED, RINSE, SaidChange
 from kit.speech.claim import Claim, Edit, Finding
-from kit.speech.shares import fraction_words
 from kit.speech.tokens import NO_QUANTITY, Quantity
 from kit.speech.values import of_nutrient, said_thing, scaled, total, unit_of
 from kit.talk.dish import Dish

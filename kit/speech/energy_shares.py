@@ -6,12 +6,12 @@ from kit.food.composition import nutrient_index
 from kit.food.energy import KCAL_PER_GRAM
 from kit.meal.certainty import Range
 from kit.meal.nutrition import ATWATER_GENERAL, ENERGY_SOURCES
-from kit.rules.spoken import share_words
+from kit.rules.spoken import fraction_words, share_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.claim import FOOD, About, Claim, Edit, Finding
 from kit.speech.sentence import Sentence
-from kit.speech.shares import Share, fraction_words
+from kit.speech.shares import Share
 from kit.speech.slots import negated
 from kit.speech.tokens import NO_QUANTITY, Quantity
 from kit.speech.values import alone, said_thing

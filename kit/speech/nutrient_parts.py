@@ -3,11 +3,12 @@
 from dataclasses import dataclass
 
 from kit.meal.certainty import Range
+from kit.rules.spoken import fraction_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.claim import FOOD, About, Claim, Edit, Finding
 from kit.speech.sentence import Sentence
-from kit.speech.shares import Share, fraction_words
+from kit.speech.shares import Share
 from kit.speech.slots import negated
 from kit.speech.tokens import NO_QUANTITY, Quantity
 from kit.speech.values import amount_of, said_thing
@@ -52,7 +53,9 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
         at = max(share.place, whole.place) + 1
         denied = False
         while sentence.text_at(at) in _BETWEEN or sentence.text_at(at) == "not":
-            denied = denied or sentence.text_at(at) == "not"
+            if sentence.text_at(at) == "not":
+                denied = True
+                sentence.used.add(at)
             at += 1
         part = _PARTS.get(sentence.text_at(at)) or _fatty(sentence, at)
         if not part or at in sentence.used or whole.nutrient != _WHOLE_OF.get(part, "fat"):

@@ -1,7 +1,7 @@
 """Parts of the dish, and so much of a food, as they are named: "half a plate", "a cup of cooked rice"."""
 
 from kit.speech.claim import FOOD, SERVING, UNKNOWN, WEIGHT, WHOLE, About
-from kit.speech.clauses import VERBS, is_stop
+from kit.speech.clauses import VERBS
 from kit.speech.foods_said import FoodWord
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence, food_at
@@ -20,7 +20,7 @@ DETERMINERS = frozenset(
 _VERB_KINDS = ("verb_bring", "verb_save", "verb_add")
 
 
-_MEASURES = ("cup", "tbsp", "tsp", "oz", "lb", "g", "kg", "mL", "L", "mg")
+MEASURES = ("cup", "tbsp", "tsp", "oz", "lb", "g", "kg", "mL", "L", "mg")
 
 
 PLAIN = "plain"  # "the pot", which may as well stand for the dish
@@ -91,7 +91,7 @@ def dish_part(sentence: Sentence, at: int) -> About:
     measure = sentence.tokens[over].quantity if over >= 0 and sentence.text_at(over + 1) == "of" else None
     if measure is not None and measure.unit in WEIGHTS:
         return About(WEIGHT, measure.value * WEIGHTS[measure.unit])
-    if measure is not None and measure.unit in _MEASURES:
+    if measure is not None and measure.unit in MEASURES:
         return About(UNKNOWN, words=sentence.said(range(over, at + 1)))
     whole = False
     while place >= 0 and at - place <= 5:
@@ -141,7 +141,7 @@ def food_part(sentence: Sentence, at: int) -> About:
             while over >= 0 and sentence.text_at(over) in ("of", "the", *_SIZES):
                 over -= 1
             measure = sentence.tokens[over].quantity if over >= 0 else None
-            if measure is not None and measure.unit in _MEASURES:
+            if measure is not None and measure.unit in MEASURES:
                 return About(FOOD, measure.value, (food,), measure.unit)
             if (
                 (
@@ -164,70 +164,3 @@ def food_part(sentence: Sentence, at: int) -> About:
                     FOOD, before.value if before is not None and before.unit == "" else 1.0, (food,), measure_name
                 )
     return About(FOOD, 1.0, (food,), said_inside=inside)
-
-
-def basis_near(sentence: Sentence, at: int) -> About | None:
-    """Return the part that is named beside a number: "per 100 grams", "in the whole pot", "in half a plate"."""
-    clause = sentence.clause_of(at)
-    first = clause[0]
-    while (
-        first > 0
-        and not is_stop(sentence.tokens[first - 1])
-        and sentence.clauses[first - 1] == sentence.clauses[at] - 1
-    ):
-        first -= 1
-    if first < clause[0] and (
-        sentence.text_at(first) not in ("per", "in", "for", "every")
-        or any(is_verb(sentence, spot) for spot in range(first, clause[0]))
-    ):
-        first = clause[0]
-    for place in range(first, clause[-1] + 1):
-        word = sentence.text_at(place)
-        if word not in ("per", "in", "for", "every", "each", "on", "from", "with"):
-            continue
-        over = place + 1
-        while over < len(sentence) and sentence.text_at(over) in ("the", "each", "every", "a", "an", "all", "of"):
-            over += 1
-        if over >= len(sentence) or is_stop(sentence.tokens[over]):
-            continue
-        quantity = sentence.tokens[over].quantity
-        if (
-            quantity is not None
-            and over != at
-            and quantity.unit in WEIGHTS
-            and quantity.relation == "about"
-            and word in ("per", "in", "for", "every", "each")
-        ):
-            following = sentence.text_at(over + 1)
-            if sentence.is_a(over + 1, "nutrient") or (following == "of" and sentence.is_a(over + 2, "nutrient")):
-                continue
-            grams = quantity.value * WEIGHTS[quantity.unit]
-            if following == "of":
-                after = over + 2 + (sentence.text_at(over + 2) in DETERMINERS)
-                food = food_at(sentence, after)
-                if food is not None and not is_dish(sentence, after):
-                    return About(FOOD, grams, (food,), "g")
-            if quantity.value >= 2 or word in ("per", "every", "each"):
-                return About(WEIGHT, grams)
-        if word in ("in", "for", "per", "on", "from") and quantity is not None and over != at:
-            noun = over + 1
-            while noun < len(sentence) and (sentence.text_at(noun) in DETERMINERS or sentence.text_at(noun) == "of"):
-                noun += 1
-            if noun < len(sentence) and is_dish(sentence, noun) and quantity.unit == "":
-                return dish_part(sentence, noun)
-            if noun < len(sentence) and is_food(sentence, noun) and quantity.unit in _MEASURES:
-                return food_part(sentence, noun)
-        if word in ("in", "for", "from") and is_dish(sentence, over):
-            part = dish_part(sentence, over)
-            if part.kind == WHOLE and sentence.text_at(over - 1) in ("whole", "entire", "the whole", "the entire"):
-                return part
-        if (
-            word == "in"
-            and sentence.text_at(over) in ("the whole", "the entire", "whole", "entire")
-            and over + 1 < len(sentence)
-            and is_dish(sentence, over + 1)
-        ):
-            part = dish_part(sentence, over + 1)
-            if part.kind == WHOLE:
-                return part
-    return None

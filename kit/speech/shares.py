@@ -2,8 +2,6 @@
 
 from dataclasses import dataclass
 
-from kit.meal.certainty import Range
-from kit.rules.spoken import share_words
 from kit.speech.claim import FOOD, About
 from kit.speech.clauses import is_stop
 from kit.speech.foods_said import FoodWord
@@ -24,6 +22,7 @@ from kit.speech.tokens import Quantity
 
 MACROS = ("protein", "fat", "carbohydrate", "saturated_fat", "sugars", "monounsaturated_fat", "polyunsaturated_fat")
 _SKIP = frozenset("of the a an your our its all that this in total dish s for whole up what".split())
+_GIVES = frozenset("gives give covers cover provides provide supplies supply meets meet delivers deliver".split())
 _GOES_BACK = frozenset("from comes come is are with by being".split())
 _LEADS = {"out": "of", "thanks": "to", "courtesy": "of", "down": "to", "due": "to", "because": "of"}
 _LINKS = frozenset("from is are being as with in by come comes coming through via".split())
@@ -101,11 +100,18 @@ def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earl
         and sentence.text_at(at - 1) in ("and", ",", "about", "plus")
     ):
         day = True
-    if not foods and not day and sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in ("your", "my"):
-        day = True
-    if not foods and not day and sentence.text_at(at + 1) in ("your",):
+    if sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) == "your" and _gives(sentence, at):
+        day = True  # "the rice gives you a fifth of your magnesium"
+    yours = sentence.text_at(at + 1) == "your" or sentence.text_at(at + 2) in ("your", "my")
+    if not foods and yours and sentence.text_at(at + 1) in ("your", "of"):
         day = True
     return Share(at, said, tuple(whole), None, tuple(foods), tuple(places), day, _of_amounts(sentence, whole))
+
+
+def _gives(sentence: Sentence, at: int) -> bool:
+    """Return whether a share is what something gives the eater, and not what it is of the dish."""
+    before = [sentence.text_at(place) for place in range(max(sentence.clause_of(at)[0], at - 4), at)]
+    return any(word in _GIVES for word in before)
 
 
 def _of_amounts(sentence: Sentence, whole: list[Named]) -> frozenset[int]:
@@ -292,9 +298,3 @@ def _foods(sentence: Sentence, at: int, start: int, end: int, about: About) -> t
     if about.kind == FOOD and not about.measure:
         return list(about.foods), []
     return [], []
-
-
-def fraction_words(value: float) -> str:
-    """Return a share the way it is said: "about a third", "about 28 percent"."""
-    words = share_words(Range(value, 0.93 * value, min(1.0, 1.07 * value) if value <= 1 else 1.07 * value), "it")
-    return words.removesuffix(" of it").removesuffix(" it")

@@ -6,8 +6,8 @@ from kit.rules.naming import is_plural
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, About
 from kit.speech.parts import (
     _GLASSES,
-    _MEASURES,
     DETERMINERS,
+    MEASURES,
     PLAIN,
     PREPOSITIONS,
     back,
@@ -199,7 +199,7 @@ def _compound(sentence: Sentence, at: int) -> bool:
 
 def _is_part(sentence: Sentence, at: int) -> bool:
     quantity = sentence.tokens[at].quantity
-    return (quantity is not None and (quantity.unit in _MEASURES or quantity.is_fraction)) or sentence.text_at(
+    return (quantity is not None and (quantity.unit in MEASURES or quantity.is_fraction)) or sentence.text_at(
         at
     ) in _GLASSES
 

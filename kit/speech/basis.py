@@ -1,0 +1,151 @@
+"""What a number is said for: "per 100 grams", "an ounce", "a slice", "in the whole pot", "in half a plate"."""
+
+from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About
+from kit.speech.clauses import is_stop
+from kit.speech.parts import DETERMINERS, MEASURES, dish_part, food_part, is_dish, is_food, is_verb
+from kit.speech.quantities_said import WEIGHTS
+from kit.speech.sentence import Sentence, food_at
+
+_LEADS = ("per", "in", "for", "every", "each")
+_ONE = ("a", "an", "per", "each", "every")
+_PIECES = {"slice": "slice", "slices": "slice", "piece": "piece", "pieces": "piece"}
+_HANDS = frozenset("handful mouthful spoonful spoon pinch drizzle dollop splash sprinkle scoop ladle".split())
+
+
+def basis_near(sentence: Sentence, at: int, subject: About = THE_DISH) -> About | None:
+    """Return what a number is said for, where that stands beside it; None when it does not.
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence.
+    at : int
+        The place of the number.
+    subject : About
+        What the statement is about: a measure is one of that.
+    """
+    food = subject if subject.kind == FOOD else None
+    found = _measure(sentence, at)
+    if found is not None:
+        count, unit = found
+        if food is not None:
+            several = len(food.foods) > 1 or not unit
+            return About(UNKNOWN, words="so much of it") if several else About(FOOD, count, food.foods, unit)
+        if unit in WEIGHTS:
+            return About(WEIGHT, count * WEIGHTS[unit])
+        return About(UNKNOWN, words="so much of it")
+    near = _dish_basis(sentence, at)
+    if near is not None and near.kind == WEIGHT and food is not None:
+        return About(FOOD, near.count, food.foods, "g") if len(food.foods) == 1 else None
+    return near
+
+
+def _measure(sentence: Sentence, at: int) -> tuple[float, str] | None:
+    """Return the count and unit of a measure a number is said for: "per ounce"; no unit for a handful."""
+    first, end = _reach(sentence, at)
+    for place in range(first, end):
+        token, before = sentence.tokens[place], sentence.text_at(place - 1)
+        if place == at or sentence.text_at(place + 1) == "of":
+            continue
+        behind_number = place > at and (sentence.is_a(place - 1, "nutrient") or place - 1 == at)
+        quantity = token.quantity
+        if quantity is None and token.parts.get("unit", "") in MEASURES and before in ("per", "each", "every"):
+            return 1.0, token.parts["unit"]
+        if quantity is not None and quantity.unit in MEASURES and quantity.relation == "about":
+            one = token.text.startswith(("a ", "an ", "one "))
+            if before in ("per", "every", "in", "for") or (one and behind_number):
+                return quantity.value, quantity.unit
+        if token.text in _HANDS and before in _ONE and (place > at or sentence.text_at(first) in _LEADS):
+            return 1.0, ""
+    return None
+
+
+def piece_of(sentence: Sentence, at: int, subject: About) -> About | None:
+    """Return a piece of a food a number is said for: "bread has 80 calories a slice", "eggs have six grams each"."""
+    if subject.kind != FOOD or subject.measure or len(subject.foods) != 1:
+        return None
+    for place in range(at + 1, min(at + 6, sentence.clause_of(at)[-1] + 1)):
+        word = sentence.text_at(place)
+        if word in _PIECES and sentence.text_at(place - 1) in _ONE:
+            return About(FOOD, 1.0, subject.foods, _PIECES[word])
+        alone = place + 1 >= len(sentence) or is_stop(sentence.tokens[place + 1]) or sentence.text_at(place + 1) == ","
+        if (
+            word in ("each", "apiece")
+            and alone
+            and sentence.text_at(place - 1) not in ("to", "in", "for", "of", "into")
+        ):
+            return About(FOOD, 1.0, subject.foods, "piece")
+    return None
+
+
+def _reach(sentence: Sentence, at: int) -> tuple[int, int]:
+    """Return the first place and the end of what may say what a number is for: its clause and a "per ounce," before."""
+    clause = sentence.clause_of(at)
+    first = clause[0]
+    while (
+        first > 0
+        and not is_stop(sentence.tokens[first - 1])
+        and sentence.clauses[first - 1] == sentence.clauses[at] - 1
+    ):
+        first -= 1
+    if first < clause[0] and (
+        sentence.text_at(first) not in ("per", "in", "for", "every")
+        or any(is_verb(sentence, spot) for spot in range(first, clause[0]))
+    ):
+        first = clause[0]
+    return first, clause[-1] + 1
+
+
+def _dish_basis(sentence: Sentence, at: int) -> About | None:
+    """Return the part of the dish, or so much of a food, that is named beside a number."""
+    first, end = _reach(sentence, at)
+    for place in range(first, end):
+        word = sentence.text_at(place)
+        if word not in ("per", "in", "for", "every", "each", "on", "from", "with"):
+            continue
+        over = place + 1
+        while over < len(sentence) and sentence.text_at(over) in ("the", "each", "every", "a", "an", "all", "of"):
+            over += 1
+        if over >= len(sentence) or is_stop(sentence.tokens[over]):
+            continue
+        quantity = sentence.tokens[over].quantity
+        if (
+            quantity is not None
+            and over != at
+            and quantity.unit in WEIGHTS
+            and quantity.relation == "about"
+            and word in ("per", "in", "for", "every", "each")
+        ):
+            following = sentence.text_at(over + 1)
+            if sentence.is_a(over + 1, "nutrient") or (following == "of" and sentence.is_a(over + 2, "nutrient")):
+                continue
+            grams = quantity.value * WEIGHTS[quantity.unit]
+            if following == "of":
+                after = over + 2 + (sentence.text_at(over + 2) in DETERMINERS)
+                food = food_at(sentence, after)
+                if food is not None and not is_dish(sentence, after):
+                    return About(FOOD, grams, (food,), "g")
+            if quantity.value >= 2 or word in ("per", "every", "each"):
+                return About(WEIGHT, grams)
+        if word in ("in", "for", "per", "on", "from") and quantity is not None and over != at:
+            noun = over + 1
+            while noun < len(sentence) and (sentence.text_at(noun) in DETERMINERS or sentence.text_at(noun) == "of"):
+                noun += 1
+            if noun < len(sentence) and is_dish(sentence, noun) and quantity.unit == "":
+                return dish_part(sentence, noun)
+            if noun < len(sentence) and is_food(sentence, noun) and quantity.unit in MEASURES:
+                return food_part(sentence, noun)
+        if word in ("in", "for", "from") and is_dish(sentence, over):
+            part = dish_part(sentence, over)
+            if part.kind == WHOLE and sentence.text_at(over - 1) in ("whole", "entire", "the whole", "the entire"):
+                return part
+        if (
+            word == "in"
+            and sentence.text_at(over) in ("the whole", "the entire", "whole", "entire")
+            and over + 1 < len(sentence)
+            and is_dish(sentence, over + 1)
+        ):
+            part = dish_part(sentence, over + 1)
+            if part.kind == WHOLE:
+                return part
+    return None
