@@ -51,16 +51,14 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
             continue
         whole = share.whole[0]
         at = max(share.place, whole.place) + 1
-        denied = False
+        nots: list[int] = []
         while sentence.text_at(at) in _BETWEEN or sentence.text_at(at) == "not":
-            if sentence.text_at(at) == "not":
-                denied = True
-                sentence.used.add(at)
+            nots += [at] if sentence.text_at(at) == "not" else []
             at += 1
         part = _PARTS.get(sentence.text_at(at)) or _fatty(sentence, at)
         if not part or at in sentence.used or whole.nutrient != _WHOLE_OF.get(part, "fat"):
             continue
-        sentence.used.update({share.place, at, *share.named_here})
+        sentence.used.update({share.place, at, *share.named_here, *nots})
         token = sentence.tokens[share.place]
         claims.append(
             PartClaim(
@@ -69,7 +67,7 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
                 negated(sentence, share.place),
                 whole.nutrient,
                 part,
-                denied,
+                bool(nots),
                 share.said,
                 token.start,
                 token.end,
