@@ -1,7 +1,7 @@
 """Denials that no family has accounted for: "does not bring half of it", "is not in one bowl"."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
@@ -20,6 +20,7 @@ from kit.speech.slots import share_at
 from kit.speech.unread import UnreadClaim
 from kit.speech.wordings_claim import WordingClaim
 
+FAMILY = "denial"
 _NOT = ("not", "never")
 # Behind "not", words with which nothing is denied: "not bad for 430 calories", "not only", "not to mention".
 _NO_DENIAL = frozenset("only just merely simply bad to least kidding joking surprising surprisingly too so".split())
@@ -38,6 +39,11 @@ _TURNED = (
     *_SHARES,
 )
 _OWN_WAY = (DegreesClaim, HealthClaim, ThawClaim, UnreadClaim)  # these see to a "not" themselves, or cannot be told
+
+
+@dataclass(frozen=True, slots=True)
+class DenialClaim(UnreadClaim):
+    """A denial of which it is not clear what it denies."""
 
 
 def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
@@ -71,7 +77,7 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             places = tuple(sorted({negators[-1], *open_claims[0].places}))
             # What is denied is not clear, so neither is what is claimed.
             found = [claim for claim in found if claim not in open_claims]
-            found.append(UnreadClaim(places, words=sentence.said(places)))
+            found.append(DenialClaim(places, words=sentence.said(places)))
     return found
 
 

@@ -15,6 +15,7 @@ from kit.speech import (
     comparisons,
     counts,
     day_shares,
+    denials,
     dish_shares,
     dish_shares_judged,
     effects,
@@ -32,7 +33,6 @@ from kit.speech.changes_said import LEAVE_OUT, SaidChange, read_change
 from kit.speech.claim import FOOD, Claim, Finding
 from kit.speech.clauses import is_verb_word
 from kit.speech.comparisons_claim import ComparisonClaim
-from kit.speech.denials import denied
 from kit.speech.foods_said import FoodNames, names_of
 from kit.speech.sentence import Sentence, sentence
 from kit.speech.shares import shares
@@ -62,6 +62,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     balance.BalanceClaim: (balance.FAMILY, balance.judge),
     health.HealthClaim: (health.FAMILY, health.judge),
     unread.UnreadClaim: (unread.FAMILY, unread.judge),
+    denials.DenialClaim: (denials.FAMILY, unread.judge),
 }
 _END = re.compile(r"(?<=[.!?])[\"”')]?\s+(?=\S)")
 _ASKED = re.compile(r"(?:\w+\s){0,2}\w+\?\s*")
@@ -200,7 +201,7 @@ def _one(text: str, offset: int, names: FoodNames) -> Read:
     claims += kinds.read(said, about)
     claims += unread.read(said)
     claims += unread.qualifiers(said, claims, change)
-    claims = denied(said, claims)
+    claims = denials.denied(said, claims)
     claims.sort(key=lambda claim: claim.places)
     texts = {token.text for token in said.tokens}
     open_change = change is None and bool(

@@ -35,6 +35,7 @@ amount: plate | Olive oil has 120 calories a handful. | cannot tell | not known
 amount: plate | The chicken brings about 26 grams of protein a plate. | holds | chicken
 amount: soup | Half a bowl has about 135 calories. | holds | half a serving
 amount: soup | Half the soup has about 500 calories. | holds | whole recipe
+denial: plate | A fifth of the calories are not fat. | cannot tell | not understood
 not understood: muffins | A muffin has two teaspoons of sugar. | cannot tell | not understood
 share of a day: plate | It has half of your day's vitamin C. | holds | 21 CFR 101.9(c)
 share of a day: plate | The rice gives you a tenth of your magnesium. | holds | a day's magnesium
