@@ -29,6 +29,7 @@ class AllergenClaim(Claim):
     safe: bool = False
     foods: tuple[FoodWord, ...] = ()
     packages: bool = False
+    only: bool = False  # "only the noodles have gluten"
 
 
 def _used(dish: Dish) -> list[Food]:
@@ -77,6 +78,10 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
         return Finding(HOLDS if there else CANNOT_TELL, _told(there, name) if there else f"no food in it brings {name}")
     if claim.free != claim.negated:
         return _free(claim, foods, there, asked, name)
+    if there and claim.only:
+        others, _ = _sorted_out([food for food in _used(dish) if food not in foods], claim.allergen)
+        if others:
+            return Finding(OFF, f"{_told(others, name)} too", None, (_contains([*there, *others], name),))
     if there:
         wrong = [word for word in claim.foods if not any(food.key in (*word.inside, *word.outside) for food in there)]
         if wrong:

@@ -63,8 +63,11 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             verb = _contains(sentence, at)
             assert verb is not None
             foods, places = _from(sentence, at)
+            only = any(sentence.text_at(place) == "only" for place in range(sentence.clause_of(at)[0], verb))
             claims.append(
-                AllergenClaim((verb, at), subject, negated(sentence, verb), name, False, False, tuple(foods), packages)
+                AllergenClaim(
+                    (verb, at), subject, negated(sentence, verb), name, False, False, tuple(foods), packages, only
+                )
             )
             sentence.used.update({at, verb, *places})
     if safe is not None and not claims and any(sentence.is_a(at, "allergen") for at in range(len(sentence))):

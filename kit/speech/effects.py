@@ -130,9 +130,11 @@ def _amount(sentence: Sentence, said: SaidChange, at: int, quantity: Quantity, v
         named = Named("energy", at)
     else:
         before = nutrient_before(sentence, at, whole=sentence.text_at(at + 1) == "of")
-        if before is None or (before.place in said.places and sentence.text_at(at + 1) != "of"):
+        # "Half the sugar and you save three grams": of what is changed.
+        changed = [place for place in said.places if sentence.is_a(place, "nutrient")]
+        if before is None and not changed:
             return []
-        named = before
+        named = before or Named(sentence.tokens[changed[0]].parts["nutrient"], changed[0])
     return [_claim(sentence, said, named, quantity, _sign(sentence, at, verb), at)]
 
 

@@ -110,7 +110,7 @@ class Read:
             changed = self.change is not None and min(self.change.places) < at
             of_food = any(claim.about.kind == FOOD for claim in self.claims if min(claim.places) < at)
             goes_on = said.is_a(at + 2, "pronoun") and of_food  # "they" may be who the first was about
-            if changed or goes_on or not (_has_verb(said, 0, at) and _has_verb(said, at + 2, -1)):
+            if changed or goes_on or not _has_verb(said, at + 2, -1):
                 continue
             found += [said.text[: said.tokens[at].start], said.text[said.tokens[at + 2].start :]]
         return found

@@ -156,6 +156,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
             return True
         if name == "water":
             return False
+        if name in ("iron", "zinc", "copper") and any(is_day(sentence, place) for place in clause):
+            return True
         if _has_share_of(sentence, at):
             return True
         return any(
@@ -170,6 +172,10 @@ def _tells(sentence: Sentence, at: int) -> bool:
             )
             for place in clause
         )
+    if token.text.startswith("animal product"):
+        return True
+    if token.is_a("allergen") and token.food is None and _all_but(sentence, at):
+        return True
     return token.is_a("beyond") or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
 
 
@@ -182,7 +188,9 @@ def _has_share_of(sentence: Sentence, at: int) -> bool:
         return False
     if sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in ("a", "an", "my", "your", "most", "regular"):
         return True
-    before = [place for place in sentence.clause_of(at) if place < over]
+    first = sentence.clause_of(at)[0]
+    # "With half the salt it would be": what is put in, not what there is.
+    before = [place for place in range(first, over) if not (place == first and sentence.text_at(place) == "with")]
     return any(sentence.text_at(place) in _HAS and sentence.text_at(place - 1) not in _COOKS for place in before)
 
 
@@ -215,6 +223,14 @@ def _spoons(sentence: Sentence, at: int) -> bool:
     has = any(sentence.text_at(place) in ("has", "have", "holds", "hides", "hold", "is", "comes") for place in before)
     of_serving = any(is_dish(sentence, place) and sentence.tokens[place].parts["dish"] == "serving" for place in before)
     return has and of_serving
+
+
+def _all_but(sentence: Sentence, at: int) -> bool:
+    """Return whether one thing is set apart from all: "it's got everything but dairy", "the only dairy in it"."""
+    before = [sentence.text_at(place) for place in range(max(0, at - 3), at)]
+    return before[-1:] == ["only"] or (
+        before[-1:] == ["but"] and before[-2:-1] in (["everything"], ["anything"], ["all"])
+    )
 
 
 def _goes_back(sentence: Sentence, at: int) -> bool:

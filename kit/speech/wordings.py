@@ -18,6 +18,7 @@ _ALONE = ("lean", "extra lean", "unsalted", "no added sugar", "lightly salted")
 _IN = frozenset("in of on with from for the a an your any all both plenty lots added".split())
 _LOOSE_NUTRIENTS = ("salt", "water")
 _PROVIDES = frozenset("contain contains provide provides supply supplies boast boasts deliver delivers".split())
+_PUT_IN = frozenset("refined added white table processed extra granulated".split())
 _NO = frozenset("no zero without".split())
 _BE = frozenset(
     "is are was be being it they so as very really truly quite a an and , also both fairly pretty naturally".split()
@@ -140,14 +141,21 @@ def _claims(
     last = max(at, named[-1].place)
     first = min(at, named[0].place)
     subject, _noun = _subject(sentence, about, at, last, adjective, first)
+    alone = not adjective and _by_itself(sentence, first)
     denied = negated(sentence, first)
     for one in named:
         places = tuple(sorted({at, one.place}))
         nutrient = "sodium" if one.nutrient == "salt" else one.nutrient
         start, end = sentence.tokens[first].start, sentence.tokens[last].end
-        claims.append(WordingClaim(places, subject, denied, wording, nutrient, percent, start, end, adjective))
+        claims.append(WordingClaim(places, subject, denied, wording, nutrient, percent, start, end, adjective, alone))
     sentence.used.update({at, *(one.place for one in named)})
     return claims
+
+
+def _by_itself(sentence: Sentence, at: int) -> bool:
+    """Return whether a statement begins with a food as such, and does not say that it is the one in the dish."""
+    first = sentence.clause_of(at)[0]
+    return is_food(sentence, first) and first + 1 < at and is_verb(sentence, first + 1)
 
 
 def _subject(
@@ -239,7 +247,12 @@ def _alone(sentence: Sentence, about: list[About], at: int, wording: str) -> lis
 
 def _none(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
     """Return claims of none of a nutrient: "no cholesterol", "zero fat", "without any sodium"."""
-    named = nutrients_after(sentence, at + 1, frozenset("any of the real".split()))
+    named = nutrients_after(sentence, at + 1, frozenset("any of the real".split()) | _PUT_IN)
+    put_in = {sentence.text_at(place) for place in range(at + 1, named[0].place)} & _PUT_IN if named else set()
+    if put_in and named[0].nutrient == "sugars":  # "no refined sugar", "no extra sugar"
+        sentence.used.update({at, named[0].place})
+        start, end = sentence.tokens[at].start, sentence.tokens[named[0].place].end
+        return [WordingClaim((at, named[0].place), THE_DISH, False, "no added sugar", "", 0.0, start, end)]
     named = [one for one in named if one.nutrient not in ("water", "energy") or one.nutrient == "energy"]
     if not named or named[0].place > at + 3 or sentence.is_a(named[0].place + 1, "wording"):
         return []

@@ -15,3 +15,4 @@ class WordingClaim(Claim):
     start: int = 0
     end: int = 0
     adjective: bool = False
+    by_itself: bool = False  # "pecans are a good source": of the food as such, and not of what is in the dish

@@ -81,7 +81,7 @@ def _turned(claim: WordingClaim, finding: Finding) -> Finding:
 
 
 def _of_food(claim: WordingClaim, dish: Dish, food: Food, said: frozenset[str]) -> Finding:
-    inside = bool(dish.places([food]))
+    inside = bool(dish.places([food])) and not claim.by_itself
     subject = of_food(food, dish.grams(food).value if inside else None)
     return _of_subject(claim, dish, subject, food, said)
 
