@@ -154,8 +154,15 @@ class Talks:
         elif how == "draft":
             keep_draft(self.desk, self._draft_name)
         else:
-            drop_draft(self.desk, self._draft_name)
+            self._put_away()
         return getattr(self, f"_do_{waiting['do']}")({**waiting, "settled": True})
+
+    def _put_away(self) -> None:
+        """Put what was typed and not saved into the bin."""
+        keep_draft(self.desk, self._draft_name)
+        draft = draft_of(self.desk, self._draft_name)
+        if draft is not None:
+            discard(draft)
 
     def _do_open(self, message: Parts) -> Parts:
         path = str(message["path"])
@@ -195,9 +202,9 @@ class Talks:
     def _do_delete(self, _message: Parts) -> Parts:
         """Put a talk of hers into the bin with what was typed last, and open another one."""
         if self.opened.startswith("new "):
-            drop_draft(self.desk, self._draft_name)
+            self._put_away()
             desk, opened = self.first(None)
-            return self._take(desk, opened, "The talk that was not saved is gone from the desk.")
+            return self._take(desk, opened, "Deleted; what was typed lies in the bin.")
         if self.desk.path is not None and is_changed(self.desk):
             self._save()
         path = own_talks.delete(self._path("delete"))

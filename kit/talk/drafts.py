@@ -3,6 +3,7 @@
 import hashlib
 import json
 import os
+import time
 from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 from pathlib import Path
@@ -92,10 +93,16 @@ def draft_of(desk: Desk, window: str) -> Draft | None:
 
 
 def discard(draft: Draft) -> None:
-    """Put a draft into the bin folder, from where it can be taken back by hand."""
+    """Put a draft into the bin folder, beside those before it, from where it can be taken back by hand.
+
+    Raises
+    ------
+    KitError
+        If it cannot be moved.
+    """
     try:
         bin_folder().mkdir(parents=True, exist_ok=True)
-        draft.place.replace(bin_folder() / draft.place.name)
+        draft.place.replace(bin_folder() / f"{draft.place.stem}-{time.time_ns()}.json")
     except OSError as fault:
         raise KitError(f"{draft.place} cannot be moved to {bin_folder()} ({fault.strerror})") from fault
 

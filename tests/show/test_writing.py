@@ -188,7 +188,7 @@ def test_a_bundled_talk_is_saved_as_a_copy_with_all_that_is_not_touched(page):
     )
 
 
-def test_a_talk_with_changes_is_left_only_after_asking(page):
+def test_a_talk_with_changes_is_left_only_after_asking(page, her_folder):
     other = next(talk["path"] for talk in page.content["talks"] if "soup" in talk["path"])
     page.types("script", "The jar is warm.")
     changes = page.does("open", path=other)
@@ -202,6 +202,7 @@ def test_a_talk_with_changes_is_left_only_after_asking(page):
     assert "is here again" in page.content["told"]["text"]
     page.does("open", path=other)
     page.does("unsaved", how="discard")
+    assert [path.suffix for path in (her_folder / "bin").iterdir()] == [".json"]  # thrown away, and not lost
     page.does("open", path=str(next(talk["path"] for talk in page.content["talks"] if "pear" in talk["path"])))
     assert page.content["texts"]["script"] != "The jar is warm."
 

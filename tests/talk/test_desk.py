@@ -1,5 +1,6 @@
 """The talk on her desk: read line by line, changed, saved in place; nothing that she wrote is ever lost."""
 
+import json
 import os
 import pickle
 import tomllib
@@ -260,7 +261,9 @@ def test_a_window_finds_its_own_draft_and_one_that_is_put_away_lies_in_the_bin(p
     assert (found.desk.script, found.desk.settled) == (typed.script, typed.settled)
     discard(found)
     assert drafts(pot) == ()
-    assert (home / "bin" / found.place.name).exists()
+    assert [json.loads(path.read_text(encoding="utf-8"))["script"] for path in (home / "bin").iterdir()] == [
+        "Half a sen"
+    ]
 
 
 def test_an_unknown_way_of_cooking_is_told(pot):
