@@ -19,7 +19,7 @@ from kit.show.views import COLUMNS, drawings
 from kit.speech.verdict import Verdict
 from kit.spreadsheets import table_from
 from kit.talk.last_used import last_used, use
-from kit.talk.library import read_talk, talks
+from kit.talk.library import read_talk, titles
 from kit.talk.talk import Talk
 from kit.texts import number, percent
 
@@ -55,7 +55,7 @@ class FollowUpPanel:
 
     def __init__(self, talk: str | Path) -> None:
         self.talk = read_talk(talk)
-        known = [(entry.title, entry.name) for entry in talks()]
+        known = [(title, name) for name, title in titles().items()]
         if self.talk.name not in dict(known).values():
             known.append((self.talk.title, str(talk)))
         self.choice = widgets.Dropdown(

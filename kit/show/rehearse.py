@@ -43,15 +43,17 @@ def rehearse(talk: str | Path | None = None) -> "Rehearsal":
     TalkFileError
         If there is nothing in it that could be shown.
     """
-    return Rehearsal(open_talk(talk) if talk else _last_used(), Memory("rehearsal"))
-
-
-def _last_used() -> OpenTalk:
-    """Return the talk last used; another one where nothing in it could be shown."""
+    memory = Memory("rehearsal")
+    if talk:
+        return Rehearsal(open_talk(talk), memory)
+    entry = last_used()
     try:
-        return open_talk(last_used().path)
-    except KitError:
-        return open_talk(next(iter(bundled_talks())))
+        return Rehearsal(open_talk(entry.path), memory)
+    except KitError as fault:  # another talk is shown, and why
+        panel = Rehearsal(open_talk(next(iter(bundled_talks()))), memory)
+        told = f"“{entry.title}” cannot be rehearsed yet; write it in notebook 1. {fault}"
+        panel.content["fault"] = {"text": told, "choices": []}
+        return panel
 
 
 class Rehearsal(Settling, Practising, Moves, Answering):

@@ -89,7 +89,7 @@ def _latest(pots: tuple[PlannedPot, ...], rows: list[int]) -> dict[str, Any]:
 
 def _step_words(step: PlannedStep) -> str:
     waits = f", waits {clock(step.waits)}" if step.waits > 0 else ""
-    faults = ", see below" if step.faults else ""
+    faults = ", see above" if step.faults else ""
     return f"{clock(step.start)} to {clock(step.end)}{waits}{faults}"
 
 

@@ -133,7 +133,7 @@ def test_it_is_a_document_in_which_no_key_changes_a_cell_and_a_link_leads_to_the
         page.wait_for_timeout(500)
         assert page.locator(".jp-Cell").count() == cells
         page.get_by_role("link", name="2 Rehearse").click()
-        page.wait_for_selector(".jp-OutputArea-output .jupyter-widgets")
+        page.wait_for_selector(".talk-rehearse .talk-judged-one")
         page.go_back()
         page.wait_for_selector(DRAWN)
         assert errors == []

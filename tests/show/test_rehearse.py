@@ -10,6 +10,7 @@ from kit.show.setting import Setting
 from kit.speech.points import check_talk
 from kit.talk.last_used import last_used, use
 from kit.talk.library import bundled_talks, read_talk, talks_folder
+from kit.talk.own_talks import begin
 from kit.talk.plan import plan
 from kit.talk.practice import Score, read_scores
 from kit.talk.rehearsal import Taken
@@ -95,6 +96,13 @@ def test_the_talk_last_used_opens_first():
     use(SOUP)
     assert rehearse().content["talk"] == SOUP
     assert set(bundled_talks()) <= {name for name, _ in rehearse().content["talks"]}
+
+
+def test_a_talk_that_was_only_begun_is_told_and_another_one_is_shown():
+    use(str(begin("Turkey chili")))
+    panel = rehearse()
+    assert panel.content["talk"] in bundled_talks()
+    assert "“Turkey chili” cannot be rehearsed yet; write it in notebook 1." in panel.content["fault"]["text"]
 
 
 def test_another_talk_changes_everything_below_the_choice():

@@ -7,7 +7,7 @@ import pytest
 from kit.errors import KitError, UnknownNameError
 from kit.talk import library
 from kit.talk.last_used import last_used, use
-from kit.talk.library import bundled_talks, find_talk, read_talk, talks
+from kit.talk.library import bundled_talks, find_talk, read_talk, talks, titles
 from kit.talk.names import file_name
 from kit.talk.own_talks import begin, delete, duplicate, rename
 from kit.talk.practice import Card, Score, read_scores, record
@@ -37,6 +37,14 @@ def test_own_and_bundled_talks_stand_in_one_list_by_title():
     assert ("Leek soup", True) in listed
     assert ("Turkey chili", True) in listed
     assert len(listed) == 2 + len(bundled_talks())
+
+
+def test_of_two_talks_of_one_title_hers_is_told_apart_where_she_chooses():
+    copy = duplicate("split_pea_soup", "Smoky split pea and tomato soup")
+    assert titles()[copy.stem] == "Smoky split pea and tomato soup (yours)"
+    assert titles()["split_pea_soup"] == "Smoky split pea and tomato soup"
+    own("split_pea_soup.toml")  # a file that she put there: hers goes first
+    assert titles()["split_pea_soup"] == "Leek soup"
 
 
 def test_a_talk_is_found_by_name_title_or_path():
