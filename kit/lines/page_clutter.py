@@ -29,6 +29,8 @@ _CLUTTER = (
         r"\b.*|",
         r"\d\.\d)\W*$",
     ),  # a rating
+    _pattern(r"^\W*recipe\s*(?:no\.?|number|#)?\s*\d{1,3}(?:\s*(?:of|/)\s*\d{1,3})?\W*$"),  # "Recipe 2 of 4"
+    _pattern(r"^\W*\d+\s+(?:seconds?|minutes?|hours?|days?|weeks?|months?|years?)\s+ago\W*$"),
     _pattern(
         r"^\W*(?:page\s+\d{1,3}\s*/|(?:page\s+)?\d{1,3}\s+of)\s*\d{1,3}\W*$|^\W*(?:page|p\.)\s*\d{1,3}\W*$"
     ),  # a page number
@@ -48,7 +50,7 @@ _NUTRIENT = _pattern(
     rf"^\W*(?:{_NUTRIENTS})\b[\s:.]*(?:<|less than)?\s*[\d.,]+\s*",
     r"(?:g|mg|mcg|\u00b5g|kcal|kj|cal|calories|grams?|milligrams?|iu|%)?\b(?P<more>.*)$",
 )
-_PER_SERVING = _pattern(r"^\W*(?:per serving|each serving|nutrition per|amount per|calories per|% daily)\b")
+_PER_SERVING = _pattern(r"^\W*(?:per serving|each serving|macros|nutrition per|amount per|calories per|% daily)\b")
 _SENTENCE_END = re.compile(r"[.!?][\"')\u201d]*$")
 _STEP_WORDS = _pattern(
     r"\b(?:the|until|minutes?|mins|over|into|degrees|oven|together|well|aside|hours?|then|evenly|each|it|them|your)\b",
