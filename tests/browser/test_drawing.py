@@ -25,7 +25,7 @@ FRAMES = "() => new Promise((done) => requestAnimationFrame(() => requestAnimati
 
 @pytest.fixture
 def page(browser):
-    context = browser.new_context(viewport={"width": 1400, "height": 950})
+    context = browser.new_context(viewport={"width": 1400, "height": 1600})
     opened = context.new_page()
     opened.set_content("<style>body { margin: 0 }</style>")
     opened.add_style_tag(content=style("stage"))
@@ -119,7 +119,22 @@ def test_a_phone_shows_one_column_without_scrolling_sideways(page):
 def test_charts_follow_the_size_of_the_window(page):
     mount(page)
     page.set_viewport_size(PHONE)
-    page.wait_for_function("() => document.querySelector('[data-chart=day] .main-svg').clientWidth <= 400")
+    page.wait_for_function("() => document.querySelector('[data-chart=shares] .main-svg').clientWidth <= 400")
+
+
+def test_a_chart_that_nobody_sees_follows_when_it_comes_near_or_is_printed(page):
+    page.set_viewport_size(PHONE)
+    mount(page)
+    page.evaluate("(change) => window.view.update(change)", changes(WRITTEN + 2))
+    page.evaluate(FRAMES)
+    assert words(page, "shares") == expected_words(WRITTEN + 2, "shares")
+    assert words(page, "day") == expected_words(WRITTEN, "day")
+    page.locator("[data-chart=day]").scroll_into_view_if_needed()
+    page.evaluate(FRAMES)
+    assert words(page, "day") == expected_words(WRITTEN + 2, "day")
+    page.evaluate("(change) => window.view.update(change)", changes(WRITTEN + 5, WRITTEN + 2))
+    page.evaluate("() => window.dispatchEvent(new Event('beforeprint'))")
+    assert words(page, "shares") == expected_words(WRITTEN + 5, "shares")
 
 
 def test_a_removed_view_leaves_nothing_behind(page):

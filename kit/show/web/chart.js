@@ -21,6 +21,7 @@ const STILL = { staticPlot: true, displayModeBar: false, responsive: false, type
 export class Chart {
   constructor(parent, name, figure, { scale = null, captions = true } = {}) {
     this.fixed = scale;
+    this.drawn = false;
     this.box = add(parent, "figure", "talk-chart");
     this.box.dataset.chart = name;
     this.heading = captions ? add(this.box, "figcaption", "talk-heading") : null;
@@ -89,7 +90,7 @@ export class Chart {
   drawWhole(plotly) {
     const { clientWidth: width, clientHeight: height } = this.place;
     if (!width || !height) return; // not on the page yet; who watches sizes calls again
-    Object.assign(this, { width, height, whole: false });
+    Object.assign(this, { width, height, whole: false, drawn: true });
     const { data, layout } = scaled(recoloured(structuredClone(this.figure), this.place), this.scale);
     const top = (this.figure.layout.margin?.t ?? HEADING) - HEADING;
     const margin = { ...layout.margin, t: Math.max(8, top * this.scale) };

@@ -17,6 +17,7 @@ import { Chart, mergeFigure } from "./chart.js";
 import { add, fill, framed, setText } from "./dom.js";
 
 const READ_OUT = 90; // height of the read-out [px]
+const NEAR = "25% 0px"; // how far outside the window a chart still follows at once, for the next turn of a wheel
 
 export function mount(element, plotly, content) {
   const root = add(element, "section", "talk-stage");
@@ -40,13 +41,25 @@ export function mount(element, plotly, content) {
     root.style.setProperty("--least-height", `${Math.max(...heights)}px`);
   };
   measure();
-  const schedule = framed(window, () => {
+  const far = new Set(); // charts that nobody sees where the page stands: they are drawn once, and again when they come near
+  const draw = (all = false) => {
     if (newReadOut) showReadOut(readOut, newReadOut);
     newReadOut = null;
     if (!library) return;
     measure();
-    for (const chart of charts.values()) chart.draw(library);
-  });
+    for (const chart of charts.values()) if (all || !chart.drawn || !far.has(chart.box)) chart.draw(library);
+  };
+  const schedule = framed(window, draw);
+  const nearness = new IntersectionObserver((entries) => {
+    for (const { target, isIntersecting } of entries) {
+      if (isIntersecting) far.delete(target);
+      else far.add(target);
+    }
+    schedule();
+  }, { rootMargin: NEAR });
+  for (const chart of charts.values()) nearness.observe(chart.box);
+  const drawAll = () => draw(true);
+  window.addEventListener("beforeprint", drawAll);
   const sizes = new ResizeObserver(() => {
     for (const chart of charts.values()) chart.fit();
     schedule();
@@ -73,6 +86,8 @@ export function mount(element, plotly, content) {
       const drawn = library;
       library = null;
       sizes.disconnect();
+      nearness.disconnect();
+      window.removeEventListener("beforeprint", drawAll);
       if (drawn) for (const chart of charts.values()) drawn.purge(chart.place);
       root.remove();
     },
