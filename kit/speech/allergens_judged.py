@@ -79,9 +79,11 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
     if claim.free != claim.negated:
         return _free(claim, foods, there, asked, name)
     if there and claim.only:
-        others, _ = _sorted_out([food for food in _used(dish) if food not in foods], claim.allergen)
+        others, unsure = _sorted_out([food for food in _used(dish) if food not in foods], claim.allergen)
         if others:
             return Finding(OFF, f"{_told(others, name)} too", None, (_contains([*there, *others], name),))
+        if unsure:
+            return Finding(CANNOT_TELL, _ask(unsure, name))
     if there:
         wrong = [word for word in claim.foods if not any(food.key in (*word.inside, *word.outside) for food in there)]
         if wrong:

@@ -57,7 +57,7 @@ def _edited(text: str, edits: set[Edit]) -> str:
     for edit in sorted(edits, key=lambda edit: -edit.start):
         before, after = text[: edit.start], text[edit.end :]
         words = _fitting(edit, text)
-        if words.startswith(("high", "low", "very low")) and before.endswith((" a ", " an ")):
+        if words.startswith(("high", "low", "very low", "a good")) and before.endswith((" a ", " an ")):
             before = before[: before.rindex(" a")] + " "  # "is a [good source of fiber]": "is high in fiber"
         if words.startswith("about") and _STAYS.search(before):
             words = f"at {words}"  # "sodium stays [below 500]": "stays at about 700"

@@ -65,6 +65,8 @@ def subjects(sentence: Sentence) -> list[About]:
                 )
                 current = About(FOOD, 1.0, (*current.foods, *about.foods)) if joined and not about.measure else about
                 since = clause
+        elif token.text in ("it", "they", "this") and not led and _behind_swap(sentence, at):
+            current = THE_DISH  # "with maple syrup instead of honey it is vegan"
         elif (
             token.text in ("there", "everything here", "everything", "everything in it")
             and not seen_verb
@@ -130,6 +132,13 @@ def _it(sentence: Sentence, at: int) -> bool:
     return sentence.text_at(at) in ("it", "them", "this", "these", "that") or (
         sentence.text_at(at) in ("the", "your", "our") and at + 1 < len(sentence) and is_dish(sentence, at + 1)
     )
+
+
+def _behind_swap(sentence: Sentence, at: int) -> bool:
+    """Return whether a change stands before a place in its clause: "with this instead of that"."""
+    first = sentence.clause_of(at)[0]
+    swapped = ("instead of", "in place of", "rather than")
+    return any(sentence.text_at(place) in swapped for place in range(first, at))
 
 
 def _bare_count(sentence: Sentence, at: int) -> bool:

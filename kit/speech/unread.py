@@ -138,6 +138,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
             return False
         if _goes_back(sentence, at) or _says_of(sentence, at) or _spoons(sentence, at):
             return True
+        if _more_of_it(sentence, at):
+            return True
         if unit == "%" or (token.quantity.is_fraction and not unit) or unit == "g":
             strict = any(
                 sentence.tokens[place].is_a("nutrient") and sentence.tokens[place].parts["nutrient"] not in _ORDINARY
@@ -223,6 +225,14 @@ def _spoons(sentence: Sentence, at: int) -> bool:
     has = any(sentence.text_at(place) in ("has", "have", "holds", "hides", "hold", "is", "comes") for place in before)
     of_serving = any(is_dish(sentence, place) and sentence.tokens[place].parts["dish"] == "serving" for place in before)
     return has and of_serving
+
+
+def _more_of_it(sentence: Sentence, at: int) -> bool:
+    """Return whether a bare number goes on with an amount: "230 calories a bowl, 1,400 for the lot"."""
+    amount = sentence.tokens[at].amount
+    before = [sentence.tokens[place].amount.unit for place in range(at) if sentence.tokens[place].quantity is not None]
+    goes_on = sentence.text_at(at + 1) in ("for", "in", "altogether", "total", "per", "a", "each", ".", "")
+    return not amount.unit and not amount.is_fraction and amount.low >= 20 and "kcal" in before and goes_on
 
 
 def _all_but(sentence: Sentence, at: int) -> bool:

@@ -37,6 +37,8 @@ amount: soup | Half a bowl has about 135 calories. | holds | half a serving
 amount: soup | Half the soup has about 500 calories. | holds | whole recipe
 denial: plate | A fifth of the calories are not fat. | cannot tell | not understood
 not understood: muffins | A muffin has two teaspoons of sugar. | cannot tell | not understood
+amount: plate | There are 26 grams of protein a plate from the chicken. | holds | chicken
+not understood: plate | It's 320 calories a plate, 1,300 for the lot. | cannot tell | 1,300
 share of a day: plate | It has half of your day's vitamin C. | holds | 21 CFR 101.9(c)
 share of a day: plate | The rice gives you a tenth of your magnesium. | holds | a day's magnesium
 share of a day: plate | A plate covers all the fiber you need for the day. | off | a day's fiber
@@ -53,17 +55,26 @@ wording: plate | The plate is high in vitamin C. | off | naming that food
 wording: plate | The rice in it is high in fiber. | off | 21 CFR 101.54(b)
 wording: plate | Hollandaise sauce is low in fat. | cannot tell | not known
 wording: soup | The lentils in it are high in fiber. | holds | 21 CFR 101.54(b)
+wording: muffins | Walnuts are high in fiber. | off | 30 g
+wording: muffins | There's no refined sugar in them. | off | honey
 wording: muffins | The muffins are cholesterol-free. | off | 21 CFR 101.62(d)
 comparison: plate | Chicken breast has more protein than rice. | holds | against
 comparison: plate | A plate beats four eggs for protein. | holds | against
 comparison: plate | It has less salt than usual. | cannot tell | compares
 kind: plate | It's vegetarian. | off | not vegetarian
 kind: muffins | All the grain is whole grain. | holds | whole grain
+comparison: muffins | A muffin has as much protein as two eggs. | holds | against
 kind: plate | There's no pork in it. | holds | no pork
 allergen: muffins | It's nut-free. | off | walnuts
 allergen: muffins | Are they nut-free? No, they contain walnuts. | holds | walnuts
 allergen: muffins | The muffins are gluten-free. | off | flour
 allergen: soup | There's milk in this, from the feta. | holds | feta
+allergen: soup | Nobody with a milk allergy should eat this. | holds | feta
+allergen: muffins | Only the flour has gluten. | cannot tell | package
+allergen: muffins | Only the flour has wheat. | holds | flour
+allergen: muffins | With rice flour instead of the wheat flour it's nut-free. | off | walnuts
+not understood: muffins | The eggs are the only animal product in it. | cannot tell | animal product
+not understood: muffins | They're a good source of whole grains. | cannot tell | whole grains
 allergen: soup | It's safe for people with a sesame allergy. | cannot tell | nobody can say safe
 keeping and safety: plate | It keeps for ten days in the fridge. | off | 3 to 4 days
 keeping and safety: plate | It doesn't keep for ten days in the fridge. | holds | 3 to 4 days
