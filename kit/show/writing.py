@@ -4,6 +4,7 @@ The page draws and holds what she types; here every message of hers makes a new 
 goes back. The box she types in is answered at once; the rest follows when she pauses, and with it a draft is kept.
 """
 
+import threading
 import time
 from collections.abc import Mapping
 from dataclasses import asdict
@@ -25,6 +26,7 @@ from kit.talk.plain_parts import PARTS, take_apart
 from kit.talk.plan_rows import plan_rows, with_cell, with_step, without_step
 
 _LONGEST_WITHOUT_DRAFT = 5.0  # while she types without a pause [s]
+_UNASKED = 0.6  # after which a draft is kept though the page did not ask, as when it is closed while she types [s]
 _LINKS = (("2_rehearse.ipynb", "Rehearse it"), ("3_on_screen.ipynb", "Show it on screen"))
 
 
@@ -52,6 +54,7 @@ class WritingDesk(Talks, Labels, Answering):
     def __init__(self, desk: Desk, opened: str = "") -> None:
         self.desk, self.opened = desk, opened or f"new {time.time_ns()}"
         self._verdicts, self._drafted = VerdictsKept(), time.monotonic()
+        self._soon: threading.Timer | None = None
         self._begin_talks()
         content = {**self._texts(), **self._all(), **self._labels(), "links": [list(link) for link in _LINKS]}
         super().__init__(content)
@@ -119,6 +122,8 @@ class WritingDesk(Talks, Labels, Answering):
         self.content["texts"] = {**self.content["texts"], part: text}
         if time.monotonic() - self._drafted > _LONGEST_WITHOUT_DRAFT:
             self._keep()
+        else:
+            self._keep_soon()
         if part == "recipe":
             return {**self._lines(), "told": None}
         said = self._said()
@@ -129,10 +134,25 @@ class WritingDesk(Talks, Labels, Answering):
         self._keep()
         return self._all()
 
+    def _keep_soon(self) -> None:
+        if self._soon is not None:
+            self._soon.cancel()
+        self._soon = threading.Timer(_UNASKED, self._keep)
+        self._soon.daemon = True
+        self._soon.start()
+
     def _keep(self) -> None:
+        if self._soon is not None:
+            self._soon.cancel()
         self._drafted = time.monotonic()
-        if self._holds_text():
+        if not self._holds_text():
+            return
+        try:
             keep_draft(self.desk, self._draft_name)
+        except KitError as fault:
+            self._no_draft = str(fault)
+        else:
+            self._no_draft = ""
 
     def _do_choose(self, message: dict[str, Any]) -> dict[str, Any]:
         self.desk = self.desk.choose(int(message["at"]), str(message["value"]), int(message["which"]))

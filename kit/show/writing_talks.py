@@ -42,6 +42,7 @@ class Talks:
 
     def _begin_talks(self) -> None:
         self._window = ""
+        self._no_draft = ""  # why no draft could be kept
         self._waiting: Parts | None = None  # what she asked for while changes were not saved
         self._offered: tuple[Draft, ...] = ()
 
@@ -73,6 +74,8 @@ class Talks:
 
     def _state(self) -> str:
         changed = is_changed(self.desk)
+        if changed and self._no_draft:
+            return f"Not saved, and no draft can be kept: {self._no_draft}"
         if self.desk.path is None:
             shipped = bool(self.desk.text)
             if not changed:

@@ -5,6 +5,7 @@ import json
 import pytest
 
 from kit.show.writing import WritingDesk, prepare
+from kit.talk.drafts import drafts
 from kit.talk.last_used import last_name
 from kit.talk.library import read_talk, talks_folder
 
@@ -220,6 +221,19 @@ def test_what_was_typed_is_back_after_a_reload_and_offered_in_another_window(bla
     again.does("draft", at=0, how="open")
     assert again.content["texts"]["recipe"] == BEANS
     assert again.content["drafts"] == []
+
+
+def test_a_page_that_is_closed_while_she_types_leaves_a_draft(blank):
+    blank.does("text", at="recipe", text=BEANS)  # and no pause
+    blank.widget._soon.join()
+    assert [draft.desk.recipe for draft in drafts()] == [BEANS]
+
+
+def test_a_draft_that_cannot_be_kept_is_told(blank, her_folder):
+    her_folder.mkdir(exist_ok=True)
+    (her_folder / "drafts").write_text("in the way", encoding="utf-8")
+    blank.types("recipe", BEANS)
+    assert "no draft can be kept" in blank.content["state"]
 
 
 def test_two_windows_on_one_talk_lose_nothing(blank, her_folder):
