@@ -31,3 +31,42 @@ def a_dish(**facts):
 
 def verdict_on(say, numbers=None, **facts):
     return check_points(a_talk(say, **facts), numbers)[0]
+
+
+# A talk file in which a word could mean two foods, sentences are off, and a step needs a pot that nobody starts.
+TWO_BEANS = """title = "Two beans"
+servings = 2
+
+[[ingredient]]
+line = "1 cup kidney beans, cooked"
+
+[[ingredient]]
+line = "1 cup black beans, cooked"
+
+[[ingredient]]
+line = "1/2 cup feta, crumbled"
+
+[[point]]
+say = "The beans bring about 8 grams of protein."
+
+[[point]]
+say = "It is vegan."
+
+[[point]]
+say = "A serving has {energy} and about 90 grams of protein."
+
+[[step]]
+title = "Boil"
+say = "Start. It is vegan."
+hands_minutes = 1
+pots = [{ name = "rice", minutes = 3 }]
+
+[[step]]
+title = "Fill"
+hands_minutes = 2
+needs = ["rice", "peas"]
+
+[[question]]
+asks = "Vegan?"
+answer = "It is vegan."
+"""

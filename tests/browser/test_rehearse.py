@@ -5,35 +5,13 @@ import shutil
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from live import ROOT, notebook_page, serve
+from talks import TWO_BEANS
 
 from kit.show.setting import Setting
 from kit.speech.points import check_talk
 from kit.talk.library import read_talk
 
 BOX, SOUP = read_talk("barley_squash_box"), read_talk("split_pea_soup")
-BEANS = """title = "Two beans"
-servings = 2
-
-[[ingredient]]
-line = "1 cup kidney beans, cooked"
-
-[[ingredient]]
-line = "1 cup black beans, cooked"
-
-[[ingredient]]
-line = "1/2 cup feta, crumbled"
-
-[[point]]
-say = "The beans bring about 8 grams of protein."
-
-[[point]]
-say = "It is vegan."
-
-[[step]]
-title = "Fill"
-hands_minutes = 2
-needs = ["peas"]
-"""
 SAID = "[...document.querySelectorAll('.talk-judged-one')].map((one) => one.querySelector('.talk-say').textContent)"
 # What a sighted reader sees smaller than 18 px, or cut by the edge of the panel or of its own button.
 AMISS = """(least) => {
@@ -59,7 +37,7 @@ def voila(tmp_path_factory):
     shutil.copy(ROOT / "notebooks" / "2_rehearse.ipynb", folder)
     talks = home / "talk-kit" / "talks"
     talks.mkdir(parents=True)
-    (talks / "beans.toml").write_text(BEANS, encoding="utf-8")
+    (talks / "beans.toml").write_text(TWO_BEANS, encoding="utf-8")
     with serve("voila", folder, home) as address:
         yield address("2_rehearse.ipynb"), talks
 
@@ -101,13 +79,13 @@ def test_a_rehearsal_from_the_first_talk_to_a_reload(voila, browser):
 
         # Her own talk: a fault of its plan is told, a word is pinned and an instead taken over with a click.
         page.get_by_label("Talk", exact=True).select_option(label="Two beans")
-        shown(page, ["The beans bring about 8 grams of protein.", "It is vegan."])
+        shown(page, said(read_talk(talks / "beans.toml")))
         page.locator(".talk-told", has_text='no pot "peas"').wait_for()
-        assert page.locator(".talk-timed tbody tr").count() == 1
+        assert page.locator(".talk-timed tbody tr").count() == 2
         page.get_by_role("group", name="Which beans?").get_by_role("button").last.click()
         page.locator(".talk-note", has_text="“beans” here means").wait_for()
         instead = page.locator(".talk-instead-line p").nth(2).inner_text().removeprefix("Say instead: ")
-        page.get_by_role("button", name=f"Say this instead: {instead}").focus()
+        page.get_by_role("button", name=f"Say this instead: {instead}").first.focus()
         page.keyboard.press("Enter")
         page.locator(".talk-note", has_text=instead).wait_for()
         assert page.evaluate("document.activeElement.id") == "talk-point-1"  # she is where she was
@@ -116,7 +94,7 @@ def test_a_rehearsal_from_the_first_talk_to_a_reload(voila, browser):
 
         # Clock and cards.
         page.get_by_role("button", name="Start the clock").click()
-        page.locator(".talk-now", has_text="Fill").wait_for()
+        page.locator(".talk-now", has_text="Boil").wait_for()
         page.set_viewport_size({"width": 1280, "height": 720})
         assert page.evaluate(AMISS, 14) == []
         found = Axe().run(page, context=".talk-rehearse").response["violations"]
@@ -127,8 +105,8 @@ def test_a_rehearsal_from_the_first_talk_to_a_reload(voila, browser):
         page.wait_for_timeout(700)  # what is set is written within half a second
 
         page.reload()
-        shown(page, ["The beans bring about 8 grams of protein.", instead])
-        page.locator(".talk-now", has_text="Fill").wait_for()
+        shown(page, said(kept))
+        page.locator(".talk-now", has_text="Boil").wait_for()
         page.get_by_label("Talk", exact=True).select_option(label=BOX.title)
         page.locator(".talk-about", has_text="contains tree nuts").wait_for()  # as she had set it
         assert errors == []

@@ -3,6 +3,7 @@
 import json
 
 import pytest
+from talks import TWO_BEANS
 
 from kit.show.rehearse import Rehearsal, rehearse
 from kit.show.rehearse_content import Run, difference_words, run_from, safety, timed, told_of_talk
@@ -18,42 +19,6 @@ from kit.talk.remembering import Memory
 from kit.talk.settling import open_talk
 
 BOX, SOUP = "barley_squash_box", "split_pea_soup"
-FILE = """title = "Two beans"
-servings = 2
-
-[[ingredient]]
-line = "1 cup kidney beans, cooked"
-
-[[ingredient]]
-line = "1 cup black beans, cooked"
-
-[[ingredient]]
-line = "1/2 cup feta, crumbled"
-
-[[point]]
-say = "The beans bring about 8 grams of protein."
-
-[[point]]
-say = "It is vegan."
-
-[[point]]
-say = "A serving has {energy} and about 90 grams of protein."
-
-[[step]]
-title = "Boil"
-say = "Start. It is vegan."
-hands_minutes = 1
-pots = [{ name = "rice", minutes = 3 }]
-
-[[step]]
-title = "Fill"
-hands_minutes = 2
-needs = ["rice", "peas"]
-
-[[question]]
-asks = "Vegan?"
-answer = "It is vegan."
-"""
 
 
 @pytest.fixture(autouse=True)
@@ -65,7 +30,7 @@ def home(tmp_path, monkeypatch):
 def beans():
     talks_folder().mkdir(parents=True)
     path = talks_folder() / "beans.toml"
-    path.write_text(FILE, encoding="utf-8")
+    path.write_text(TWO_BEANS, encoding="utf-8")
     return path
 
 
@@ -153,7 +118,7 @@ def test_what_holds_instead_is_written_into_the_file_and_taken_back(beans):
     assert read_talk(beans).questions[0].answer == instead
     do(panel, "take_back")
     do(panel, "take_back")
-    assert beans.read_text(encoding="utf-8") == FILE
+    assert beans.read_text(encoding="utf-8") == TWO_BEANS
     assert panel.content["note"] == {"text": "The talk is as it was before.", "undo": False}
 
 
@@ -167,7 +132,7 @@ def test_nothing_is_settled_by_a_dish_that_is_not_as_written(beans):
     panel = a_panel("beans")
     do(panel, "move", at=0, place=0)
     assert "as written" in do(panel, "instead", id="point-1")["fault"]["text"]
-    assert beans.read_text(encoding="utf-8") == FILE
+    assert beans.read_text(encoding="utf-8") == TWO_BEANS
 
 
 def test_a_word_that_could_mean_several_foods_is_pinned_by_a_choice(beans):
@@ -197,7 +162,7 @@ def test_the_first_change_of_a_talk_that_ships_with_the_kit_makes_a_copy_of_hers
 def test_a_conflict_is_told_and_she_chooses(beans, keep, talks):
     panel = a_panel("beans")
     instead = panel.content["said"][1]["instead"]
-    theirs = FILE.replace("It is vegan.", "It is meatless.")
+    theirs = TWO_BEANS.replace("It is vegan.", "It is meatless.")
     beans.write_text(theirs, encoding="utf-8")
     assert "was changed elsewhere" in do(panel, "instead", id="point-1")["conflict"]["text"]
     assert beans.read_text(encoding="utf-8") == theirs
@@ -209,7 +174,7 @@ def test_a_conflict_is_told_and_she_chooses(beans, keep, talks):
 def test_a_talk_that_was_changed_in_another_notebook_is_shown_anew_when_she_comes_back(beans):
     panel = a_panel("beans")
     assert "said" not in do(panel, "look")
-    beans.write_text(FILE.replace("It is vegan.", "It is warm."), encoding="utf-8")
+    beans.write_text(TWO_BEANS.replace("It is vegan.", "It is warm."), encoding="utf-8")
     changes = do(panel, "look")
     assert changes["said"][1]["say"] == "It is warm."
     assert "changed elsewhere" in changes["note"]["text"]
@@ -234,7 +199,7 @@ def test_a_pot_that_nobody_starts_is_told_and_the_rest_of_the_plan_is_there(bean
 
 
 def test_a_sentence_that_cannot_be_filled_is_told_there_and_hides_nothing(beans):
-    beans.write_text(FILE.replace("{energy}", "{enrgy}"), encoding="utf-8")
+    beans.write_text(TWO_BEANS.replace("{energy}", "{enrgy}"), encoding="utf-8")
     content = a_panel("beans").content
     assert [one["verdict"] for one in content["said"]] == ["cannot tell", "off", "cannot tell", "off", "off"]
     assert 'no placeholder "enrgy"' in content["said"][2]["because"]
@@ -242,7 +207,7 @@ def test_a_sentence_that_cannot_be_filled_is_told_there_and_hides_nothing(beans)
 
 
 def test_a_talk_without_sentences_plan_or_numbers_says_what_to_do(beans):
-    beans.write_text(FILE[: FILE.index("[[point]]")], encoding="utf-8")
+    beans.write_text(TWO_BEANS[: TWO_BEANS.index("[[point]]")], encoding="utf-8")
     content = a_panel("beans").content
     assert "Write what you will say in notebook 1" in content["no_sentences"]
     assert "Write it in notebook 1 under Plan" in content["plan"]["sentence"]
@@ -251,7 +216,7 @@ def test_a_talk_without_sentences_plan_or_numbers_says_what_to_do(beans):
 
 
 def test_what_has_to_be_mended_is_told(beans):
-    beans.write_text(f"servins = 3\n{FILE.replace('1 cup black beans, cooked', 'a llama')}", encoding="utf-8")
+    beans.write_text(f"servins = 3\n{TWO_BEANS.replace('1 cup black beans, cooked', 'a llama')}", encoding="utf-8")
     told = " ".join(told_of_talk(read_talk(beans)))
     assert 'Not in the numbers yet: "a llama"' in told
     assert 'no key "servins"' in told
