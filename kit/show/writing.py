@@ -11,7 +11,7 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
-from kit.errors import KitError
+from kit.errors import AmountError, KitError
 from kit.food.finding import find
 from kit.show import answers, writing_told
 from kit.show.answering import Answering
@@ -22,6 +22,7 @@ from kit.show.writing_talks import Talks
 from kit.speech.verdict import ANSWER, STEP
 from kit.talk.desk import Desk
 from kit.talk.drafts import keep_draft
+from kit.talk.faults import LIMITS
 from kit.talk.plain_parts import PARTS, take_apart
 from kit.talk.plan_rows import plan_rows, with_cell, with_step, without_step
 
@@ -176,8 +177,11 @@ class WritingDesk(Talks, Labels, Answering):
         return {"found": {"row": message["row"], "foods": [[match.food, match.name] for match in found]}}
 
     def _do_field(self, message: dict[str, Any]) -> dict[str, Any]:
-        value = message["value"]
-        self.desk = self.desk.with_field(str(message["at"]), value.replace(",", ".") if _is_decimal(value) else value)
+        key, said = str(message["at"]), str(message["value"])
+        try:
+            self.desk = self.desk.with_field(key, said.replace(",", ".") if _is_decimal(said) else said)
+        except AmountError as fault:  # whose words name the key of the file, where she sees the label of the field
+            raise KitError(f'"{said[:40]}" cannot be right; {LIMITS[key].words}') from fault
         return {**self._dish(), "told": None}
 
     def _do_plan_cell(self, message: dict[str, Any]) -> dict[str, Any]:
@@ -199,8 +203,8 @@ class WritingDesk(Talks, Labels, Answering):
         return self._said()
 
 
-def _is_decimal(value: object) -> bool:
-    return isinstance(value, str) and value.replace(",", "", 1).strip().isdigit()
+def _is_decimal(value: str) -> bool:
+    return value.replace(",", "", 1).strip().isdigit()
 
 
 def _has_parts(text: str) -> bool:

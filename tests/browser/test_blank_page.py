@@ -123,10 +123,10 @@ def plans_and_expects_questions(page):
     keeps = page.get_by_role("textbox", name="Days it keeps in the refrigerator")
     keeps.fill("-1")
     keeps.press("Tab")
-    page.get_by_text("keeps_days is -1").wait_for()
+    page.get_by_text('"-1" cannot be right; give a number from above 0 to 365').wait_for()
     keeps.fill("3")
     keeps.press("Tab")
-    page.get_by_text("keeps_days is -1").wait_for(state="hidden")
+    page.get_by_text('"-1" cannot be right; give a number from above 0 to 365').wait_for(state="hidden")
 
 
 def saves(page, kit):
