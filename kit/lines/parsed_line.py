@@ -107,7 +107,7 @@ def _phrase(text: str, system: str) -> ParsedLine:
     text, inside = without_brackets(_without_other_size(text))
     text, examples = without_examples(text)
     unmeasured = bool(UNMEASURED.search(text)) or any(UNMEASURED.search(part) for part in inside)
-    text = ASIDE.sub("", MORE.sub("", UNMEASURED.sub("", text))).strip(" ,;.")
+    text = ASIDE.sub("", MORE.sub("", UNMEASURED.sub("", text))).strip(" ,;").rstrip(".")
     text = WITHOUT_NEARLY.sub("", text)
     count, rest = read_count(text)
     if count is None:

@@ -44,6 +44,7 @@ _TO_OF_SIZES = re.compile(r"^(\d+)-? to (\d+)", re.IGNORECASE)  # "15- to 16-oz"
 _SPOONS_AND_CUPS = frozenset(("cup", "tablespoon", "teaspoon", "pinch", "dash"))
 _HYPHEN = re.compile(r"(\d)-(?=(?:oz|ounce|g|gram|lb|pound)s?\b)", re.IGNORECASE)
 _CM_PER_INCH = 2.54
+_ML_PER_FLUID_OUNCE, _NEARLY = 29.5735, 0.02
 
 
 def quantity(count: Count | None, rest: str, inside: Sequence[str], system: str) -> tuple[Written, str, bool]:
@@ -124,9 +125,16 @@ def _in_units(
     if container and of.name not in _SPOONS_AND_CUPS:
         inside = replace(written, count=ONE, package=written.count.value, package_unit=of, unit=None, measure=container)
         return inside, _LINK.sub("", tail), True
-    if stated and of.kind == "volume" and stated[1].kind == "mass":
+    if stated and of.kind == "volume" and stated[1].kind == "mass" and not _is_fluid(written, stated):
         written = replace(written, count=Count(stated[0], stated[0], stated[0]), unit=stated[1], edible=True)
     return written, rest, True
+
+
+def _is_fluid(written: Written, stated: tuple[float, Unit, str]) -> bool:
+    """Whether ounces in brackets are those of the volume itself: "1 cup (8 oz) milk" says fluid ounces."""
+    value, of, _ = stated
+    volume = written.count.value * written.unit.size if written.unit else 0.0
+    return of.name == "ounce" and abs(volume / _ML_PER_FLUID_OUNCE - value) < _NEARLY * value
 
 
 def _counted(
