@@ -15,6 +15,7 @@ from kit.lines.weighing import Z90, Weight, spread, weigh
 from kit.texts import number
 
 _DRY_ML = {"pint": 550.6105, "quart": 1101.221}  # NIST Handbook 44, Appendix C: dry volume
+_FAR = 1.5  # times: what two amounts of one line may be apart before the pieces are doubted
 _DONE_LATER = ("whipped",)  # behind the comma it is measured first
 # What "to taste" and "for garnish" are counted as (common practice); other foods are left out, and that is said.
 _UNMEASURED = {"spice": (0.25, "tsp"), "herb": (1.0, "tbsp"), "oil": (1.0, "tsp")}
@@ -30,7 +31,7 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
         return _unmeasured(reading, food)
     elif not phrase.counted:
         return replace(reading, problem=f'no amount of "{food.name}"; write for instance "{example_of(food)}"')
-    weight = weigh(_as_counted(food, choice), written)
+    weight = _by_its_volume(phrase, food, written, weigh(_as_counted(food, choice), written))
     if weight is None:
         asked = " ".join(part for part in (written.size, written.measure or "piece") if part)
         return replace(
@@ -39,6 +40,22 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
     weight = _eaten(weight, phrase.share)
     trimmed = bool(written.edible and food.refuse and written.unit and written.unit.kind == "mass")
     return replace(_with_weight(reading, weight, written.count), cut="trimmed" if trimmed else written.cut)
+
+
+def _by_its_volume(phrase: ParsedLine, food: Food, written: Written, counted: Weight | None) -> Weight | None:
+    """Return the weight of the cups that brackets give of something counted, where its pieces weigh far from that.
+
+    Half a small watermelon may be anything; "about 4 cups" of it is an amount.
+    """
+    sized = written.unit is not None or written.package is not None or written.measure == "bunch"
+    if phrase.volume is None or sized:
+        return counted
+    volume = weigh(food, replace(phrase.volume, cut=phrase.volume.cut or written.cut))
+    if counted is None or volume is None or not counted.grams:
+        return volume or counted
+    if 1 / _FAR < volume.grams / counted.grams < _FAR:
+        return counted
+    return replace(volume, how=f"{volume.how}, as the brackets say; by its pieces {number(counted.grams)} g")
 
 
 def _as_counted(food: Food, choice: Choice) -> Food:

@@ -9,7 +9,7 @@ from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.lighter import said_less
 from kit.lines.nearest_measure import Written
 from kit.lines.purposes import ASIDE, MORE, UNMEASURED, WITHOUT_NEARLY
-from kit.lines.quantities import LARGEST_COUNT, added, is_amount, quantity
+from kit.lines.quantities import LARGEST_COUNT, added, is_amount, quantity, volume_in
 from kit.lines.remarks import sort_remarks, without_brackets, without_examples, without_wishes
 from kit.lines.several_foods import parts_of
 from kit.lines.shares import share_used
@@ -75,6 +75,8 @@ class ParsedLine:
         Foods named as an example: "such as cod".
     share : float
         The share of it that is eaten, where the line says so ("a quarter is used"). [-]
+    volume : Written, optional
+        How many cups that makes, where brackets say so.
     problem : str
         Why the amount cannot be read, or empty.
     """
@@ -90,6 +92,7 @@ class ParsedLine:
     joined: tuple[str, ...] = ()
     examples: tuple[str, ...] = ()
     share: float = 1.0
+    volume: Written | None = None
     problem: str = ""
 
 
@@ -133,6 +136,7 @@ def _phrase(text: str, system: str) -> ParsedLine:
         others=tuple(others[:_MOST_FOODS]),
         joined=tuple(joined),
         examples=(*examples, *remarks.examples),
+        volume=volume_in(remarks.amounts, system),
     )
 
 

@@ -193,6 +193,25 @@ def added(text: str, written: Written, system: str) -> tuple[str, Written]:
     return f"{text[: found.start()]}, {tail}", replace(written, count=total)
 
 
+def volume_in(remarks: Sequence[str], system: str) -> Written | None:
+    """Return the volume that brackets give of what is counted: "1 small cabbage, shredded (about 6 cups)".
+
+    Examples
+    --------
+    >>> found = volume_in(["about 6 cups shredded"], "us")
+    >>> found.count.value, found.unit.name, found.cut
+    (6.0, 'cup', 'shredded')
+    """
+    for remark in remarks:
+        count, rest = read_count(_ABOUT.sub("", remark))
+        of, rest = _take_unit(rest, system, counted=True) if count else (None, "")
+        if count and of and of.name == "cup":  # how many spoons a clove makes says little of the clove
+            known = [line_words().get(word) for word in words(rest)]
+            cut = next((found.meaning for found in known if found and found.kind == "cut"), "")
+            return Written(count=count, unit=of, cut=cut)
+    return None
+
+
 def is_amount(text: str) -> bool:
     """Whether a text is an amount and nothing else: "about 1 pound", "8 oz each"."""
     size = _size(re.sub(r"\s+(?:each|total|in all)$", "", text), "us") if re.search(r"\d", text[:12]) else None

@@ -10,6 +10,7 @@ from kit.food.amounts import Count
 from kit.food.composition import bundled_foods
 from kit.food.measures import unit
 from kit.lines.nearest_measure import VOLUMES, Written
+from kit.lines.reader import read
 from kit.lines.weighing import spread, weigh
 
 TABLE = bundled_foods()
@@ -98,3 +99,25 @@ def test_twice_the_amount_weighs_twice_as_much(food, count, word):
 def test_the_grams_lie_in_their_range(food, count, word):
     weight = weigh(food, Written(Count(count, count, count), unit(word)))
     assert 0 <= weight.low <= weight.grams <= weight.high
+
+
+@pytest.mark.parametrize(
+    ("line", "grams"),
+    [
+        ("1/2 small watermelon, cubed (about 4 cups)", 608),  # SR26 09326: a cup diced is 152 g
+        ("1 small head green cabbage, shredded (about 6 cups)", 420),  # SR26 11109: a cup shredded is 70 g
+        ("2 bananas, mashed (about 1 cup)", 236),  # near enough to two of 118 g
+        ("2 cloves garlic, minced (about 1 tsp)", 6),
+    ],
+)
+def test_the_cups_in_brackets_are_taken_where_pieces_weigh_far_from_that(line, grams):
+    assert read(line).grams == pytest.approx(grams, rel=0.01)
+
+
+def test_ounces_of_a_cup_of_milk_are_fluid_ones():
+    assert read("1 cup (8 oz) low-fat milk").grams == pytest.approx(244)
+    assert read("2 cups (8 ounces) shredded cheddar").grams == pytest.approx(226.8, rel=1e-3)
+
+
+def test_a_point_in_front_of_a_number_is_a_decimal_point():
+    assert read(".5 lb ground beef").grams == pytest.approx(226.8, rel=1e-3)
