@@ -3,7 +3,7 @@
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import DETERMINERS, food_part, is_dish, is_food
+from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food
 from kit.speech.sentence import Sentence
 from kit.speech.slots import foods_from, negated
 
@@ -80,7 +80,7 @@ def _subject(sentence: Sentence, about: list[About], at: int) -> About:
         if sentence.text_at(place) in (",", ".", "and", "from"):
             break
         if is_dish(sentence, place):
-            return THE_DISH
+            return dish_named(sentence, place)
         if sentence.is_a(at + 1, "wording") and is_food(sentence, place) and not sentence.is_a(place, "allergen"):
             return About(FOOD, 1.0, food_part(sentence, place).foods)
     subject = about[at]

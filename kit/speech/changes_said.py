@@ -183,6 +183,8 @@ def _swap(sentence: Sentence) -> SaidChange | None:
             if new is not None:
                 if sentence.text_at(at).startswith("substitut") and sentence.text_at(link) == "for":
                     old, new = new, old
+                if new.inside and not old.inside:  # "swap almond butter for the peanut butter"
+                    old, new = new, old
                 return SaidChange(SWAP, (old,), new, places=(at, over, new_place))
     return None
 

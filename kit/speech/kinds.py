@@ -9,7 +9,7 @@ from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Finding
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import food_part, is_dish, is_food
+from kit.speech.parts import dish_named, food_part, is_dish, is_food
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from, negated
 from kit.speech.unread import UnreadClaim
@@ -92,7 +92,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
 def _subject(sentence: Sentence, about: list[About], at: int) -> About:
     for place in range(at + 1, min(len(sentence), at + 4)):
         if is_dish(sentence, place):
-            return THE_DISH
+            return dish_named(sentence, place)
         if is_food(sentence, place):
             return About(FOOD, 1.0, food_part(sentence, place).foods)
         if sentence.text_at(place) in (",", "and", ".", "without", "with", "except", "but", "if", "because", "apart"):

@@ -1,6 +1,6 @@
 """Parts of the dish, and so much of a food, as they are named: "half a plate", "a cup of cooked rice"."""
 
-from kit.speech.claim import FOOD, SERVING, UNKNOWN, WEIGHT, WHOLE, About
+from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About
 from kit.speech.clauses import VERBS
 from kit.speech.foods_said import FoodWord
 from kit.speech.quantities_said import WEIGHTS
@@ -83,6 +83,8 @@ def back(sentence: Sentence, at: int) -> int:
 def dish_part(sentence: Sentence, at: int) -> About:
     """Return the part of the dish that a word names with what stands before it: "half a plate", "the whole pot"."""
     token = sentence.tokens[at]
+    if token.parts["dish"] == "part":
+        return About(UNKNOWN, words=token.text)
     kind = WHOLE if token.parts["dish"] == "whole" else SERVING
     place, count = at - 1, 1.0
     over = place
@@ -118,6 +120,12 @@ def dish_part(sentence: Sentence, at: int) -> About:
     if whole and token.parts["dish"] == "dish":
         kind = WHOLE
     return About(kind, count, words=PLAIN if kind == WHOLE and not whole and count == 1 else "")
+
+
+def dish_named(sentence: Sentence, at: int) -> About:
+    """Return the dish that a word names; a part of it, such as its sauce, is not known by itself."""
+    token = sentence.tokens[at]
+    return About(UNKNOWN, words=token.text) if token.parts["dish"] == "part" else THE_DISH
 
 
 def food_part(sentence: Sentence, at: int) -> About:

@@ -149,7 +149,7 @@ def _quantity(tokens: list[Token], at: int) -> tuple[Token, int] | None:
             and tokens[place + 1].text.startswith(("a ", "half"))
         ):
             nxt = tokens[place + 2].text if place + 2 < len(tokens) else ""
-            if nxt not in ("the", "your") and not (
+            if nxt not in ("the", "your", "are", "is", "come", "comes", "from") and not (
                 nxt == "of" and tokens[place + 3].text in ("the", "your", "its") if place + 3 < len(tokens) else False
             ):
                 value, high, place = (

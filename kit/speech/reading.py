@@ -28,6 +28,7 @@ from kit.speech import (
     nutrient_parts,
     unread,
     wordings,
+    wordings_judged,
 )
 from kit.speech.changes_said import LEAVE_OUT, SaidChange, read_change
 from kit.speech.claim import FOOD, Claim, Finding
@@ -47,7 +48,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     energy_shares.EnergyShareClaim: (energy_shares.FAMILY, energy_shares.judge),
     nutrient_parts.PartClaim: (nutrient_parts.FAMILY, nutrient_parts.judge),
     dish_shares_judged.DishShareClaim: (dish_shares.FAMILY, dish_shares_judged.judge),
-    WordingClaim: (wordings.FAMILY, wordings.judge),
+    WordingClaim: (wordings.FAMILY, wordings_judged.judge_wording),
     ComparisonClaim: (comparisons.FAMILY, comparisons.judge),
     kinds.KindClaim: (kinds.FAMILY, kinds.judge),
     kinds.AbsentClaim: (kinds.FAMILY, kinds.judge),

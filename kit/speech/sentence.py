@@ -11,6 +11,7 @@ from kit.speech.quantities_said import _UNITS_OF_ONE, _with_quantities
 from kit.speech.tokens import Quantity, Token, Word, phrases_at, words_of
 
 _SUBJECTS = ("food", "dish", "pronoun")
+_COMPONENTS = frozenset("sauce dressing topping filling batter broth".split())
 _ONE_OF = ("good", "full", "solid", "generous", "mere", "bare", "rough")
 
 
@@ -112,6 +113,8 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
         if word is not None:
             word = replace(word, text=" ".join(plain[at : at + length]))
             parts["food"] = word.text
+        if length == 1 and "dish" in parts and stems[at] in _COMPONENTS and stems[at] not in names.dishes:
+            parts["dish"] = "part"  # "the sauce" of a dish that is not called a sauce
         if length == 1 and stems[at] in names.dishes and not (word is not None and word.inside):
             parts.setdefault("dish", names.dishes[stems[at]])
             word = None  # what the dish is called is the dish, though a food of the table be called so too

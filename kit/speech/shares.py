@@ -22,7 +22,6 @@ from kit.speech.tokens import Quantity
 
 MACROS = ("protein", "fat", "carbohydrate", "saturated_fat", "sugars", "monounsaturated_fat", "polyunsaturated_fat")
 _SKIP = frozenset("of the a an your our its all that this in total dish s for whole up what".split())
-_GIVES = frozenset("gives give covers cover provides provide supplies supply meets meet delivers deliver".split())
 _GOES_BACK = frozenset("from comes come is are with by being".split())
 _LEADS = {"out": "of", "thanks": "to", "courtesy": "of", "down": "to", "due": "to", "because": "of"}
 _LINKS = frozenset("from is are being as with in by come comes coming through via".split())
@@ -100,7 +99,8 @@ def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earl
         and sentence.text_at(at - 1) in ("and", ",", "about", "plus")
     ):
         day = True
-    if sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) == "your" and _gives(sentence, at):
+    of = at + 1 + (sentence.text_at(at + 1) == "of")
+    if sentence.text_at(of) == "your" and _gives(sentence, at):
         day = True  # "the rice gives you a fifth of your magnesium"
     yours = sentence.text_at(at + 1) == "your" or sentence.text_at(at + 2) in ("your", "my")
     if not foods and yours and sentence.text_at(at + 1) in ("your", "of"):
@@ -110,8 +110,8 @@ def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earl
 
 def _gives(sentence: Sentence, at: int) -> bool:
     """Return whether a share is what something gives the eater, and not what it is of the dish."""
-    before = [sentence.text_at(place) for place in range(max(sentence.clause_of(at)[0], at - 4), at)]
-    return any(word in _GIVES for word in before)
+    before = range(max(sentence.clause_of(at)[0], at - 4), at)
+    return any(is_verb(sentence, place) and sentence.text_at(place) not in ("comes", "come", "is") for place in before)
 
 
 def _of_amounts(sentence: Sentence, whole: list[Named]) -> frozenset[int]:

@@ -13,6 +13,7 @@ from kit.talk.dish import Dish
 FAMILY = "not understood"
 # Nutrients whose names a cook also uses of other things.
 _ORDINARY = frozenset("salt sugars fat water iron zinc copper".split())
+_GOES_ON = ("for", "in", "altogether", "total", "per", "a", "each", "are", "is", "come", "from", "of")
 _TELLING_UNITS = ("kcal", "kJ", "mg", "µg", "iu")
 _HAS = frozenset("has have had contains contain holds hold packs pack carries brings bring with".split())
 _COOKS = frozenset("i we you i've we've you've ill well".split())
@@ -231,7 +232,7 @@ def _more_of_it(sentence: Sentence, at: int) -> bool:
     """Return whether a bare number goes on with an amount: "230 calories a bowl, 1,400 for the lot"."""
     amount = sentence.tokens[at].amount
     before = [sentence.tokens[place].amount.unit for place in range(at) if sentence.tokens[place].quantity is not None]
-    goes_on = sentence.text_at(at + 1) in ("for", "in", "altogether", "total", "per", "a", "each", ".", "")
+    goes_on = sentence.text_at(at + 1) in (*_GOES_ON, ".", "")
     return not amount.unit and not amount.is_fraction and amount.low >= 20 and "kcal" in before and goes_on
 
 

@@ -2,14 +2,12 @@
 
 from dataclasses import replace
 
-from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Finding
+from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.clauses import is_stop
-from kit.speech.parts import food_part, is_dish, is_food, is_verb
+from kit.speech.parts import dish_named, food_part, is_dish, is_food, is_verb
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import Named, negated, nutrients_after
 from kit.speech.wordings_claim import WordingClaim
-from kit.speech.wordings_judged import judge_wording
-from kit.talk.dish import Dish
 
 FAMILY = "wording"
 _OF_NUTRIENT = ("high", "good source", "low", "very low", "free", "reduced", "more", "light")
@@ -182,7 +180,7 @@ def _subject(
                 part = food_part(sentence, place)
                 return About(FOOD, 1.0, part.foods, said_inside=part.said_inside), place
             if is_dish(sentence, place):
-                return THE_DISH, place
+                return dish_named(sentence, place), place
             place += 1
     subject = about[at]
     if subject.kind == FOOD:
@@ -288,18 +286,3 @@ def _plenty(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
     if named[0].nutrient in ("water", "salt") and wording == "high":
         return []
     return _claims(sentence, about, at, wording, named, False)
-
-
-def judge(claim: WordingClaim, dish: Dish, said: frozenset[str] = frozenset()) -> Finding:
-    """Judge a content wording.
-
-    Parameters
-    ----------
-    claim : WordingClaim
-        The wording, its nutrient and what it is said of.
-    dish : Dish
-        The dish as it is now.
-    said : frozenset of str
-        The nutrients whose amounts are said beside it, which some rules ask for.
-    """
-    return judge_wording(claim, dish, said)

@@ -27,7 +27,17 @@ _NEAREST = {"good source": ("high",), "high": ("good source",), "free": ("very l
 
 
 def judge_wording(claim: WordingClaim, dish: Dish, said: frozenset[str]) -> Finding:
-    """Judge a content wording; see `kit.speech.wordings.judge`."""
+    """Judge a content wording.
+
+    Parameters
+    ----------
+    claim : WordingClaim
+        The wording, its nutrient and what it is said of.
+    dish : Dish
+        The dish as it is now.
+    said : frozenset of str
+        The nutrients whose amounts are said beside it, which some rules ask for.
+    """
     if claim.about.kind == UNKNOWN:
         return Finding(CANNOT_TELL, f'what "{claim.about.words}" holds is not known')
     if claim.wording in ("unsalted", "no added sugar"):

@@ -43,6 +43,10 @@ share of a day: plate | It has half of your day's vitamin C. | holds | 21 CFR 10
 share of a day: plate | The rice gives you a tenth of your magnesium. | holds | a day's magnesium
 share of a day: plate | A plate covers all the fiber you need for the day. | off | a day's fiber
 share of the energy: plate | About 420 calories, two thirds of them from fat. | off | of the energy
+share of the energy: plate | It has 320 calories and half are fat. | off | of the energy
+not understood: plate | It has 320 calories, of which 85 are fat. | cannot tell | 85
+wording: plate | The sauce is low in sodium. | cannot tell | not known
+share of a day: plate | The chicken has all of your iron. | off | a day's iron
 share of the energy: plate | Over a third of the calories come from protein. | holds | of the energy
 part of a nutrient: plate | Most of the fat is saturated. | off | saturated fat
 part of a nutrient: plate | Most of the fat isn't saturated. | holds | not saturated fat
