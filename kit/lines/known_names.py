@@ -111,7 +111,10 @@ def is_name(said: Sequence[str], table: Foods) -> bool:
     asked = frozenset(said) - SMALL_WORDS
     names = known_names(table)
     return any(
-        found.words == asked and names.kind(found) == LISTED and said[-1] not in names.lies_in(found)
+        found.words == asked
+        and names.kind(found) == LISTED
+        and said[-1] not in names.lies_in(found)
+        and ("or" not in said or " or " in found.text)  # apples or pears are no apple pears
         for found in names.within(asked)
     )
 

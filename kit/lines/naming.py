@@ -17,7 +17,11 @@ from kit.lines.quantities import quantity
 _SURE_ENOUGH = 90.0  # the score from which a food of an imported release is taken without asking
 _MOST_CHOICES = 6
 # Classes of foods, of which brackets or a comma may name one: "nuts (walnuts)", "fish, cod".
-_CLASSES = frozenset("nut cheese fish bean berry green fruit herb oil seed squash mushroom lettuce vegetable".split())
+_LESS = frozenset(("fat", "sodium", "salt", "sugar", "free"))
+_MADE_OF_FOODS = frozenset("milk butter oil flour juice broth stock sauce bread chip noodle pasta sugar".split())
+_CLASSES = frozenset(
+    "nut cheese fish bean berry green fruit herb oil seed squash mushroom lettuce vegetable cracker cereal".split()
+)
 
 
 def foods_named(phrase: ParsedLine, key: str | None, table: Foods) -> list[Choice]:
@@ -43,7 +47,8 @@ def foods_named(phrase: ParsedLine, key: str | None, table: Foods) -> list[Choic
         return [_imported(phrase, _first_offered(phrase, table))]
     name = phrase.whole if phrase.others else phrase.name
     choice = _chosen(name, phrase, table)
-    if choice.food is None:
+    of_a_class = phrase.examples and _is_class(phrase)
+    if choice.food is None or of_a_class:
         choice = _example(phrase, table) or choice
     return [_imported(phrase, choice)]
 
@@ -118,7 +123,7 @@ def _tails(last: str, name: Sequence[str]) -> Iterator[tuple[str, ...]]:
         return
     last = quantity(count, rest, (), "us")[1] if count else last  # "minced fresh or 1/2 tsp dried dill"
     said = tuple(word for word in words(last) if word not in SMALL_WORDS and not word.isdigit())
-    if len(said) > 1 and not set(_telling(name)) & set(said):
+    if len(said) > 1 and not set(_telling(name)) - _LESS & set(said):
         yield from (said[start:] for start in range(1, len(said)))
 
 
@@ -136,11 +141,20 @@ def _said_together(name: Sequence[str], tail: Sequence[str], table: Foods) -> bo
     return any(names.names[place].head == tail[-1] for place in places)
 
 
+def _is_class(phrase: ParsedLine) -> bool:
+    """Whether a phrase names a class of foods only: "berries", "fish fillets"."""
+    return not _CLASSES.isdisjoint((*phrase.name[-1:], *_telling(phrase.name)[-1:]))
+
+
 def _example(phrase: ParsedLine, table: Foods) -> Choice | None:
     """Return the food that is named as an example: cod, for "firm white fish, such as cod"."""
-    narrower = (" ".join(phrase.after),) if _CLASSES.intersection(_telling(phrase.name)[-1:]) else ()
+    tells = any(kind_of(word) == "food" and word not in SMALL_WORDS for word in phrase.after)
+    narrower = (" ".join(phrase.after),) if tells and _is_class(phrase) else ()
     for example in (*phrase.examples, *narrower):
-        choice = _chosen(words(example), phrase, table)
+        head = phrase.name[-1:]
+        choice = _chosen((*words(example), *head), phrase, table)
+        if choice.food is None and not _MADE_OF_FOODS.intersection(head):  # almonds are no milk
+            choice = _chosen(words(example), phrase, table)
         if choice.food is not None:
             return replace(choice, notes=(*choice.notes, f'read as "{example}", which the line names as an example'))
     return None

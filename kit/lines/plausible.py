@@ -11,6 +11,7 @@ _VEGETABLE_CUTS = frozenset(
     "diced chopped sliced minced seeded cored deseeded halved strip ring quartered julienned".split()
 )
 _PEPPERS = ("bell-pepper-green-raw", "bell-pepper-red-raw", "jalapeno-raw", "chili-red-raw")
+_IN_A_SHELL = ("soy", "nut", "seed")
 _ANY_MEAT_OF_A_BIRD = ("chicken-whole", "chicken-meat", "turkey-whole")
 _MEAT_OF_A_BIRD = ("chicken-meat-cooked", "turkey-cooked", "chicken-meat")
 _PARTS_OF_A_BIRD = ("chicken-breast", "chicken-thigh", "chicken-drumstick", "chicken-wing", "chicken-leg")
@@ -37,6 +38,10 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
         return 'not sure which pepper is meant; write for instance "1 green bell pepper" or "1 jalapeño"', _matches(
             _PEPPERS, table
         )
+    said = {*phrase.name, *phrase.after}
+    if food.group in _IN_A_SHELL and {"pod", "shell"} & said and not _named_in_its_shell(food):
+        problem = f'how much of "{food.name}" shells or pods leave, the table does not say; write the shelled weight'
+        return problem, _matches((food.key,), table)
     if food.base in _ANY_MEAT_OF_A_BIRD and food.state == "raw" and _by_the_cup(phrase, written):
         problem = f'by the cup "{food.name}" may be raw or cooked; write for instance "2 cups cooked chicken, diced"'
         return problem, _matches(_MEAT_OF_A_BIRD, table)
@@ -44,6 +49,10 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
         problem = f'a piece of "{food.name}" may be a breast or a wing; write which, for instance "4 chicken thighs"'
         return problem, _matches(_PARTS_OF_A_BIRD, table)
     return "", ()
+
+
+def _named_in_its_shell(food: Food) -> bool:
+    return "shell" in food.key or any("in shell" in name for name in food.other_names)
 
 
 def _by_the_cup(phrase: ParsedLine, written: Written) -> bool:

@@ -56,3 +56,19 @@ def test_an_example_changes_nothing_where_the_name_is_clear():
 @pytest.mark.parametrize("line", ["1 bowl of grapes", "one spoon of sugar", "2 blobs butter", "3 glorps flour"])
 def test_a_measure_of_no_known_size_is_asked(line):
     assert read(line).grams is None
+
+
+@pytest.mark.parametrize(
+    ("line", "key"),
+    [
+        ("2 apples or pears, diced", "apples-raw"),  # no apple pears
+        ("1 cup dairy-free milk such as almond", "almond-milk-unsweetened"),
+        ("2 cups berries, such as strawberries", "strawberries-raw"),
+        ("1/3 cup chopped nuts (walnuts, pecans or almonds)", "walnuts"),
+        ("1 cup wild mushrooms, sliced", ""),
+        ("8 oz edamame in pods", ""),
+        ("2 cups low-fat or fat-free milk", "milk-low-fat"),
+    ],
+)
+def test_what_is_offered_or_named_as_an_example_is_read_as_it_is_meant(line, key):
+    assert read(line).key == key
