@@ -240,6 +240,14 @@ def _effect_elsewhere(sentence: Sentence, at: int, over: int) -> bool:
     ) and any(sentence.tokens[place].is_a("nutrient") or sentence.tokens[place].quantity is not None for place in rest)
 
 
+def _counted_behind(sentence: Sentence, at: int) -> bool:
+    """Return whether an amount is said of what is left: "a plate without potatoes is 220 calories"."""
+    first, last = at + 1, sentence.clause_of(at)[-1] + 1
+    return sentence.text_at(first) in ("is", "has", "comes", "would", "holds") and any(
+        sentence.tokens[place].amount.unit in ("kcal", "g", "mg") for place in range(first, last)
+    )
+
+
 def _left_out(sentence: Sentence) -> SaidChange | None:
     for at in sentence.places("verb_leave_out"):
         text = sentence.text_at(at)
@@ -265,6 +273,7 @@ def _left_out(sentence: Sentence) -> SaidChange | None:
             continue
         if (
             text == "without"
+            and not (all(word.inside for word in foods) and _counted_behind(sentence, places[-1]))
             and not (at == 0 or sentence.text_at(at - 1) in (",", "and", "even", "but", "or"))
             and not any(sentence.tokens[spot].quantity is not None for spot in range(at))
             and not any(sentence.text_at(spot) in ("would", "could") for spot in range(at))

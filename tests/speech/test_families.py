@@ -39,6 +39,7 @@ denial: plate | A fifth of the calories are not fat. | cannot tell | not underst
 not understood: muffins | A muffin has two teaspoons of sugar. | cannot tell | not understood
 amount: plate | There are 26 grams of protein a plate from the chicken. | holds | chicken
 not understood: plate | It's 320 calories a plate, 1,300 for the lot. | cannot tell | 1,300
+amount: plate | A plate without the rice is about 210 calories. | holds | SR26
 share of a day: plate | It has half of your day's vitamin C. | holds | 21 CFR 101.9(c)
 share of a day: plate | The rice gives you a tenth of your magnesium. | holds | a day's magnesium
 share of a day: plate | A plate covers all the fiber you need for the day. | off | a day's fiber
