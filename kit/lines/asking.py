@@ -46,10 +46,9 @@ def which_instead(name: Name, names: KnownNames, table: Foods) -> tuple[str, tup
     return f'no "{name.text}" in the table; add it from its package label, or write {_either(choices)}', choices
 
 
-def which_of_two(foods: Sequence[Food]) -> str:
+def which_of_two(foods: Sequence[str]) -> str:
     """Return the question how much of each of several foods there is."""
-    named = " and ".join(food.name.split(",")[0].lower() for food in foods)
-    return f"the line names {len(foods)} foods, {named}; write a line with an amount for each"
+    return f"the line names {len(foods)} foods, {' and '.join(foods)}; write a line with an amount for each"
 
 
 def states_said(name: Sequence[str], after: Sequence[str]) -> list[str]:

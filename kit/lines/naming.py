@@ -86,16 +86,25 @@ def _chosen(name: Sequence[str], phrase: ParsedLine, table: Foods) -> Choice:
 
 
 def _side_by_side(phrase: ParsedLine, table: Foods) -> list[Choice]:
-    """Return the choices for "olive oil and lemon juice": two foods with no amount, or how much of each is asked."""
+    """Return the choices for "olive oil and lemon juice": two foods with no amount, or how much of each is asked.
+
+    They are one food only where its name says "and", or where one of the words is no food: milk and butter are no
+    buttermilk, but "sweet and sour sauce" is one.
+    """
     whole = _chosen(phrase.name, phrase, table)
-    if whole.food is not None:
-        return [whole]
     each = [_chosen(words(part), phrase, table) for part in phrase.joined]
-    if any(choice.food is None for choice in each):
+    if _and_is_in_name(phrase, table) or not all(choice.food or choice.choices for choice in each):
         return [_imported(phrase, whole)]
-    if not phrase.counted:
+    if not phrase.counted and all(choice.food for choice in each):
         return each
-    return [Choice(None, (), which_of_two([choice.food for choice in each if choice.food]), ())]
+    return [Choice(None, (), which_of_two(phrase.joined), ())]
+
+
+def _and_is_in_name(phrase: ParsedLine, table: Foods) -> bool:
+    """Whether "and" belongs to a name: "peas and carrots" is one food."""
+    telling = set(_telling(phrase.name))
+    near = known_names(table).within((*phrase.name, *phrase.after))
+    return any((" and " in found.text or " & " in found.text) and telling <= found.words for found in near)
 
 
 def _first_offered(phrase: ParsedLine, table: Foods) -> Choice:

@@ -72,3 +72,31 @@ def test_a_measure_of_no_known_size_is_asked(line):
 )
 def test_what_is_offered_or_named_as_an_example_is_read_as_it_is_meant(line, key):
     assert read(line).key == key
+
+
+PLAIN = "apple butter milk garlic salt corn peanut almond coconut cream yogurt strawberry tomato grape sesame celery".split()
+
+
+def test_two_foods_side_by_side_are_never_a_third():
+    """Milk and butter are no buttermilk, garlic and salt no garlic salt; of apples or butter the apples are read."""
+    pairs = [(first, second) for first in PLAIN for second in PLAIN if first != second]
+    one = [f"{first} and {second}" for first, second in pairs if not read(f"1 cup {first} and {second}").problem]
+    alone = {first: read(f"1 cup {first}").key for first in PLAIN}
+    other = [
+        f"{first} or {second}"
+        for first, second in pairs
+        if read(f"1 cup {first} or {second}").key not in ("", alone[first])
+    ]
+    assert (one, other) == ([], [])
+
+
+@pytest.mark.parametrize(
+    ("line", "key"),
+    [
+        ("1 cup peas and carrots, frozen", "peas-and-carrots-frozen"),
+        ("1/4 cup sweet and sour sauce", "sauce-sweet-and-sour"),
+        ("2 cups half and half", "cream-half-and-half"),
+    ],
+)
+def test_and_may_belong_to_a_name(line, key):
+    assert read(line).key == key
