@@ -7,6 +7,7 @@ from kit.food.composition import Food
 from kit.rules.allergens import bringing, must_be_asked
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.speech.allergens_listed import all_of, left_out
 from kit.speech.claim import FOOD, UNKNOWN, Claim, Finding
 from kit.speech.foods_said import FoodWord
 from kit.speech.values import alone, present
@@ -30,6 +31,8 @@ class AllergenClaim(Claim):
     foods: tuple[FoodWord, ...] = ()
     packages: bool = False
     only: bool = False  # "only the noodles have gluten"
+    listed: tuple[str, ...] = ()  # all allergens that the sentence says are in the dish
+    whole: bool = False  # whether it says that these are all
 
 
 def _used(dish: Dish) -> list[Food]:
@@ -88,10 +91,23 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
         wrong = [word for word in claim.foods if not any(food.key in (*word.inside, *word.outside) for food in there)]
         if wrong:
             return Finding(OFF, f"{_told(there, name)}, and not the {wrong[0].text}", None, (_contains(there, name),))
-        return Finding(HOLDS, f"{_told(there, name)}, by the facts of each food")
+        return _listed(claim, dish, f"{_told(there, name)}, by the facts of each food")
     if asked:
         return Finding(CANNOT_TELL, _ask(asked, name))
     return Finding(OFF, f"no food in it brings {name}", None, (f"There is no {_plain(name)} in it.",))
+
+
+def _listed(claim: AllergenClaim, dish: Dish, because: str) -> Finding:
+    """Judge an allergen that is there: a list that is said to be whole has to be; what another leaves out is told."""
+    if claim.about.kind == FOOD or not claim.listed or claim.allergen != claim.listed[-1]:
+        return Finding(HOLDS, because)
+    rest = listing(left_out(claim.listed, dish))
+    unsure = [food for food in _used(dish) if must_be_asked(food)] if claim.whole and not rest else []
+    if unsure:
+        return Finding(CANNOT_TELL, _ask(unsure, "more of them"))
+    if rest and claim.whole:
+        return Finding(OFF, f"it brings {rest} too", None, (f"It contains {listing(all_of(dish))}.",))
+    return Finding(HOLDS, f"{because}; it brings {rest} too, which is not said here" if rest else because)
 
 
 def _free(claim: AllergenClaim, foods: list[Food], there: list[Food], asked: list[Food], name: str) -> Finding:

@@ -1,6 +1,9 @@
 """Allergens: "contains milk, from the feta", "nut-free", "no soy", "safe for someone with a sesame allergy"."""
 
+from dataclasses import replace
+
 from kit.speech.allergens_judged import AllergenClaim
+from kit.speech.allergens_listed import says_whole
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food
@@ -18,7 +21,7 @@ _NO = frozenset("no zero without not never neither nor".split())
 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     """Return the allergens that a sentence claims to be there or not."""
-    claims: list[Claim] = []
+    claims: list[AllergenClaim] = []
     safe = _safe_words(sentence)
     if safe is not None and any(token.text in ("ask", "check", "tell") for token in sentence.tokens):
         return []  # "ask those who must avoid gluten" claims nothing
@@ -35,6 +38,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             and sentence.text_at(at + 1) in ("in", "is", "are", "has", "have")
             and not _free(sentence, at)
             and not _there_is(sentence, at)
+            and "allergen" not in sentence.text.lower()
         ) and not sentence.is_a(at + 1, "wording"):
             continue
         subject = _subject(sentence, about, at)
@@ -72,7 +76,17 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             sentence.used.update({at, verb, *places})
     if safe is not None and not claims and any(sentence.is_a(at, "allergen") for at in range(len(sentence))):
         claims.append(AllergenClaim((safe,), THE_DISH, False, "any", True, True))
-    return claims
+    return _listed(sentence, claims)
+
+
+def _listed(sentence: Sentence, claims: list[AllergenClaim]) -> list[Claim]:
+    """Return the claims with all that are named together; "the only allergen" is then no claim of its own."""
+    listed = tuple(one.allergen for one in claims if not (one.free or one.negated or one.allergen == "any"))
+    if not listed:
+        return list(claims)
+    whole = says_whole(sentence.text)
+    kept = [one for one in claims if not (whole and one.allergen == "any")]
+    return [replace(one, listed=listed, whole=whole) for one in kept]
 
 
 def _subject(sentence: Sentence, about: list[About], at: int) -> About:

@@ -15,6 +15,7 @@ _DONE = frozenset(
 )
 
 
+_READS = ("reads", "hits", "reaches", "read", "reach", "hit", "says", "shows", "registers")
 _CORE = frozenset("middle center centre inside core thickest".split())
 _OVEN = frozenset("oven bake bakes preheat roast broil rack tray turn set gas griddle burner degree-oven sheet".split())
 
@@ -58,8 +59,8 @@ def _is_heat(sentence: Sentence, at: int, words: set[str]) -> bool:
         "middle",
         "thickest",
     }
-    before = sentence.text_at(at - 1) in ("to", "at", "reads", "hits", "reaches", "read", "reach", "hit")
-    led = sentence.tokens[at].text.startswith("up to") or before
+    before = sentence.text_at(at - 1) in ("to", "at", *_READS)
+    led = sentence.tokens[at].text.startswith(("up to", *_READS)) or before
     following = at + 1
     free = following >= len(sentence) or not (
         sentence.tokens[following].is_a("nutrient") or sentence.tokens[following].food is not None

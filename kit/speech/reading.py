@@ -18,6 +18,7 @@ from kit.speech import (
     denials,
     dish_shares,
     dish_shares_judged,
+    doneness_looks,
     effects,
     effects_judged,
     energy_shares,
@@ -56,6 +57,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     keeping_judged.TimeClaim: (keeping.FAMILY, keeping_judged.judge),
     keeping_judged.DegreesClaim: (keeping.FAMILY, keeping_judged.judge),
     keeping_judged.ThawClaim: (keeping.FAMILY, keeping_judged.judge),
+    doneness_looks.LooksClaim: (doneness_looks.FAMILY, doneness_looks.judge),
     effects_judged.EffectClaim: (effects.FAMILY, effects_judged.judge),
     counts.ServingsClaim: (counts.FAMILY, counts.judge),
     counts.IngredientsClaim: (counts.FAMILY, counts.judge),
@@ -187,6 +189,7 @@ def _one(text: str, offset: int, names: FoodNames) -> Read:
     if change is not None and change.kind == LEAVE_OUT:
         said.used.update(change.places)
     claims += keeping.read(said, about)
+    claims += doneness_looks.read(said)
     claims += counts.read(said, about)
     claims += balance.read(said)
     claims += dish_shares.first_of_all(said, about)

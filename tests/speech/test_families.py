@@ -38,6 +38,17 @@ amount: soup | Half the soup has about 500 calories. | holds | whole recipe
 denial: plate | A fifth of the calories are not fat. | cannot tell | not understood
 not understood: muffins | A muffin has two teaspoons of sugar. | cannot tell | not understood
 amount: plate | There are 26 grams of protein a plate from the chicken. | holds | chicken
+allergen: muffins | The only allergen is egg. | off | wheat
+allergen: muffins | Eggs and wheat are the allergens. | off | tree nuts too
+allergen: muffins | There are no allergens other than egg and wheat. | off | tree nuts too
+allergen: muffins | It contains egg and wheat. | holds | tree nuts too, which is not said here
+allergen: muffins | It contains egg, wheat and walnuts. | holds | tree nuts
+keeping and safety: plate | Chicken can be a little pink. | cannot tell | 165
+keeping and safety: plate | You can eat the chicken raw. | cannot tell | thermometer
+keeping and safety: muffins | Runny eggs are fine. | cannot tell | thermometer
+keeping and safety: plate | Take the chicken out when the thermometer says 150. | off | 165
+comparison: plate | It has half the fat of a beef stew. | cannot tell | not known
+not understood: plate | Only a quarter of the salt of a canned soup. | cannot tell | salt
 not understood: plate | It's 320 calories a plate, 1,300 for the lot. | cannot tell | 1,300
 amount: plate | A plate without the rice is about 210 calories. | holds | SR26
 share of a day: plate | It has half of your day's vitamin C. | holds | 21 CFR 101.9(c)

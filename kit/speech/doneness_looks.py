@@ -1,0 +1,89 @@
+"""Doneness by its look: "a little pink is fine", "runny eggs are good"; a thermometer tells it, and not the eye."""
+
+from dataclasses import dataclass
+
+from kit.food.composition import Food, foods
+from kit.rules.naming import is_plural, short_name
+from kit.rules.verdicts import CANNOT_TELL
+from kit.speech.claim import THE_DISH, Claim, Finding
+from kit.speech.foods_said import FoodWord
+from kit.speech.keeping_judged import DONE_THINGS, doneness
+from kit.speech.keeping_words import foods_named
+from kit.speech.sentence import Sentence, food_at
+from kit.speech.tokens import words_of
+from kit.speech.values import alone, present
+from kit.talk.dish import Dish
+from kit.texts import number
+
+FAMILY = "keeping and safety"
+_LOOKS = frozenset("pink pinkish rosy runny undercooked underdone jiggly bloody rare".split())
+_RAW = "raw"
+_RAW_MEANT = frozenset("eat eaten taste tasting lick serve served drink".split())
+_OF_ANIMALS = ("meat", "poultry", "fish", "shellfish", "egg")
+_INSIDE = frozenset("middle center centre inside yolk yolks juices".split())
+_ALLOWED = frozenset(
+    "fine okay ok safe good great best better perfect lovely delicious can may leave keep like love prefer want little "
+    "bit still serve enjoy alright worry problem matter should eat eaten".split()
+)
+_RULED_OUT = frozenset("no not never longer without until avoid gone nothing cannot".split())
+_NO_WORRY = frozenset("worry problem matter mind".split())  # "not a problem" allows
+
+
+@dataclass(frozen=True, slots=True)
+class LooksClaim(Claim):
+    """Meat, fish or egg is said to be done, or good to eat, by how it looks."""
+
+    foods: tuple[FoodWord, ...] = ()
+
+
+def read(sentence: Sentence) -> list[Claim]:
+    """Return the looks by which a sentence lets meat, fish or egg be eaten."""
+    told = words_said(sentence)
+    looks = [at for at in range(len(sentence)) if at not in sentence.used and _looks(sentence, at, told)]
+    ruled_out = told & _RULED_OUT and not told & _NO_WORRY
+    if not looks or ruled_out or not told & _ALLOWED:
+        return []
+    named = foods_named(sentence)
+    if not (named or told & (_INSIDE | DONE_THINGS)):
+        return []
+    sentence.used.update(looks)
+    return [LooksClaim(tuple(looks), THE_DISH, False, named)]
+
+
+def words_said(sentence: Sentence) -> set[str]:
+    """Return every word of a sentence, those of names of several words too."""
+    return {word.text for word in words_of(sentence.text)}
+
+
+def _looks(sentence: Sentence, at: int, told: set[str]) -> bool:
+    pieces = set(sentence.text_at(at).split())
+    behind = food_at(sentence, at) or food_at(sentence, at + 1)
+    if behind is not None and not any(foods()[key].group in _OF_ANIMALS for key in (*behind.inside, *behind.outside)):
+        return False  # "pink salt"
+    if pieces & _LOOKS:
+        return True
+    return _RAW in pieces and bool(told & _RAW_MEANT)
+
+
+def judge(claim: LooksClaim, dish: Dish) -> Finding:
+    """Ask for the temperature: the look of meat, fish or egg tells nothing that is published as safe.
+
+    References
+    ----------
+    USDA FSIS, "Color of Meat and Poultry", and its safe minimum internal temperatures.
+    """
+    named = [food for word in claim.foods for food in (present(dish, word) or alone(dish, word))]
+    known = [food for food in named if food.group in _OF_ANIMALS and doneness(food)]
+    if claim.foods and not any(food.group in _OF_ANIMALS for food in named):
+        return Finding(CANNOT_TELL, "how that looks tells nothing of nutrients, allergens, keeping or safety")
+    return Finding(CANNOT_TELL, _thermometer(known))
+
+
+def _thermometer(known: list[Food]) -> str:
+    if not known:
+        return "a thermometer tells whether it is done, and not its look (USDA FSIS); say how hot it is inside"
+    food = max(known, key=doneness)
+    name = short_name(food)
+    verb = "are" if is_plural(name) else "is"
+    told = f"{name} {verb} done at {number(doneness(food))} °F inside (USDA FSIS)"
+    return f"a thermometer tells whether it is done, and not its look: {told}"
