@@ -145,9 +145,9 @@ def saves(page, kit):
     return talk
 
 
-def everybody_can_use_it(page):
-    page.evaluate("() => document.querySelectorAll('.talk-writing details').forEach((one) => (one.open = true))")
-    found = Axe().run(page, context=".talk-writing").response["violations"]
+def everybody_can_use_it(page, part):
+    page.evaluate("part => document.querySelectorAll(`${part} details`).forEach((one) => (one.open = true))", part)
+    found = Axe().run(page, context=part).response["violations"]
     assert [
         (one["id"], [node["target"] for node in one["nodes"]])
         for one in found
@@ -174,10 +174,12 @@ def rehearses_and_shows(page):
     page.get_by_role("link", name="Rehearse it").first.click()
     page.wait_for_function("title => document.title === title", arg=TITLE)
     page.get_by_text("welcome, and the pot goes on").first.wait_for()
+    everybody_can_use_it(page, ".talk-rehearse")
     page.get_by_role("link", name="3 On screen").click()
     page.wait_for_selector(".talk-desk .talk-large")
     page.wait_for_function("title => document.title === title", arg=TITLE)
     assert page.locator("img[onerror]").count() == 0
+    everybody_can_use_it(page, ".talk-desk")
 
 
 def test_a_talk_is_written_from_a_blank_page_saved_rehearsed_shown_and_found_again(kit, browser):
@@ -188,7 +190,7 @@ def test_a_talk_is_written_from_a_blank_page_saved_rehearsed_shown_and_found_aga
         writes_six_sentences(page)
         plans_and_expects_questions(page)
         talk = saves(page, kit)
-        everybody_can_use_it(page)
+        everybody_can_use_it(page, ".talk-writing")
         finds_it_all_again_after_a_reload(page, talk)
         rehearses_and_shows(page)
         assert errors == []
