@@ -58,11 +58,16 @@ def words_said(sentence: Sentence) -> set[str]:
 def _looks(sentence: Sentence, at: int, told: set[str]) -> bool:
     pieces = set(sentence.text_at(at).split())
     behind = food_at(sentence, at) or food_at(sentence, at + 1)
-    if behind is not None and not any(foods()[key].group in _OF_ANIMALS for key in (*behind.inside, *behind.outside)):
+    if behind is not None and not any(map(_of_an_animal, (*behind.inside, *behind.outside))):
         return False  # "pink salt"
     if pieces & _LOOKS:
         return True
     return _RAW in pieces and bool(told & _RAW_MEANT)
+
+
+def _of_an_animal(key: str) -> bool:
+    food = foods().get(key)
+    return food is not None and food.group in _OF_ANIMALS
 
 
 def judge(claim: LooksClaim, dish: Dish) -> Finding:
