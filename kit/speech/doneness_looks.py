@@ -66,8 +66,7 @@ def _looks(sentence: Sentence, at: int, told: set[str]) -> bool:
 
 
 def _of_an_animal(key: str) -> bool:
-    food = foods().get(key)
-    return food is not None and food.group in _OF_ANIMALS
+    return key in foods() and foods()[key].group in _OF_ANIMALS
 
 
 def judge(claim: LooksClaim, dish: Dish) -> Finding:
