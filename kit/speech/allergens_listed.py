@@ -17,6 +17,7 @@ _WHOLE = re.compile(
     r"|\b(?:contains?|contain|has|have|brings?|includes?) (?:only|just|nothing (?:else )?(?:but|other than))\b"
     r"|\b(?:only|just) (?:contains?|has|have|brings?|includes?)\b"
     r"|\ballerg[a-z]*[^.;]*\b(?:nothing|none|that's it|that is it|that's all|and no others?)\b"
+    r"|\b(?:nothing (?:else|more)|no others?|that's (?:it|all|the lot)|that is (?:it|all|the lot))\b"
     r"|\b(?:nothing else|no others?|that's it|that is it|that's all)\b[^.;]*\ballerg"
 )
 _NOT_WHOLE = re.compile(r"\b(?:not|isn't|aren't) (?:the )?only\b|\bamong (?:the|its) allergens\b|\bone of the\b")

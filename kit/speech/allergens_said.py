@@ -16,7 +16,7 @@ _SAFE = frozenset(
     "allergy allergies allergic avoiding avoid avoids intolerant intolerance celiac coeliac celiacs coeliacs "
     "sensitive".split()
 ) | {"celiac disease", "coeliac disease"}
-_NO = frozenset("no zero without not never neither nor".split())
+_NO = frozenset("no zero without not never neither nor lack lacks".split()) | {"not any", "not a bit", "not one bit"}
 
 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
@@ -50,7 +50,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
                     (min(at, safe), max(at, safe)), THE_DISH, _denied(sentence), name, True, True, (), packages
                 )
             )
-            sentence.used.update({at, safe})
+            # The "not" of those who "can not have egg" denies nothing of the dish.
+            sentence.used.update({at, safe, *([safe - 1] if sentence.text_at(safe - 1) == "not" else [])})
         elif free is not None:
             claims.append(
                 AllergenClaim(
@@ -160,6 +161,8 @@ def _free(sentence: Sentence, at: int) -> int | None:
             "made",
             "containing",
             "need",
+            "find",
+            "got",
             "any kind",
             "kind",
         )

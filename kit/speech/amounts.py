@@ -6,7 +6,7 @@ from kit.meal.certainty import Range
 from kit.rules.spoken import amount_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
-from kit.speech.basis import basis_near, piece_of
+from kit.speech.basis import basis_near, handful, piece_of
 from kit.speech.claim import FOOD, SERVING, THE_DISH, WEIGHT, About, Claim, Edit, Finding
 from kit.speech.parts import food_part, is_dish, is_food
 from kit.speech.quantities_said import WEIGHTS
@@ -141,6 +141,8 @@ def _about(sentence: Sentence, at: int, subject: About) -> About:
     if near is not None:
         return near
     clause = sentence.clause_of(at)
+    if subject.kind != FOOD and (unknown := handful(sentence, at)) is not None:
+        return unknown
     if (
         at + 1 < len(sentence)
         and is_dish(sentence, at + 1)

@@ -9,7 +9,11 @@ from kit.speech.sentence import Sentence, food_at
 _LEADS = ("per", "in", "for", "every", "each")
 _ONE = ("a", "an", "per", "each", "every")
 _PIECES = {"slice": "slice", "slices": "slice", "piece": "piece", "pieces": "piece"}
-_HANDS = frozenset("handful mouthful spoonful spoon pinch drizzle dollop splash sprinkle scoop ladle".split())
+_EATERS = frozenset("one person guest diner adult child of".split())
+_HANDS = frozenset(
+    "handful mouthful spoonful spoon pinch drizzle dollop splash sprinkle scoop ladle ladleful "
+    "forkful bite glug".split()
+)
 
 
 def basis_near(sentence: Sentence, at: int, subject: About = THE_DISH) -> About | None:
@@ -38,6 +42,22 @@ def basis_near(sentence: Sentence, at: int, subject: About = THE_DISH) -> About 
     if near is not None and near.kind == WEIGHT and food is not None:
         return About(FOOD, near.count, food.foods, "g") if len(food.foods) == 1 else None
     return near
+
+
+def handful(sentence: Sentence, at: int) -> About | None:
+    """Return what a number is said of where a statement begins with so much by hand: "a handful of almonds has"."""
+    for place in range(sentence.clause_of(at)[0], at):
+        if is_verb(sentence, place):
+            first = place > 1 and sentence.text_at(place - 2) in ("each", "every")
+            known = sentence.tokens[place - 1].parts or sentence.text_at(place - 1) in _EATERS
+            return About(UNKNOWN, words=sentence.text_at(place - 1)) if first and not known else None
+        led = place > sentence.clause_of(at)[0] and sentence.text_at(place - 1) in ("the", "these", "those", "our")
+        if led and sentence.is_a(place, "group") and not is_dish(sentence, place) and not is_food(sentence, place):
+            return About(UNKNOWN, words=sentence.text_at(place))  # "the meat has"
+        ones = {sentence.text_at(place - 1), sentence.text_at(place - 2)}
+        if sentence.text_at(place) in _HANDS and not ones.isdisjoint((*_ONE, "one")):
+            return About(UNKNOWN, words=sentence.text_at(place))
+    return None
 
 
 def _measure(sentence: Sentence, at: int) -> tuple[float, str] | None:

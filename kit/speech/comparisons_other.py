@@ -117,6 +117,9 @@ def _other(sentence: Sentence, at: int) -> tuple[About, str, list[int]] | None:
     token = sentence.tokens[place]
     named = is_food(sentence, place) or not token.is_a("nutrient")
     if named and food_at(sentence, place) is not None and not is_dish(sentence, place):
+        if sentence.text_at(place + 1) == "and" and food_at(sentence, place + 2) is not None:
+            places = list(range(place, place + 3))
+            return About(UNKNOWN, words=sentence.said(places)), "", places  # "fish and chips" is neither
         quantities = [spot for spot in range(start, place) if sentence.tokens[spot].quantity is not None]
         return food_part(sentence, place), "", [*quantities, place]
     if token.is_a("nutrient"):

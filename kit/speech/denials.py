@@ -15,6 +15,7 @@ from kit.speech.health import HealthClaim
 from kit.speech.keeping_judged import DegreesClaim, ThawClaim, TimeClaim
 from kit.speech.kinds import KindClaim
 from kit.speech.nutrient_parts import PartClaim
+from kit.speech.parts import is_dish
 from kit.speech.sentence import Sentence
 from kit.speech.slots import share_at
 from kit.speech.unread import UnreadClaim
@@ -22,6 +23,8 @@ from kit.speech.wordings_claim import WordingClaim
 
 FAMILY = "denial"
 _NOT = ("not", "never")
+_NONE = ("none", "neither", "nobody", "least")  # that begin a statement: "none of it has", "the least of the fat"
+_OF_ALL = ("in", "of", "here", "ingredient", "ingredients", "part", "bit", "food", "one", "about")
 # Behind "not", words with which nothing is denied: "not bad for 430 calories", "not only", "not to mention".
 _NO_DENIAL = frozenset("only just merely simply bad to least kidding joking surprising surprisingly too so".split())
 # "Don't forget that it has milk" denies nothing, but "don't expect thirty grams" does.
@@ -66,6 +69,15 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         )
         clause += led  # "it is not doing much: half of it comes from ..."
         own = [claim for claim in found if sentence.clauses[max(claim.places)] == clause]
+        if not own and sentence.text_at(negators[-1] + 1) in ("", ".", "!", ",") and clause:
+            # "..., but it does not" denies the statement before it.
+            earlier = [sentence.clauses[max(claim.places)] for claim in found if max(claim.places) < negators[0]]
+            own = [claim for claim in found if sentence.clauses[max(claim.places)] == max(earlier, default=-1)]
+            open_claims = [claim for claim in own if not _sees_to_it(claim)]
+            found = [claim for claim in found if claim not in open_claims]
+            places = tuple(sorted({negators[-1], *(at for claim in open_claims for at in claim.places)}))
+            found += [DenialClaim(places, words=sentence.said(places))] if open_claims else []
+            continue
         told = sum(1 for claim in own if claim.negated or _sees_to_it(claim))
         if told >= len(negators) or not own:
             continue
@@ -86,9 +98,21 @@ def _sees_to_it(claim: Claim) -> bool:
 
 
 def _denies(sentence: Sentence, at: int) -> bool:
-    if sentence.text_at(at) not in _NOT or at in sentence.used:
+    if at in sentence.used:
+        return False
+    if sentence.text_at(at) in _NONE:
+        return at - sentence.clause_of(at)[0] < 3
+    if sentence.text_at(at) in ("no", "nothing"):  # "nothing in it contains", "no ingredient has"
+        return at == sentence.clause_of(at)[0] and (
+            sentence.text_at(at + 1) in _OF_ALL or (sentence.text_at(at) == "no" and is_dish(sentence, at + 1))
+        )
+    if sentence.is_a(at, "share", "none") and sentence.text_at(at).startswith("not "):
+        return True
+    if sentence.text_at(at) not in _NOT:
         return False
     following = sentence.text_at(at + 1)
+    if following == "that" and sentence.text_at(at - 1) == ",":
+        return False  # "low in fat, not that you'd know"
     if following in _NO_DENIAL:
         return False
     order = sentence.text_at(at - 1) == "do" and at - 1 == sentence.clause_of(at)[0]

@@ -16,7 +16,10 @@ from kit.talk.dish import Dish
 from kit.texts import number
 
 FAMILY = "keeping and safety"
-_LOOKS = frozenset("pink pinkish rosy runny undercooked underdone jiggly bloody rare".split())
+_LOOKS = frozenset("pink pinkish rosy runny undercooked underdone jiggly bloody rare translucent".split())
+_COLORS = frozenset("white brown grey gray golden clear opaque".split())
+_TURNS = frozenset("turns turn goes go looks look gets run runs is are".split())
+_KEPT = frozenset("fridge refrigerator freezer days day".split())
 _RAW = "raw"
 _RAW_MEANT = frozenset("eat eaten taste tasting lick serve served drink".split())
 _OF_ANIMALS = ("meat", "poultry", "fish", "shellfish", "egg")
@@ -41,11 +44,13 @@ def read(sentence: Sentence) -> list[Claim]:
     told = words_said(sentence)
     looks = [at for at in range(len(sentence)) if at not in sentence.used and _looks(sentence, at, told)]
     ruled_out = told & _RULED_OUT and not told & _NO_WORRY
-    if not looks or ruled_out or not told & _ALLOWED:
+    if not looks or ruled_out or not told & (_ALLOWED | {"done"}):
         return []
     named = foods_named(sentence)
     if not (named or told & (_INSIDE | DONE_THINGS)):
         return []
+    if named and not _names_animal(sentence):
+        return []  # "eat the carrots raw"
     sentence.used.update(looks)
     return [LooksClaim(tuple(looks), THE_DISH, False, named)]
 
@@ -62,11 +67,26 @@ def _looks(sentence: Sentence, at: int, told: set[str]) -> bool:
         return False  # "pink salt"
     if pieces & _LOOKS:
         return True
+    if "soft" in pieces and told & {"boiled", "poached"} and told & {"egg", "eggs", "yolk", "yolks"}:
+        return True
+    if pieces & _COLORS and "done" in told and sentence.text_at(at - 1) in _TURNS:
+        return _names_animal(sentence) or bool(told & {"juices"})
+    if _RAW in pieces and told & {"fine", "safe", "okay", "ok"} and not told & _KEPT:
+        return True
     return _RAW in pieces and bool(told & _RAW_MEANT)
 
 
 def _of_an_animal(key: str) -> bool:
     return key in foods() and foods()[key].group in _OF_ANIMALS
+
+
+def _names_animal(sentence: Sentence) -> bool:
+    """Return whether a sentence names meat, fish or egg; a food that no table has may be one."""
+    return any(
+        _of_an_animal(key) or key not in foods()
+        for word in foods_named(sentence)
+        for key in (word.inside or word.outside)
+    )
 
 
 def judge(claim: LooksClaim, dish: Dish) -> Finding:
@@ -78,8 +98,6 @@ def judge(claim: LooksClaim, dish: Dish) -> Finding:
     """
     named = [food for word in claim.foods for food in (present(dish, word) or alone(dish, word))]
     known = [food for food in named if food.group in _OF_ANIMALS and doneness(food)]
-    if claim.foods and not any(food.group in _OF_ANIMALS for food in named):
-        return Finding(CANNOT_TELL, "how that looks tells nothing of nutrients, allergens, keeping or safety")
     return Finding(CANNOT_TELL, _thermometer(known))
 
 

@@ -21,6 +21,12 @@ _REASONS = {
     "disease": "a word of disease makes it a health claim, which needs its own authorisation",
     "general": "a word of praise without a rule behind it cannot be judged",
     "regulated word": "it is a regulated word with conditions of its own, which the kit does not check",
+    "people": "whether it suits them is told by what is published for them, by each package and by whom they ask",
+    "alcohol": "cooking leaves some of the alcohol, the more the shorter it cooks",
+    "reheating": "leftovers are heated to 165 °F (74 °C) inside each time; say how hot",
+    "keeping": "food is out of the refrigerator 2 hours at most, and a cooked dish keeps 3 to 4 days in it",
+    "doneness": "a thermometer tells whether meat, fish or egg is done, and not its look; say how hot it is inside",
+    "whole list": "that nothing else brings it or is in it is told by the list of ingredients; name what it has",
     "beyond": "the table has no figures for it",
 }
 

@@ -51,6 +51,8 @@ def _is_heat(sentence: Sentence, at: int, words: set[str]) -> bool:
         "reheats",
         "reheated",
         "reheating",
+        "warm",
+        "warming",
         "leftover",
         "leftovers",
         "thermometer",
@@ -60,7 +62,8 @@ def _is_heat(sentence: Sentence, at: int, words: set[str]) -> bool:
         "thickest",
     }
     before = sentence.text_at(at - 1) in ("to", "at", *_READS)
-    led = sentence.tokens[at].text.startswith(("up to", *_READS)) or before
+    core = sentence.text_at(at + 1) == "in" and sentence.text_at(at + 3) in _CORE  # "165 in the middle"
+    led = sentence.tokens[at].text.startswith(("up to", *_READS)) or before or core
     following = at + 1
     free = following >= len(sentence) or not (
         sentence.tokens[following].is_a("nutrient") or sentence.tokens[following].food is not None

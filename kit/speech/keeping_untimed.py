@@ -39,7 +39,8 @@ def vague(sentence: Sentence, words: set[str]) -> list[Claim]:
     claims: list[Claim] = []
     for at, token in enumerate(sentence.tokens):
         days = _VAGUE.get(token.text)
-        if token.text == "day" and sentence.text_at(at - 1) == "a" and sentence.text_at(at - 2) in _FOR:
+        led = at - 2 - (sentence.text_at(at - 2) == "for")  # "keeps a day", "keeps for a day"
+        if token.text == "day" and sentence.text_at(at - 1) == "a" and sentence.text_at(led) in _FOR:
             sentence.used.add(at)
             said = Quantity(1.0, 1.0, "day")
             claims.append(TimeClaim((at,), THE_DISH, False, near_place(sentence, at, words) or FRIDGE, said))
@@ -47,13 +48,13 @@ def vague(sentence: Sentence, words: set[str]) -> list[Claim]:
         if days is None and sentence.text_at(at - 1) in _WHOLE:
             days = _ALL.get(token.text)
         some_day = token.text in _SOME_DAY and bool(
-            {"until", "till", "through"} & {sentence.text_at(spot) for spot in range(at - 4, at)}
+            {"until", "till", "through", "by"} & {sentence.text_at(spot) for spot in range(at - 4, at)}
         )
         if (days is None and not some_day) or at in sentence.used:
             continue
         place = near_place(sentence, at, words)
         if some_day:
-            if place != OUT and (place or words & {"keep", "keeps", "last", "lasts"}):
+            if place != OUT and (place or words & {"keep", "keeps", "last", "lasts"} or _fine_until(sentence, at)):
                 sentence.used.add(at)
                 claims.append(TimeClaim((at,), THE_DISH, False, place or FRIDGE, NO_QUANTITY))
             continue
@@ -106,6 +107,15 @@ def vague(sentence: Sentence, words: set[str]) -> list[Claim]:
                 )
             )
     return claims
+
+
+def _fine_until(sentence: Sentence, at: int) -> bool:
+    """Return whether it is said to be good until some day: "good till Friday", "it's fine by Friday"."""
+    return any(
+        sentence.text_at(spot) in ("until", "till", "through", "by")
+        and sentence.text_at(spot - 1) in ("good", "fine", "safe", "okay", "ok", "eat", "fresh")
+        for spot in range(at - 3, at)
+    )
 
 
 def open_ended(sentence: Sentence, timed: set[int]) -> list[Claim]:

@@ -19,7 +19,8 @@ IN_FREEZER = frozenset("freezer freeze freezes frozen freezing".split())
 
 OUTSIDE = frozenset(
     "stove stovetop hob sink windowsill porch garage out counter "
-    "desk table room bench countertop car bag backpack unrefrigerated sideboard".split()
+    "desk table room bench countertop car bag backpack unrefrigerated sideboard "
+    "pantry cupboard larder".split()
 )
 
 

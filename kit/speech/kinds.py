@@ -84,7 +84,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             spot for spot in range(max(0, at - 8), at) if sentence.text_at(spot) in ("nothing", "none", "no", "not")
         ]
         if token.text in ("animal", "animals") and at not in sentence.used and none:
-            sentence.used.add(at)
+            sentence.used.update({none[0], at})
             claims.append(KindClaim((none[0], at), THE_DISH, False, "plant-based"))
     return claims + _absent(sentence)
 
@@ -109,7 +109,10 @@ def _warned(sentence: Sentence, at: int) -> bool:
     near = [sentence.text_at(place) for place in range(at + 1, min(at + 4, len(sentence)))]
     before = {sentence.text_at(place) for place in range(max(0, at - 6), at)}
     return (
-        "not" in near or bool(before & {"not", "never", "skip", "avoid"}) or bool(words & {"skip", "avoid", "beware"})
+        "not" in near
+        or sentence.text_at(at - 3) == "no"  # "no good for vegetarians"
+        or bool(before & {"not", "never", "skip", "avoid"})
+        or bool(words & {"skip", "avoid", "beware"})
     )
 
 
@@ -157,7 +160,8 @@ def _absent(sentence: Sentence) -> list[Claim]:
             if one.is_a("allergen") or one.quantity is not None:
                 break
             food = food_at(sentence, place)
-            thing = food is not None and not is_dish(sentence, place) and not one.is_a("nutrient")
+            pack = sentence.text_at(place + 1) in ("pack", "packs", "box", "bath", "bag")  # "an ice pack"
+            thing = food is not None and not pack and not is_dish(sentence, place) and not one.is_a("nutrient")
             if one.is_a("group") or thing:
                 sentence.used.update({at, place})
                 claims.append(

@@ -85,7 +85,7 @@ def dish_part(sentence: Sentence, at: int) -> About:
     token = sentence.tokens[at]
     if token.parts["dish"] == "part":
         return About(UNKNOWN, words=token.text)
-    kind = WHOLE if token.parts["dish"] == "whole" else SERVING
+    kind = WHOLE if token.parts["dish"] == "whole" and sentence.text_at(at - 1) not in ("each", "every") else SERVING
     place, count = at - 1, 1.0
     over = place
     while over >= 0 and (sentence.text_at(over) in DETERMINERS or sentence.text_at(over) == "of"):

@@ -23,6 +23,7 @@ from kit.speech import (
     effects_judged,
     energy_shares,
     health,
+    hedges,
     keeping,
     keeping_judged,
     kinds,
@@ -69,8 +70,16 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
 }
 _END = re.compile(r"(?<=[.!?])[\"”')]?\s+(?=\S)")
 _ASKED = re.compile(r"(?:\w+\s){0,2}\w+\?\s*")
+_ANY = re.compile(r"(?!who|what|which|how|why|where|when)\w[^?]*\?\s*$", re.IGNORECASE)
+_NO_ALONE = re.compile(
+    r"(?:no|nope|none|none at all|not a bit|not any|not at all|never)\s*(?:[.!,;—]|$)", re.IGNORECASE
+)
 _YES_OR_NO = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would|so|and)\b[^?]*\?\s*$", re.IGNORECASE)
-_NO = re.compile(r"(?:no|nope|sadly not|not at all|i'm afraid not|unfortunately not)\b", re.IGNORECASE)
+_NO = re.compile(
+    r"(?:no|nope|sadly not|not at all|i'm afraid not|unfortunately not|hardly|not really|not quite|never"
+    r"|far from it|not with|(?:it|they|that) (?:does|do|is|are|has|have)(?: not|n't))\b",
+    re.IGNORECASE,
+)
 _GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|so)\b", re.IGNORECASE)
 _OPEN_CHANGES = frozenset("instead".split())
 _IF = frozenset("if unless provided providing once".split())
@@ -156,8 +165,19 @@ def _read(text: str, names: FoodNames) -> tuple[Read, ...]:
         one = _one(piece, start, names)
         if _YES_OR_NO.match(piece) and _NO.match(answer):  # "Are they nut-free? No, there are pecans in there."
             one = replace(one, claims=tuple(replace(claim, negated=not claim.negated) for claim in one.claims))
+        elif _ANY.match(piece) and _NO_ALONE.match(answer):  # "Contains egg? No.", "Gluten? None."
+            one = replace(one, claims=_denied_whole(one))
         found.append(one)
     return tuple(found)
+
+
+def _denied_whole(one: Read) -> tuple[Claim, ...]:
+    """Return what a question claims that is answered with no; where it names a thing alone, that is asked."""
+    if one.claims:
+        return tuple(replace(claim, negated=not claim.negated) for claim in one.claims)
+    said = one.sentence
+    named = tuple(at for at in range(len(said)) if said.is_a(at, "allergen") or said.is_a(at, "kind"))
+    return (unread.UnreadClaim(named, words=said.said(named)),) if named else ()
 
 
 def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
@@ -166,7 +186,8 @@ def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
     found: list[tuple[int, str]] = []
     for start, end in zip(starts, [*starts[1:], len(text)], strict=True):
         piece = text[start:end]
-        if found and _ASKED.fullmatch(found[-1][1]):  # "Sodium? A good thousand milligrams."
+        if found and _ASKED.fullmatch(found[-1][1]) and not _NO_ALONE.match(piece):
+            # "Sodium? A good thousand milligrams."
             found[-1] = (found[-1][0], text[found[-1][0] : end])
             continue
         if found and _GOES_ON.match(piece):
@@ -204,14 +225,22 @@ def _one(text: str, offset: int, names: FoodNames) -> Read:
     claims += wordings.read(said, about)
     claims += kinds.read(said, about)
     claims += unread.read(said)
-    claims += unread.qualifiers(said, claims, change)
+    claims += hedges.qualifiers(said, claims, change)
     claims = denials.denied(said, claims)
     claims.sort(key=lambda claim: claim.places)
     texts = {token.text for token in said.tokens}
     open_change = change is None and bool(
-        texts & _OPEN_CHANGES or (texts & _IF and any(token.is_a("verb_swap") for token in said.tokens))
+        texts & _OPEN_CHANGES
+        or _swaps_first(said)
+        or (texts & _IF and any(token.is_a("verb_swap") for token in said.tokens))
     )
     return Read(said, tuple(claims), change, open_change, offset)
+
+
+def _swaps_first(said: Sentence) -> bool:
+    """Return whether an order to take something else leads to what is claimed: "use tamari and it's gluten-free"."""
+    ordered = said.text_at(0) in ("use", "try", "swap", "switch", "swap in", "sub", "substitute")
+    return ordered and any(said.text_at(at) in ("and", ",") and said.text_at(at + 1) == "it" for at in range(len(said)))
 
 
 def family_of(claim: Claim) -> str:

@@ -11,7 +11,9 @@ from kit.speech.quantities_said import _UNITS_OF_ONE, _with_quantities
 from kit.speech.tokens import Quantity, Token, Word, phrases_at, words_of
 
 _SUBJECTS = ("food", "dish", "pronoun")
-_COMPONENTS = frozenset("sauce dressing topping filling batter broth".split())
+_COMPONENTS = frozenset(
+    "sauce dressing topping filling batter broth garnish base glaze marinade gravy vinaigrette icing frosting".split()
+)
 _ONE_OF = ("good", "full", "solid", "generous", "mere", "bare", "rough")
 
 

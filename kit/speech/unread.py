@@ -1,12 +1,13 @@
 """What is left over: telling words that no claim has accounted for are asked about, in their own words."""
 
-from collections.abc import Sequence
+import re
 from dataclasses import dataclass
+from itertools import pairwise
 
 from kit.rules.verdicts import CANNOT_TELL
-from kit.speech.claim import FOOD, Claim, Finding
+from kit.speech.claim import Claim, Finding
 from kit.speech.parts import is_dish
-from kit.speech.sentence import Sentence, food_at
+from kit.speech.sentence import Sentence
 from kit.speech.slots import antecedent, is_day, of_what_went_before, share_at
 from kit.talk.dish import Dish
 
@@ -46,85 +47,9 @@ def read(sentence: Sentence) -> list[Claim]:
     return [UnreadClaim(places, words=sentence.said(places))]
 
 
-_HEDGES = frozenset(
-    "myth untrue false wrong supposedly allegedly excluding ignoring except besides child childs children kid kids "
-    "toddler "
-    "toddlers baby babies teenager teenagers athlete athletes smaller larger bigger second seconds refill weekly "
-    "week month "
-    "year yearly monthly hypothetically pretend imagine suppose once".split()
-)
-_HEDGED = (
-    "not counting",
-    "leaving aside",
-    "apart from",
-    "aside from",
-    "used to",
-    "other than",
-    "not including",
-    "setting aside",
-    "on top of",
-    "on the side",
-    "alongside",
-    "along with",
-    "together with a",
-    "plus a",
-    "add a",
-    "with a side",
-    "served with",
-    "half size",
-    "half portion",
-    "before the",
-    "before any",
-)
-_COUNTED = ("AmountClaim", "DayShareClaim", "EnergyShareClaim", "WordingClaim")
-
-
-def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> list[Claim]:
-    """Return words that change what the other claims are about, and that none of them has accounted for."""
-    counted = [claim for claim in claims if type(claim).__name__ in _COUNTED]
-    if not counted:
-        return []
-    text = " ".join(token.text for token in sentence.tokens)
-    places = [
-        at
-        for at, token in enumerate(sentence.tokens)
-        if at not in sentence.used and token.text in _HEDGES and sentence.text_at(at - 1) != "of"  # "the time of year"
-    ]
-    hedged = [words for words in _HEDGED if f" {words} " in f" {text} "]
-    others = [
-        at
-        for at in range(len(sentence))
-        if at not in sentence.used
-        and change is None
-        and _is_other_food(sentence, at)
-        and any(type(claim).__name__ == "AmountClaim" and claim.about.kind != FOOD for claim in counted)
-    ]
-    without = [
-        at
-        for at in range(len(sentence))
-        if at not in sentence.used
-        and change is None
-        and sentence.text_at(at) == "without"
-        and any(sentence.tokens[spot].food is not None for spot in range(at + 1, min(at + 5, len(sentence))))
-    ]
-    if not (places or hedged or others or without):
-        return []
-    spots = tuple(sorted({*places, *others, *without})) or tuple(counted[0].places)
-    return [UnreadClaim(spots, words=sentence.said(spots) if places or others or without else hedged[0])]
-
-
-def _is_other_food(sentence: Sentence, at: int) -> bool:
-    """Return whether a token names a food that is not in the dish, and so is eaten beside it."""
-    food = food_at(sentence, at)
-    token = sentence.tokens[at]
-    return (
-        food is not None
-        and food.exact
-        and not food.inside
-        and not token.is_a("nutrient")
-        and not token.is_a("allergen")
-        and not is_dish(sentence, at)
-    )
+_EACH = frozenset("person each head apiece serving portion".split())
+_HERE = ("it", "this", "here", "there", "these", "them")
+_THAT_IS_ALL = re.compile(r"\b(?:that's|that is) (?:it|all|the lot)\b|\bnothing (?:else|more)\b")
 
 
 def _tells(sentence: Sentence, at: int) -> bool:
@@ -137,7 +62,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
         named = any(sentence.tokens[place].is_a("nutrient") for place in clause)
         if _counts_part(sentence, at):
             return False
-        if _goes_back(sentence, at) or _says_of(sentence, at) or _spoons(sentence, at):
+        if _goes_back(sentence, at) or _says_of(sentence, at) or _spoons(sentence, at) or _and_a_half(sentence, at):
             return True
         if _more_of_it(sentence, at):
             return True
@@ -161,7 +86,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
             return False
         if name in ("iron", "zinc", "copper") and any(is_day(sentence, place) for place in clause):
             return True
-        if _has_share_of(sentence, at):
+        if _has_share_of(sentence, at) or _is_all_there_is(sentence, at):
             return True
         return any(
             place not in sentence.used
@@ -177,7 +102,9 @@ def _tells(sentence: Sentence, at: int) -> bool:
         )
     if token.text.startswith("animal product"):
         return True
-    if token.is_a("allergen") and token.food is None and _all_but(sentence, at):
+    if token.is_a("allergen") and (
+        (token.food is None and _all_but(sentence, at)) or _only_one(sentence, at) or _little(sentence, at)
+    ):
         return True
     return token.is_a("beyond") or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
 
@@ -228,12 +155,31 @@ def _spoons(sentence: Sentence, at: int) -> bool:
     return has and of_serving
 
 
+def _and_a_half(sentence: Sentence, at: int) -> bool:
+    """Return whether a portion is told as so many cups and a half: "a cup and a half per person"."""
+    words = {sentence.text_at(place) for place in sentence.clause_of(at)}
+    halved = sentence.tokens[at].amount.unit == "cup" and sentence.text_at(at).endswith("half")
+    return halved and sentence.text_at(at + 1) != "of" and bool(words & _EACH)
+
+
+def _little(sentence: Sentence, at: int) -> bool:
+    """Return whether there is said to be none or little of an allergen: "hardly any dairy in it"."""
+    before = [at - 1, at - 2] if sentence.text_at(at - 1) in ("of", "any") else [at - 1]
+    words = [sentence.text_at(place) for place in sentence.clause_of(at)]
+    if words[:1] == ["not"] and words[1:2] in (["one"], ["a"]) and not _HAS.isdisjoint(words):
+        return True  # "not one of these has wheat in it"
+    return any(sentence.is_a(place, "share", "none") or sentence.is_a(place, "share", "hardly any") for place in before)
+
+
 def _more_of_it(sentence: Sentence, at: int) -> bool:
     """Return whether a bare number goes on with an amount: "230 calories a bowl, 1,400 for the lot"."""
     amount = sentence.tokens[at].amount
     before = [sentence.tokens[place].amount.unit for place in range(at) if sentence.tokens[place].quantity is not None]
     goes_on = sentence.text_at(at + 1) in (*_GOES_ON, ".", "")
-    return not amount.unit and not amount.is_fraction and amount.low >= 20 and "kcal" in before and goes_on
+    if amount.unit or amount.is_fraction:
+        return False
+    doubled = sentence.text_at(at - 1) in ("or", "and") and sentence.text_at(at + 1) in ("if", "when", "for", "with")
+    return ("kcal" in before and amount.low >= 20 and goes_on) or (doubled and bool({"g", "mg"} & set(before)))
 
 
 def _all_but(sentence: Sentence, at: int) -> bool:
@@ -242,6 +188,26 @@ def _all_but(sentence: Sentence, at: int) -> bool:
     return before[-1:] == ["only"] or (
         before[-1:] == ["but"] and before[-2:-1] in (["everything"], ["anything"], ["all"])
     )
+
+
+def _only_one(sentence: Sentence, at: int) -> bool:
+    """Return whether allergens are said to be all there are: "the only nuts in it", "egg and soy, that's the lot"."""
+    words = [sentence.text_at(place) for place in sentence.clause_of(at)]
+    inside = any(one == "in" and two in _HERE for one, two in pairwise(words)) and bool({"is", "are"} & set(words))
+    several = len(sentence.places("allergen")) > 1
+    return ("only" in words and (inside or "find" in words)) or (
+        several and bool(_THAT_IS_ALL.search(sentence.text.lower().replace("’", "'")))
+    )
+
+
+def _is_all_there_is(sentence: Sentence, at: int) -> bool:
+    """Return whether it is the only sugar, not much salt, or not a gram of fat that is said to be in it."""
+    first = sentence.clause_of(at)[0]
+    before = " ".join(sentence.text_at(place) for place in range(first, at))
+    inside = sentence.text_at(at + 1) == "in" and sentence.text_at(at + 2) in _HERE
+    put_in = before.endswith(" of") and "not a" in before and sentence.text_at(at + 1) in ("added", "in", "goes")
+    none = inside and ("not a " in f"{before} " or before.endswith(("not much", "not a lot of", "not any")))
+    return put_in or none or (before.endswith("only") and (inside or "from" in sentence.text.lower().split()))
 
 
 def _goes_back(sentence: Sentence, at: int) -> bool:

@@ -20,6 +20,8 @@ SETS = (
     "fresh_fourth",
     "fresh_fifth",
     "fresh_sixth",
+    "fresh_seventh",
+    "fresh_eighth",
 )
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
 
