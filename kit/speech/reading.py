@@ -173,9 +173,11 @@ def _read(text: str, names: FoodNames) -> tuple[Read, ...]:
 
 def _denied_whole(one: Read) -> tuple[Claim, ...]:
     """Return what a question claims that is answered with no; where it names a thing alone, that is asked."""
-    if one.claims:
-        return tuple(replace(claim, negated=not claim.negated) for claim in one.claims)
     said = one.sentence
+    if len(one.claims) == 1:
+        return (replace(one.claims[0], negated=not one.claims[0].negated),)
+    if one.claims:  # which of them is denied is not clear
+        return (*one.claims, unread.UnreadClaim(one.claims[-1].places, words=one.words(one.claims[-1])))
     named = tuple(at for at in range(len(said)) if said.is_a(at, "allergen") or said.is_a(at, "kind"))
     return (unread.UnreadClaim(named, words=said.said(named)),) if named else ()
 
