@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from kit.food.composition import Food, Foods
+from kit.food.composition import Food, Foods, nutrient_index
 from kit.food.finding import Match, Name
 from kit.food.measure import Measure
 from kit.food.vocabulary import SMALL_WORDS, words
@@ -25,6 +25,7 @@ from kit.lines.lighter import lighter, lighter_form, said_less
 from kit.lines.spelling import spelled
 from kit.lines.states import in_state
 
+_SAME_FAT = 0.6  # [g per 100 g]: labels round, and the table's foods are means
 _LYING = frozenset(("in", "with", "from"))  # behind it stands what the food lies in, or comes from
 
 
@@ -95,8 +96,9 @@ def choose(
         everything = (*asked.after, *asked.name)
         asked = _Asked(everything, (), _head(everything))
         best = _best(asked, names)
-    if best and best.food.group == "nut" and "toasted" in asked.after:  # they are measured first, and weigh the same
-        asked = _Asked(asked.name, tuple(word for word in asked.after if word != "toasted"), asked.head)
+    measured_first = {word for word in asked.after if word == "soaked" or (word == "toasted" and _is_nut(best))}
+    if best and measured_first:
+        asked = _Asked(asked.name, tuple(word for word in asked.after if word not in measured_first), asked.head)
         best = _best(asked, names)
     best = _as_measured(best, asked, names, table, container)
     left = unaccounted(best, asked.name, asked.after, names) if best else []
@@ -180,6 +182,10 @@ def _best(asked: _Asked, names: KnownNames) -> Name | None:
     return next((found for found in near if not unaccounted(found, asked.name, asked.after, names)), ranked[0])
 
 
+def _is_nut(found: Name | None) -> bool:
+    return found is not None and found.food.group == "nut"
+
+
 def _only_line_words(found: Name, before: set[str]) -> bool:
     """Whether a name shares with the words before the comma nothing that names a food, while other words there do."""
     shared = found.words & before
@@ -240,6 +246,10 @@ def _lighter(best: Name, asked: _Asked, names: KnownNames) -> tuple[Name, tuple[
     """Return the low-sodium, reduced-fat or unsweetened form where one is asked for, with notes, or the problem."""
     percent = next((word for word in asked.all_words if word.endswith("%") and not names.belongs(word, best)), None)
     if percent and percent != "100%" and best.food.group in ("dairy", "meat", "poultry", "beverage", "nut", "baking"):
+        if other := _of_percent(percent, best, names):
+            return other, (), ""
+        if _holds_percent(best.food, percent):
+            return best, (f'"{percent}" read as {best.food.name.lower()}',), ""
         return best, (), f'no {percent} form of "{best.food.name}" in the table; read as that one'
     said = lighter(asked.name) or lighter(asked.after)
     if said is None:
@@ -251,6 +261,19 @@ def _lighter(best: Name, asked: _Asked, names: KnownNames) -> tuple[Name, tuple[
     own = {word for word in best.words if kind_of(word) == "food"}
     for form in kind.forms_for(phrase):
         other = _best(_Asked((*form.split(), *plain), asked.after, asked.head), names)
-        if other and own <= other.words and set(form.split()) <= other.words:
+        if other and own <= {*other.words, *(names.lies_in(best) & {*words(other.food.name)})} and set(form.split()) <= other.words:
             return other, (f'"{phrase}" read as "{form}"',) if form != phrase else (), ""
     return best, (), lighter_form(kind, phrase, best.food)
+
+
+def _of_percent(percent: str, best: Name, names: KnownNames) -> Name | None:
+    """Return the name of the same meat with that percentage: ground sirloin of 95 % is ground beef of 95 %."""
+    same = {"lean", percent, *words(best.food.name)}
+    near = (names.names[place] for place in names.by_word.get(percent, ()))
+    return next((found for found in near if found.words <= same and found.food.state == best.food.state), None)
+
+
+def _holds_percent(food: Food, percent: str) -> bool:
+    """Whether a milk food holds about as much fat as is said: low-fat yogurt is the one of 1 and of 2 %."""
+    held = float(food.per_100g[nutrient_index("fat")])
+    return food.group == "dairy" and abs(held - float(percent.rstrip("%"))) <= _SAME_FAT

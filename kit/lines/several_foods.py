@@ -78,7 +78,8 @@ def parts_of(text: str) -> Iterator[tuple[str, str]]:
     foods, tail = _listed(each["foods"]) if each else ([], "")
     seasoning = _SEASONING.match(text) if "pepper" in lower and "salt" in lower else None
     if each and len(foods) > 1 and read_count(WITHOUT_NEARLY.sub("", each["amount"]) or "1")[0]:
-        yield from ((f"{each['amount']} {food}{tail}", "") for food in foods)
+        cut = _cut_of(foods[0])
+        yield from ((f"{each['amount']} {food if _cut_of(food) else cut + food}{tail}", "") for food in foods)
     elif seasoning:
         head = re.sub(r"\beach\b(?:\s+of)?\s*", "", seasoning["head"], flags=re.IGNORECASE)
         third = _THIRD.match(seasoning["tail"])
@@ -99,6 +100,13 @@ def _listed(text: str) -> tuple[list[str], str]:
     items = [item for item in re.split(r"\s*,\s*(?:and\s+)?|\s+(?:and|&)\s+", text) if item]
     behind = next((number for number, item in enumerate(items) if number and not _may_be_food(item)), len(items))
     return items[:behind], "".join(f", {item}" for item in items[behind:])
+
+
+def _cut_of(food: str) -> str:
+    """Return the word before a food that says how it is cut ("diced "): it is said of those behind it, too."""
+    first, _, rest = food.partition(" ")
+    known = line_words().get(first.lower())
+    return f"{first} " if rest and known and known.kind == "cut" else ""
 
 
 def _may_be_food(text: str) -> bool:
