@@ -261,7 +261,11 @@ def _lighter(best: Name, asked: _Asked, names: KnownNames) -> tuple[Name, tuple[
     own = {word for word in best.words if kind_of(word) == "food"}
     for form in kind.forms_for(phrase):
         other = _best(_Asked((*form.split(), *plain), asked.after, asked.head), names)
-        if other and own <= {*other.words, *(names.lies_in(best) & {*words(other.food.name)})} and set(form.split()) <= other.words:
+        if (
+            other
+            and own <= {*other.words, *(names.lies_in(best) & {*words(other.food.name)})}
+            and set(form.split()) <= other.words
+        ):
             return other, (f'"{phrase}" read as "{form}"',) if form != phrase else (), ""
     return best, (), lighter_form(kind, phrase, best.food)
 

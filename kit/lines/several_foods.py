@@ -42,6 +42,7 @@ _PIECES = re.compile(
     re.IGNORECASE,
 )
 _LABEL = re.compile(r"^[A-Za-z' -]{3,40}:\s*(?=[\d.])")
+_COLOUR = re.compile(r"(?:red|green|yellow|orange|white|black|brown|purple|golden)\b", re.IGNORECASE)
 _EACH_LAST = re.compile(
     r"^(?P<foods>[^\d,()]+(?:,[^\d,()]+)*?)[,:]?\s+(?P<amount>[\d./ ]+\s*[A-Za-z]+\.?)\s+(?:of\s+)?each$", re.IGNORECASE
 )
@@ -96,10 +97,16 @@ def parts_of(text: str) -> Iterator[tuple[str, str]]:
 
 
 def _listed(text: str) -> tuple[list[str], str]:
-    """Return the foods of "parsley, dill and chives, chopped", and what is said of them all behind: ", chopped"."""
+    """Return the foods of "parsley, dill and chives, chopped", and what is said of them all behind: ", chopped".
+
+    The last food's noun is that of a colour before it as well: "red and green bell pepper".
+    """
     items = [item for item in re.split(r"\s*,\s*(?:and\s+)?|\s+(?:and|&)\s+", text) if item]
     behind = next((number for number, item in enumerate(items) if number and not _may_be_food(item)), len(items))
-    return items[:behind], "".join(f", {item}" for item in items[behind:])
+    foods = items[:behind]
+    noun = foods[-1].partition(" ")[2] if foods and _COLOUR.match(foods[-1]) else ""
+    shared = [f"{food} {noun}" if noun and _COLOUR.fullmatch(food) else food for food in foods]
+    return shared, "".join(f", {item}" for item in items[behind:])
 
 
 def _cut_of(food: str) -> str:

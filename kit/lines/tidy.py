@@ -16,6 +16,13 @@ _RANGE_OF_A_CAN = re.compile(
 _YOLKS_OFF = re.compile(
     r"\byolks?\s+(?:removed|discarded)\b|\bwhites? only\b|\bdiscard(?:ing)? (?:the )?yolks?\b", re.IGNORECASE
 )
+_READY_GRAIN = re.compile(
+    r"\b(?:ready[- ]to[- ](?:heat|eat|serve)|heat[- ](?:and|&|n)[- ](?:serve|eat)|micro[- ]?wav(?:e|e?able)|"
+    r"straight[- ]to[- ]wok|90[- ]second)\b(?=(?:\s+[a-z-]+){0,3}\s+"
+    r"(?:rice|quinoa|lentils?|farro|barley|bulgur|couscous|freekeh|spelt|grains|noodles|pasta)\b"
+    r"(?!\s+(?:cereal|cake|cracker|chip|pudding|milk|soup)))",
+    re.IGNORECASE,
+)
 _OR_TWO = re.compile(
     r"\b(pinch(?:es)?|dash(?:es)?|drops?|handfuls?|spoonfuls?) or (?:two|three|so|more)\b", re.IGNORECASE
 )
@@ -148,6 +155,7 @@ def tidy(line: str) -> str:
     text = _OPENING.sub("", _FOOTNOTE.sub("", text)).strip()
     text = re.sub(r"\bw/o\b\.?\s*", "without ", re.sub(r"\bw/(?!o\b)\s*", "with ", text))
     text = re.sub(r"\bextra[- ](?=sharp|ripe|fine|thick|thin|crisp|crunchy|fresh)", "", text, flags=re.IGNORECASE)
+    text = _READY_GRAIN.sub("cooked", text)
     text = re.sub(r"\bready[- ]to[- ](?:eat|use|cook|serve|roast)\b[ ,]*", "", text, flags=re.IGNORECASE)
     text = _TASTE_FIRST.sub(r"\1, to taste", text)
     text = re.sub(r"\bof (?:your )?choice\b", "of-choice", _YOLKS_OFF.sub("whites", text), flags=re.IGNORECASE)
