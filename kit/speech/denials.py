@@ -15,7 +15,6 @@ from kit.speech.health import HealthClaim
 from kit.speech.keeping_judged import DegreesClaim, ThawClaim, TimeClaim
 from kit.speech.kinds import KindClaim
 from kit.speech.nutrient_parts import PartClaim
-from kit.speech.parts import is_dish
 from kit.speech.sentence import Sentence
 from kit.speech.slots import share_at
 from kit.speech.unread import UnreadClaim
@@ -104,7 +103,7 @@ def _denies(sentence: Sentence, at: int) -> bool:
         return at - sentence.clause_of(at)[0] < 3
     if sentence.text_at(at) in ("no", "nothing"):  # "nothing in it contains", "no ingredient has"
         return at == sentence.clause_of(at)[0] and (
-            sentence.text_at(at + 1) in _OF_ALL or (sentence.text_at(at) == "no" and is_dish(sentence, at + 1))
+            sentence.text_at(at + 1) in _OF_ALL or (sentence.text_at(at) == "no" and sentence.is_a(at + 1, "dish"))
         )
     if sentence.is_a(at, "share", "none") and sentence.text_at(at).startswith("not "):
         return True

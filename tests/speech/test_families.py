@@ -39,6 +39,8 @@ denial: plate | A fifth of the calories are not fat. | cannot tell | not underst
 not understood: muffins | A muffin has two teaspoons of sugar. | cannot tell | not understood
 amount: plate | There are 26 grams of protein a plate from the chicken. | holds | chicken
 allergen: muffins | The only allergen is egg. | off | wheat
+allergen: muffins | Nothing in it contains wheat. | off | wheat
+allergen: muffins | It contains egg, nothing else. | off | wheat
 allergen: muffins | Eggs and wheat are the allergens. | off | tree nuts too
 allergen: muffins | There are no allergens other than egg and wheat. | off | tree nuts too
 allergen: muffins | It contains egg and wheat. | holds | tree nuts too, which is not said here
