@@ -119,6 +119,11 @@ _INTO_PIECES = re.compile(
     r"\b(?:pieces?|portions?|parts|servings?|chunks)\b(?:\s+(?:each|total))?",
     re.IGNORECASE,
 )
+_SHELL = re.compile(  # "4 white eggs" are whole eggs
+    r"\b(?:white|brown)(?:\s+or\s+(?:white|brown))?[- ]?(?:shell(?:ed)?)?\s+(?=(?:hard[- ](?:boiled|cooked)\s+)?eggs?\b"
+    r"(?!\s*(?:white|yolk|noodle|substitute|roll|product|powder)))",
+    re.IGNORECASE,
+)
 _TURNED_OFF = re.compile(r"\b(skin|bone|crust)s? off\b", re.IGNORECASE)
 _DRIED_OFF = re.compile(
     r"\b(?:squeezed|patted|pat|wrung|squeeze|spun|blotted|wiped|towel|pressed)[- ]?\s*"
@@ -155,7 +160,7 @@ def tidy(line: str) -> str:
     text = _OPENING.sub("", _FOOTNOTE.sub("", text)).strip()
     text = re.sub(r"\bw/o\b\.?\s*", "without ", re.sub(r"\bw/(?!o\b)\s*", "with ", text))
     text = re.sub(r"\bextra[- ](?=sharp|ripe|fine|thick|thin|crisp|crunchy|fresh)", "", text, flags=re.IGNORECASE)
-    text = _READY_GRAIN.sub("cooked", text)
+    text = _SHELL.sub("", _READY_GRAIN.sub("cooked", text))
     text = re.sub(r"\bready[- ]to[- ](?:eat|use|cook|serve|roast)\b[ ,]*", "", text, flags=re.IGNORECASE)
     text = _TASTE_FIRST.sub(r"\1, to taste", text)
     text = re.sub(r"\bof (?:your )?choice\b", "of-choice", _YOLKS_OFF.sub("whites", text), flags=re.IGNORECASE)

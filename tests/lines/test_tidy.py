@@ -18,6 +18,8 @@ def test_a_bullet_or_number_is_no_part_of_the_line(bullet):
     [
         ("2# lean ground beef", "2 lb lean ground beef"),
         ("2 TB butter", "2 tbsp butter"),
+        ("4 white or brown eggs", "4 eggs"),
+        ("3 egg whites", "3 egg whites"),
         ("3 Tbsps. honey", "3 tbsp honey"),
         ("1 cup un-cooked rice", "1 cup uncooked rice"),
         ("to taste black pepper", "black pepper, to taste"),
