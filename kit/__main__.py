@@ -88,7 +88,7 @@ def _parser() -> argparse.ArgumentParser:
 
     new = commands.add_parser("new", help="begin a talk of your own")
     new.add_argument("title", metavar="TITLE", help='such as "Turkey chili"')
-    new.add_argument("--to", type=Path, metavar="DIR", help="another folder than your own")
+    new.add_argument("--to", type=Path, metavar="DIR", help="a folder for it and the four notebooks")
     new.set_defaults(run=_new)
 
     release = commands.add_parser(
@@ -155,10 +155,12 @@ def _read_talk(chosen: argparse.Namespace, name: str = "") -> "Talk":
 
 
 def _new(chosen: argparse.Namespace) -> None:
+    from kit.opening.workplace import workplace
     from kit.talk.last_used import use
     from kit.talk.own_talks import begin
 
     path = begin(chosen.title, chosen.to)
+    workplace(chosen.to)  # the four notebooks beside it
     use(str(path))
     print(path)
     print("Go on in the first notebook, 1 Prepare, where it lies open: python -m kit")

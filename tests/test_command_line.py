@@ -6,6 +6,7 @@ import sys
 
 import pytest
 
+from kit import files
 from kit.__main__ import main
 from kit.talk.last_used import last_used
 from kit.talk.library import bundled_talks
@@ -152,6 +153,20 @@ def test_a_talk_is_found_by_its_title_and_a_new_one_is_begun(capsys, tmp_path, m
     code, _out, err = run(capsys, "numbers", "turkey Chili")
     assert code == 2
     assert "turkey_chili.toml, no ingredient" in err
+
+
+def test_a_new_talk_has_the_notebooks_beside_it_and_replaces_nothing_there(capsys, tmp_path, monkeypatch):
+    monkeypatch.setenv("TALK_KIT_HOME", str(tmp_path / "own"))
+    folder = tmp_path / "chili"
+    folder.mkdir()
+    (folder / "2_rehearse.ipynb").write_text("hers", encoding="utf-8")
+    assert run(capsys, "new", "Turkey chili", "--to", str(folder))[0] == 0
+    notebooks = {path.name for path in files.bundled("notebooks").glob("*.ipynb")}
+    assert {path.name for path in folder.iterdir() if not path.name.startswith(".")} == {
+        *notebooks,
+        "turkey_chili.toml",
+    }
+    assert (folder / "2_rehearse.ipynb").read_text(encoding="utf-8") == "hers"
 
 
 @pytest.mark.parametrize("servings", ["0", "-3", "99999999"])

@@ -10,15 +10,20 @@ from kit.errors import KitError
 _COPIED = ".copied.json"  # beside the copies: for each, the fingerprint of what was copied
 
 
-def workplace() -> Path:
+def workplace(folder: Path | None = None) -> Path:
     """Return the folder of notebooks to work in, with the kit's newest in it except where she has changed hers.
+
+    Parameters
+    ----------
+    folder : pathlib.Path, optional
+        Where they are to lie; in the folder of her own files by default.
 
     Raises
     ------
     KitError
         If the folder of her own files cannot be written.
     """
-    copies = files.own_folder() / "notebooks"
+    copies = folder or files.own_folder() / "notebooks"
     copied = _read_copied(copies / _COPIED)
     now: dict[str, str | None] = {}
     for notebook in sorted(files.bundled("notebooks").glob("*.ipynb")):
