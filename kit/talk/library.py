@@ -88,15 +88,12 @@ def find_talk(talk: str | Path) -> TalkEntry:
     KitError
         If a title belongs to several talks.
     """
-    asked = str(talk)
-    every = sorted(talks(), key=lambda entry: not entry.own)
-    for entry in every:
-        if entry.name == asked:
-            return entry
-    path = Path(asked)
-    if files.is_file(path):
+    path = _path_of(talk)
+    if path is not None:
         is_hers = path.resolve().parent == talks_folder().resolve()
         return TalkEntry(title_of(path), path.stem, path, is_hers)
+    asked = str(talk)
+    every = sorted(talks(), key=lambda entry: not entry.own)
     plain = _plain(asked)
     titled = [entry for entry in every if plain and plain in (_plain(entry.title), _plain(entry.name))]
     own = [entry for entry in titled if entry.own]
@@ -109,6 +106,14 @@ def find_talk(talk: str | Path) -> TalkEntry:
     raise UnknownNameError(
         "talk or recipe file", shown, dict.fromkeys(word for entry in every for word in (entry.name, entry.title))
     )
+
+
+def _path_of(talk: str | Path) -> Path | None:
+    """Return the file that a name or a path stands for, her own first; None where only the titles can tell."""
+    asked = str(talk)
+    named = (path for path in (*_own_files(), *bundled_talks().values()) if path.stem == asked)
+    path = next(named, Path(asked))
+    return path if files.is_file(path) else None
 
 
 def _plain(text: str) -> str:
@@ -127,11 +132,11 @@ def read_talk(talk: str | Path) -> Talk:
     TalkFileError
         If there is nothing in it that could be shown: every fault, each with the entry and what to write instead.
     """
-    entry = find_talk(talk)
-    found = talk_from(files.read_text(entry.path), entry.path)
+    path = _path_of(talk) or find_talk(talk).path  # titles, for which files are read, only where nothing else tells
+    found = talk_from(files.read_text(path), path)
     if not found.recipe.ingredients and not found.recipe.open_lines:
         none = 'no ingredient; write [[ingredient]] and line = "1 cup lentils, dry"'
-        raise TalkFileError(entry.path.name, [*found.faults, none] if entry.path.suffix == ".toml" else found.faults)
+        raise TalkFileError(path.name, [*found.faults, none] if path.suffix == ".toml" else found.faults)
     return found
 
 
