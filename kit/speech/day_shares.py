@@ -10,9 +10,10 @@ from kit.speech.agreement import fits
 from kit.speech.basis import basis_near
 from kit.speech.claim import FOOD, SERVING, About, Claim, Edit, Finding
 from kit.speech.sentence import Sentence
+from kit.speech.share_claim import ShareClaim
 from kit.speech.shares import Share
 from kit.speech.slots import Named, is_day, negated, nutrient_before, nutrients_after
-from kit.speech.tokens import NO_QUANTITY, SHARE, Quantity
+from kit.speech.tokens import SHARE, Quantity
 from kit.speech.values import Amount, amount_of, said_thing, scaled
 from kit.talk.dish import Dish
 from kit.texts import number, percent
@@ -22,13 +23,8 @@ _MULTIPLES = {"twice": 2.0, "double": 2.0, "triple": 3.0}
 
 
 @dataclass(frozen=True, slots=True)
-class DayShareClaim(Claim):
+class DayShareClaim(ShareClaim):
     """A share of what is needed of a nutrient in a day."""
-
-    nutrient: str = ""
-    said: Quantity = NO_QUANTITY
-    start: int = 0
-    end: int = 0
 
 
 def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Claim]:

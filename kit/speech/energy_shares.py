@@ -6,14 +6,14 @@ from kit.food.composition import nutrient_index
 from kit.food.energy import KCAL_PER_GRAM
 from kit.meal.certainty import Range
 from kit.meal.nutrition import ATWATER_GENERAL, ENERGY_SOURCES
-from kit.rules.spoken import fraction_words, share_words
+from kit.rules.spoken import share_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
-from kit.speech.claim import FOOD, About, Claim, Edit, Finding
+from kit.speech.claim import FOOD, About, Claim, Finding
 from kit.speech.sentence import Sentence
+from kit.speech.share_claim import ShareClaim, with_share
 from kit.speech.shares import Share
 from kit.speech.slots import negated
-from kit.speech.tokens import NO_QUANTITY, Quantity
 from kit.speech.values import alone, said_thing
 from kit.talk.dish import Dish
 from kit.talk.placeholders import energy_share
@@ -25,13 +25,8 @@ _KCAL = dict.fromkeys(_FATS, KCAL_PER_GRAM["fat"])
 
 
 @dataclass(frozen=True, slots=True)
-class EnergyShareClaim(Claim):
+class EnergyShareClaim(ShareClaim):
     """A share of the energy that comes from a nutrient."""
-
-    nutrient: str = ""
-    said: Quantity = NO_QUANTITY
-    start: int = 0
-    end: int = 0
 
 
 def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Claim]:
@@ -106,7 +101,4 @@ def judge(claim: EnergyShareClaim, dish: Dish) -> Finding:
     if result:
         return Finding(HOLDS, because)
     words = share_words(of, "the energy")
-    edit = (
-        Edit(claim.start, claim.end, fraction_words(of.value)) if not claim.negated and 0.03 < of.value < 0.97 else None
-    )
-    return Finding(OFF, because, edit, (f"{said_thing(name).capitalize()} gives {words}.",))
+    return Finding(OFF, because, with_share(claim, of.value), (f"{said_thing(name).capitalize()} gives {words}.",))

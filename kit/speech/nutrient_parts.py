@@ -3,14 +3,13 @@
 from dataclasses import dataclass
 
 from kit.meal.certainty import Range
-from kit.rules.spoken import fraction_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
-from kit.speech.claim import FOOD, About, Claim, Edit, Finding
+from kit.speech.claim import FOOD, About, Claim, Finding
 from kit.speech.sentence import Sentence
+from kit.speech.share_claim import ShareClaim, with_share
 from kit.speech.shares import Share
 from kit.speech.slots import negated
-from kit.speech.tokens import NO_QUANTITY, Quantity
 from kit.speech.values import amount_of, said_thing
 from kit.talk.dish import Dish
 from kit.texts import percent
@@ -32,15 +31,11 @@ _BETWEEN = frozenset("is are it of them which that the from in being comes come 
 
 
 @dataclass(frozen=True, slots=True)
-class PartClaim(Claim):
+class PartClaim(ShareClaim):
     """So much of a nutrient is one of the parts it is made of."""
 
-    nutrient: str = ""
     part: str = ""
     other: bool = False  # "most of the fat is not saturated": the rest of it
-    said: Quantity = NO_QUANTITY
-    start: int = 0
-    end: int = 0
 
 
 def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Claim]:
@@ -66,11 +61,11 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
                 about[share.place],
                 negated(sentence, share.place),
                 whole.nutrient,
-                part,
-                bool(nots),
                 share.said,
                 token.start,
                 token.end,
+                part,
+                bool(nots),
             )
         )
     return claims
@@ -105,5 +100,4 @@ def judge(claim: PartClaim, dish: Dish) -> Finding:
         return Finding(CANNOT_TELL, f"{because}: too near to tell")
     if result:
         return Finding(HOLDS, because)
-    edit = None if claim.negated or not 0.03 < share < 0.97 else Edit(claim.start, claim.end, fraction_words(share))
-    return Finding(OFF, because, edit)
+    return Finding(OFF, because, with_share(claim, share))
