@@ -3,181 +3,193 @@
 from collections.abc import Sequence
 
 from kit.speech.numbers_said import MULTIPLES
-from kit.speech.tokens import Quantity, Token
+from kit.speech.tokens import NO_QUANTITY, Quantity, Token
 
 WEIGHTS = {"g": 1.0, "mg": 1e-3, "µg": 1e-6, "kg": 1000.0, "oz": 28.349523125, "lb": 453.59237}  # [g]; NIST
-
+UNITS_OF_ONE = ("g", "mg", "µg", "kg", "oz", "lb", "cup", "tbsp", "tsp", "week", "month", "year", "hour", "%", "kcal")
 
 _A = ("a", "an", "one")
+_ARTICLES = ("a", "an", "the", "another")
+_ABOUT_WHERE = ("somewhere", "anywhere")
+_BETWEEN = ("between", "somewhere between", "anywhere between", "from", "anywhere from")
+_ROUGHLY = ("odd", "something", "some", "ish", "plus")  # "fifteen-odd grams"
+_SPANS = ("day", "week", "hour", "month")
+_NOT_PARTED = ("day", "%", "kcal", "times")  # "half a day", "half a calorie" are no halves of the unit
+_OF_THE_REST = ("the", "your", "are", "is", "come", "comes", "from")  # "... and half the salt": no half of the unit
 
 
-_UNITS_OF_ONE = ("g", "mg", "µg", "kg", "oz", "lb", "cup", "tbsp", "tsp", "week", "month", "year", "hour", "%", "kcal")
-
-
-def _with_quantities(tokens: list[Token]) -> list[Token]:
+def with_quantities(tokens: list[Token]) -> list[Token]:
+    """Return the tokens with each number, its unit and what is said of it made one."""
     found: list[Token] = []
     at = 0
     while at < len(tokens):
-        read = _quantity(tokens, at)
-        if read is None:
-            found.append(tokens[at])
-            at += 1
-        else:
-            token, length = read
-            found.append(token)
-            at += length
+        quantity = _Quantity(tokens, at)
+        token = quantity.read()
+        found.append(token or tokens[at])
+        at = quantity.place if token else at + 1
     return found
 
 
-def _quantity(tokens: list[Token], at: int) -> tuple[Token, int] | None:
-    """Return the quantity that begins at a token, and how many tokens it takes."""
-    start, relation = at, ""
-    between = tokens[at].text in ("between", "somewhere between", "anywhere between", "from", "anywhere from")
-    place = at
-    while place < len(tokens) and (
-        tokens[place].is_a("relation") or (between and place == at) or tokens[place].text in ("somewhere", "anywhere")
-    ):
-        if (
-            tokens[place].text in ("somewhere", "anywhere")
-            and place + 1 < len(tokens)
-            and tokens[place + 1].text in ("between", "from")
-        ):
-            between = True
-            place += 2
-            continue
-        if tokens[place].text in ("somewhere", "anywhere"):
+class _Quantity:
+    """One quantity while it is read, from the left to the right; `place` is the next token that is looked at."""
+
+    def __init__(self, tokens: Sequence[Token], at: int) -> None:
+        self.tokens, self.start, self.place = tokens, at, at
+        self.relation = ""
+        self.between = tokens[at].text in _BETWEEN
+        self.low = self.high = 1.0
+        self.unit = ""
+        self.is_fraction = False
+
+    def read(self) -> Token | None:
+        """Return the quantity as one token; None where none begins here."""
+        if not self._read_relation() or self.place >= len(self.tokens):
             return None
-        told = tokens[place].parts.get("relation", "")
-        relation = told if told and (told != "about" or not relation) else relation
-        place += 1
-    if (
-        (
-            place > at
-            and place < len(tokens)
-            and tokens[place].text in ("a", "an", "the", "another")
-            and tokens[place].quantity is None
-        )
-        and place + 1 < len(tokens)
-        and tokens[place + 1].quantity is not None
-    ):
-        place += 1
-    if place >= len(tokens):
-        return None
-    first = tokens[place]
-    or_two = [token.text for token in tokens[place + 2 : place + 4]]
-    if (
-        first.text in _A
-        and _unit(tokens, place + 1) in ("day", "week", "hour", "month")
-        and or_two in (["or", "two"], ["or", "so"])
-    ):
-        most = 2.0 if or_two[1] == "two" else 1.0
-        quantity = Quantity(1.0, most, _unit(tokens, place + 1), "between" if most > 1 else "about")
-        text = " ".join(token.text for token in tokens[start : place + 4])
+        if span := self._one_or_two():
+            return span
+        first = self.tokens[self.place]
+        if not (self._read_number() if first.quantity is not None else self._read_one_of()):
+            return None
+        if self._text(0) in _ROUGHLY and self._unit(1):
+            self.place += 1
+        self._read_second_number()
+        if self.tokens[self.start].text == "from" and self.relation != "between" and first.quantity is not None:
+            return None
+        self._read_unit()
+        if self._is_a(0, "after") and not self._is_a(0, "share"):
+            self._relate(self.tokens[self.place].parts["after"])
+            self.place += 1
+        if not self.unit and (first.text in MULTIPLES or first.text.endswith("fold")):
+            self.unit = "times"
+        return self._token((first.start, first.end))
+
+    def _text(self, ahead: int) -> str:
+        at = self.place + ahead
+        return self.tokens[at].text if at < len(self.tokens) else ""
+
+    def _is_a(self, ahead: int, kind: str) -> bool:
+        at = self.place + ahead
+        return at < len(self.tokens) and self.tokens[at].is_a(kind)
+
+    def _unit(self, ahead: int) -> str:
+        at = self.place + ahead
+        return self.tokens[at].parts.get("unit", "") if at < len(self.tokens) else ""
+
+    def _number(self, ahead: int) -> Quantity:
+        at = self.place + ahead
+        return self.tokens[at].amount if at < len(self.tokens) else NO_QUANTITY
+
+    def _is_number(self, ahead: int) -> bool:
+        return self._number(ahead) is not NO_QUANTITY
+
+    def _relate(self, told: str) -> None:
+        """Take a word such as "under" over; "about" takes nothing back."""
+        if told and (told != "about" or not self.relation):
+            self.relation = told
+
+    def _read_relation(self) -> bool:
+        """Pass over "about", "well under", "somewhere between", and the article behind it."""
+        while self.place < len(self.tokens):
+            if self._text(0) in _ABOUT_WHERE:
+                if self._text(1) not in ("between", "from"):
+                    return False
+                self.between = True
+                self.place += 2
+            elif self._is_a(0, "relation") or (self.between and self.place == self.start):
+                self._relate(self.tokens[self.place].parts.get("relation", ""))
+                self.place += 1
+            else:
+                break
+        if self.place > self.start and self._text(0) in _ARTICLES and not self._is_number(0) and self._is_number(1):
+            self.place += 1
+        return True
+
+    def _one_or_two(self) -> Token | None:
+        """Return "a day or two", "a week or so"."""
+        most = {("or", "two"): 2.0, ("or", "so"): 1.0}.get((self._text(2), self._text(3)))
+        if self._text(0) not in _A or self._unit(1) not in _SPANS or most is None:
+            return None
+        self.high, self.unit = most, self._unit(1)
+        self.relation = "between" if most > 1 else "about"
+        self.place += 4
+        return self._token((0, 0))
+
+    def _read_number(self) -> bool:
+        number = self._number(0)
+        self.low = self.high = number.value
+        self.is_fraction = number.is_fraction
+        self.place += 1
+        return True
+
+    def _read_one_of(self) -> bool:
+        """Pass over the article of "a gram"; of "a good year" the relation holds it."""
+        led = self.place > self.start and self.tokens[self.place - 1].text.startswith("a ")
+        unit = 0 if led else 1
+        if not (led or self._text(0) in _A) or self._unit(unit) not in UNITS_OF_ONE:
+            return False
+        if self._unit(unit) == "kcal" or self.tokens[self.place + unit].hyphen_before:
+            return False
+        self.place += unit
+        return True
+
+    def _read_second_number(self) -> None:
+        """Read the end of a span: "25 to 40 grams", "25 grams to 40 grams", "25-40"."""
+        if self._is_number(0) and self.tokens[self.place].hyphen_before and self._number(0).value > self.low:
+            self._span_to(0)
+            return
+        joined = 0
+        if self._text(1) in ("to", "and") and self._is_number(2) and self._unit(0) and self._unit(3) == self._unit(0):
+            joined = 1  # the unit is said with both numbers
+        second = self._number(joined + 1)
+        if second is NO_QUANTITY or second.value <= self.low:
+            return
+        if self.between or not (self.is_fraction or second.is_fraction):
+            words = ("and", "to", "or", "–") if self.between else ("to", "or", "–")
+            if self._text(joined) in words:
+                self._span_to(joined + 1)
+
+    def _span_to(self, ahead: int) -> None:
+        self.high, self.relation = self._number(ahead).value, "between"
+        self.place += ahead + 1
+
+    def _read_unit(self) -> None:
+        """Read the unit: "grams", and of a part of one, "half a cup", what it is a part of."""
+        ahead = self._unit_of_part() if self.is_fraction else 0
+        unit = self._unit(ahead)
+        if unit == "day" and (self.is_fraction or self.tokens[self.place + ahead].possessive):
+            return
+        if not unit:
+            return
+        self.unit, self.is_fraction = unit, False
+        self.place += ahead + 1
+        if self._text(0) == "and" and self._number(1).is_fraction and self._text(1).startswith(("a ", "half")):
+            if self._text(2) in _OF_THE_REST:
+                return
+            if self._text(2) == "of" and self._text(3) in ("the", "your", "its"):
+                return
+            more = self._number(1).value  # "a cup and a half"
+            self.low, self.high = self.low + more, self.high + more
+            self.place += 2
+
+    def _unit_of_part(self) -> int:
+        """Return how far ahead the unit stands in "half a cup", "a third of a cup"; 0 where it does not."""
+        if self._text(0) not in ("a", "an", "of"):
+            return 0
+        ahead = 2 if self._text(0) == "of" and self._text(1) in _A else 1
+        is_part = self._text(ahead - 1) in _A and self._unit(ahead) not in ("", *_NOT_PARTED)
+        return ahead if is_part else 0
+
+    def _token(self, number: tuple[int, int]) -> Token:
+        first, last = self.tokens[self.start], self.tokens[self.place - 1]
+        quantity = Quantity(self.low, self.high, self.unit, self.relation or "about", self.is_fraction)
         return Token(
-            text, tokens[start].start, tokens[place + 3].end, {"quantity": quantity.unit}, quantity
-        ), place + 4 - start
-    if first.quantity is None:
-        led = place > at and tokens[place - 1].text.startswith("a ")  # "a good year": the relation holds its "a"
-        one_of = place if led else place + 1
-        if not ((led or first.text in _A) and _unit(tokens, one_of) in _UNITS_OF_ONE):
-            return None
-        value, is_fraction = 1.0, False
-        if tokens[one_of].parts.get("unit") == "kcal" or tokens[one_of].hyphen_before:
-            return None
-        place -= led
-    else:
-        value, is_fraction = first.quantity.value, first.quantity.is_fraction
-    place += 1
-    if (
-        place + 1 < len(tokens)
-        and tokens[place].text in ("odd", "something", "some", "ish", "plus")
-        and _unit(tokens, place + 1)
-    ):
-        place += 1  # "fifteen-odd grams"
-    high = value
-    joined = tokens[place].text if place < len(tokens) else ""
-    unit = ""
-    # "25 grams to 40 grams": the unit may be said with both numbers.
-    early = _unit(tokens, place) if place < len(tokens) else ""
-    shift = (
-        1
-        if early
-        and place + 1 < len(tokens)
-        and tokens[place + 1].text in ("to", "and")
-        and place + 2 < len(tokens)
-        and tokens[place + 2].quantity
-        and _unit(tokens, place + 3) == early
-        else 0
-    )
-    joined = tokens[place + shift].text if place + shift < len(tokens) else ""
-    second = tokens[place + shift + 1] if place + shift + 1 < len(tokens) else None
-    hyphened = place < len(tokens) and tokens[place].quantity is not None and tokens[place].hyphen_before
-    if hyphened and tokens[place].amount.value > value:
-        high, relation, place = tokens[place].amount.value, "between", place + 1
-    elif (second is not None and second.quantity is not None and not is_fraction | second.quantity.is_fraction) or (
-        second is not None and second.quantity is not None and between
-    ):
-        allowed = ("and", "to", "or", "–") if between else ("to", "or", "–")
-        if joined in allowed and second.quantity.value > value:
-            high, relation, place = second.quantity.value, "between", place + shift + 2
-    if between and relation != "between" and tokens[at].text == "from" and first.quantity is not None:
-        return None
-    after_unit = place
-    if is_fraction and place < len(tokens) and tokens[place].text in ("a", "an", "of"):
-        over = place + 1
-        if tokens[place].text == "of" and over < len(tokens) and tokens[over].text in _A:
-            over += 1
-        if (
-            over > place
-            and tokens[over - 1].text in _A
-            and _unit(tokens, over)
-            and _unit(tokens, over) not in ("day", "%", "kcal", "times")
-        ):
-            after_unit = over
-    unit = _unit(tokens, after_unit)
-    if unit == "day" and (tokens[after_unit].possessive or is_fraction):
-        unit = ""
-    if unit:
-        place = after_unit + 1
-        if after_unit > 0 and is_fraction:
-            is_fraction = False
-        if (
-            place + 1 < len(tokens)
-            and tokens[place].text == "and"
-            and tokens[place + 1].quantity
-            and tokens[place + 1].amount.is_fraction
-            and tokens[place + 1].text.startswith(("a ", "half"))
-        ):
-            nxt = tokens[place + 2].text if place + 2 < len(tokens) else ""
-            if nxt not in ("the", "your", "are", "is", "come", "comes", "from") and not (
-                nxt == "of" and tokens[place + 3].text in ("the", "your", "its") if place + 3 < len(tokens) else False
-            ):
-                value, high, place = (
-                    value + tokens[place + 1].amount.value,
-                    high + tokens[place + 1].amount.value,
-                    place + 2,
-                )
-    if place < len(tokens) and tokens[place].is_a("after") and not tokens[place].is_a("share"):
-        told = tokens[place].parts["after"]
-        relation = told if told != "about" or not relation else relation
-        place += 1
-    if not unit and (first.text in MULTIPLES or first.text.endswith("fold")):
-        unit = "times"
-    quantity = Quantity(value, high, unit, relation or "about", is_fraction)
-    text = " ".join(token.text for token in tokens[start:place])
-    token = Token(
-        text,
-        tokens[start].start,
-        tokens[place - 1].end,
-        {"quantity": unit or "number"},
-        quantity,
-        None,
-        tokens[start].hyphen_before,
-        tokens[place - 1].possessive,
-        (first.start, first.end),
-    )
-    return token, place - start
-
-
-def _unit(tokens: Sequence[Token], at: int) -> str:
-    return tokens[at].parts.get("unit", "") if 0 <= at < len(tokens) else ""
+            " ".join(token.text for token in self.tokens[self.start : self.place]),
+            first.start,
+            last.end,
+            {"quantity": self.unit or "number"},
+            quantity,
+            None,
+            first.hyphen_before,
+            last.possessive,
+            number,
+        )

@@ -7,7 +7,7 @@ from kit.food.vocabulary import words as food_words
 from kit.speech.clauses import _clauses
 from kit.speech.foods_said import FoodNames, FoodWord, food_table
 from kit.speech.numbers_said import Spoken, number_at
-from kit.speech.quantities_said import _UNITS_OF_ONE, _with_quantities
+from kit.speech.quantities_said import UNITS_OF_ONE, with_quantities
 from kit.speech.tokens import Quantity, Token, Word, phrases_at, words_of
 
 _SUBJECTS = ("food", "dish", "pronoun")
@@ -81,7 +81,7 @@ class Sentence:
 def sentence(text: str, names: FoodNames) -> Sentence:
     """Return a text as tokens: phrases, foods and quantities recognised, clauses told apart."""
     words = words_of(text)
-    tokens = _with_quantities(_tokens(words, names))
+    tokens = with_quantities(_tokens(words, names))
     return Sentence(text, tuple(tokens), tuple(_clauses(tokens)))
 
 
@@ -149,7 +149,7 @@ def _number_follows(plain: Sequence[str], at: int) -> bool:
 
 def _is_unit_word(text: str) -> bool:
     return any(
-        kind == "unit" and meaning in _UNITS_OF_ONE
+        kind == "unit" and meaning in UNITS_OF_ONE
         for word in words_of(text)[:1]
         for _, kind, meaning in phrases_at([word.stem], 0)
     )

@@ -22,110 +22,129 @@ from kit.speech.sentence import Sentence
 
 def subjects(sentence: Sentence) -> list[About]:
     """Return what the sentence is about at each of its tokens."""
-    found: list[About] = []
-    current, seen_verb, clause, since = THE_DISH, False, -1, -1
-    for at, token in enumerate(sentence.tokens):
-        if sentence.clauses[at] != clause:
-            clause, seen_verb = sentence.clauses[at], False
-        if _bare_count(sentence, at) and not seen_verb and since != clause:
-            current, since = About(SERVING, sentence.tokens[at].amount.value), clause
-        elif _bare_measure(sentence, at) and not seen_verb and since != clause:
-            current, since = About(UNKNOWN, words=token.text), clause
-        before = back(sentence, at)
-        led = sentence.text_at(before) in PREPOSITIONS
-        measured = led and sentence.text_at(before) == "of" and before > 0 and _is_part(sentence, before - 1)
-        if is_dish(sentence, at):
-            part = dish_part(sentence, at)
-            since = clause
-            if (
-                (
-                    not led
-                    or measured
-                    or (sentence.text_at(before) in ("for", "in", "on") and before == sentence.clause_of(at)[0])
-                )
-                and (not seen_verb or _if_done(sentence, at))
-                and not _compound(sentence, at)
-            ):
-                other = _other_dish(sentence, at)
-                current = About(UNKNOWN, words=other) if other else part
-        elif is_food(sentence, at):
-            changed = (
-                before >= 0
-                and (sentence.is_a(before, "verb_leave_out") or sentence.is_a(before, "verb_swap"))
-                and sentence.text_at(before) not in ("hold", "holds")
-            )
-            none = sentence.text_at(before) in ("no", "zero", "without")  # "no butter went into these"
-            if (not led or measured) and not changed and not none and (not seen_verb or _verb_follows(sentence, at)):
-                about = food_part(sentence, at)
-                joined = (
-                    sentence.text_at(before) in ("and", "plus", ",")
-                    and current.kind == FOOD
-                    and not seen_verb
-                    and since == clause
-                )
-                current = About(FOOD, 1.0, (*current.foods, *about.foods)) if joined and not about.measure else about
-                since = clause
-        elif token.text in ("it", "they", "this") and not led and _behind_swap(sentence, at):
-            current = THE_DISH  # "with maple syrup instead of honey it is vegan"
-        elif (
-            token.text in ("there", "everything here", "everything", "everything in it")
-            and not seen_verb
-            and current.kind == FOOD
-        ):
-            current = THE_DISH
-        elif (
-            (token.text in ("you", "we", "i") and not seen_verb and since != clause and current.kind == FOOD)
-            or (
-                token.text in ("there", "it", "you")
-                and not seen_verb
-                and since != clause
-                and (
-                    current.words == PLAIN
-                    or (token.text in ("there", "it") and current.kind != FOOD and current != THE_DISH)
-                )
-            )
-            or (
-                token.is_a("nutrient")
-                and not led
-                and not seen_verb
-                and since != clause
-                and current.kind == FOOD
-                and not current.measure
-                and sentence.text_at(at - 1) in ("and", ",", "but", "the", "its")
-            )
-            or (
-                token.text == "they"
-                and not seen_verb
-                and since != clause
-                and current.kind == FOOD
-                and any(is_dish(sentence, spot) and sentence.text_at(spot).endswith("s") for spot in range(at))
-            )
-        ):
-            current = replace(current, or_dish=True)
-        elif (
-            (token.is_a("verb_swap") or token.is_a("verb_leave_out"))
-            and not seen_verb
-            and token.text not in ("without", "holds", "hold")
-            and since != clause
-            and token.text.endswith(("ing", "out", "p", "ace"))
-        ):
-            current = THE_DISH
-        elif (
-            token.text in ("this", "that", "these", "those")
-            and not led
-            and not seen_verb
-            and _stands_alone(sentence, at)
-        ):
-            current = THE_DISH if current.kind == FOOD else current
-        elif token.text == "it" and not led and not seen_verb and current.kind == FOOD and since != clause:
-            plural = any(is_plural(word.text) for word in current.foods) or len(current.foods) > 1
-            current = THE_DISH if plural else replace(current, or_dish=True)
-        if token.text in ("make", "makes") and current.kind == FOOD and _it(sentence, at + 1):
-            current = THE_DISH  # "the oats make it", "the rice makes this"
-        if is_verb(sentence, at) and not sentence.tokens[at].is_a("dish"):
-            seen_verb = True
-        found.append(current)
-    return found
+    reading = _Subjects(sentence)
+    return [reading.at(place) for place in range(len(sentence))]
+
+
+class _Subjects:
+    """What is spoken of, followed from token to token.
+
+    A subject stands before its verb, and goes on through the clauses behind it until another is named. "It" behind a
+    food may mean the food or the dish.
+    """
+
+    def __init__(self, sentence: Sentence) -> None:
+        self.sentence = sentence
+        self.current = THE_DISH
+        self.seen_verb = False
+        self.clause = -1
+        self.since = -1  # the clause in which the subject was named
+
+    def at(self, at: int) -> About:
+        """Return the subject at a token, when those before it have been seen."""
+        if self.sentence.clauses[at] != self.clause:
+            self.clause, self.seen_verb = self.sentence.clauses[at], False
+        self._count(at)
+        before = back(self.sentence, at)
+        led = self.sentence.text_at(before) in PREPOSITIONS
+        if is_dish(self.sentence, at):
+            self._dish(at, before, led)
+        elif is_food(self.sentence, at):
+            self._food(at, before, led)
+        else:
+            self._word(at, led)
+        if self.sentence.text_at(at) in ("make", "makes") and self.on_food and _it(self.sentence, at + 1):
+            self.current = THE_DISH  # "the oats make it", "the rice makes this"
+        if is_verb(self.sentence, at) and not self.sentence.is_a(at, "dish"):
+            self.seen_verb = True
+        return self.current
+
+    @property
+    def on_food(self) -> bool:
+        return self.current.kind == FOOD
+
+    @property
+    def opens(self) -> bool:
+        """Whether the clause has named no subject yet, and no verb has come."""
+        return not self.seen_verb and self.since != self.clause
+
+    def _count(self, at: int) -> None:
+        if not self.opens:
+            return
+        if _bare_count(self.sentence, at):
+            self.current, self.since = About(SERVING, self.sentence.tokens[at].amount.value), self.clause
+        elif _bare_measure(self.sentence, at):
+            self.current, self.since = About(UNKNOWN, words=self.sentence.text_at(at)), self.clause
+
+    def _dish(self, at: int, before: int, led: bool) -> None:
+        """Take the dish, or the part of it that is named, as the subject; not in "with the stew" or "the bowl lids"."""
+        self.since = self.clause
+        opening = self.sentence.text_at(before) in ("for", "in", "on") and before == self.sentence.clause_of(at)[0]
+        if led and not opening and not self._is_measured(before):
+            return
+        if (self.seen_verb and not _if_done(self.sentence, at)) or _compound(self.sentence, at):
+            return
+        other = _other_dish(self.sentence, at)
+        self.current = About(UNKNOWN, words=other) if other else dish_part(self.sentence, at)
+
+    def _food(self, at: int, before: int, led: bool) -> None:
+        """Take a food as the subject; not one that is left out, nor the one in "with the oats"."""
+        sentence, word = self.sentence, self.sentence.text_at(before)
+        changed = sentence.is_a(before, "verb_leave_out") or sentence.is_a(before, "verb_swap")
+        if changed and word not in ("hold", "holds"):
+            return
+        if word in ("no", "zero", "without"):  # "no butter went into these"
+            return
+        if (led and not self._is_measured(before)) or (self.seen_verb and not _verb_follows(sentence, at)):
+            return
+        about = food_part(sentence, at)
+        goes_on = word in ("and", "plus", ",") and self.on_food and not self.seen_verb and self.since == self.clause
+        if goes_on and not about.measure:
+            about = About(FOOD, 1.0, (*self.current.foods, *about.foods))
+        self.current, self.since = about, self.clause
+
+    def _word(self, at: int, led: bool) -> None:
+        """Take up what a pronoun, a nutrient or the verb of a change says of the subject."""
+        word = self.sentence.text_at(at)
+        if word in ("it", "they", "this") and not led and _behind_swap(self.sentence, at):
+            self.current = THE_DISH  # "with maple syrup instead of honey it is vegan"
+        elif self.seen_verb:
+            return
+        elif word in ("there", "everything here", "everything", "everything in it") and self.on_food:
+            self.current = THE_DISH
+        elif self.opens and self._may_be_dish(at, word, led):
+            self.current = replace(self.current, or_dish=True)
+        elif self.opens and self._begins_change(at, word):
+            self.current = THE_DISH
+        elif word in ("this", "that", "these", "those") and not led and _stands_alone(self.sentence, at):
+            self.current = THE_DISH if self.on_food else self.current
+        elif word == "it" and not led and self.on_food and self.opens:
+            plural = any(is_plural(food.text) for food in self.current.foods) or len(self.current.foods) > 1
+            self.current = THE_DISH if plural else replace(self.current, or_dish=True)
+
+    def _may_be_dish(self, at: int, word: str, led: bool) -> bool:
+        """Return whether a clause goes on in words that may speak of the subject or of the dish."""
+        if word in ("there", "it", "you") and self.current.words == PLAIN:
+            return True
+        if word in ("there", "it") and not self.on_food:
+            return self.current != THE_DISH
+        if not self.on_food:
+            return False
+        if word in ("you", "we", "i"):
+            return True
+        if word == "they":
+            return any(is_dish(self.sentence, spot) and self.sentence.text_at(spot).endswith("s") for spot in range(at))
+        joined = self.sentence.text_at(at - 1) in ("and", ",", "but", "the", "its")
+        return self.sentence.is_a(at, "nutrient") and joined and not led and not self.current.measure
+
+    def _begins_change(self, at: int, word: str) -> bool:
+        """Return whether a change of the dish begins the clause: "swapping the honey", "leave out"."""
+        changes = self.sentence.is_a(at, "verb_swap") or self.sentence.is_a(at, "verb_leave_out")
+        return changes and word not in ("without", "holds", "hold") and word.endswith(("ing", "out", "p", "ace"))
+
+    def _is_measured(self, before: int) -> bool:
+        """Return whether a part stands before "of": "half of the pot", "a cup of the rice"."""
+        return self.sentence.text_at(before) == "of" and before > 0 and _is_part(self.sentence, before - 1)
 
 
 def _it(sentence: Sentence, at: int) -> bool:
