@@ -45,89 +45,61 @@ def _basis(sentence: Sentence) -> tuple[str, list[int]]:
     return "", []
 
 
+# Words on the way to what is compared with: "as much as you would get from", "than there is in".
+_ON_THE_WAY = frozenset(
+    "that of what you get from there is in does do even as with its are found d would have the those"
+    " eating drinking".split()
+)
+# Words between a number and the food it counts: "two large slices of plain".
+_BEFORE_FOOD = {"glass of"} | frozenset(
+    "of the glass glasses slice slices piece pieces cooked boiled raw dry large plain ripe in same amount weight"
+    " bowl mug".split()
+)
+_OF_OTHERS = ("most", "other", "average", "usual", "any")  # "most soups" are not this one
+
+
 def _other(sentence: Sentence, at: int) -> tuple[About, str, list[int]] | None:
     """Return what something is compared with: a food, so much of it, another nutrient, or what is not known."""
-    place = at
-    while place < len(sentence) and (
-        sentence.text_at(place)
-        in (
-            "that",
-            "of",
-            "what",
-            "you",
-            "get",
-            "from",
-            "there",
-            "is",
-            "in",
-            "does",
-            "do",
-            "even",
-            "as",
-            "with",
-            "its",
-            "are",
-            "found",
-            "d",
-            "would",
-            "have",
-            "the",
-            "those",
-            "eating",
-            "drinking",
-        )
-        and not _unknown_after(sentence, place)
-    ):
-        place += 1
-    start = place
-    while place < len(sentence) and (
-        sentence.text_at(place) in DETERMINERS
-        or sentence.tokens[place].quantity is not None
-        or sentence.text_at(place)
-        in (
-            "of",
-            "the",
-            "glass",
-            "glasses",
-            "slice",
-            "slices",
-            "piece",
-            "pieces",
-            "cooked",
-            "boiled",
-            "raw",
-            "dry",
-            "large",
-            "plain",
-            "ripe",
-            "glass of",
-            "in",
-            "same",
-            "amount",
-            "weight",
-            "bowl",
-            "mug",
-        )
-    ):
-        if is_dish(sentence, place) and sentence.text_at(place + 1) != "of":
-            break
-        place += 1
+    start = _past_the_way(sentence, at)
+    place = _past_amount(sentence, start)
     if place >= len(sentence):
         return None
     token = sentence.tokens[place]
+    quantities = [spot for spot in range(start, place) if sentence.tokens[spot].quantity is not None]
     named = is_food(sentence, place) or not token.is_a("nutrient")
     if named and food_at(sentence, place) is not None and not is_dish(sentence, place):
         if sentence.text_at(place + 1) == "and" and food_at(sentence, place + 2) is not None:
             places = list(range(place, place + 3))
             return About(UNKNOWN, words=sentence.said(places)), "", places  # "fish and chips" is neither
-        quantities = [spot for spot in range(start, place) if sentence.tokens[spot].quantity is not None]
         return food_part(sentence, place), "", [*quantities, place]
     if token.is_a("nutrient"):
         return THE_DISH, token.parts["nutrient"], [place]
-    if is_dish(sentence, place) and sentence.text_at(place - 1) not in ("most", "other", "average", "usual", "any"):
-        quantities = [spot for spot in range(start, place) if sentence.tokens[spot].quantity is not None]
-        if quantities:
-            return dish_part(sentence, place), "", [*quantities, place]
+    if quantities and is_dish(sentence, place) and sentence.text_at(place - 1) not in _OF_OTHERS:
+        return dish_part(sentence, place), "", [*quantities, place]
+    return _not_known(sentence, start, place)
+
+
+def _past_the_way(sentence: Sentence, place: int) -> int:
+    while sentence.text_at(place) in _ON_THE_WAY and not _unknown_after(sentence, place):
+        place += 1
+    return place
+
+
+def _past_amount(sentence: Sentence, place: int) -> int:
+    """Return the place behind "two large slices of", or that of a dish that is compared with itself."""
+    while place < len(sentence):
+        word = sentence.text_at(place)
+        counted = sentence.tokens[place].quantity is not None
+        if not counted and word not in DETERMINERS and word not in _BEFORE_FOOD:
+            break
+        if is_dish(sentence, place) and sentence.text_at(place + 1) != "of":
+            break
+        place += 1
+    return place
+
+
+def _not_known(sentence: Sentence, start: int, place: int) -> tuple[About, str, list[int]]:
+    """Return what the table does not hold, in her words: five of them at most."""
     end = place
     while (
         end < len(sentence) and not is_stop(sentence.tokens[end]) and sentence.text_at(end) != "," and end - start < 5

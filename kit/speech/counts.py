@@ -62,89 +62,52 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     return claims
 
 
+_KINDS_OF_ONE = frozenset("good generous big hungry different simple small large full lidded hearty main".split())
+_OF_INGREDIENTS = frozenset("uses use has are is takes only just with exactly needs in".split())
+_BEFORE_COUNT = frozenset(  # "there is enough here for at least six"
+    "for into up about to out at least a of all easily comfortably here it in there left".split()
+)
+_AFTER_COUNT = frozenset(". , ; and ! with if at easily comfortably here it in there left generously for".split())
+_POTS = ("recipe", "pot", "pan", "batch", "tray")
+_FEEDS = ("serves", "serve", "feeds", "feed", "enough")  # these need no "people" behind the number
+_HOLDS_FOOD = frozenset("has have holds hold with gets get contains is comes you gives brings".split())
+_ORDERS = ("let", "cut", "divide", "make", "fill")
+
+
 def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> Claim | None:
     if said.unit in WEIGHTS or said.unit in ("cup", "tbsp", "tsp"):
         return _weight(sentence, about, at, said)
     if said.unit or said.is_fraction:
         return None
-    following = at + 1
-    while sentence.text_at(following) in (
-        "good",
-        "generous",
-        "big",
-        "hungry",
-        "different",
-        "simple",
-        "small",
-        "large",
-        "full",
-        "lidded",
-        "hearty",
-        "main",
-    ):
-        following += 1
+    following = sentence.after(at + 1, lambda token: token.text in _KINDS_OF_ONE)
     if sentence.text_at(following) in ("ingredients", "ingredient"):
-        clause = {sentence.text_at(place) for place in sentence.clause_of(at)}
-        if (
-            clause & {"uses", "use", "has", "are", "is", "takes", "only", "just", "with", "exactly", "needs", "in"}
-            or said.relation == "exactly"
-        ):
-            return IngredientsClaim((at,), THE_DISH, negated(sentence, at), said)
-        return None
+        return _ingredients(sentence, at, said)
+    return _servings(sentence, at, following, said)
+
+
+def _ingredients(sentence: Sentence, at: int, said: Quantity) -> IngredientsClaim | None:
+    clause = {sentence.text_at(place) for place in sentence.clause_of(at)}
+    if clause & _OF_INGREDIENTS or said.relation == "exactly":
+        return IngredientsClaim((at,), THE_DISH, negated(sentence, at), said)
+    return None
+
+
+def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> ServingsClaim | None:
+    """Return "serves six", "enough for eight plates", "the pot for four people"; None for a count of anything else."""
     before = at - 1
-    while before >= 0 and sentence.text_at(before) in (
-        "for",
-        "into",
-        "up",
-        "about",
-        "to",
-        "out",
-        "at",
-        "least",
-        "a",
-        "of",
-        "all",
-        "easily",
-        "comfortably",
-        "here",
-        "it",
-        "in",
-        "there",
-        "left",
-    ):
+    while before >= 0 and sentence.text_at(before) in _BEFORE_COUNT:
         before -= 1
-    verb = sentence.text_at(before)
-    makes = verb in _SERVES or (verb in ("recipe", "pot", "pan", "batch", "tray") and sentence.text_at(at - 1) == "for")
-    noun = following < len(sentence) and (
-        (is_dish(sentence, following) and sentence.tokens[following].parts["dish"] == "serving")
-        or sentence.text_at(following) in _PEOPLE
-    )
-    end = following >= len(sentence) or sentence.text_at(following) in (
-        ".",
-        ",",
-        ";",
-        "and",
-        "!",
-        "with",
-        "if",
-        "at",
-        "easily",
-        "comfortably",
-        "here",
-        "it",
-        "in",
-        "there",
-        "left",
-        "generously",
-        "for",
-    )
-    if not makes or not (noun or (end and verb in ("serves", "serve", "feeds", "feed", "enough"))):
+    verb, counted = sentence.text_at(before), sentence.text_at(following)
+    makes = verb in _SERVES or (verb in _POTS and sentence.text_at(at - 1) == "for")
+    serving = sentence.is_a(following, "dish", "serving") and is_dish(sentence, following)
+    people = serving or counted in _PEOPLE
+    ends = following >= len(sentence) or counted in _AFTER_COUNT
+    if not makes or not (people or (ends and verb in _FEEDS)):
         return None
-    if sentence.text_at(following) in _NOT_SERVINGS or (
-        sentence.text_at(0) in ("let", "cut", "divide", "make", "fill") and at < 4
-    ):
-        return None
-    return ServingsClaim((at,), THE_DISH, negated(sentence, before), said)
+    ordered = sentence.text_at(0) in _ORDERS and at < 4
+    return (
+        None if ordered or counted in _NOT_SERVINGS else ServingsClaim((at,), THE_DISH, negated(sentence, before), said)
+    )
 
 
 def _weight(sentence: Sentence, about: list[About], at: int, said: Quantity) -> Claim | None:
@@ -173,21 +136,7 @@ def _weight(sentence: Sentence, about: list[About], at: int, said: Quantity) -> 
     food = food_at(sentence, over)
     if not each or food is None or is_dish(sentence, over) or not food.inside or sentence.is_a(over, "nutrient"):
         return None
-    if not words & {
-        "has",
-        "have",
-        "holds",
-        "hold",
-        "with",
-        "gets",
-        "get",
-        "contains",
-        "is",
-        "comes",
-        "you",
-        "gives",
-        "brings",
-    }:
+    if not words & _HOLDS_FOOD:
         return None
     return WeightClaim((at, over), THE_DISH, negated(sentence, at), said, (food,))
 

@@ -219,82 +219,65 @@ def _macro(sentence: Sentence, at: int, start: int, end: int, whole: Named) -> N
     return None
 
 
+_BEHIND_LINK = _LINKS | DETERMINERS | {"just", "only", "mainly", "mostly", "here", "actually"}
+_BEFORE_SHARE = frozenset(
+    "that which about you us where for up in it together between them alone already not also the only just"
+    " easily".split()
+)
+_JOINTS = ("and", "plus", ",")
+
+
 def _foods(sentence: Sentence, at: int, start: int, end: int, about: About) -> tuple[list[FoodWord], list[int]]:
+    """Return the foods that a share comes from, and their places: behind it, before it, or what is spoken of."""
+    behind = _foods_behind(sentence, start, end)
+    if behind[0]:
+        return behind
+    before = _foods_before(sentence, at)
+    if before[0]:
+        return (list(about.foods), before[1]) if about.kind == FOOD and len(about.foods) > len(before[0]) else before
+    return (list(about.foods), []) if about.kind == FOOD and not about.measure else ([], [])
+
+
+def _foods_behind(sentence: Sentence, start: int, end: int) -> tuple[list[FoodWord], list[int]]:
+    """Return those of "most of it comes from the beans and the feta"."""
     for place in range(start, end):
         out_of = _out_of(sentence, place)
         if sentence.text_at(place) in _LINKS or sentence.is_a(place, "verb_from") or out_of:
             over = place + 1 + out_of
-            while over < end and (
-                sentence.text_at(over) in _LINKS
-                or sentence.text_at(over) in DETERMINERS
-                or sentence.is_a(over, "verb_from")
-                or sentence.text_at(over) in ("just", "only", "mainly", "mostly", "here", "actually")
-            ):
+            while over < end and (sentence.text_at(over) in _BEHIND_LINK or sentence.is_a(over, "verb_from")):
                 over += 1
             foods, places = foods_from(sentence, over, end)
             if foods:
                 return foods, places
-    # "The carrots bring most of the fiber and the beans most of the protein."
+    return [], []
+
+
+def _foods_before(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
+    """Return those of "the carrots bring most of the fiber", "the beans and the feta together bring half of it"."""
     place = at - 1
     while place >= 0 and (
-        is_verb(sentence, place)
-        or sentence.text_at(place)
-        in (
-            "that",
-            "which",
-            "about",
-            "you",
-            "us",
-            "where",
-            "for",
-            "up",
-            "in",
-            "it",
-            "together",
-            "between",
-            "them",
-            "alone",
-            "already",
-            "not",
-            "also",
-            "the",
-            "only",
-            "just",
-            "easily",
-        )
-        or sentence.tokens[place].text.endswith("ly")
+        is_verb(sentence, place) or sentence.text_at(place) in _BEFORE_SHARE or sentence.text_at(place).endswith("ly")
     ):
         place -= 1
     food = food_at(sentence, place)
-    if (
-        food is not None
-        and not is_dish(sentence, place)
-        and not (sentence.tokens[place].is_a("nutrient") and not is_food(sentence, place))
-    ):
-        foods, places = [food], [place]
-        over = place - 1
-        while over >= 0:
-            if sentence.text_at(over) in DETERMINERS or sentence.text_at(over) in ("and", "plus", ","):
-                over -= 1
-                continue
-            other = food_at(sentence, over)
-            if (
-                other is None
-                or (sentence.tokens[over].is_a("nutrient") and not is_food(sentence, over))
-                or is_dish(sentence, over)
-                or (sentence.text_at(over + 1) in DETERMINERS and sentence.text_at(over + 1) not in ("and",))
-                or over in sentence.used
-            ):
-                break
-            joined = any(sentence.text_at(spot) in ("and", "plus", ",") for spot in range(over + 1, place))
-            if not joined:
-                break
-            foods.insert(0, other)
-            places.insert(0, over)
-            over -= 1
-        if about.kind == FOOD and len(about.foods) > len(foods):
-            return list(about.foods), places
-        return foods, places
-    if about.kind == FOOD and not about.measure:
-        return list(about.foods), []
-    return [], []
+    if food is None or not _is_source(sentence, place):
+        return [], []
+    foods, places = [food], [place]
+    for over in range(place - 1, -1, -1):
+        word, behind = sentence.text_at(over), sentence.text_at(over + 1)
+        if word in DETERMINERS or word in _JOINTS:
+            continue
+        other = food_at(sentence, over)
+        if other is None or over in sentence.used or not _is_source(sentence, over):
+            break
+        joined = any(sentence.text_at(spot) in _JOINTS for spot in range(over + 1, place))
+        if not joined or (behind in DETERMINERS and behind != "and"):
+            break
+        foods.insert(0, other)
+        places.insert(0, over)
+    return foods, places
+
+
+def _is_source(sentence: Sentence, at: int) -> bool:
+    """Return whether a food stands as a thing, not as the dish nor as a nutrient: "the salt", not "low in salt"."""
+    return not is_dish(sentence, at) and (not sentence.is_a(at, "nutrient") or is_food(sentence, at))
