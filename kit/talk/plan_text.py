@@ -6,27 +6,11 @@ from dataclasses import replace
 
 from kit.talk.faults import limited
 from kit.talk.plain_lines import PlainLine, heading, one_line, quoted, unquoted
+from kit.talk.plan_times import SPAN, TALKED, TIMED, TIMED_BEHIND, Asked, clock_times, minutes_of, time_inside
 from kit.talk.talk import PlanStep, Pot
 from kit.texts import listing, number
 
-_MIN = r"m(?:in(?:ute)?s?)?\b\.?"
-_SPAN = (
-    rf"(?:\d+(?:[.,]\d+)?\s*h(?:ours?|rs?)?\b\.?(?:\s*(?:and\s+)?\d+\s*(?:{_MIN})?)?|\d+:\d\d|"
-    rf"\d+(?:[.,]\d+)?(?:\s+\d/\d)?\s*(?:{_MIN}|'))"
-)
 _BULLET = re.compile(r"^\s*(?:[-*\u2022]\s+|\d{1,2}[.)]\s+)")
-_TALKED = re.compile(
-    rf"^\s*(?P<minutes>{_SPAN})\s*(?:of\s+)?(?:talk(?:ing)?|words|spoken)\b\s*[,;:]?\s*"
-    rf"(?:(?:and\s+)?(?P<hands>{_SPAN})\s*(?:of\s+)?(?:hands?(?:-on)?|work)\b)?\s*[:,-]?\s*(?P<rest>.*)$",
-    re.IGNORECASE,
-)
-_TIMED = re.compile(
-    rf"^\s*(?P<minutes>{_SPAN})\s*(?:of\s+(?:hands?(?:-on)?\s*)?work\b|hands?-on\b)?\s*(?:[:,\u2013\u2014-]|\s)\s*(?P<rest>\S.*)$",
-    re.IGNORECASE,
-)
-_TIMED_BEHIND = re.compile(
-    rf"^(?P<rest>[^;]*?)\s*[,(:\u2013\u2014-]\s*(?P<minutes>{_SPAN})\s*\)?\s*(?P<more>;.*)?$", re.IGNORECASE
-)
 _SAY = re.compile(r"^\s*(?:say|words)\s*:\s*(?P<say>.*)$|^\s*[>\u201c\"](?P<quoted>.*?)[\u201d\"]?\s*$", re.IGNORECASE)
 _NEEDS = re.compile(
     r"^(?:this\s+)?(?:needs?|waits? for|when|once|after)\s+(?:the\s+)?(?P<pots>.+?)"
@@ -38,7 +22,7 @@ _AT_START = re.compile(
     r"[,(]?\s*(?:at|from)\s+the\s+(?:start|beginning)(?:\s+of\s+(?:this|the)\s+step)?\)?", re.IGNORECASE
 )
 _BEFORE = re.compile(
-    rf"[,(]?\s*(?:started?|put on|on|begun?)?\s*(?P<before>{_SPAN})\s+before(?:\s+(?:the|we|i)\b[\w ]*)?\)?",
+    rf"[,(]?\s*(?:started?|put on|on|begun?)?\s*(?P<before>{SPAN})\s+before(?:\s+(?:the|we|i)\b[\w ]*)?\)?",
     re.IGNORECASE,
 )
 _DEGREES = r"\s*(?:\u00b0|degrees?|deg)?\s*"
@@ -49,29 +33,10 @@ _OVEN = re.compile(
     rf"at\s+(?P<at>\d{{2,3}}){_DEGREES}(?P<of>[CF]\b)?)\)?",
     re.IGNORECASE,
 )
-_POT = re.compile(rf"^(?P<name>.*?)[\s,:(]*(?:for\s+)?(?P<minutes>{_SPAN})\s*\)?(?P<rest>.*)$", re.IGNORECASE)
+_POT = re.compile(rf"^(?P<name>.*?)[\s,:(]*(?:for\s+)?(?P<minutes>{SPAN})\s*\)?(?P<rest>.*)$", re.IGNORECASE)
 _ON = re.compile(r"^(?:(?:start|put on|pot(?!\s+of\b)|begin|set|now)\s+)?(?:the\s+|a\s+)?", re.IGNORECASE)
 _OFF = re.compile(r"\s+(?:goes on|go on|on|in|cooks?|simmers?|bakes?|roasts?|soaks?|into)$", re.IGNORECASE)
 _EXAMPLE = 'write a pot as "tray 20 min in the oven at 425", or "needs tray"'
-
-
-def minutes_of(text: str) -> float:
-    """Return how long a written time is. [min]
-
-    Examples
-    --------
-    >>> [minutes_of(text) for text in ("5 min", "1 h 15 min", "2:30", "1.5 minutes", "2 1/2 min")]
-    [5.0, 75.0, 2.5, 1.5, 2.5]
-    """
-    text = text.lower().replace(",", ".").strip()
-    if ":" in text:
-        whole, seconds = text.split(":")
-        return int(whole) + int(seconds) / 60
-    numbers = re.findall(r"\d+(?:\.\d+)?(?:/\d+)?", text)
-    values = [float(part) if "/" not in part else int(part[0]) / max(1, int(part.split("/")[1])) for part in numbers]
-    if "h" in text:
-        return 60 * values[0] + (values[1] if len(values) > 1 else 0)
-    return sum(values)
 
 
 def read_plan(text: str) -> tuple[tuple[PlanStep, ...], tuple[PlainLine, ...]]:
@@ -100,7 +65,9 @@ def read_plan(text: str) -> tuple[tuple[PlanStep, ...], tuple[PlainLine, ...]]:
     steps: list[PlanStep] = []
     lines: list[PlainLine] = []
     part = ""
-    for place, row in enumerate(text.splitlines()):
+    rows = text.splitlines()
+    clocked = clock_times(rows)
+    for place, row in enumerate(rows):
         named, said = heading(row), _SAY.match(row)
         if not row.strip():
             lines.append(PlainLine(place))
@@ -116,18 +83,20 @@ def read_plan(text: str) -> tuple[tuple[PlanStep, ...], tuple[PlainLine, ...]]:
                 PlainLine(place, problem='words without a step; write the step above them, such as "2 min: welcome"')
             )
         else:
-            step, problem = _step(row)
-            lines.append(PlainLine(place, _told(step), problem, entry=len(steps), makes=1))
+            step, asked = _step(row)
+            asked = clocked.get(place, asked)
+            lines.append(PlainLine(place, _told(step), asked.problem, asked.choices, len(steps), 1))
             steps.append(replace(step, part=part))
     return tuple(steps), tuple(lines)
 
 
-def _step(row: str) -> tuple[PlanStep, str]:
+def _step(row: str) -> tuple[PlanStep, Asked]:
     """Return a step, and what has to be asked about it."""
-    clauses = _clauses(_BULLET.sub("", row) if not _TIMED.match(row) else row)
-    talked, timed = _TALKED.match(clauses[0]), _TIMED.match(clauses[0])
-    behind = None if talked or timed else _TIMED_BEHIND.match(clauses[0])
+    clauses = _clauses(_BULLET.sub("", row) if not TIMED.match(row) else row)
+    talked, timed = TALKED.match(clauses[0]), TIMED.match(clauses[0])
+    behind = None if talked or timed else TIMED_BEHIND.match(clauses[0])
     problems: list[str] = []
+    inside = Asked()
     say_minutes = hands = None
     if talked:
         say_minutes, hands, title = (
@@ -142,6 +111,7 @@ def _step(row: str) -> tuple[PlanStep, str]:
         hands, title = minutes_of(match["minutes"]), match["rest"]
     else:
         title = clauses[0]
+        inside = Asked() if _QUOTED.match(title) else time_inside(title)
     problems.append(limited("hands_minutes", hands or 0.0))
     title = unquoted(title.strip().strip(","))
     if not title:
@@ -158,7 +128,14 @@ def _step(row: str) -> tuple[PlanStep, str]:
         else:
             problems.append(f'not sure what "{clause}" is; {_EXAMPLE}')
     step = PlanStep(title or "step", "", "", say_minutes, hands or 0.0, tuple(pots), tuple(filter(None, needs)))
-    return step, "; ".join(filter(None, problems))
+    problem = "; ".join(filter(None, [inside.problem, *problems]))
+    return step, Asked(problem, tuple(_with_clauses(line, clauses[1:]) for line in inside.choices))
+
+
+def _with_clauses(line: str, clauses: Sequence[str]) -> str:
+    """Return a step's line with its pots behind it, and its words, if it has any, below."""
+    first, *words = line.split("\n")
+    return "\n".join(["; ".join([first, *clauses]), *words])
 
 
 def _clauses(row: str) -> list[str]:
@@ -266,13 +243,14 @@ def _minutes_written(minutes: float) -> str:
 
 def _title_written(title: str) -> str:
     plain = one_line(title)
-    read, problem = _step(f"0 min: {plain}") if plain else (PlanStep(""), "x")
-    alone, _ = _step(plain) if plain else (PlanStep(""), "")
+    read, timed = _step(f"0 min: {plain}") if plain else (PlanStep(""), Asked("no name"))
+    alone, asked = _step(plain) if plain else (PlanStep(""), Asked())
     same = (
         re.match(r"\w", plain) is not None
         and not re.search(r'["\\]', plain)
         and read == PlanStep(plain) == alone
-        and not problem
+        and not timed.problem
+        and not asked.problem
         and heading(plain) is None
         and _SAY.match(plain) is None
     )

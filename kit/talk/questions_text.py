@@ -13,6 +13,7 @@ from kit.talk.talk import Question
 
 _MARKED = re.compile(r"^\s*(?:[-*\u2022]\s+|\d{1,2}[.)]\s+)?(?:q(?:uestion)?\s*[:.]\s*)(?P<rest>.*)$", re.IGNORECASE)
 _ANSWER = re.compile(r"^\s*(?:[-*\u2022]\s+)?(?:a(?:nswer)?\s*[:.]|\u2192|->|=>)\s*(?P<rest>.*)$", re.IGNORECASE)
+_TRY = re.compile(r"^\s*(?:[-*\u2022]\s+)?(?:to\s+)?try(?:\s+on\s+screen)?\s*:\s*(?P<wish>\S.*)$", re.IGNORECASE)
 _BULLET = re.compile(r"^\s*(?:[-*\u2022]\s+|\d{1,2}[.)]\s+)")
 _ASKED = re.compile(r"^(?P<asks>.*?\?[\"\u201d')]*)\s*(?:=\s*(?P<wish>.*))?$")
 _QUOTED = re.compile(r'^(?P<asks>"(?:[^"\\]|\\.)*")\s*(?:=\s*(?P<wish>.*))?$')
@@ -25,8 +26,9 @@ def read_questions(text: str, recipe: Recipe | None = None) -> tuple[tuple[Quest
     Parameters
     ----------
     text : str
-        A question a line, with what to try on screen behind =, and the answer on the lines below. "Q:" and "A:" in
-        front are allowed, and needed only where a question has no question mark or an answer has one.
+        A question a line, with what to try on screen behind = or on a line "Try: ..." below it, and the answer on the
+        lines below. "Q:" and "A:" in front are allowed, and needed only where a question has no question mark or an
+        answer has one.
     recipe : Recipe, optional
         The dish, on which each try is checked.
 
@@ -49,10 +51,13 @@ def read_questions(text: str, recipe: Recipe | None = None) -> tuple[tuple[Quest
         if not row.strip():
             lines.append(PlainLine(place))
             continue
-        answer = _ANSWER.match(row)
+        answer, wish = _ANSWER.match(row), _TRY.match(row)
         below = bool(found) and place > 0 and lines[place - 1].read_as != ""
         asked = None if answer else _question(row, below=below)
-        if asked is not None:
+        if wish and found and not found[-1].try_ and not found[-1].answer:
+            found[-1] = replace(found[-1], try_=one_line(wish["wish"]))
+            lines.append(replace(_tried(place, found[-1], recipe), entry=len(found) - 1))
+        elif asked is not None:
             lines.append(replace(_tried(place, asked, recipe), entry=len(found), makes=1))
             found.append(asked)
         elif found:

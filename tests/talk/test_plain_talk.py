@@ -141,6 +141,13 @@ def test_a_point_of_two_sentences_that_she_has_stays_one():
     assert read_script(write_script([known]), [known])[0] == (known,)
 
 
+def test_what_a_question_tries_may_stand_on_a_line_of_its_own():
+    text = "Could I use kale?\nTry: kale instead of the spinach\nOf course.\n\nIs it spicy?\nNo.\nTry: it and see."
+    first, second = read_questions(text)[0]
+    assert (first.try_, first.answer) == ("kale instead of the spinach", "Of course.")
+    assert (second.try_, second.answer) == ("", "No. Try: it and see.")
+
+
 def test_what_a_question_tries_is_checked_on_the_dish():
     recipe = read_talk("barley_squash_box").recipe
     _, lines = read_questions("Less? = leave out the feta\nMoon? = leave out the moon", recipe)
