@@ -1,5 +1,6 @@
 """Clauses about how much: leave out, half, more, less, so much, something added."""
 
+import re
 from dataclasses import replace
 
 from kit.errors import ChangeError, NotUnderstoodError
@@ -13,6 +14,7 @@ from kit.meal.steps import Add, Amount, LeaveOut, Step
 from kit.meal.target_words import is_nutrient
 from kit.texts import listing
 
+_ONE_OF_IT = re.compile(r"^(?:the|that|this|your) (?=\w+ of )")  # "the pinch of salt"
 _VAGUE = frozenset("a an bit little some lot lots much slightly way few tad touch good even of far still only".split())
 
 
@@ -21,10 +23,10 @@ def leave_out(asked: Asked) -> tuple[Step, ...]:
     old, recipe = asked.clause.old, asked.recipe
     if asked.clause.how == "behind" and ingredients_called(asked.clause.new, recipe).places:
         raise NotUnderstoodError(f'"{asked.clause.new} without {old}" may be a kind of {asked.clause.new}')
-    counted = one_phrase(old)
+    counted = one_phrase(_ONE_OF_IT.sub("1 ", old))
     if counted.counted and counted.name:  # "leave out 1 egg", "remove 1 tbsp of the oil"
         at = asked.place(" ".join((*counted.name, *counted.after)))
-        grams = measured_as(old, recipe.ingredients[at], asked.table).grams
+        grams = measured_as(_ONE_OF_IT.sub("1 ", old), recipe.ingredients[at], asked.table).grams
         if grams < recipe.ingredients[at].grams:
             return (Amount(asked.row(at), plus=-grams),)
         return (LeaveOut(asked.row(at)),)
@@ -135,6 +137,8 @@ def add(asked: Asked) -> tuple[Step, ...]:
         raise ChangeError(f'how much {thing}? write for instance "add 1/4 cup {thing}"', [f"add 1/4 cup {thing}"])
     if len(places) > 1:
         asked.place(name)
+    if places and asked.clause.how == "put":
+        raise ChangeError(f"{text} in all, or {text} more? write which is meant", [f"use {text}", f"add {text}"])
     if places:
         grams = measured_as(text, asked.recipe.ingredients[places[0]], asked.table).grams
         return (Amount(asked.row(places[0]), plus=grams),)

@@ -7,9 +7,11 @@ from kit.errors import AmountError, ChangeError, NotUnderstoodError, TargetError
 from kit.food.composition import Foods, foods
 from kit.food.names import short_name
 from kit.food.vocabulary import words
-from kit.meal.change_asked import Asked
+from kit.lines.parsed_line import take_apart
+from kit.meal.change_asked import Asked, named
 from kit.meal.change_clauses import steps_of
-from kit.meal.change_shapes import Clause, clauses, needs, needs_and_then
+from kit.meal.change_needs import needs, needs_and_then
+from kit.meal.change_shapes import Clause, clauses
 from kit.meal.change_words import plain, without_politeness
 from kit.meal.ingredient_names import ingredients_called
 from kit.meal.recipe import Recipe
@@ -26,6 +28,9 @@ _LINK = re.compile(
     r"\s*(?:[,;.]\s*(?:and |but |then |plus |also |with )*|\s(?:and|but|then|plus|also|&|\+)\s|\s(?=no\s|without\s))\s*"
 )
 _PAIR = re.compile(r"^(?P<a>.+?) (?:with|for|by|to) (?P<b>.+)$")  # behind "swap the cream for yogurt, "
+_PLUS = re.compile(r"\bplus\b|\+")  # between two changes it adds what follows: "no walnuts, plus 1/4 cup seeds"
+_FEW = ("a ", "an ", "some ", "one ", "two ", "three ", "half ")
+_WITHOUT = re.compile(r"^(?:no|without)(?: (?:added|any))? (?:salt|sugar|fat)$")  # may be a kind: "corn without salt"
 _OR = re.compile(r"\s+(?:or|nor)\s+")
 
 
@@ -132,6 +137,8 @@ class _Reader:
         links = [*_LINK.finditer(text)] + ([*_OR.finditer(text)] if _leaves_out(text, before) else [])
         for link in reversed(links[: _MOST_PARTS - depth]):
             first, rest = text[: link.start()].strip(), text[link.end() :].strip()
+            if _PLUS.search(link[0]) and rest[:1].isdigit() | rest.startswith(_FEW):
+                rest = f"add {rest}"
             if not first or not rest:
                 continue
             left = self._clause(first, recipe, before)
@@ -142,18 +149,35 @@ class _Reader:
                 fault = max(fault, left, key=lambda one: one.worth)
                 continue
             clause, steps = left
+            if link[0].isspace() and clause.kind in ("use", "set", "add", "swap") and _WITHOUT.match(rest):
+                return _Fault(1, _of_which_kind(first, rest))
+            instead = self._in_place_of_it(clause, rest, recipe)
+            if instead is not None:
+                return instead
             after = self._parts(without_politeness(rest), applied(recipe, steps), clause, depth + 1)
             if not isinstance(after, _Fault):
                 return (*steps, *after)
             fault = max(fault, _Fault(after.understood + 1, after.error), key=lambda one: one.worth)
         return fault
 
+    def _in_place_of_it(self, clause: Clause, rest: str, recipe: Recipe) -> tuple[Step, ...] | _Fault | None:
+        """Return the swap that "take out the yogurt and use kefir" asks for."""
+        then = next(clauses(without_politeness(rest), self.dish), None) if clause.kind == "leave out" else None
+        if then is None or (then.kind, then.how) != ("use", "verb"):
+            return None
+        try:
+            if ingredients_called(then.new, recipe).places or take_apart(then.new)[0].counted:
+                return None
+            return steps_of(Asked(Clause("swap", clause.old, then.new), recipe, self.table, self.line))
+        except ChangeError as error:
+            return _Fault(2, error)
+
     def _clause(self, text: str, recipe: Recipe, before: Clause | None) -> tuple[Clause, tuple[Step, ...]] | _Fault:
         """Return a clause with its steps; a bare name after "no feta" is left out too."""
         best = _Fault(0, not_understood(self.line, recipe))
         ways = [*clauses(text, self.dish)]
         plain_words = [clause for clause in ways if clause.how in ("bare", "weak")]
-        ways = [*(way for way in ways if way not in plain_words), *self._inherited(text, before), *plain_words]
+        ways = [*(way for way in ways if way not in plain_words), *self._inherited(text, before, recipe), *plain_words]
         for clause in ways:
             if clause.kind == "use" and before is not None and before.kind == "swap":
                 continue  # "yogurt instead of cream and butter" does not say what butter takes the place of
@@ -174,12 +198,14 @@ class _Reader:
             return clause, steps
         return best
 
-    def _inherited(self, text: str, before: Clause | None) -> list[Clause]:
+    def _inherited(self, text: str, before: Clause | None, recipe: Recipe) -> list[Clause]:
         pair = _PAIR.match(text) if before is not None and before.kind == "swap" else None
         if pair:
             return [Clause("swap", pair["a"], pair["b"], how="swap with")]
         if before is None or before.kind not in ("leave out", "times", "add"):
             return []
+        if before.kind != "add" and self._is_new(text, recipe):
+            return [Clause("add", new=text)]  # "half the lentils and a cup of quinoa"
         name = re.sub(r"^(?:the|any|all|no)\s+", "", text)
         if before.kind != "add" and re.search(r"\d", name):
             return []
@@ -187,10 +213,28 @@ class _Reader:
             return [Clause("add", new=name)]
         return [replace(before, old=name)]
 
+    @staticmethod
+    def _is_new(text: str, recipe: Recipe) -> bool:
+        """Whether a text is a measured amount of something that the recipe does not hold."""
+        phrases = take_apart(text)
+        if len(phrases) != 1 or not phrases[0].counted:
+            return False
+        if phrases[0].written.unit is None and not phrases[0].written.measure:
+            return False  # "half the oil and 2 carrots"
+        return not ingredients_called(named(phrases[0], text), recipe).places
+
 
 def _leaves_out(text: str, before: Clause | None) -> bool:
     return bool(re.match(r"^(?:no|without|leave out|omit|skip|drop|minus|neither)\b", text)) or (
         before is not None and before.kind == "leave out"
+    )
+
+
+def _of_which_kind(first: str, rest: str) -> ChangeError:
+    """Return the question whether a food is of the kind without salt, or the salt is left out as well."""
+    apart = f"{first}, and {re.sub('^without', 'no', rest)}"
+    return ChangeError(
+        f'"{first} {rest}" may be one food or two changes; write "{apart}", or the food in full', [apart]
     )
 
 

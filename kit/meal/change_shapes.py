@@ -53,8 +53,10 @@ _POT = (
     r"(?:pot|batch|pan|tray|recipe|amount|dish|bake|quantity|bowl)"
 )
 _CROWD = r"(?:(?:an? |my |our |the )?(?:crowd|family|group|party|team|table|class|total|household|gathering) of )?"
-_NOT_M = r"(?:,? (?:instead of|rather than|not) .*)?"
-_COME = r"(?: (?:come|are coming|show up|turn up|join|for lunch|for dinner|over|instead))?"
+_NOT_M = r"(?:,? (?:instead of|rather than|not) (?!.*\b(?:same|one|single)\b).*)?"
+_SIZED = r"(?:(?:big|large|larger|bigger|small|smaller|little|individual|equal|good|generous) )?"
+_DAY = r"(?: (?:on |this |next )?(?:\w+day|tonight|tomorrow|today|weekend|week)(?: (?:evening|morning|night|noon))?)?"
+_COME = r"(?: (?:come|are coming|show up|turn up|join|for lunch|for dinner|over|instead))?" + _DAY
 _TIMES = (
     r"(?P<times>double|twice|triple|treble|thrice|quadruple|halve|half|\d+(?:\.\d+)?\s?(?:x|times)"
     r"|(?:two|three|four|five|six|ten|one and a half|1 1/2|two and a half|2 1/2) times)"
@@ -67,14 +69,18 @@ _PART = (
 )
 _NO_KIND = r"(?!\d+(?:\.\d+)?\s*(?:%|percent|per cent) (?!of |as |the ))"  # "2% milk" is a kind of milk, no part of it
 _OF = r"(?:(?:as much|as many|the (?:amount|quantity|number|usual amount) of|that much|that many|of)(?: of)? )?"
-_USE = r"(?:(?:use|add|only|just|with|make|have|leave out) (?:only |just )?)?"
+_USE = r"(?:(?:use|add|put|only|just|with|make|have|leave out) (?:only |just )?)?"
 _NO_VERB = "(?!swap|substitute|leave out|no |reduce|increase)"
 _INSTEAD = (
     r"(?:instead of|in place of|in lieu of|rather than|as an? (?:substitute|replacement|swap|stand-in"
     r"|alternative) (?:for|to)"
     r"|replacing|to replace|take the place of|taking the place of|stand in for|standing in for|go in for"
-    r"|work instead of)"
+    r"|work instead of|where (?:you|we|i|they|the recipe|it) (?:have|has|had|uses?|used|says?|calls? for|puts?)"
+    r"|(?:in|for) the (?:place|spot) of"
+    r"|(?:be|make|is|are) an? (?:good |fine |fair |decent )?(?:substitute|replacement|swap|stand-in"
+    r"|alternative) (?:for|to))"
 )
+_ON_TOP = r"(?: (?:on top|over the top|as (?:an? |the )?(?:topping|garnish)))"
 
 
 def _servings(kind: str, meaning: str, *patterns: str) -> list[tuple[str, str, re.Pattern[str]]]:
@@ -85,13 +91,14 @@ _SERVINGS = [
     *_servings(
         "servings",
         SHARE_OUT,
-        rf"^(?:serve|feed|get|make|fill|use|add)?\s*{_CROWD}{_N}\s*{_PEOPLE}?\s*(?:from|out of|with|of"
-        rf"|using) {_POT}(?: of .*)?$",
+        rf"^(?:serve|feed|get|make|fill|use|add)?\s*{_CROWD}{_N}\s*{_PEOPLE}?"
+        rf"(?:,? (?:instead of|rather than|not) \w+)?(?:,? (?:from|out of|with|of|using)|,) {_POT}(?: of .*)?$",
         rf"^(?:serve |use |make )?{_POT}(?: of \w+)? (?:for|into|among|amongst|between|to|serves?|feeds?"
         rf"|to feed|to serve) {_N}\s*{_PEOPLE}?$",
         r"^(?:split|divide|share|ladle|spoon|scoop|pack|portion|stretch|spread|slice|separate|dish|reduce|portioned|divided"
-        r"|shared|cut)\b[^\d]*?\s*(?:out |up )*"
-        rf"(?:between|among|amongst|into|in|to|for|over|across) {_N}\s*{_PEOPLE}?{_NOT_M}$",
+        r"|shared|cut|pour|put|fill)\b[^\d]*?\s*(?:out |up )*"
+        rf"(?:between|among|amongst|into|in|to|for|over|across) {_N}\s*{_SIZED}{_PEOPLE}?{_NOT_M}$",
+        rf"^(?:fill|make|get) {_N} {_SIZED}{_PEOPLE} (?:with|from|out of) {_IT}$",
         rf"^(?:make |serve |get |use )?{_N} (?:smaller|bigger|larger|generous|small|big) {_PEOPLE}$",
     ),
     *_servings(
@@ -104,7 +111,7 @@ _SERVINGS = [
         rf"^(?:serve|feed|make) (?:{_IT} )?(?:for|to) {_CROWD}{_N}(?: {_PEOPLE})?{_COME}{_NOT_M}$",
         rf"^(?:there (?:are|will be|were) )?{_CROWD}{_N} {_PEOPLE}(?: of us)?{_COME}{_NOT_M}$",
         rf"^(?:an? |the )?{_PEOPLE} for {_CROWD}{_N}(?: {_PEOPLE})?$",
-        rf"^(?:we are|we're|we were|there are|there're|there will be) {_CROWD}{_N}$",
+        rf"^(?:we are|we're|we were|there are|there're|there will be|we'll be|we will be) {_CROWD}{_N}{_COME}$",
     ),
 ]
 _BATCH = [
@@ -132,7 +139,9 @@ _SHAPES = [
     ),
     _shape("rinse", r"^(?P<how>rinse|drain)(?: and (?:rinse|drain))?(?: off)? (?P<old>.+?)(?: (?:first|well|off))?$"),
     _shape(
-        "swap", rf"^(?:use |add )?(?P<new>.+?)(?: (?:do|work|go|be ok|be fine))?,? {_INSTEAD} (?:using )?(?P<old>.+)$"
+        "swap",
+        rf"^(?:use |add )?(?P<new>.+?)(?: (?:do|work|go|be ok|be fine)"
+        rf"|{_ON_TOP})?,? {_INSTEAD} (?:using )?(?P<old>.+)$",
     ),
     _shape(
         "swap",
@@ -140,6 +149,11 @@ _SHAPES = [
         r"|then) ))(?:i |we |then )?(?:(?:use|try|add|have|put in|put|take) )?(?P<new>.+)$",
     ),
     _shape("swap", rf"^{_INSTEAD} (?P<both>.+)$", "unmarked"),
+    _shape(
+        "swap",
+        r"^(?P<old>.+?) (?:(?:be|is|are|get|gets) )?(?:replaced|swapped|substituted|exchanged|traded|switched)(?: out)?"
+        r" (?:with|by|for) (?P<new>.+)$",
+    ),
     _shape("times", rf"^(?:reduce|leave out) (?P<old>.+?) (?:by|down by) {_PART}$", "less"),
     _shape("times", rf"^increase (?P<old>.+?) by {_PART}$", "more"),
     _shape(
@@ -169,14 +183,21 @@ _SHAPES = [
     ),
     _shape(
         "more",
-        r"^(?:use |add |put in |with |plus |have |make it )?(?P<amount>.*?)\b(?P<more>more"
+        r"^(?:use |add |put |put in |with |plus |have |make it )?(?P<amount>.*?)\b(?P<more>more"
         r"|extra|additional|another|less|fewer) (?P<old>.+)$",
     ),
     _shape("more", r"^(?P<more>reduce|increase) (?P<old>.+)$"),
-    _shape("leave out", r"^(?:(?:leave|take|keep|pick) )?(?P<old>.+?) (?:out|off|away|aside)(?: of .*)?$"),
-    _shape("leave out", r"^(?:leave out|no|minus|less)(?: more)? (?P<old>.+)$"),
+    _shape("more", r"^(?:use |add |put )?(?P<old>.+) (?P<more>less|fewer|more|extra)$"),
+    _shape(
+        "leave out",
+        r"^(?:(?:leav(?:e|ing)|tak(?:e|ing)|keep(?:ing)?|pick(?:ing)?) )?(?P<old>.+?) (?:out|off|away"
+        r"|aside)(?: of .*)?$",
+    ),
+    _shape("leave out", r"^(?:with )?(?:leave out|no|minus|less)(?: more)? (?P<old>.+)$"),
     _shape("free", r"^(?:make it |make this |make |use |a )?(?P<old>[a-z]+)[- ]free$"),
-    _shape("add", r"^(?:add|plus|with added|with some|add some) (?P<new>.+)$"),
+    _shape("add", rf"^(?:add|plus|with added|with some|add some) (?P<new>.+?){_ON_TOP}?$"),
+    _shape("add", rf"^put (?P<new>.+?){_ON_TOP}?$", "put"),
+    _shape("add", rf"^(?:have |use |with )?(?P<new>.+?){_ON_TOP}$"),
     _shape("swap", r"^(?:make )?(?:the )?(?P<old>.+?) (?:be|was|were|is|are|become|became) (?P<new>.+)$"),
     _shape(
         "swap",
@@ -194,42 +215,6 @@ _SHAPES = [
     _shape("use", r"^(?!.*\b(?:instead|without|swap|rather than|place of)\b)(?P<new>.+)$", "bare"),
 ]
 _PLAINLY = ("leave out", "rinse", "set", "by", "more", "add", "free")
-_WE = r"(?:but |what if )?(?:i|we|they|someone|somebody|people)"
-_NOT = r"(?:do not|don'?t|cannot|can'?t|could not|couldn'?t|does not|doesn'?t)"
-_NEEDS = [
-    re.compile(rf"^{opening} (?:any )?(?P<old>.+)$")
-    for opening in (
-        r"(?:does|do|must|should|has) (?:it|this|they) (?:really |always )?(?:(?:have|need|got) to |must )?be",
-        r"(?:it|this) (?:has|have|needs?) to be",
-        rf"{_WE} {_NOT} (?:have|like|want|eat|own|stand|get|find|buy)",
-        rf"{_WE}(?:'ve)? (?:have|got|have got) no",
-        rf"{_WE}(?:'m|'re| am| are| is)? ?(?:out of|allergic to|intolerant (?:to|of)|ran out of|run out of|hates?)",
-        rf"(?:but |what if )?(?:my|our|a|the|one of my|one of our) \w+ "
-        rf"(?:is allergic to|hates?|{_NOT} (?:eat|like|have))",
-        r"(?:is|are) (?:the )?(?=.* (?:necessary|essential|needed|required)$)",
-    )
-]
-
-
-_THEN = re.compile(r"(?:,|,? (?:so|and|but|then))+ ")
-
-
-def needs_and_then(text: str) -> tuple[Clause, str] | None:
-    """Return what a line says it lacks and the change behind that: "I have no tahini, could it be peanut butter"."""
-    for link in _THEN.finditer(text):
-        need = needs(text[: link.start()])
-        if need:
-            return need, text[link.end() :]
-    return None
-
-
-def needs(text: str) -> Clause | None:
-    """Return what a line says it lacks or cannot have, which leaves open what to do: "I have no tahini"."""
-    for shape in _NEEDS:
-        found = shape.match(text)
-        if found:
-            return Clause("need", re.sub(r" (?:necessary|essential|needed|required)$", "", found["old"]))
-    return None
 
 
 def clauses(text: str, dish: frozenset[str]) -> Iterator[Clause]:

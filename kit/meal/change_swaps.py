@@ -30,7 +30,7 @@ def use(asked: Asked) -> tuple[Step, ...]:
         at = asked.place(name)
         measured = measured_as(text, recipe.ingredients[at], asked.table)
         return (Amount(asked.row(at), times=0.0, plus=measured.grams, measured=measured),)
-    if found:
+    if found and not _another_form(name, found, asked):
         food = short_name(recipe.ingredients[found[0]].food)
         raise ChangeError(
             f"{food} is in the recipe already; write what to change about it",
@@ -47,6 +47,15 @@ def use(asked: Asked) -> tuple[Step, ...]:
     if len(places) != 1 or (phrase.counted and asked.clause.how != "verb"):
         raise instead_of_what(name, places, recipe, amount.removesuffix(name).strip())
     return _swapped(asked, places[0], wish[1] if wish else name, amount)
+
+
+def _another_form(name: str, found: tuple[int, ...], asked: Asked) -> bool:
+    """Whether words that fit an ingredient name it in another form: "whole yogurt" where it is low in fat."""
+    wish = refined(name, asked.recipe, asked.table) if len(found) == 1 else None
+    if wish is None or wish[0] != found[0]:
+        return False
+    there = asked.recipe.ingredients[found[0]].food
+    return read(f"100 g {wish[1]}", table=asked.table).food not in (None, there)
 
 
 def swap(asked: Asked) -> tuple[Step, ...]:

@@ -13,20 +13,26 @@ _TIMES |= {"doubled": 2.0, "tripled": 3.0, "halved": 0.5, "quadrupled": 4.0, "ha
 
 # What stands before a change without being part of it.
 _OPENINGS = re.compile(
-    r"^(?:so|ok|okay|well|um|er|hi|hey|hello|please|just|maybe|perhaps|then|also|now|but|and|or|yes|actually|oh"
+    r"^(?:sorry|hmm+|excuse me|(?:a |one |my )?(?:quick )?question|i wonder(?: if)?|out of (?:interest|curiosity)"
+    r"|so|ok|okay|well|um|er|hi|hey|hello|please|just|maybe|perhaps|then|also|now|but|and|or|yes|actually|oh"
     r"|alternatively|simply|really|ever|still|rather|if|when|instead(?! of)|suppose|supposing|say|imagine"
     r"|let'?s|lets|let"
     r"|(?:but |and )?what (?:happens|changes|would happen|would change|will happen|do you think)?\s*(?:if|when)"
     r"|what (?:happens|changes|would happen|would change)(?= with\b| without\b)|there (?:is|are|was|were)(?= no\b)"
     r"|what if|how about|what about|what (?:does|would|do|did)|how (?:would|does|do|did)(?! (?:much|many))"
     r"|how (?:much|many) (?:\w+ ){1,4}(?=(?:if|when|without)\b)|do you think|is there a way to"
+    r"|(?:is |was |would )?(?:there |it )?(?:be )?(?:anything|something|so) (?:wrong|bad"
+    r"|terrible) (?:with|about|in|if|to)"
+    r"|(?:is |would )?(?:there )?(?:be )?(?:a|any|some|no) (?:chance|harm|way|problem|point|reason not|room|trouble)"
+    r" (?:of|to|in|with|for|if)(?: (?:you|us|me))?"
     r"|curious(?: about)?|wondering if"
     r"|can|could|may|might|should|would|shall|must|will|do|does|did|is|are|was|were|am|be"
     r"|i|we|you|one(?= (?:could|can|would|may|use|used|might))|someone|somebody|they|people|he|she|it|us"
     r"|me|i'd|we'd|you'd|i'll|we'll|it'd"
     r"|(?:like|love|want|wanted|prefer|wish|going|plan|trying|wanting|planning|allowed|able|need|have) to|think"
     r"|ok to|okay to|possible to|fine to|all ?right to|good to|ok if|okay if|fine if|ok with|okay with|fine with"
-    r"|(?:work|matter|change|do|taste|look|be|hold up|hold together|come out|turn out|still)(?= (?:if|when|with"
+    r"|(?:work|matter|change|do|taste|look like|look|be|hold up|hold together|come out|turn out"
+    r"|still)(?= (?:if|when|with"
     r"|without|to)\b)"
     r"|be (?:made|cooked|done|prepared|served)(?= (?:with|without|for)\b)|(?:made|cooked|done)(?= without\b)"
     r"|be (?:ok|okay|fine|good|possible)(?: (?:to|if|with))?|(?:want|need)(?= (?:it|this|enough) for\b)"
@@ -43,7 +49,9 @@ _RELATIVES = (
 _CLOSINGS = re.compile(
     r"[\s,]+(?:please|thanks|thank you|ok|okay|though|too|as well|also|altogether|entirely|completely"
     r"|at all|anyway|maybe|perhaps"
-    r"|today|next time|this time|for once|for me|in it|in there|to it|(?:in|to|from) the (?:dish|recipe|mix|pot)"
+    r"|today|tonight|tomorrow|next time|this time|(?:this|next|on) (?:week(?:end)?|month|(?:mon|tues"
+    r"|wednes|thurs|fri|satur|sun)day)"
+    r"|at (?:home|work)|for once|for me|in it|in there|to it|(?:in|to|from) the (?:dish|recipe|mix|pot)"
     r"|(?:would|will|does|do|is|are|should|if|and)?\s*(?:that|it|this)?\s*(?:be|is|are|still|'s)?\s*(?:ok"
     r"|okay|fine|all ?right|possible"
     r"|good|work|works|working|matter|do|do it|do fine|do as well|go|be nice|taste good|taste ok|fit"
@@ -78,7 +86,8 @@ _VERBS = (  # other forms of the verbs that a change begins with
     (r"need(?: to (?:use|add))?(?: any)?(?= )", "leave out"),
     (r"us(?:es|ed|ing)|try|tried|trying|cook(?:ing)? with|go(?:ing)? with|work(?:s|ing)? with|go for", "use"),
     (
-        r"(?:make|made|making|do|cook) (?:it |this )?(?:with|from|using)|choos(?:e|ing)|chose|pick(?:ed)?|have(?= )",
+        r"(?:make|made|making|do|cook) (?:it |this )?(?:with|from|using)|choos(?:e|ing)|chose|pick(?:ed)?|have(?= )"
+        r"|(?:only |just )?(?:had|got)(?= )|(?:only|just) have(?= )",
         "use",
     ),
     (
@@ -97,7 +106,8 @@ _VERBS = (  # other forms of the verbs that a change begins with
         r"|fold(?:ed|ing)? in",
         "add",
     ),
-    (r"put(?: in| on)?(?= )", "add"),
+    (r"put(?: in| on)?(?= )", "put"),
+    (r"(?:go(?:ing)?|get|come) (?:(?:up|down|back) )?to(?= (?:\d|an? |one |two |three |four |half ))", "use"),
     (r"doubl(?:ed|ing)(?= )", "double"),
     (r"tripl(?:ed|ing)(?= )", "triple"),
     (r"halv(?:ed|ing)(?= )", "halve"),
@@ -107,11 +117,16 @@ _VERBS = (  # other forms of the verbs that a change begins with
         "reduce",
     ),
     (
-        r"bring down|dial(?:ed)? (?:back|down)|drop(?:ped|ping)?(?= .* to\b)|go (?:down|easy) (?:on|with)"
+        r"bring down|(?:dial|trim|knock|turn)(?:m?ed)? (?:back|down)|(?:dial|trim"
+        r"|knock)(?:m?ed)?(?= .* (?:back|down)\b)|drop(?:ped|ping)?(?= .* to\b)|go (?:down|easy) (?:on|with)"
         r"|go lighter on",
         "reduce",
     ),
-    (r"increas(?:e|ed|ing)|rais(?:e|ed|ing)|boost(?:ed|ing)?|bump(?:ed|ing)? up|up(?:ped|ping)?(?= )", "increase"),
+    (
+        r"increas(?:e|ed|ing)|rais(?:e|ed|ing)|boost(?:ed|ing)?|(?:bump|push|crank|ramp|turn|scale)(?:ed"
+        r"|ing)? up|(?:bump|crank|ramp)(?:ed|ing)?(?= .* up\b)|up(?:ped|ping)?(?= )",
+        "increase",
+    ),
     (r"mak(?:es|ing)|made|cook(?:s|ed|ing)?(?= )|prepar(?:e|ed|ing)|bak(?:e|ed|ing)(?= )", "make"),
     (r"serv(?:es|ed|ing)(?= )", "serve"),
     (r"feeds|feeding|fed", "feed"),
