@@ -38,8 +38,11 @@ def main(release: str) -> None:
     }
     columns = {"refuse_pct": "", "refuse_part": ""} | columns | OTHER_COLUMNS
     foods = rows(HERE / "foods.csv")
+    as_sold = {row["food"]: row for row in rows(HERE / "refuse_as_sold.csv")}
     for food in foods:
         food |= {name: figures[food["sr26"]][column] for name, column in columns.items()}
+        sold = as_sold.get(food["food"], {})
+        food |= {name: sold[name] for name in ("refuse_pct", "refuse_part") if sold}
     described = [name for name in foods[0] if name not in columns]
     with open(HERE / "foods.csv", "w", encoding="utf-8", newline="") as file:
         table = csv.DictWriter(file, [*described, *columns], lineterminator="\n")

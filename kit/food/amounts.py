@@ -25,6 +25,7 @@ _ONE = re.compile(
     rf"|(?P<word>{_SPOKEN})(?:\s+of(?=\s+an?\b)|(?![\w'-])))",
     re.IGNORECASE,
 )
+_WORDS_OF_A_RANGE = frozenset("two three four five six seven eight nine ten twelve".split())  # "one or two"
 _TO = re.compile(r"\s*(?:-|to\b|or\b)\s*", re.IGNORECASE)
 _DOZEN = re.compile(r"\s*dozen\b\s*(?:of\b\s*)?", re.IGNORECASE)
 _MIXED = re.compile(rf"(\d+)\D+?({_FRACTION})$")
@@ -98,7 +99,8 @@ def read_count(text: str) -> tuple[Count | None, str]:
     to = _TO.match(rest)
     second = _ONE.match(rest[to.end() :]) if to else None
     # "2-3" and "2 to 3" are ranges; "1 15-ounce can" and "2 or a" are not.
-    if to and second and second["number"] and not re.match(r"\s*-", rest[to.end() + second.end() :]):
+    spoken = second and first["word"] and second["word"] and second["word"].lower() in _WORDS_OF_A_RANGE
+    if to and second and (second["number"] or spoken) and not re.match(r"\s*-", rest[to.end() + second.end() :]):
         other = _value(second)
         if other >= value:
             return Count((value + other) / 2, value, other), rest[to.end() + second.end() :].lstrip()

@@ -9,11 +9,14 @@ from kit.lines.lighter import lighter, said_less
 
 # What a line counts or how it is cut up says nothing of which food it is, but a breast is not a leg.
 _HARMLESS_MEASURES = frozenset(
-    "leaf stalk rib stem head bunch sprig ear cob spear fillet filet slice wedge segment block bulb sheet clove floret "
+    "stalk rib stem head bunch sprig ear cob spear fillet filet slice wedge segment block bulb sheet clove floret "
     "knob stick handful pod fistful cube half rasher".split()
 )
 _NO_FOOD = ("cut", "size", "edible", "container", "plain", "vague", "state", "spelling")
 _OF_GROUND_MEAT = ("lean", "extra")  # a loose word on a roast or a ham, a grade on ground meat
+_ROOTS_AND_FRUITS = frozenset(  # whose leaves are another food
+    "cassava taro yam potato potatoes turnips beets radishes daikon pumpkin squash pepper chili corn carrots".split()
+)
 _HOW_HOT = ("hot", "mild", "sweet", "spicy")  # says little of a sausage
 _SEASONED = frozenset("basil garlic oregano italian mexican onion herb fire".split())  # in a can of tomatoes
 _WITH_FAT = ("fried", "caramelized", "caramelised")  # before the comma it weighs and holds what the plain food does not
@@ -24,7 +27,6 @@ _FREE_FROM = {
     "glutenfree": "wheat",
     "wheatfree": "wheat",
     "dairyfree": "milk",
-    "lactosefree": "milk",
     "eggfree": "egg",
     "soyfree": "soy",
     "nutfree": "tree_nut",
@@ -48,6 +50,8 @@ def unaccounted(best: Name, name: Sequence[str], after: Sequence[str], names: Kn
     """
     asked = lighter(name) or lighter(after)
     known = best.words | SMALL_WORDS | set(asked[1].split() if asked else ())
+    if any(word.endswith("%") for word in (*name, *after)):
+        known |= set(_OF_GROUND_MEAT)  # the percentage says how lean
     left = [word for word in name if word not in known and not word.endswith("%") and _may_decide(word, best)]
     left += [word for word in name if word not in known and _makes_another(word, best)]
     left += [word for word in (*name, *after) if word not in known and _is_coat_or_cut(word, best, (*name, *after))]
@@ -87,6 +91,8 @@ def _may_decide(word: str, best: Name) -> bool:
         return _FREE_FROM[word] in best.food.allergens
     if word in ("skin", "skinless"):
         return best.food.group == "poultry" and (word == "skin" or "skin" in best.food.name)
+    if word == "shell" and best.food.group == "shellfish":
+        return best.food.refuse == 0  # where the table knows what they weigh, it is taken off
     if word == "water" and best.food.group in ("pulse", "vegetable"):
         return False  # what lies in a can of them
     if word == "whipped":  # a spoon of it weighs less
@@ -118,7 +124,16 @@ def _is_part(word: str, best: Name) -> bool:
     """Whether a word names a part of an animal or plant that the food is not sold in: the breast, for ground turkey."""
     if kind_of(word) != "measure" or word in _HARMLESS_MEASURES:
         return False
+    if word == "leaf" and _has_leaves(best):
+        return False
     return all(row.measure != line_words()[word].meaning for row in best.food.measures)
+
+
+def _has_leaves(best: Name) -> bool:
+    """Whether a food's leaves are the food, or part of it: spinach and celery, but not cassava or fenugreek seed."""
+    if best.food.group == "vegetable":
+        return best.food.retention == "greens" or not _ROOTS_AND_FRUITS.intersection(best.food.base.split("-"))
+    return best.food.group not in ("fruit", "pulse", "grain", "nut", "seed") and "seed" not in best.food.name.lower()
 
 
 def _said_of_it(word: str, best: Name, asked: Sequence[str], names: KnownNames) -> bool:

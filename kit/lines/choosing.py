@@ -21,11 +21,12 @@ from kit.lines.known_names import (
     known_names,
     measures_of_stand_ins,
 )
-from kit.lines.lighter import lighter, lighter_form, said_less
+from kit.lines.lighter import Lighter, lighter, lighter_form, matters, said_less
 from kit.lines.spelling import spelled
 from kit.lines.states import in_state
 
 _SAME_FAT = 0.6  # [g per 100 g]: labels round, and the table's foods are means
+_THAWED = ("thawed", "defrosted")
 _LYING = frozenset(("in", "with", "from"))  # behind it stands what the food lies in, or comes from
 
 
@@ -143,8 +144,10 @@ def _as_measured(best: Name | None, asked: _Asked, names: KnownNames, table: Foo
 
 def _first_state(said: Sequence[str]) -> list[str]:
     """Return the words without the second state of "fresh or frozen"."""
-    pairs = zip(("", *said), said, strict=False)
-    return [word for before, word in pairs if not (before == "or" and kind_of(word) == "state")]
+    pairs = list(zip(("", *said), said, strict=False))
+    second = {word for before, word in pairs if before == "or" and kind_of(word) == "state"}
+    undone = {word for word in said if word in _THAWED and "fresh" in said}  # "fresh or frozen, thawed"
+    return [word for word in said if word not in second | undone]
 
 
 def _kept(said: Sequence[str], names: KnownNames) -> list[str]:
@@ -255,26 +258,36 @@ def _lighter(best: Name, asked: _Asked, names: KnownNames) -> tuple[Name, tuple[
     if said is None:
         return best, (), ""
     kind, phrase = said
-    if set(phrase.split()) & best.words:
+    if set(phrase.split()) & best.words or (best.food.state == "cooked" and not matters(kind, best.food)):
         return best, (), ""
     plain = tuple(word for word in asked.name if word not in phrase.split())
-    own = {word for word in best.words if kind_of(word) == "food"}
+    own = [{word for word in said if kind_of(word) == "food"} for said in names.said_of(best)]
     for form in kind.forms_for(phrase):
         other = _best(_Asked((*form.split(), *plain), asked.after, asked.head), names)
+        if other and kind.free and kind.free.search(phrase) and _is_sweet_drink(kind, other):
+            continue
         if (
             other
-            and own <= {*other.words, *(names.lies_in(best) & {*words(other.food.name)})}
+            and any(said <= {*other.words, *(names.lies_in(best) & {*words(other.food.name)})} for said in own)
             and set(form.split()) <= other.words
         ):
             return other, (f'"{phrase}" read as "{form}"',) if form != phrase else (), ""
     return best, (), lighter_form(kind, phrase, best.food)
 
 
+def _is_sweet_drink(kind: Lighter, found: Name) -> bool:
+    """Whether a drink has sugars of its own: a cranberry juice that is unsweetened is not one without sugar."""
+    return kind.nutrient == "sugars" and found.food.group == "beverage" and matters(kind, found.food)
+
+
 def _of_percent(percent: str, best: Name, names: KnownNames) -> Name | None:
     """Return the name of the same meat with that percentage: ground sirloin of 95 % is ground beef of 95 %."""
     same = {"lean", percent, *words(best.food.name)}
+    own = (
+        {word for word in best.words if kind_of(word) in ("food", "deciding")} if best.food.group == "dairy" else set()
+    )
     near = (names.names[place] for place in names.by_word.get(percent, ()))
-    return next((found for found in near if found.words <= same and found.food.state == best.food.state), None)
+    return next((found for found in near if own <= found.words <= same and found.food.state == best.food.state), None)
 
 
 def _holds_percent(food: Food, percent: str) -> bool:

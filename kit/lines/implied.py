@@ -10,6 +10,7 @@ _RED_PEPPERS = ("red-bell-pepper", "red-chili")
 _CUTS = frozenset("minced chopped diced sliced grated seeded roasted puree".split())
 _DRIED_CUTS = frozenset("crushed crumbled rubbed".split())
 _SPOONS = ("teaspoon", "tablespoon")
+_ALSO_A_ROOT = ("ginger",)  # ground when it is measured by the teaspoon
 _ALSO_A_LEAF = ("coriander",)  # whose seed is meant by the spoon
 
 
@@ -38,6 +39,8 @@ def implied_state(said: Sequence[str], container: str, food: Food | None) -> str
         return "ground"
     if container in _SPOONS and food is not None and food.base in _RED_PEPPERS and _CUTS.isdisjoint(said):
         return "ground"  # no bell pepper is measured so before it is cut
+    if container == "teaspoon" and food is not None and food.base in _ALSO_A_ROOT:
+        return "ground" if _CUTS.isdisjoint(said) and {"fresh", "root", "paste"}.isdisjoint(said) else ""
     if (
         food is None
         or food.group not in ("spice", "herb")
@@ -55,4 +58,4 @@ def is_open_in(food: Food, implied: str, table: Foods) -> bool:
     if implied == "canned":
         forms = (food, *table.forms(food.base))
         return not any(form.state in ("canned", "drained", "rinsed") for form in forms)
-    return food.group in ("spice", "herb") or food.base in _RED_PEPPERS
+    return food.group in ("spice", "herb") or food.base in (*_RED_PEPPERS, *_ALSO_A_ROOT)

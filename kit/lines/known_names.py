@@ -78,6 +78,14 @@ class KnownNames(Index):
                 found[name.food.base] |= name.words
         return {base: frozenset(said) for base, said in found.items()}
 
+    def said_of(self, name: Name) -> list[frozenset[str]]:
+        """Return the words of a name, and of the other names of its food that are told in fewer of them."""
+        others = [words(text) for text in (name.food.name, *name.food.other_names)] if self.kind(name) == LISTED else []
+        return [
+            name.words,
+            *(said for text in others if len(said := frozenset(text) - SMALL_WORDS) > 1 and said < name.words),
+        ]
+
     def in_order(self, name: Name, said: Sequence[str]) -> bool:
         """Whether a name's words stand side by side and in its order: milk chocolate is no chocolate milk."""
         own = self._written[name.order]

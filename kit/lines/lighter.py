@@ -60,8 +60,19 @@ KINDS = (
         re.compile(rf"\b(?:{_LESS} (?:added )?sugar(?: added)?|sugar (?:free|reduced)|unsweetened)\b"),
         ("unsweetened",),
         8.0,
+        re.compile(r"\b(?:sugar free|zero sugar|no sugar(?! added))\b"),
+        ("sugar free", "diet", "unsweetened"),
     ),
 )
+_LIGHT_IN_OTHER_WAYS = (
+    "beverage",
+    "spice",
+    "sweetener",
+    "snack",
+    "fruit",
+    "condiment",
+    "bread",
+)  # there is no fat in them to be less of
 _THINGS = frozenset(("fat", "salt", "sodium", "sugar"))
 
 
@@ -109,6 +120,8 @@ def matters(kind: Lighter, food: Food, phrase: str = "") -> bool:
 
 def lighter_form(kind: Lighter, phrase: str, food: Food) -> str:
     """Return what has to be asked when the table has no lighter form of a food; nothing where that hardly matters."""
+    if phrase in ("light", "lite") and food.group in _LIGHT_IN_OTHER_WAYS and not matters(kind, food):
+        return f'no "{phrase}" form of "{food.name}" in the table; it has less sugar or salt than the plain one'
     if not matters(kind, food, phrase):
         return ""
     return f'no "{phrase}" form of "{food.name}" in the table; read as the plain one, which has more {kind.nutrient}'

@@ -8,15 +8,17 @@ from kit.food.composition import Foods
 from kit.food.finding import food as food_named
 from kit.food.finding import imported
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
-from kit.lines.asking import which_of_two
+from kit.lines.asking import which_food, which_of_two
 from kit.lines.choosing import Choice, choose
 from kit.lines.known_names import is_name, kind_of, known_names
+from kit.lines.lighter import lighter
 from kit.lines.parsed_line import ParsedLine
 from kit.lines.quantities import quantity
 
 _SURE_ENOUGH = 90.0  # the score from which a food of an imported release is taken without asking
 _MOST_CHOICES = 6
 # Classes of foods, of which brackets or a comma may name one: "nuts (walnuts)", "fish, cod".
+_MIXTURES = frozenset(("mixed", "assorted", "mix"))
 _LESS = frozenset(("fat", "sodium", "salt", "sugar", "free"))
 _MADE_OF_FOODS = frozenset("milk butter oil flour juice broth stock sauce bread chip noodle pasta sugar".split())
 _CLASSES = frozenset(
@@ -50,6 +52,9 @@ def foods_named(phrase: ParsedLine, key: str | None, table: Foods) -> list[Choic
     of_a_class = phrase.examples and _is_class(phrase)
     if choice.food is None or of_a_class:
         choice = _example(phrase, table) or choice
+    elif listed := _kinds_listed(phrase, choice):
+        problem, choices = which_food(listed, (), listed[-1], table)
+        choice = Choice(None, choice.notes, problem, choices)
     return [_imported(phrase, choice)]
 
 
@@ -169,6 +174,17 @@ def _example(phrase: ParsedLine, table: Foods) -> Choice | None:
     return None
 
 
+def _kinds_listed(phrase: ParsedLine, choice: Choice) -> tuple[str, ...]:
+    """Return the foods that brackets list of a mixture, where it was read as another: "mixed greens (kale, chard)"."""
+    if _MIXTURES.isdisjoint(phrase.name) or not _is_class(phrase) or choice.food is None:
+        return ()
+    own = {word for text in (choice.food.name, *choice.food.other_names) for word in words(text)}
+    less = lighter(phrase.after)
+    small = SMALL_WORDS.union(less[1].split() if less else ())
+    said = tuple(word for word in phrase.after if kind_of(word) == "food" and word not in small)
+    return said if len(said) > 1 and own.isdisjoint(said) else ()
+
+
 def _imported(phrase: ParsedLine, choice: Choice) -> Choice:
     """Take a food of an imported release where the kit has none and the release has one that clearly fits."""
     if choice.food is not None:
@@ -190,4 +206,7 @@ def vague_measure(phrase: ParsedLine, choice: Choice) -> str:
         return ""
     first = phrase.name[0]
     known = line_words().get(first)
-    return first if known and known.kind == "vague" and first in choice.spare else ""
+    if known and known.kind == "vague" and first in choice.spare:
+        return first
+    # "1 snack box raisins": a container of no size, behind words that only say which one
+    return next((word for word in phrase.name[:3] if kind_of(word) == "container" and word in choice.spare), "")

@@ -127,7 +127,7 @@ def _phrase(text: str, system: str) -> ParsedLine:
     name, others, joined, after = _foods_and_rest(rest.strip(" ,;:"))
     behind = words(" ".join([after, *remarks.said]))
     return ParsedLine(
-        written=_with_words(written, words(name), behind),
+        written=_with_words(_sized_behind(written, after), words(name), behind),
         counted=count is not None or told,
         unmeasured=unmeasured,
         name=words(name),
@@ -138,6 +138,13 @@ def _phrase(text: str, system: str) -> ParsedLine:
         examples=(*examples, *remarks.examples),
         volume=volume_in(remarks.amounts, system),
     )
+
+
+def _sized_behind(written: Written, after: str) -> Written:
+    """Add a size that stands between commas: "2 pitas, small". In "small dice" it is that of the cut."""
+    known = (line_words().get(part.strip().lower()) for part in after.split(","))
+    size = next((found.meaning for found in known if found and found.kind == "size"), "")
+    return replace(written, size=size) if size and not written.size and written.unit is None else written
 
 
 def _of_another_state(remark: str, text: str) -> bool:
@@ -248,7 +255,7 @@ def _with_words(written: Written, name: tuple[str, ...], after: tuple[str, ...])
     )
 
 
-_READY_TO_EAT = frozenset("mixed salad mesclun leaf tenderstem sprouting".split())
+_READY_TO_EAT = frozenset("mixed salad mesclun leaf tenderstem sprouting crown".split())
 _WITH_BONES = (
     "bone in",
     "skin on",

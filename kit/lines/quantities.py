@@ -42,6 +42,7 @@ _HOW_FULL = frozenset(
 )
 _TO_OF_SIZES = re.compile(r"^(\d+)-? to (\d+)", re.IGNORECASE)  # "15- to 16-oz"
 _SPOONS_AND_CUPS = frozenset(("cup", "tablespoon", "teaspoon", "pinch", "dash"))
+_POURED_INTO = ("glass", "mug")
 _HYPHEN = re.compile(r"(\d)-(?=(?:oz|ounce|g|gram|lb|pound)s?\b)", re.IGNORECASE)
 _CM_PER_INCH = 2.54
 _ML_PER_FLUID_OUNCE, _NEARLY = 29.5735, 0.02
@@ -142,6 +143,9 @@ def _counted(
 ) -> tuple[Written, str, bool]:
     """Finish a counted amount: "1 can (15 oz)", "2 fillets (6 oz each)", "1 onion (about 150 g)"."""
     known = line_words().get(written.measure)
+    if stated and written.measure in _POURED_INTO and stated[1].name == "ounce":  # "1 glass (8 oz)"
+        fluid = unit("fl oz", "us")
+        return replace(written, count=written.count.times(stated[0]), unit=fluid, measure=""), rest, True
     drained = any(re.search(r"\bdrained\b.*\d|\d.*\bdrained\b", part, re.IGNORECASE) for part in inside)
     if stated and known and known.kind == "container" and not drained:
         return replace(written, package=stated[0], package_unit=stated[1]), rest, True

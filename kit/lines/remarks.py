@@ -19,7 +19,7 @@ _WISH = re.compile(
 _ORIGIN = re.compile(r"^(?:from|for|equals?|makes?|yields?|see|note|any|at|to)\b", re.IGNORECASE)
 _AT_LEAST = re.compile(r"^(?:at least|minimum)\s+(?=\d)", re.IGNORECASE)
 _SECOND = re.compile(r"(?<=[a-z%])\s*,?\s+or\s+.*$", re.IGNORECASE)
-_ONE_OF = re.compile(r"^([^,;\d]+?)(?:,\s*[^,;\d]+?){1,4},?\s+(?:and/)?or\s+[^,;]+$", re.IGNORECASE)
+_ONE_OF = re.compile(r"^([^,;\d]+?)(?:,\s*(?:\d%|[^,;\d])+?){1,4},?\s+(?:and/)?or\s+[^,;]+$", re.IGNORECASE)
 _PURPOSE = re.compile(
     r"^(?:for|equals?|makes?|yields?|see|note|any|from (?:about |the )?(?:\d|an?\b|one\b))", re.IGNORECASE
 )

@@ -26,6 +26,14 @@ _READY_GRAIN = re.compile(
 _OR_TWO = re.compile(
     r"\b(pinch(?:es)?|dash(?:es)?|drops?|handfuls?|spoonfuls?) or (?:two|three|so|more)\b", re.IGNORECASE
 )
+_COUNT_IN_BRACKETS = re.compile(
+    r"^\((\d{1,2})\)\s*(?=[a-z]|[\d. /-]+(?:oz|ounces?|g|grams?|lb|pounds?)\b\.?[ -])", re.IGNORECASE
+)
+_SORT_OF_PACKAGE = re.compile(  # a packet of one serving has no size that is known
+    r"\b(?P<small>snack|individual|single|lunch|fun|travel)?(?(small)|(?:family|party|regular|standard|king|club|value))"
+    r"[- ]?(?:sized?|serv(?:e|ing))?\s+(?=(?:bag|box|boxes|package|packet|pouch|carton|tub)(?:es|s)?\b)",
+    re.IGNORECASE,
+)
 _CONTAINER_TWICE = re.compile(
     r"^(\S+)\s+(can|jar|package|bag|box)s?\s+([\d./ ]+-?\s?(?:oz|ounces?|g)\b\.?)\s+\2s?\b", re.IGNORECASE
 )
@@ -155,16 +163,20 @@ def tidy(line: str) -> str:
     >>> tidy("1 can tomatoes, not drained"), tidy("to taste black pepper")
     ('1 can tomatoes, undrained', 'black pepper, to taste')
     """
-    text = re.sub(r"\s+", " ", without_bullet(line))
+    text = _COUNT_IN_BRACKETS.sub(r"\1 x ", re.sub(r"\s+", " ", without_bullet(line)))
     text = _PUREE_BY_SPOON.sub(r"\1\2 paste", text)
     text = _OPENING.sub("", _FOOTNOTE.sub("", text)).strip()
     text = re.sub(r"\bw/o\b\.?\s*", "without ", re.sub(r"\bw/(?!o\b)\s*", "with ", text))
+    text = re.sub(
+        r"\bhand[- ]?(?=(?:harvest|pick|gather|cut|made|rais|craft|press|fish))[a-z]+\s+", "", text, flags=re.IGNORECASE
+    )
     text = re.sub(r"\bextra[- ](?=sharp|ripe|fine|thick|thin|crisp|crunchy|fresh)", "", text, flags=re.IGNORECASE)
     text = _SHELL.sub("", _READY_GRAIN.sub("cooked", text))
     text = re.sub(r"\bready[- ]to[- ](?:eat|use|cook|serve|roast)\b[ ,]*", "", text, flags=re.IGNORECASE)
     text = _TASTE_FIRST.sub(r"\1, to taste", text)
     text = re.sub(r"\bof (?:your )?choice\b", "of-choice", _YOLKS_OFF.sub("whites", text), flags=re.IGNORECASE)
     text = _OR_TWO.sub(r"\1", text)
+    text = _SORT_OF_PACKAGE.sub(lambda found: "small " if found["small"] else "", text)
     text = _CONTAINER_TWICE.sub(r"\1 \3 \2", text)
     text = _CAN_NUMBER.sub(lambda found: f"({_CANS_OZ[found[1]]} oz) can", text)
     for pattern, plain in _UNITS:

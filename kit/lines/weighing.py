@@ -141,7 +141,8 @@ def _thrown_away(food: Food, written: Written) -> float:
     """Return the part of a weight that is thrown away, as far as the line leaves it there. [fraction]"""
     if food.group in _BONELESS_AS_SOLD or food.state not in ("raw", ""):
         bones = "bone" in food.refuse_part.lower() and any(part in food.name.lower() for part in _SOLD_WITH_BONES)
-        taken = written.as_bought or (bones and not written.edible)
+        shells = food.group == "shellfish" and written.skin_on  # unpeeled
+        taken = written.as_bought or shells or (bones and not written.edible)
         return (_of_bones(food) if food.group == "poultry" else food.refuse) if taken else 0.0
     peeled = any(part in food.refuse_part.lower() for part in ("paring", "scraping", "skin"))
     new = "new" in food.base.split("-")
