@@ -8,7 +8,7 @@ from kit.meal.recipe import Recipe
 from kit.meal.steps import applied
 from kit.rules.naming import full_name, short_name
 from kit.rules.verdicts import CANNOT_TELL, OFF
-from kit.speech.changes_said import AMOUNT, AS_TYPED, LEAVE_OUT, SaidChange
+from kit.speech.changes_said import AMOUNT, AS_TYPED, LEAVE_OUT, TRIED, SaidChange
 from kit.speech.claim import Finding
 from kit.speech.foods_said import FoodWord
 from kit.speech.values import alone, choices, present
@@ -19,7 +19,7 @@ from kit.texts import listing
 def changed(said: SaidChange, dish: Dish) -> tuple[Recipe, str] | Finding:
     """Return the changed recipe and the change in words, or why it cannot be made."""
     recipe = dish.numbers.recipe
-    if said.kind == AS_TYPED:
+    if said.kind in (AS_TYPED, TRIED):
         return _as_typed(said, recipe)
     olds = [_one(word, dish) for word in said.foods]
     for one in olds:
@@ -72,4 +72,6 @@ def _as_typed(said: SaidChange, recipe: Recipe) -> tuple[Recipe, str] | Finding:
         steps = read_change(said.words, recipe)
     except KitError as fault:
         return Finding(CANNOT_TELL, f'what "{said.words}" changes was not understood: {fault}')
+    if said.kind == TRIED:
+        return applied(recipe, steps), "that"
     return applied(recipe, steps), listing([f"to {step.text}" for step in told(recipe, steps)])

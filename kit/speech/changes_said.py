@@ -8,7 +8,7 @@ from kit.speech.parts import DETERMINERS, is_dish
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from
 
-LEAVE_OUT, SWAP, AMOUNT, RINSE, AS_TYPED = "leave out", "swap", "amount", "rinse", "as typed"
+LEAVE_OUT, SWAP, AMOUNT, RINSE, AS_TYPED, TRIED = "leave out", "swap", "amount", "rinse", "as typed", "tried"
 _IN_PLACE = frozenset(("in place of", "instead of", "rather than", "as a substitute for"))
 _FACTORS = {
     "half": 0.5,
@@ -30,7 +30,8 @@ class SaidChange:
     Attributes
     ----------
     kind : str
-        ``"leave out"``, ``"swap"``, ``"amount"``, ``"rinse"``; ``"as typed"``: its words are read like a typed change.
+        ``"leave out"``, ``"swap"``, ``"amount"``, ``"rinse"``; ``"as typed"``: its words are read like a typed change;
+        ``"tried"``: so are those of the question that is answered.
     foods : tuple of FoodWord
         What is left out, goes, or changes its amount.
     other : FoodWord or None
@@ -38,7 +39,7 @@ class SaidChange:
     factor : float
         The new amount as a part of the old one.
     places : tuple of int
-        The tokens that said it.
+        The tokens that said it; none of what a question tries.
     words : str
         The words of a change that is read as it would be typed.
     """

@@ -49,12 +49,20 @@ class Checked:
     choices: tuple[Choice, ...] = ()
 
 
+@dataclass(frozen=True, eq=False)
+class Tried:
+    """What a question tries: its words, and the dish that they change."""
+
+    words: str
+    untried: Dish
+
+
 def check_sentence(
     text: str,
     dish: Dish,
     pins: dict[str, str] | None = None,
     find_instead: bool = True,
-    untried: Dish | None = None,
+    tried: Tried | None = None,
 ) -> Checked:
     """Check what is said against the dish as it is now.
 
@@ -68,17 +76,12 @@ def check_sentence(
         Which food a word stands for.
     find_instead : bool
         Whether to look for words that would hold.
-    untried : Dish, optional
-        The dish before a change that was tried, when the words answer a question: a change that the words name
-        themselves is one of that dish.
+    tried : Tried, optional
+        The change that a question tries, when the words answer it.
     """
-    readings = read(text, dish)
+    readings = read(text, dish, tried.words if tried else "")
     found = [
-        (
-            one,
-            claim,
-            _judged(one, _pinned(claim, pins or {}), dish if one.change is None or untried is None else untried),
-        )
+        (one, claim, _judged(one, _pinned(claim, pins or {}), _dish_of(one, claim, dish, tried)))
         for one in readings
         for claim in one.claims
     ]
@@ -86,21 +89,27 @@ def check_sentence(
     if not pairs:
         return Checked(NOTHING_TO_CHECK, "It says nothing about nutrients, allergens, kinds, keeping or safety.")
     verdict = next(kind for kind in _ORDER if any(finding.verdict == kind for _, finding in pairs))
-    if verdict == HOLDS and (doubt := _said_apart(readings, dish, pins or {})):
+    if verdict == HOLDS and (doubt := _said_apart(readings, dish, pins or {}, tried)):
         return Checked(CANNOT_TELL, doubt, "", tuple(_told(one, claim, finding, dish) for one, claim, finding in found))
     because = _reason([finding.because for _, finding in pairs if finding.verdict == verdict])
     claims = tuple(_told(one, claim, finding, dish) for one, claim, finding in found)
     choices = tuple(dict.fromkeys(choice for _, finding in pairs for choice in finding.choices))
     instead = ""
     if verdict == OFF and find_instead:
-        instead = instead_of(text, pairs, dish, lambda new: _reads_back(new, dish, pins or {}))
+        instead = instead_of(text, pairs, dish, lambda new: _reads_back(new, dish, pins or {}, tried))
     return Checked(verdict, because, instead, claims, choices)
 
 
-def _said_apart(readings: Sequence[Read], dish: Dish, pins: dict[str, str]) -> str:
+def _dish_of(reading: Read, claim: Claim, dish: Dish, tried: Tried | None) -> Dish:
+    """Return the dish that a claim is about: what a change does is done to the dish before it."""
+    changes = reading.change is not None or isinstance(claim, EffectClaim)
+    return tried.untried if tried is not None and changes else dish
+
+
+def _said_apart(readings: Sequence[Read], dish: Dish, pins: dict[str, str], tried: Tried | None) -> str:
     """Return why a sentence may not hold after all: one of two statements that it joins does not hold alone."""
     for half in (half for one in readings for half in one.halves()):
-        alone = check_sentence(half, dish, pins, find_instead=False)
+        alone = check_sentence(half, dish, pins, find_instead=False, tried=tried)
         doubts = [one for one in alone.claims if one.verdict in (OFF, CANNOT_TELL) and one.family != unread.FAMILY]
         if doubts:
             return (
@@ -191,5 +200,5 @@ def about_words(about: About, dish: Dish) -> str:
     return "a serving" if about.count == 1 else f"{number(about.count, 2)} servings"
 
 
-def _reads_back(text: str, dish: Dish, pins: dict[str, str]) -> bool:
-    return check_sentence(text, dish, pins, find_instead=False).verdict == HOLDS
+def _reads_back(text: str, dish: Dish, pins: dict[str, str], tried: Tried | None) -> bool:
+    return check_sentence(text, dish, pins, find_instead=False, tried=tried).verdict == HOLDS

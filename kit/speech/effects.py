@@ -1,7 +1,9 @@
 """The effect of a change: "leaving out the feta saves about 170 milligrams of sodium", "cuts the fat by half"."""
 
+from dataclasses import replace
+
 from kit.speech.basis import basis_near
-from kit.speech.changes_said import SaidChange
+from kit.speech.changes_said import TRIED, SaidChange
 from kit.speech.claim import About, Claim
 from kit.speech.effects_judged import _UNITS, EffectClaim
 from kit.speech.parts import is_verb
@@ -19,14 +21,7 @@ def read(sentence: Sentence, about: list[About], said: SaidChange | None) -> lis
         return []
     claims: list[Claim] = []
     near = _clauses_of(sentence, said)
-    verb = [
-        at
-        for at in range(len(sentence))
-        if at not in said.places
-        and sentence.clauses[at] in near
-        and (sentence.is_a(at, "verb_save") or sentence.is_a(at, "verb_add"))
-        if not any(sentence.text_at(spot) == "than" for spot in range(at, min(at + 6, len(sentence))))
-    ]
+    verb = [at for at in range(len(sentence)) if sentence.clauses[at] in near and _tells_change(sentence, said, at)]
     taken = set(said.places)
     if not verb:
         verb = [at for at in said.places if sentence.is_a(at, "verb_save")]
@@ -41,9 +36,8 @@ def read(sentence: Sentence, about: list[About], said: SaidChange | None) -> lis
             claims.append(_claim(sentence, said, named, Quantity(0, 0, relation="hardly"), 0, named.place))
     else:
         for at, quantity in list(sentence.quantities()):
-            if at in taken:
-                continue
-            claims += _amount(sentence, said, at, quantity, verb)
+            if at not in taken:
+                claims += _amount(sentence, said, at, _with_unit(sentence, at, quantity), verb)
         claims += _shares(sentence, said, verb, taken)
         claims += _direction(sentence, said, verb, taken, claims)
     if claims:
@@ -52,8 +46,22 @@ def read(sentence: Sentence, about: list[About], said: SaidChange | None) -> lis
     return claims
 
 
+def _tells_change(sentence: Sentence, said: SaidChange, at: int) -> bool:
+    """Return whether a word says that something becomes more or less: "saves", "goes up", "less"; not "less than"."""
+    if at in said.places or not (sentence.is_a(at, "verb_save") or sentence.is_a(at, "verb_add")):
+        return False
+    if said.kind == TRIED and sentence.text_at(at) == "brings":  # "brings the protein to 14 grams" is what there is
+        return False
+    return not any(sentence.text_at(spot) == "than" for spot in range(at, min(at + 6, len(sentence))))
+
+
 def _clauses_of(sentence: Sentence, said: SaidChange) -> set[int]:
-    """Return the clauses in which the effect of a change may stand: its own, the next, and one before "by ...ing"."""
+    """Return the clauses in which the effect of a change may stand: its own, the next, and one before "by ...ing".
+
+    What a question tries is not named in the answer, so that all of it may be about that.
+    """
+    if said.kind == TRIED:
+        return set(sentence.clauses)
     own = {sentence.clauses[place] for place in said.places}
     first = min(said.places)
     behind = sentence.text_at(first - 1) in ("by", "if", "when", "you") or sentence.text_at(first - 2) in (
@@ -119,11 +127,20 @@ def _claim(sentence: Sentence, said: SaidChange, named: Named, quantity: Quantit
     return EffectClaim(places, subject, False, said, named.nutrient, quantity, sign, token.start, token.end)
 
 
+def _with_unit(sentence: Sentence, at: int, quantity: Quantity) -> Quantity:
+    """Return "two more grams" with its unit, which stands behind what says that it becomes more or less."""
+    behind = at + 2
+    if quantity.unit or behind >= len(sentence) or sentence.text_at(at + 1) not in ("more", "less", "fewer", "extra"):
+        return quantity
+    return replace(quantity, unit=sentence.tokens[behind].parts.get("unit", ""))
+
+
 def _amount(sentence: Sentence, said: SaidChange, at: int, quantity: Quantity, verb: list[int]) -> list[Claim]:
     unit = quantity.unit
     if unit not in _UNITS or not _governed(sentence, said, at, verb):
         return []
-    after = nutrients_after(sentence, at + 1, frozenset("of the less fewer more extra worth a".split()))
+    behind = at + 1 if sentence.tokens[at].amount.unit else at + 3  # "two more grams of protein"
+    after = nutrients_after(sentence, behind, frozenset("of the less fewer more extra worth a".split()))
     if after and unit not in ("kcal", "kJ"):
         named = after[0]
     elif unit in ("kcal", "kJ"):

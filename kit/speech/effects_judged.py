@@ -23,6 +23,7 @@ _RINSED = (0.33, 0.46)  # of the sodium of the can: 36 % drained, 41 % drained a
 _HARDLY = 0.10
 
 
+_SAVED = ("energy", "fat", "saturated_fat", "sodium", "salt", "sugars", "cholesterol")  # less of these is a gain
 _UNITS = ("kcal", "kJ", "g", "mg", "µg")
 
 
@@ -67,12 +68,10 @@ def judge(claim: EffectClaim, dish: Dish) -> Finding:
     parts = [scaled_signed(both.difference(own), weight * factor) for own, weight in of_nutrient(name)]
     of = parts[0] if len(parts) == 1 else _sum(parts)
     before = total([scaled(dish.range_of(own), weight * factor) for own, weight in of_nutrient(name)])
-    gain = "adds" if of.value >= 0 else "saves"
+    gain = "adds" if of.value >= 0 else "saves" if name in _SAVED else "takes away"
+    thing = "" if name == "energy" else f" of {said_thing(name)}"
     part = f", {percent(abs(of.value) / before.value)} of {number(before.value, 1)}" if before.value > 0 else ""
-    because = (
-        f"{words} {gain} {number(abs(of.value), 1)} {unit_of(name)} of {said_thing(name)} a serving{part} "
-        f"({dish.source})"
-    )
+    because = f"{words} {gain} {number(abs(of.value), 1)} {unit_of(name)}{thing} a serving{part} ({dish.source})"
     result = _result(claim, of, before.value)
     if result is None:
         return Finding(CANNOT_TELL, f"{because}: too near to tell")
@@ -98,7 +97,9 @@ def _result(claim: EffectClaim, of: Range, before: float) -> bool | None:
         return abs(of.value) <= _HARDLY * before if before > 0 else abs(of.value) < 1e-9
     value = claim.sign * of.value
     if said.relation == "any":
-        return value > 1e-9 if abs(of.value) > 0.01 * max(before, 1e-9) else False
+        if abs(of.value) <= 0.01 * max(before, 1e-9):
+            return False
+        return None if of.low < 0 < of.high else value > 0
     if value < 0 and said.relation not in ("hardly", "none"):
         return False
     ends = sorted((claim.sign * of.low, claim.sign * of.high))
@@ -113,7 +114,7 @@ def _result(claim: EffectClaim, of: Range, before: float) -> bool | None:
 
 
 def _edit(claim: EffectClaim, of: Range, before: float) -> Edit | None:
-    if claim.sign * of.value <= 0:
+    if claim.sign * of.value <= 0 or of.low < 0 < of.high:
         return None
     size = Range(abs(of.value), *sorted((abs(of.low), abs(of.high))))
     if claim.said.unit in _UNITS:
@@ -138,7 +139,7 @@ def _sentences(claim: EffectClaim, words: str, of: Range, gain: str) -> tuple[st
     size = Range(abs(of.value), *sorted((abs(of.low), abs(of.high))))
     amount = amount_words(_counted_as(claim.nutrient), size)
     begin = words[:1].upper() + words[1:]
-    if claim.change is not None and claim.change.kind == AS_TYPED:
+    if of.low < 0 < of.high or (claim.change is not None and claim.change.kind == AS_TYPED):
         return ()
     if "hardly" in amount or "changing" in words:
         return (

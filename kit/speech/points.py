@@ -38,7 +38,7 @@ from kit.meal.changes import read_change
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.meal.steps import applied
 from kit.rules.verdicts import CANNOT_TELL, HOLDS
-from kit.speech.checking import check_sentence
+from kit.speech.checking import Tried, check_sentence
 from kit.speech.verdict import ANSWER, POINT, STEP, Verdict
 from kit.talk.dish import Dish
 from kit.talk.placeholders import faults, fill, filled, pieces
@@ -91,10 +91,10 @@ def _answer(place: int, question: Question, dish: Dish) -> Verdict:
         found = _check(ANSWER, place, point, dish)
         doubt = f'what "{question.try_}" makes of the dish was not understood: {fault}.'
         return replace(found, verdict=CANNOT_TELL, because=doubt) if found.verdict == HOLDS else found
-    return _check(ANSWER, place, point, tried, dish)
+    return _check(ANSWER, place, point, tried, Tried(question.try_, dish))
 
 
-def _check(where: str, place: int, point: Point, dish: Dish, untried: Dish | None = None) -> Verdict:
+def _check(where: str, place: int, point: Point, dish: Dish, tried: Tried | None = None) -> Verdict:
     wrong = list(faults(point.say, dish))
     if wrong:
         return Verdict(point.say, CANNOT_TELL, f"{'; '.join(wrong)}.", where=where, point=point, place=place)
@@ -102,7 +102,7 @@ def _check(where: str, place: int, point: Point, dish: Dish, untried: Dish | Non
         say = fill(point.say, dish)
     except KitError as fault:
         return Verdict(point.say, CANNOT_TELL, f"{fault}.", where=where, point=point, place=place)
-    checked = check_sentence(say, dish, dict(point.pins), untried=untried)
+    checked = check_sentence(say, dish, dict(point.pins), tried=tried)
     return Verdict(
         say=say,
         verdict=checked.verdict,

@@ -32,7 +32,7 @@ from kit.speech import (
     wordings,
     wordings_judged,
 )
-from kit.speech.changes_said import LEAVE_OUT, SaidChange, read_change
+from kit.speech.changes_said import LEAVE_OUT, TRIED, SaidChange, read_change
 from kit.speech.claim import FOOD, Claim, Finding
 from kit.speech.clauses import is_verb_word
 from kit.speech.comparisons_claim import ComparisonClaim
@@ -140,7 +140,7 @@ def _has_verb(said: Sentence, start: int, end: int) -> bool:
 _names: WeakKeyDictionary[Dish, FoodNames] = WeakKeyDictionary()
 
 
-def read(text: str, dish: Dish) -> tuple[Read, ...]:
+def read(text: str, dish: Dish, tried: str = "") -> tuple[Read, ...]:
     """Read what is said, sentence by sentence; the same words about the same foods are read once.
 
     Parameters
@@ -149,20 +149,22 @@ def read(text: str, dish: Dish) -> tuple[Read, ...]:
         What is said, its placeholders filled.
     dish : Dish
         The dish as written and as it is now, whose foods the words may name.
+    tried : str, optional
+        The change that a question tries, when the words answer it: what they say becomes more or less is its effect.
     """
     names = _names.get(dish)
     if names is None:
         names = _names[dish] = names_of(dish.talk.recipe, dish.numbers.recipe)
-    return _read(text, names)
+    return _read(text, names, tried)
 
 
 @lru_cache(maxsize=300)  # a talk's sentences several times over; more would only be kept
-def _read(text: str, names: FoodNames) -> tuple[Read, ...]:
+def _read(text: str, names: FoodNames, tried: str = "") -> tuple[Read, ...]:
     pieces = _sentences(text, names)
     answers = [piece for _, piece in pieces[1:]] + [""]
     found = []
     for (start, piece), answer in zip(pieces, answers, strict=True):
-        one = _one(piece, start, names)
+        one = _one(piece, start, names, tried)
         if _YES_OR_NO.match(piece) and _NO.match(answer):  # "Are they nut-free? No, there are pecans in there."
             one = replace(one, claims=tuple(replace(claim, negated=not claim.negated) for claim in one.claims))
         elif _ANY.match(piece) and _NO_ALONE.match(answer):  # "Contains egg? No.", "Gluten? None."
@@ -202,12 +204,12 @@ def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
     return found
 
 
-def _one(text: str, offset: int, names: FoodNames) -> Read:
+def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     said = sentence(text, names)
     about = subjects(said)
     claims: list[Claim] = [*health.read(said)]
     change = read_change(said)
-    effect = effects.read(said, about, change)
+    effect = effects.read(said, about, change or (SaidChange(TRIED, words=tried) if tried else None))
     claims += effect
     if change is not None and change.kind == LEAVE_OUT:
         said.used.update(change.places)

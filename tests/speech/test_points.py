@@ -6,6 +6,7 @@ from kit.meal.changes import leave_out
 from kit.meal.nutrition import nutrition
 from kit.speech.points import check_points, check_talk
 from kit.talk.talk import PlanStep, Point, Question
+from tests.speech import corpus
 from tests.talks import a_talk, verdict_on
 
 
@@ -104,3 +105,12 @@ def test_the_json_keeps_its_keys():
     told = verdict_on("It is vegan.").as_json()
     assert {"say", "verdict", "because", "instead", "where", "claims"} <= set(told)
     assert set(told["claims"][0]) == {"words", "family", "about", "verdict", "because"}
+
+
+def test_what_an_answer_says_becomes_more_or_less_is_what_its_question_tries():
+    rows, dish = corpus.rows("answers"), corpus.dish("chickpea_curry")
+    asked = tuple(Question("Could I?", row["try"], row["answer"]) for row in rows)
+    found = check_talk(replace(dish.talk, questions=asked))
+    wrong = [(one.say, one.verdict) for row, one in zip(rows, found, strict=True) if one.verdict != row["expected"]]
+    assert wrong == []
+    assert not [one.instead for one in found if "about 0 " in one.instead]
