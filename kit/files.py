@@ -8,6 +8,7 @@ import threading
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
+from functools import lru_cache
 from pathlib import Path
 
 from kit.errors import KitError
@@ -44,8 +45,14 @@ def own_folder() -> Path:
     KitError
         If there is no home folder.
     """
+    return _folder_of(os.environ.get("TALK_KIT_HOME"), os.environ.get("HOME"), os.environ.get("USERPROFILE"))
+
+
+@lru_cache(maxsize=8)
+def _folder_of(named: str | None, *_home: str | None) -> Path:
+    """Return the user's own folder where the environment says so; it is asked for with every food that is named."""
     try:
-        return Path(os.environ.get("TALK_KIT_HOME") or Path.home() / ".talk-kit")
+        return Path(named or Path.home() / ".talk-kit")
     except RuntimeError:
         raise KitError("there is no home folder; name a folder of yours in the variable TALK_KIT_HOME") from None
 

@@ -278,9 +278,11 @@ def own_table() -> Path:
 def foods() -> Foods:
     """Return all foods at hand: the kit's own, then those the user has typed in from package labels."""
     table = own_table()
-    if not table.exists():
+    try:
+        changed = table.stat().st_mtime_ns
+    except OSError:
         return bundled_foods()
-    return _with_own(table, table.stat().st_mtime_ns)
+    return _with_own(table, changed)
 
 
 @cache

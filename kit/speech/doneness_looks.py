@@ -10,7 +10,6 @@ from kit.speech.foods_said import FoodWord
 from kit.speech.keeping_judged import DONE_THINGS, doneness
 from kit.speech.keeping_words import foods_named
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.tokens import words_of
 from kit.speech.values import alone, present
 from kit.talk.dish import Dish
 from kit.texts import number
@@ -21,6 +20,7 @@ _COLORS = frozenset("white brown grey gray golden clear opaque".split())
 _TURNS = frozenset("turns turn goes go looks look gets run runs is are".split())
 _KEPT = frozenset("fridge refrigerator freezer days day".split())
 _RAW = "raw"
+_SEEN = _LOOKS | _COLORS | {"soft", _RAW}
 _RAW_MEANT = frozenset("eat eaten taste tasting lick serve served drink".split())
 _OF_ANIMALS = ("meat", "poultry", "fish", "shellfish", "egg")
 _INSIDE = frozenset("middle center centre inside yolk yolks juices".split())
@@ -41,7 +41,9 @@ class LooksClaim(Claim):
 
 def read(sentence: Sentence) -> list[Claim]:
     """Return the looks by which a sentence lets meat, fish or egg be eaten."""
-    told = words_said(sentence)
+    told = sentence.words
+    if not told & (_LOOKS | {"soft", "done", _RAW}):
+        return []
     looks = [at for at in range(len(sentence)) if at not in sentence.used and _looks(sentence, at, told)]
     ruled_out = told & _RULED_OUT and not told & _NO_WORRY
     if not looks or ruled_out or not told & (_ALLOWED | {"done"}):
@@ -55,13 +57,10 @@ def read(sentence: Sentence) -> list[Claim]:
     return [LooksClaim(tuple(looks), THE_DISH, False, named)]
 
 
-def words_said(sentence: Sentence) -> set[str]:
-    """Return every word of a sentence, those of names of several words too."""
-    return {word.text for word in words_of(sentence.text)}
-
-
-def _looks(sentence: Sentence, at: int, told: set[str]) -> bool:
+def _looks(sentence: Sentence, at: int, told: frozenset[str]) -> bool:
     pieces = set(sentence.text_at(at).split())
+    if pieces.isdisjoint(_SEEN):
+        return False
     behind = food_at(sentence, at) or food_at(sentence, at + 1)
     if behind is not None and not any(map(_of_an_animal, (*behind.inside, *behind.outside))):
         return False  # "pink salt"

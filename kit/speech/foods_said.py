@@ -143,6 +143,10 @@ class FoodNames:
     def _words(self) -> frozenset[str]:
         return frozenset[str]().union(*(names for _, names, _ in self.of_dish))
 
+    @cached_property
+    def _heads(self) -> frozenset[str]:
+        return frozenset[str]().union(*(heads for _, _, heads in self.of_dish))
+
     def at(self, stems: Sequence[str], at: int, table: FoodTable) -> tuple[int, FoodWord] | None:
         """Return the longest food name that begins at a word, and how many words it takes; None when there is none."""
         first = stems[at]
@@ -150,10 +154,11 @@ class FoodNames:
             return None
         for length in range(min(LONGEST, len(stems) - at), 0, -1):
             spoken = tuple(stems[at : at + length])
-            if any(word in SMALL_WORDS for word in (spoken[0], spoken[-1])) or not _ARTICLES.isdisjoint(spoken):
+            last = spoken[-1]
+            if first in SMALL_WORDS or last in SMALL_WORDS or not _ARTICLES.isdisjoint(spoken):
                 continue
-            inside = self._inside(spoken)
-            if not inside and spoken[-1] in _HOW:  # "pumpkin seeds", said by their whole name
+            inside = self._inside(spoken) if last in self._heads else ()
+            if not inside and last in _HOW:  # "pumpkin seeds", said by their whole name
                 whole = table.exact.get(spoken, ())
                 inside = tuple(key for key, _, _ in self.of_dish if key in whole)
             outside = table.exact.get(tuple(word for word in spoken if word not in SMALL_WORDS), ())
@@ -164,7 +169,7 @@ class FoodNames:
 
     def _inside(self, spoken: tuple[str, ...]) -> tuple[str, ...]:
         asked = {word for word in spoken if word not in SMALL_WORDS}
-        if spoken[-1] in _HOW:
+        if spoken[-1] in _HOW or not asked <= self._words:
             return ()
         fitting = [
             (key, asked == names)

@@ -15,6 +15,8 @@ from kit.talk.dish import Dish
 FAMILY = "health and beyond"
 _GAP = r"(?:[\w%,]+ ){0,4}?"
 _BEGINS = re.compile(r"(?<!\w)\w")
+_LONGEST = 3  # letters of a beginning by which patterns are found
+_LETTERS = re.compile(r"\w(?:\w(?!\?)){0,2}")
 _SHORT_GAP = r"(?:[\w%,]+ ){0,2}?"
 _REASONS = {
     "effect": "what a food does in the body is a health or structure/function claim, which the table cannot tell",
@@ -53,15 +55,17 @@ def _compiled(pattern: str) -> str:
     return rf"(?<!\w){text[:-1] if text.endswith(' ') else text}(?!\w)"
 
 
-def _first_letters(pattern: str) -> set[str]:
-    """Return the letters that a pattern of the table may begin with: "(iron|vitamin c) ~ blood" with i and v."""
+def _beginnings(pattern: str) -> set[str]:
+    """Return what a pattern of the table may begin with, up to three letters: "(iron|vitamin c) ~" with iro and vit."""
     if not pattern.startswith("("):
-        return {pattern[0]}
+        plain = _LETTERS.match(pattern)
+        assert plain is not None, pattern
+        return {plain[0][:_LONGEST]}
     depth, start, found = 0, 1, set()
     for at, sign in enumerate(pattern):
         depth += (sign == "(") - (sign == ")")
         if (sign == "|" and depth == 1) or depth == 0:
-            found |= _first_letters(pattern[start:at])
+            found |= _beginnings(pattern[start:at])
             start = at + 1
         if depth == 0:
             break
@@ -71,14 +75,14 @@ def _first_letters(pattern: str) -> set[str]:
 Phrases = Mapping[str, tuple[re.Pattern[str], tuple[Mapping[str, str], ...]]]
 
 
-def _by_letter(rows: Sequence[Mapping[str, str]]) -> Phrases:
-    """Return the patterns of some rows joined into one for each letter that a match may begin with."""
-    letters = sorted({letter for row in rows for letter in _first_letters(row["words"])})
+def _by_beginning(rows: Sequence[Mapping[str, str]]) -> Phrases:
+    """Return the patterns of some rows joined into one for each beginning that a match may have."""
+    begun = [(row, tuple(_beginnings(row["words"]))) for row in rows]
     found = {}
-    for letter in letters:
-        own = tuple(row for row in rows if letter in _first_letters(row["words"]))
+    for beginning in sorted({one for _, beginnings in begun for one in beginnings}):
+        own = tuple(row for row, beginnings in begun if beginning.startswith(beginnings))
         joined = "|".join(f"(?P<h{number}>{_compiled(row['words'])})" for number, row in enumerate(own))
-        found[letter] = re.compile(joined), own
+        found[beginning] = re.compile(joined), own
     return found
 
 
@@ -87,17 +91,23 @@ def _table() -> tuple[Phrases, Phrases]:
     """Return the words that tell, and those of the kitchen that look like them."""
     rows = read_rows(files.bundled("data/health_words.csv"))
     telling = [row for row in rows if row["kind"] != "kitchen"]
-    return _by_letter(telling), _by_letter([row for row in rows if row["kind"] == "kitchen"])
+    return _by_beginning(telling), _by_beginning([row for row in rows if row["kind"] == "kitchen"])
 
 
 def _matches(phrases: Phrases, text: str) -> Iterator[tuple[re.Match[str], Mapping[str, str]]]:
     """Return the matches in a text that do not overlap, each with its row; only words can begin one."""
     end = 0
     for begun in _BEGINS.finditer(text):
-        if begun.start() < end or begun[0] not in phrases:
+        start = begun.start()
+        if start < end:
             continue
-        pattern, rows = phrases[begun[0]]
-        match = pattern.match(text, begun.start())
+        for length in range(_LONGEST, 0, -1):
+            if text[start : start + length] in phrases:
+                break
+        else:
+            continue
+        pattern, rows = phrases[text[start : start + length]]
+        match = pattern.match(text, start)
         if match is not None:
             end = match.end()
             yield match, rows[int((match.lastgroup or "h0")[1:])]

@@ -25,9 +25,7 @@ _DAYS = {"hour": 1 / 24, "day": 1.0, "week": 7.0, "month": 30.4, "year": 365.0, 
 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     """Return what a sentence claims about keeping and food safety."""
-    words = {token.text for token in sentence.tokens} | {
-        word for token in sentence.tokens for word in token.text.split()
-    }
+    words = sentence.words
     claims: list[Claim] = []
     for at, said in list(sentence.quantities()):
         if at in sentence.used:
@@ -44,7 +42,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     )
 
 
-def _is_heat(sentence: Sentence, at: int, words: set[str]) -> bool:
+def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
     """Return whether a bare number is a temperature: "bring it back up to 165 when you reheat it"."""
     told = words & {
         "reheat",
@@ -71,7 +69,7 @@ def _is_heat(sentence: Sentence, at: int, words: set[str]) -> bool:
     return bool(told or words & {"cook", "cooked", "done", "safe"}) and led and free
 
 
-def _time(sentence: Sentence, at: int, said: Quantity, words: set[str]) -> list[Claim]:
+def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:
     near = clause_words(sentence, at)
     place = near_place(sentence, at, words)
     verbs = words & KEEP
@@ -117,7 +115,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: set[str]) -> list[
     return [TimeClaim((at,), THE_DISH, False, place, days, hot, limit, warned, foods_named(sentence), raw)]
 
 
-def _degrees(sentence: Sentence, at: int, said: Quantity, words: set[str]) -> list[Claim]:
+def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:
     near = clause_words(sentence, at)
     celsius = said.unit == "celsius"
     said = Quantity(said.low * 1.8 + 32, said.high * 1.8 + 32, "degree", said.relation) if celsius else said

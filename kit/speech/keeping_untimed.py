@@ -34,7 +34,7 @@ _FOR = frozenset("keeps keep lasts last kept keeping".split())
 _COUNTERS = frozenset("counter countertop table bench worktop sideboard windowsill stove stovetop temperature".split())
 
 
-def vague(sentence: Sentence, words: set[str]) -> list[Claim]:
+def vague(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
     """Return times without a number: "overnight on the counter", "all day", "until the weekend"."""
     claims: list[Claim] = []
     for at, token in enumerate(sentence.tokens):
@@ -134,7 +134,7 @@ def open_ended(sentence: Sentence, timed: set[int]) -> list[Claim]:
     return []
 
 
-def thaw(sentence: Sentence, words: set[str]) -> list[Claim]:
+def thaw(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
     """Return where something is said to be thawed."""
     for at, token in enumerate(sentence.tokens):
         if (

@@ -29,7 +29,7 @@ def clause_words(sentence: Sentence, at: int) -> set[str]:
     return {word for place in sentence.clause_of(at) for word in sentence.text_at(place).split()}
 
 
-def near_place(sentence: Sentence, at: int, words: set[str]) -> str | None:
+def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None:
     """Return where it is kept: the place named nearest to the time."""
     places = []
     for spot in range(len(sentence)):

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 from kit.food.vocabulary import words as food_words
 from kit.speech.clauses import _clauses
@@ -40,6 +41,11 @@ class Sentence:
 
     def __len__(self) -> int:
         return len(self.tokens)
+
+    @cached_property
+    def words(self) -> frozenset[str]:
+        """Every word of it, those of phrases and quantities one by one too."""
+        return frozenset(word for token in self.tokens for word in token.text.split())
 
     def is_a(self, at: int, kind: str, meaning: str = "") -> bool:
         """Return whether there is a token at a place and it can play a part."""

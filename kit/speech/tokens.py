@@ -4,6 +4,7 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
+from typing import NamedTuple
 
 from kit import files
 from kit.food.composition import read_rows
@@ -20,8 +21,7 @@ _ENDS = {"re": "are", "ll": "will", "ve": "have", "d": "would", "m": "am"}
 _IS_AFTER = frozenset("it that this there here what who where he she everything one which how let".split())
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(NamedTuple):
     """One word as it stands: lower case, its singular, its place in the sentence, and what joins it on."""
 
     text: str
@@ -158,8 +158,7 @@ def phrases() -> Phrases:
 
 def phrases_at(stems: Sequence[str], at: int) -> list[tuple[int, str, str]]:
     """Return the phrases that begin at a word: how many words each takes, its kind and its meaning."""
-    return [
-        (len(own), kind, meaning)
-        for own, kind, meaning in phrases().get(stems[at], ())
-        if tuple(stems[at : at + len(own)]) == own
-    ]
+    begun = phrases().get(stems[at])
+    if begun is None:
+        return []
+    return [(len(own), kind, meaning) for own, kind, meaning in begun if tuple(stems[at : at + len(own)]) == own]
