@@ -1,6 +1,6 @@
 """Allergens judged by the facts of each food; never "safe": read the package, and ask."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kit.food.allergens import allergen_names
 from kit.food.composition import Food
@@ -33,6 +33,7 @@ class AllergenClaim(Claim):
     only: bool = False  # "only the noodles have gluten"
     listed: tuple[str, ...] = ()  # all allergens that the sentence says are in the dish
     whole: bool = False  # whether it says that these are all
+    but: tuple[FoodWord, ...] = ()  # "nut-free except the almonds"
 
 
 def _used(dish: Dish) -> list[Food]:
@@ -75,8 +76,13 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
     foods = _used(dish)
     if claim.about.kind == FOOD:
         foods = [food for word in claim.about.foods for food in (present(dish, word) or alone(dish, word))]
+    apart = {key for word in claim.but for key in (*word.inside, *word.outside)}
+    foods = [food for food in foods if food.key not in apart]
     name = _name(claim.allergen)
     there, asked = _sorted_out(foods, claim.allergen)
+    if claim.but and claim.free and not claim.negated:
+        found = _free(claim, foods, there, asked, name)
+        return replace(found, because=f"apart from the {listing([word.text for word in claim.but])}, {found.because}")
     if claim.free and claim.negated and claim.safe:
         return Finding(HOLDS if there else CANNOT_TELL, _told(there, name) if there else f"no food in it brings {name}")
     if claim.free != claim.negated:

@@ -4,7 +4,9 @@ from dataclasses import replace
 
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.allergens_listed import says_whole
+from kit.speech.allergens_warned import safe_words, warns
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
+from kit.speech.exceptions import excepted
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food
 from kit.speech.sentence import Sentence
@@ -12,17 +14,13 @@ from kit.speech.slots import foods_from, negated
 
 FAMILY = "allergen"
 _CONTAINS = frozenset("contain contains containing include includes including".split())
-_SAFE = frozenset(
-    "allergy allergies allergic avoiding avoid avoids intolerant intolerance celiac coeliac celiacs coeliacs "
-    "sensitive".split()
-) | {"celiac disease", "coeliac disease"}
 _NO = frozenset("no zero without not never neither nor lack lacks".split()) | {"not any", "not a bit", "not one bit"}
 
 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     """Return the allergens that a sentence claims to be there or not."""
     claims: list[AllergenClaim] = []
-    safe = _safe_words(sentence)
+    safe = safe_words(sentence)
     if safe is not None and any(token.text in ("ask", "check", "tell") for token in sentence.tokens):
         return []  # "ask those who must avoid gluten" claims nothing
     packages = any(
@@ -38,17 +36,18 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             and sentence.text_at(at + 1) in ("in", "is", "are", "has", "have")
             and not _free(sentence, at)
             and not _there_is(sentence, at)
+            and not _is_in_it(sentence, at)
+            and not (sentence.text_at(at + 1) == "in" and _contains(sentence, at) is not None)
             and "allergen" not in sentence.text.lower()
         ) and not sentence.is_a(at + 1, "wording"):
             continue
         subject = _subject(sentence, about, at)
         name = token.parts["allergen"]
+        but, but_places = excepted(sentence, at) if name != "any" else ([], [])
         free = _free(sentence, at)
         if safe is not None and (free is None or abs(free - safe) <= 1):
             claims.append(
-                AllergenClaim(
-                    (min(at, safe), max(at, safe)), THE_DISH, _denied(sentence), name, True, True, (), packages
-                )
+                AllergenClaim((min(at, safe), max(at, safe)), THE_DISH, warns(sentence), name, True, True, (), packages)
             )
             # The "not" of those who "can not have egg" denies nothing of the dish.
             sentence.used.update({at, safe, *([safe - 1] if sentence.text_at(safe - 1) == "not" else [])})
@@ -61,9 +60,10 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
                     name,
                     free=True,
                     packages=packages,
+                    but=tuple(but),
                 )
             )
-            sentence.used.update({at, free})
+            sentence.used.update({at, free, *but_places})
         elif _contains(sentence, at) is not None:
             verb = _contains(sentence, at)
             assert verb is not None
@@ -119,6 +119,8 @@ def _an_allergen(sentence: Sentence, word: FoodWord) -> bool:
 
 def _free(sentence: Sentence, at: int) -> int | None:
     """Return the place of the word that says an allergen is not there; None when none does."""
+    if _is_in_it(sentence, at, "not"):
+        return at + 2
     following = at + 1
     # "Dairy, egg and nut free" shares one "free"; "free of nuts and soy" too.
     while sentence.text_at(following) in (",", "and", "or") and sentence.is_a(following + 1, "allergen"):
@@ -180,66 +182,50 @@ def _free(sentence: Sentence, at: int) -> int | None:
     return None
 
 
-def _safe_words(sentence: Sentence) -> int | None:
-    for at, token in enumerate(sentence.tokens):
-        if token.text in _SAFE:
-            return at
-        if (
-            token.text in ("eat", "have", "tolerate")
-            and sentence.text_at(at - 1) == "not"
-            and sentence.text_at(at - 2) in ("can", "must", *(("do", "does") if token.text != "have" else ()))
-        ):
-            return at
-    return None
-
-
-def _denied(sentence: Sentence) -> bool:
-    text = sentence.text.lower()
-    return any(
-        word in text
-        for word in (
-            "should skip",
-            "not safe",
-            "isn't safe",
-            "unsafe",
-            "should avoid",
-            "must avoid",
-            "not for",
-            "skip it",
-            "should not",
-            "shouldn't",
-            "stay away",
-            "nobody with",
-            "no one with",
-            "nobody who",
-            "no one who",
-            "keep it away",
-            "away from any",
-            "keep away",
-            "isn't for",
-            "not suitable",
-            "can't eat this",
-            "cannot eat this",
-        )
-    )
-
-
 def _contains(sentence: Sentence, at: int) -> int | None:
     """Return the place of the verb that says an allergen is there; None when none does."""
     clause = sentence.clause_of(at)
     for place in range(at - 1, clause[0] - 1, -1):
         if sentence.text_at(place) in _CONTAINS:
             return place
+    for place in range(at - 1, max(clause[0] - 1, at - 7), -1):
+        if (
+            sentence.text_at(place) == "got"
+            and sentence.text_at(place - 1) in ("is", "has")
+            and _ends_list(sentence, at)
+        ):
+            return place
     for place in range(at - 1, max(clause[0] - 1, at - 5), -1):
         if sentence.text_at(place) in ("is", "are") and sentence.text_at(place - 1) in ("there", "here"):
             return place
         if sentence.text_at(place) in ("has", "have") and sentence.text_at(at + 1) in ("in", ",", "and", ".", "from"):
             return place
+    if _is_in_it(sentence, at):
+        return at + 1
     if sentence.text_at(at + 1) in ("is", "are") and "allergen" in sentence.text.lower():
         return at + 1
     if "allergen" in sentence.text.lower() and not sentence.is_a(at, "allergen", "any"):
         return at
     return None
+
+
+def _ends_list(sentence: Sentence, at: int) -> bool:
+    """Return whether a list of allergens, or the statement, ends in it: "it's got milk and wheat in it"."""
+    while sentence.text_at(at + 1) in (",", "and") and sentence.is_a(at + 2, "allergen"):
+        at += 2
+    if sentence.text_at(at + 1) == "," and sentence.text_at(at + 2) == "and" and sentence.is_a(at + 3, "allergen"):
+        return True
+    behind = sentence.text_at(at + 1)
+    return behind in ("", ".", "!", ";") or (
+        behind == "in" and sentence.text_at(at + 2) in ("it", "this", "there", ".")
+    )
+
+
+def _is_in_it(sentence: Sentence, at: int, *denied: str) -> bool:
+    """Return whether an allergen is said to be in the dish, or not to be: "milk is in there", "egg's not in it"."""
+    words = [sentence.text_at(place) for place in range(at + 1, at + 4 + len(denied))]
+    is_in = words[:1] in (["is"], ["are"]) and words[1:-1] == [*denied, "in"]
+    return is_in and words[-1] in ("it", "there", "this", "here")
 
 
 def _there_is(sentence: Sentence, at: int) -> bool:

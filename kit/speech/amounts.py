@@ -156,7 +156,8 @@ def _about(sentence: Sentence, at: int, subject: About) -> About:
             and sentence.tokens[place].amount.unit in _UNITS
         ) or (place > at + 1 and share_at(sentence, place) is not None):
             break
-        if sentence.text_at(place) in ("from", "in") and subject.kind != FOOD:
+        counted = sentence.text_at(place - 1) == "is" and sentence.text_at(place - 2) == "what"
+        if sentence.text_at(place) in ("from", "in") and subject.kind != FOOD and not counted:
             over = place + 1
             while over < len(sentence) and sentence.text_at(over) in (
                 "the",

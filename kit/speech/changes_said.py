@@ -20,6 +20,7 @@ _FACTORS = {
     "doubling": 2.0,
     "twice": 2.0,
 }
+_MADE = frozenset("make have eat cook serve try do order want take".split())  # "have it without the cream"
 _RINSE = frozenset("rinse rinsing rinsed rinses draining drain drains drained".split())
 
 
@@ -276,6 +277,7 @@ def _left_out(sentence: Sentence) -> SaidChange | None:
             text == "without"
             and not (all(word.inside for word in foods) and _counted_behind(sentence, places[-1]))
             and not (at == 0 or sentence.text_at(at - 1) in (",", "and", "even", "but", "or"))
+            and not (sentence.text_at(at - 1) in ("it", "this", "them") and sentence.text_at(at - 2) in _MADE)
             and not any(sentence.tokens[spot].quantity is not None for spot in range(at))
             and not any(sentence.text_at(spot) in ("would", "could") for spot in range(at))
         ):

@@ -135,9 +135,9 @@ def _judged(reading: Read, claim: Claim, dish: Dish) -> Finding:
 
 def _judged_once(reading: Read, claim: Claim, dish: Dish) -> Finding:
     said = frozenset(one.nutrient for one in reading.claims if isinstance(one, AmountClaim))
-    if reading.open_change and isinstance(claim, (KindClaim, AllergenClaim, AbsentClaim)):
+    if reading.open_change and _about_now(claim):
         return Finding(CANNOT_TELL, "that is about a changed dish, and the change was not understood: try it on screen")
-    if reading.change is None or reading.change.kind == RINSE or not _about_now(claim):
+    if reading.change is None or reading.change.kind == RINSE or not _about_now(claim) or not reading.is_changed(claim):
         return judge(claim, dish, said)
     new = changed(reading.change, dish)
     if isinstance(new, Finding):

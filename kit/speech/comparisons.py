@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from kit.speech.claim import FOOD, UNKNOWN, About, Claim, Finding
 from kit.speech.clauses import is_stop
-from kit.speech.comparisons_claim import ComparisonClaim
+from kit.speech.comparisons_claim import IN_THE_DISH, ComparisonClaim
 from kit.speech.comparisons_judged import judge_comparison
 from kit.speech.comparisons_other import _UNKNOWN, _basis, _other
 from kit.speech.sentence import Sentence
@@ -15,6 +15,10 @@ from kit.talk.dish import Dish
 FAMILY = "comparison"
 MORE = frozenset("more higher richer greater larger bigger heavier extra ahead".split())
 _BEATS = frozenset("beat beats outdo outdoes outdoing trump trumps outscore outscores outstrip outstrips".split())
+_BRING = frozenset(
+    "bring brings bringing brought give gives giving add adds adding contribute contributes supply supplies provide "
+    "provides deliver delivers puts put".split()
+)
 LESS = frozenset("less fewer lower leaner lighter smaller poorer".split())
 
 
@@ -34,7 +38,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         )
         if claim is not None:
             sentence.used.update(claim.places)
-            claims.append(replace(claim, basis=basis if sentence.clauses[at] - where in (0, 1) else ""))
+            said = basis if sentence.clauses[at] - where in (0, 1) else ""
+            claims.append(replace(claim, basis=claim.basis or said))
     if claims:
         sentence.used.update(basis_places)
         claims += _carried_on(sentence, claims)
@@ -89,7 +94,18 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
         times,
         other[0],
         other[1],
+        IN_THE_DISH if _brings(sentence, about, at) and _is_inside(other[0]) else "",
     )
+
+
+def _is_inside(about: About) -> bool:
+    return about.kind == FOOD and not about.measure and all(word.inside for word in about.foods)
+
+
+def _brings(sentence: Sentence, about: list[About], at: int) -> bool:
+    """Return whether a food of the dish is said to bring something, and not to have it: in the dish, that is."""
+    words = {sentence.text_at(place) for place in range(sentence.clause_of(at)[0], at)}
+    return _is_inside(about[at]) and not words.isdisjoint(_BRING)
 
 
 def _beats(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from kit.speech.claim import THE_DISH, About, Claim
 from kit.speech.tokens import Quantity
 
+IN_THE_DISH = "serving of this dish"  # the basis of "the yogurt brings more fat than the nuts"
+
 
 @dataclass(frozen=True, slots=True)
 class ComparisonClaim(Claim):
@@ -23,7 +25,7 @@ class ComparisonClaim(Claim):
     other_nutrient : str
         When two nutrients of the same thing are compared.
     basis : str
-        ``"100 g"``, ``"cup"``, ``"100 kcal"``, ``"serving"``; empty when none was said.
+        ``"100 g"``, ``"cup"``, ``"100 kcal"``, ``"serving"``, `IN_THE_DISH`; empty when none was said.
     """
 
     nutrient: str = ""

@@ -11,9 +11,20 @@ from kit.rules.subjects import of_food
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import OF_A_FRACTION, fits
 from kit.speech.claim import FOOD, UNKNOWN, About, Finding
-from kit.speech.comparisons_claim import ComparisonClaim
+from kit.speech.comparisons_claim import IN_THE_DISH, ComparisonClaim
 from kit.speech.tokens import SHARE, Quantity
-from kit.speech.values import Amount, alone, amount_of, choices, of_nutrient, said_thing, scaled, total, unit_of
+from kit.speech.values import (
+    Amount,
+    alone,
+    amount_of,
+    choices,
+    of_nutrient,
+    present,
+    said_thing,
+    scaled,
+    total,
+    unit_of,
+)
 from kit.talk.dish import Dish, content, measure_grams
 from kit.texts import listing, number
 
@@ -110,6 +121,9 @@ def _pairs(claim: ComparisonClaim, dish: Dish, name: str) -> list[_Pair] | Findi
                     f"which {side.foods[0].text} is meant?",
                     choices=choices([side.foods[0]], dish, inside=False),
                 )
+    if claim.basis == IN_THE_DISH:
+        brought = [_brought_in(dish, side, name) for side in (own, other)]
+        return [_Pair(IN_THE_DISH, brought[0], brought[1])]
     measured = [side.kind != FOOD or bool(side.measure) for side in (own, other)]
     if all(measured):
         return _amounts(dish, name, own, other)
@@ -126,6 +140,12 @@ def _pairs(claim: ComparisonClaim, dish: Dish, name: str) -> list[_Pair] | Findi
         if sides[0] is not None and sides[1] is not None:
             pairs.append(_Pair(basis, sides[0], sides[1]))
     return pairs
+
+
+def _brought_in(dish: Dish, about: About, name: str) -> Range:
+    """Return what foods of the dish bring to a serving of it."""
+    foods = [food for word in about.foods for food in present(dish, word)]
+    return total([scaled(dish.brought(foods, own), factor) for own, factor in of_nutrient(name)])
 
 
 def _swollen(foods: list[Food | None]) -> bool:
@@ -244,6 +264,8 @@ def _because(claim: ComparisonClaim, dish: Dish, name: str, pairs: list[_Pair]) 
 
 def _instead(claim: ComparisonClaim, dish: Dish, name: str, pair: _Pair) -> tuple[str, ...]:
     own, other = _words(claim.about, dish), _words(claim.other, dish)
+    if claim.basis == IN_THE_DISH:
+        return (f"The {other} {'bring' if is_plural(other) else 'brings'} more {said_thing(name)} than the {own}.",)
     own = "{serving}" if own == "the dish" else own[:1].upper() + own[1:]
     has = "has" if own == "{serving}" or claim.about.measure else "have" if is_plural(own) else "has"
     usual = {"100 g": ", weight for weight", "cup": ", cup for cup", "100 kcal": ", calorie for calorie"}.get(

@@ -20,7 +20,7 @@ from kit.texts import number
 FAMILY = "servings and weights"
 _SERVES = frozenset(
     "serves serve feeds feed makes make fills fill yields "
-    "yield cuts cut divides divide enough stretches stretch splits split goes".split()
+    "yield cuts cut divides divide enough stretches stretch splits split goes does do pours pour".split()
 )
 _PEOPLE = frozenset("people persons person guests friends eaters adults hungry mouths of".split())
 _NOT_SERVINGS = frozenset("minutes minute cups cup ingredients ingredient tablespoons batches steps".split())
@@ -71,7 +71,7 @@ _AFTER_COUNT = frozenset(". , ; and ! with if at easily comfortably here it in t
 _POTS = ("recipe", "pot", "pan", "batch", "tray")
 _FEEDS = ("serves", "serve", "feeds", "feed", "enough")  # these need no "people" behind the number
 _HOLDS_FOOD = frozenset("has have holds hold with gets get contains is comes you gives brings".split())
-_ORDERS = ("let", "cut", "divide", "make", "fill")
+_ORDERS = ("let", "cut", "divide", "make", "fill", "do", "pour")
 
 
 def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> Claim | None:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
 from kit.speech.claim import Claim
+from kit.speech.clauses import is_stop
 from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.counts import IngredientsClaim, ServingsClaim, WeightClaim
 from kit.speech.day_shares import DayShareClaim
@@ -15,7 +16,7 @@ from kit.speech.health import HealthClaim
 from kit.speech.keeping_judged import DegreesClaim, ThawClaim, TimeClaim
 from kit.speech.kinds import KindClaim
 from kit.speech.nutrient_parts import PartClaim
-from kit.speech.sentence import Sentence
+from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import share_at
 from kit.speech.unread import UnreadClaim
 from kit.speech.wordings_claim import WordingClaim
@@ -77,8 +78,10 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             places = tuple(sorted({negators[-1], *(at for claim in open_claims for at in claim.places)}))
             found += [DenialClaim(places, words=sentence.said(places))] if open_claims else []
             continue
+        if all(_is_first(claim) for claim in own):
+            negators = [at for at in negators if not _sets_against(sentence, at)]
         told = sum(1 for claim in own if claim.negated or _sees_to_it(claim))
-        if told >= len(negators) or not own:
+        if told >= len(negators) or not own or not negators:
             continue
         open_claims = [claim for claim in own if not claim.negated and not _sees_to_it(claim)]
         plain = told == 0 and not led and len(negators) == len(open_claims) == 1
@@ -90,6 +93,22 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             found = [claim for claim in found if claim not in open_claims]
             found.append(DenialClaim(places, words=sentence.said(places)))
     return found
+
+
+def _is_first(claim: Claim) -> bool:
+    """Return whether a food is said to bring most of something, so that no other does."""
+    if not isinstance(claim, DishShareClaim):
+        return False
+    return claim.rank == 1 or (claim.said is not None and claim.said.relation in ("most", "nearly all", "all"))
+
+
+def _sets_against(sentence: Sentence, at: int) -> bool:
+    """Return whether "not" only names what it is not, behind the statement: "..., not the beets"."""
+    over = at + 1
+    while sentence.text_at(over) in ("the", "a", "our", "any", "from", "by"):
+        over += 1
+    alone = food_at(sentence, over) is not None and (over + 1 >= len(sentence) or is_stop(sentence.tokens[over + 1]))
+    return sentence.text_at(at) == "not" and sentence.text_at(at - 1) == "," and alone
 
 
 def _sees_to_it(claim: Claim) -> bool:

@@ -7,10 +7,11 @@ import numpy as np
 from kit.food.composition import Food
 from kit.meal.certainty import Range
 from kit.rules.naming import is_plural, short_name
-from kit.rules.spoken import fraction_words, share_words
+from kit.rules.spoken import share_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
-from kit.speech.claim import Claim, Edit, Finding
+from kit.speech.claim import Claim, Finding
+from kit.speech.share_claim import share_edit
 from kit.speech.tokens import Quantity
 from kit.speech.values import choices, ends, lacking, of_nutrient, pinned, said_thing, scaled, unit_of
 from kit.talk.dish import Dish
@@ -55,10 +56,7 @@ def _judged(claim: DishShareClaim, dish: Dish, name: str, found: list[Food]) -> 
     brought = scaled(dish.brought(found, parts[0][0]), parts[0][1])
     because = (
         f"the {names} {verb} {ends(brought, unit_of(name))} of {said_thing(name)} in a serving, "
-        f"{percent(of.value)} of "
-        f""
-        f""
-        f"all"
+        f"{percent(of.value)} of all"
     )
     if claim.rank:
         return _ranked(claim, dish, name, found, of, because)
@@ -83,11 +81,7 @@ def _judged(claim: DishShareClaim, dish: Dish, name: str, found: list[Food]) -> 
     if result:
         return Finding(HOLDS, because)
     words = share_words(of, f"the {said_thing(name)}")
-    edit = (
-        Edit(claim.start, claim.end, fraction_words(of.value))
-        if not claim.negated and claim.end > claim.start and 0.03 < of.value < 0.97
-        else None
-    )
+    edit = None if claim.negated else share_edit(claim.start, claim.end, of.value)
     return Finding(OFF, because, edit, (f"The {names} {verb} {words}.",))
 
 

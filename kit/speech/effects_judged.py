@@ -5,13 +5,14 @@ from dataclasses import dataclass
 from kit.food.composition import nutrients
 from kit.meal.certainty import Range
 from kit.meal.changes import change
-from kit.rules.spoken import amount_words, fraction_words, quantity_words
+from kit.rules.spoken import amount_words, quantity_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.amounts import in_unit
 from kit.speech.changes_made import changed
 from kit.speech.changes_said import AS_TYPED, RINSE, SaidChange
 from kit.speech.claim import Claim, Edit, Finding
+from kit.speech.share_claim import share_edit
 from kit.speech.tokens import NO_QUANTITY, Quantity
 from kit.speech.values import of_nutrient, said_thing, scaled, total, unit_of
 from kit.talk.dish import Dish
@@ -125,9 +126,7 @@ def _edit(claim: EffectClaim, of: Range, before: float) -> Edit | None:
             else Edit(claim.start, claim.end, words)
         )
     share = abs(of.value) / before if before else 0.0
-    return (
-        Edit(claim.start, claim.end, fraction_words(share)) if 0.03 < share < 0.97 and claim.end > claim.start else None
-    )
+    return share_edit(claim.start, claim.end, share)
 
 
 def _counted_as(name: str) -> str:
@@ -153,10 +152,7 @@ def _sentences(claim: EffectClaim, words: str, of: Range, gain: str) -> tuple[st
 def _judge_rinse(claim: EffectClaim) -> Finding:
     because = (
         "draining takes off about 36 percent of the can's sodium, draining and rinsing about 41 (published "
-        "measurement, Duyff 2011; common "
-        ""
-        ""
-        "practice)"
+        "measurement, Duyff 2011; common practice)"
     )
     if claim.nutrient not in ("sodium", "salt"):
         return Finding(CANNOT_TELL, "what rinsing takes off is only known of the sodium")

@@ -42,6 +42,14 @@ class HealthClaim(Claim):
     section: str = ""
 
 
+_OF_SAFETY = ("reheating", "keeping", "doneness")
+
+
+@dataclass(frozen=True, slots=True)
+class SafetyClaim(HealthClaim):
+    """Words of keeping, reheating or doneness that name no time and no temperature."""
+
+
 def _compiled(pattern: str) -> str:
     pieces = []
     for piece in pattern.split(" "):
@@ -132,7 +140,8 @@ def read(sentence: Sentence) -> list[Claim]:
         )
         if not places:
             continue
-        claims.append(HealthClaim(places, words=match[0].strip(), kind=row["kind"], section=row["source"]))
+        of = SafetyClaim if row["kind"] in _OF_SAFETY else HealthClaim
+        claims.append(of(places, words=match[0].strip(), kind=row["kind"], section=row["source"]))
         sentence.used.update(places)
     claims += _unknown_substances(sentence)
     for at in sentence.places("beyond"):
@@ -159,7 +168,10 @@ def _unknown_substances(sentence: Sentence) -> list[Claim]:
     claims: list[Claim] = []
     for at, token in enumerate(sentence.tokens):
         led = sentence.text_at(at - 1) in ("of", "in", "with") and at > 1
-        rich = led and (sentence.tokens[at - 2].is_a("wording") or sentence.tokens[at - 2].quantity is not None)
+        has = sentence.text_at(at - 1) in ("have", "has", "contain", "contains") and sentence.text_at(at - 2) != "to"
+        rich = has or (
+            led and (sentence.tokens[at - 2].is_a("wording") or sentence.tokens[at - 2].quantity is not None)
+        )
         plain = not token.parts and token.food is None and token.quantity is None
         if (
             rich
@@ -168,8 +180,9 @@ def _unknown_substances(sentence: Sentence) -> list[Claim]:
             and _SUBSTANCE.fullmatch(token.text)
             and token.text not in _NO_SUBSTANCES
         ):
-            sentence.used.update({at, at - 2})
-            claims.append(HealthClaim((at - 2, at), words=token.text, kind="beyond"))
+            places = (at - 1, at) if has else (at - 2, at)
+            sentence.used.update(places)
+            claims.append(HealthClaim(places, words=token.text, kind="beyond"))
     return claims
 
 

@@ -58,8 +58,14 @@ def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
         "internal",
         "middle",
         "thickest",
+        "heat",
+        "heating",
+        "heated",
+        "through",
     }
-    before = sentence.text_at(at - 1) in ("to", "at", *_READS)
+    before = sentence.text_at(at - 1) in ("to", "at", *_READS) or (
+        sentence.text_at(at - 1) == "is" and sentence.text_at(at - 3) in ("until", "till")
+    )
     core = sentence.text_at(at + 1) == "in" and sentence.text_at(at + 3) in _CORE  # "165 in the middle"
     led = sentence.tokens[at].text.startswith(("up to", *_READS)) or before or core
     following = at + 1

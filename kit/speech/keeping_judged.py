@@ -119,10 +119,7 @@ def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
         least, most = _rules()["keeps_days"]
         because = (
             f"a cooked dish keeps {number(least)} to {number(most)} days in the refrigerator at 40 °F (4 °C) "
-            f"or below (USDA "
-            f""
-            f""
-            f"FSIS)"
+            f"or below (USDA FSIS)"
         )
         if _raw_dish(dish):
             return Finding(

@@ -20,7 +20,7 @@ IN_FREEZER = frozenset("freezer freeze freezes frozen freezing".split())
 OUTSIDE = frozenset(
     "stove stovetop hob sink windowsill porch garage out counter "
     "desk table room bench countertop car bag backpack unrefrigerated sideboard "
-    "pantry cupboard larder".split()
+    "pantry cupboard larder cloth towel shelf bread-bin bin cloche worktop".split()
 )
 
 
@@ -35,6 +35,8 @@ def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None
     for spot in range(len(sentence)):
         for word in sentence.text_at(spot).split():
             kind = FREEZER if word in IN_FREEZER else FRIDGE if word in IN_FRIDGE else OUT if word in OUTSIDE else None
+            if word == "tin" and sentence.text_at(spot - 1) in ("a", "the") and sentence.text_at(spot - 2) == "in":
+                kind = OUT
             if (
                 kind == OUT
                 and word in ("table", "room", "bag", "car")

@@ -8,17 +8,17 @@ from kit.rules.kinds import VEGAN, VEGETARIAN, WHOLE_GRAIN, fits, is_grain, part
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Finding
+from kit.speech.exceptions import excepted
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import dish_named, food_part, is_dish, is_food
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.slots import foods_from, negated
+from kit.speech.slots import negated
 from kit.speech.unread import UnreadClaim
 from kit.speech.values import alone, present
 from kit.talk.dish import Dish
 from kit.texts import listing
 
 FAMILY = "kind"
-_EXCEPT = frozenset("except but besides bar excepting".split())
 _SEA = ("fish", "shellfish")
 _GROUPS = {
     "meat": ("meat", "poultry"),
@@ -73,7 +73,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             continue
         kind = sentence.tokens[at].parts["kind"]
         people = sentence.text_at(at) in ("vegans", "vegetarians", "pescatarians")
-        but, places = _but(sentence, at)
+        but, places = excepted(sentence, at)
         sentence.used.update({at, *places})
         denied = negated(sentence, at) or (people and _warned(sentence, at))
         word = sentence.text_at(at) if not people and sentence.text_at(at) in _PLAIN else ""
@@ -114,18 +114,6 @@ def _warned(sentence: Sentence, at: int) -> bool:
         or bool(before & {"not", "never", "skip", "avoid"})
         or bool(words & {"skip", "avoid", "beware"})
     )
-
-
-def _but(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
-    for place in range(at + 1, min(len(sentence), at + 6)):
-        if sentence.text_at(place) in _EXCEPT or (
-            sentence.text_at(place) == "apart" and sentence.text_at(place + 1) == "from"
-        ):
-            over = place + 1
-            while over < len(sentence) and sentence.text_at(over) in ("for", "from", "the", "with", "of"):
-                over += 1
-            return foods_from(sentence, over, len(sentence))
-    return [], []
 
 
 def _absent(sentence: Sentence) -> list[Claim]:

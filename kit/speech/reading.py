@@ -1,9 +1,10 @@
 """From words to claims: what every family reads in a sentence, in order; each takes the words that it accounts for."""
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import pairwise
 from typing import Any
 from weakref import WeakKeyDictionary
 
@@ -34,7 +35,6 @@ from kit.speech import (
 )
 from kit.speech.changes_said import LEAVE_OUT, TRIED, SaidChange, read_change
 from kit.speech.claim import FOOD, Claim, Finding
-from kit.speech.clauses import is_verb_word
 from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.foods_said import FoodNames, names_of
 from kit.speech.sentence import Sentence, sentence
@@ -65,6 +65,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     counts.WeightClaim: (counts.FAMILY, counts.judge),
     balance.BalanceClaim: (balance.FAMILY, balance.judge),
     health.HealthClaim: (health.FAMILY, health.judge),
+    health.SafetyClaim: (keeping.FAMILY, health.judge),
     unread.UnreadClaim: (unread.FAMILY, unread.judge),
     denials.DenialClaim: (denials.FAMILY, unread.judge),
 }
@@ -80,6 +81,7 @@ _NO = re.compile(
     r"|far from it|not with|(?:it|they|that) (?:does|do|is|are|has|have)(?: not|n't))\b",
     re.IGNORECASE,
 )
+_ASKS = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would)\b", re.IGNORECASE)
 _GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|so)\b", re.IGNORECASE)
 _OPEN_CHANGES = frozenset("instead".split())
 _IF = frozenset("if unless provided providing once".split())
@@ -122,19 +124,24 @@ class Read:
             changed = self.change is not None and min(self.change.places) < at
             of_food = any(claim.about.kind == FOOD for claim in self.claims if min(claim.places) < at)
             goes_on = said.is_a(at + 2, "pronoun") and of_food  # "they" may be who the first was about
-            if changed or goes_on or not _has_verb(said, at + 2, -1):
+            if changed or goes_on:
                 continue
             found += [said.text[: said.tokens[at].start], said.text[said.tokens[at + 2].start :]]
         return found
+
+    def is_changed(self, claim: Claim) -> bool:
+        """Return whether a claim is about the dish with the change made: not one before ", and without the cream"."""
+        if self.change is None:
+            return False
+        at = min(self.change.places)
+        first = self.sentence.clause_of(at)[0]
+        joined = at > 0 and self.sentence.text_at(at - 1) in ("and", "but") and at - first <= 2
+        return not (joined and max(claim.places) < first)
 
     def spans(self, claim: Claim) -> tuple[tuple[int, int], ...]:
         """Return where the words of a claim stand in the sentence."""
         tokens = [self.sentence.tokens[at] for at in claim.places]
         return tuple((self.offset + token.start, self.offset + token.end) for token in tokens)
-
-
-def _has_verb(said: Sentence, start: int, end: int) -> bool:
-    return said.text_at(start) == "no" or any(is_verb_word(token) for token in said.tokens[start:end])
 
 
 _names: WeakKeyDictionary[Dish, FoodNames] = WeakKeyDictionary()
@@ -184,9 +191,19 @@ def _denied_whole(one: Read) -> tuple[Claim, ...]:
     return (unread.UnreadClaim(named, words=said.said(named)),) if named else ()
 
 
+def _questions_behind(text: str, starts: Sequence[int]) -> Iterator[int]:
+    """Return where a question begins that is joined to a statement: "It has no soy, and any gluten in it? None"."""
+    for start, end in pairwise([*starts, len(text)]):
+        piece = text[start:end]
+        last = piece.rfind(", and ")
+        if last > 0 and piece.rstrip().endswith("?") and not _ASKS.match(piece):
+            yield start + last + len(", and ")
+
+
 def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
     """Return a text cut into sentences, with their starts; "They are ..." stays with the sentence that says who."""
     starts = [0, *(match.end() for match in _END.finditer(text))]
+    starts = sorted({*starts, *_questions_behind(text, starts)})
     found: list[tuple[int, str]] = []
     for start, end in zip(starts, [*starts[1:], len(text)], strict=True):
         piece = text[start:end]

@@ -21,5 +21,10 @@ class ShareClaim(Claim):
 
 def with_share(claim: ShareClaim, share: float) -> Edit | None:
     """Return the change of the number that makes the claim hold; None where it is denied or not said as a fraction."""
+    return None if claim.negated else share_edit(claim.start, claim.end, share)
+
+
+def share_edit(start: int, end: int, share: float) -> Edit | None:
+    """Return a share in place of the words from one place to another; None where it is not said as a fraction."""
     least, most = _SAID
-    return None if claim.negated or not least < share < most else Edit(claim.start, claim.end, fraction_words(share))
+    return Edit(start, end, fraction_words(share)) if least < share < most and end > start else None

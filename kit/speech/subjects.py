@@ -90,8 +90,7 @@ class _Subjects:
     def _food(self, at: int, before: int, led: bool) -> None:
         """Take a food as the subject; not one that is left out, nor the one in "with the oats"."""
         sentence, word = self.sentence, self.sentence.text_at(before)
-        changed = sentence.is_a(before, "verb_leave_out") or sentence.is_a(before, "verb_swap")
-        if changed and word not in ("hold", "holds"):
+        if _is_changed(sentence, before):
             return
         if word in ("no", "zero", "without"):  # "no butter went into these"
             return
@@ -145,6 +144,14 @@ class _Subjects:
     def _is_measured(self, before: int) -> bool:
         """Return whether a part stands before "of": "half of the pot", "a cup of the rice"."""
         return self.sentence.text_at(before) == "of" and before > 0 and _is_part(self.sentence, before - 1)
+
+
+def _is_changed(sentence: Sentence, at: int) -> bool:
+    """Return whether a change stands before a food, or before a list that it ends: "without the ham and the cheese"."""
+    while at > 0 and (sentence.text_at(at) in ("and", "or", ",", *DETERMINERS) or is_food(sentence, at)):
+        at -= 1
+    changes = at >= 0 and (sentence.is_a(at, "verb_leave_out") or sentence.is_a(at, "verb_swap"))
+    return changes and sentence.text_at(at) not in ("hold", "holds")
 
 
 def _it(sentence: Sentence, at: int) -> bool:

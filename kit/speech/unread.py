@@ -14,7 +14,7 @@ from kit.talk.dish import Dish
 FAMILY = "not understood"
 # Nutrients whose names a cook also uses of other things.
 _ORDINARY = frozenset("salt sugars fat water iron zinc copper".split())
-_GOES_ON = ("for", "in", "altogether", "total", "per", "a", "each", "are", "is", "come", "from", "of")
+_GOES_ON = (",", "for", "in", "altogether", "total", "per", "a", "each", "are", "is", "come", "from", "of")
 _TELLING_UNITS = ("kcal", "kJ", "mg", "µg", "iu")
 _HAS = frozenset("has have had contains contain holds hold packs pack carries brings bring with".split())
 _COOKS = frozenset("i we you i've we've you've ill well".split())
@@ -74,7 +74,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
             day = any(is_day(sentence, place) and sentence.text_at(place) not in ("day", "today") for place in clause)
             return strict or (unit == "%" and named) or (unit == "" and day)
         return False
-    if token.is_a("share") and (_goes_back(sentence, at) or _says_of(sentence, at)):
+    if token.is_a("share") and (_goes_back(sentence, at) or _says_of(sentence, at) or _is_of(sentence, at)):
         return True
     if token.is_a("nutrient"):
         name = token.parts["nutrient"]
@@ -143,6 +143,15 @@ def _says_of(sentence: Sentence, at: int) -> bool:
     )
 
 
+def _is_of(sentence: Sentence, at: int) -> bool:
+    """Return whether something is said to be a share of a nutrient: "the sauce is most of the fat"."""
+    over = at + 1
+    while sentence.text_at(over) in ("of", "the", "your", "its", "this"):
+        over += 1
+    led = sentence.text_at(at - 1) in ("is", "are") and sentence.text_at(at + 1) == "of"
+    return led and share_at(sentence, at) is not None and sentence.is_a(over, "nutrient")
+
+
 def _spoons(sentence: Sentence, at: int) -> bool:
     """Return whether a serving is said to have so many spoons of sugar, salt or fat; what goes in is no claim."""
     if sentence.tokens[at].amount.unit not in ("tsp", "tbsp") or sentence.text_at(at + 1) != "of":
@@ -166,7 +175,7 @@ def _little(sentence: Sentence, at: int) -> bool:
     """Return whether there is said to be none or little of an allergen: "hardly any dairy in it"."""
     before = [at - 1, at - 2] if sentence.text_at(at - 1) in ("of", "any") else [at - 1]
     words = [sentence.text_at(place) for place in sentence.clause_of(at)]
-    if words[:1] == ["not"] and words[1:2] in (["one"], ["a"]) and not _HAS.isdisjoint(words):
+    if any(pair in (("not", "one"), ("not", "a")) for pair in pairwise(words)) and not _HAS.isdisjoint(words):
         return True  # "not one of these has wheat in it"
     return any(sentence.is_a(place, "share", "none") or sentence.is_a(place, "share", "hardly any") for place in before)
 

@@ -178,6 +178,8 @@ def _subject(
                 break
             if is_food(sentence, place) and not token.is_a("nutrient"):
                 part = food_part(sentence, place)
+                if _is_called(sentence, before) and not any(word.inside for word in part.foods):
+                    return THE_DISH, place
                 return About(FOOD, 1.0, part.foods, said_inside=part.said_inside), place
             if is_dish(sentence, place):
                 return dish_named(sentence, place), place
@@ -186,6 +188,12 @@ def _subject(
     if subject.kind == FOOD:
         return About(FOOD, 1.0, subject.foods, said_inside=subject.said_inside, or_dish=subject.or_dish), -1
     return (subject if subject.kind == UNKNOWN else THE_DISH), -1
+
+
+def _is_called(sentence: Sentence, at: int) -> bool:
+    """Return whether the dish is called something here: "it's a low-fat bread"."""
+    led = sentence.text_at(at) in ("a", "an") and sentence.text_at(at - 1) == "is"
+    return led and sentence.text_at(at - 2) in ("it", "this", "that")
 
 
 def _alone(sentence: Sentence, about: list[About], at: int, wording: str) -> list[Claim]:

@@ -22,6 +22,7 @@ SETS = (
     "fresh_sixth",
     "fresh_seventh",
     "fresh_eighth",
+    "fresh_ninth",
 )
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
 

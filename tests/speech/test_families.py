@@ -163,7 +163,9 @@ def test_two_statements_joined_are_read_apart_too():
     [one] = read("The rice is whole grain, and sodium stays under five grams.", a_dish("plate"))
     assert one.halves() == ["The rice is whole grain", "sodium stays under five grams."]
     [list_only] = read("It contains wheat, milk, and eggs.", a_dish("plate"))
-    assert list_only.halves() == []
+    alone = list_only.halves()[-1]
+    assert alone == "eggs."
+    assert read(alone, a_dish("plate"))[0].claims == ()
 
 
 def test_what_a_rule_wants_said_beside_a_wording_is_told_and_changes_no_verdict():

@@ -1,0 +1,67 @@
+"""Those who avoid an allergen, and whether they are told to leave the dish alone."""
+
+from kit.speech.sentence import Sentence
+
+_SAFE = frozenset(
+    "allergy allergies allergic avoiding avoid avoids intolerant intolerance celiac coeliac celiacs coeliacs "
+    "sensitive".split()
+) | {"celiac disease", "coeliac disease"}
+_WARNINGS = (
+    "should skip",
+    "not safe",
+    "isn't safe",
+    "unsafe",
+    "should avoid",
+    "must avoid",
+    "not for",
+    "skip it",
+    "should not",
+    "shouldn't",
+    "stay away",
+    "nobody with",
+    "no one with",
+    "nobody who",
+    "no one who",
+    "keep it away",
+    "away from any",
+    "keep away",
+    "isn't for",
+    "not suitable",
+    "unsuitable",
+    "no good for",
+    "not good for",
+    "not great for",
+    "not okay for",
+    "not right for",
+    "aren't for",
+    "not one for",
+    "no use to",
+    "off limits",
+    "watch out",
+    "steer clear",
+    "give it a miss",
+    "leave this",
+    "leave it alone",
+    "can't eat this",
+    "cannot eat this",
+)
+
+
+def safe_words(sentence: Sentence) -> int | None:
+    """Return where those who avoid an allergen are named; None when they are not."""
+    for at, token in enumerate(sentence.tokens):
+        if token.text in _SAFE:
+            return at
+        if (
+            token.text in ("eat", "have", "tolerate")
+            and sentence.text_at(at - 1) == "not"
+            and sentence.text_at(at - 2) in ("can", "must", *(("do", "does") if token.text != "have" else ()))
+        ):
+            return at
+    return None
+
+
+def warns(sentence: Sentence) -> bool:
+    """Return whether a sentence tells them to leave it: "no good for coeliacs", "they should skip it"."""
+    text = sentence.text.lower()
+    return any(words in text for words in _WARNINGS)
