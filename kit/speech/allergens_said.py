@@ -9,7 +9,7 @@ from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.exceptions import excepted
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food
-from kit.speech.sentence import Sentence
+from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from, negated
 
 FAMILY = "allergen"
@@ -36,6 +36,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             and sentence.text_at(at + 1) in ("in", "is", "are", "has", "have")
             and not _free(sentence, at)
             and not _there_is(sentence, at)
+            and safe is None
             and not _is_in_it(sentence, at)
             and not (sentence.text_at(at + 1) == "in" and _contains(sentence, at) is not None)
             and "allergen" not in sentence.text.lower()
@@ -211,10 +212,12 @@ def _contains(sentence: Sentence, at: int) -> int | None:
 
 def _ends_list(sentence: Sentence, at: int) -> bool:
     """Return whether a list of allergens, or the statement, ends in it: "it's got milk and wheat in it"."""
-    while sentence.text_at(at + 1) in (",", "and") and sentence.is_a(at + 2, "allergen"):
-        at += 2
-    if sentence.text_at(at + 1) == "," and sentence.text_at(at + 2) == "and" and sentence.is_a(at + 3, "allergen"):
-        return True
+    while at + 1 < len(sentence) and (
+        sentence.text_at(at + 1) in (",", "and")
+        or sentence.is_a(at + 1, "allergen")
+        or food_at(sentence, at + 1) is not None
+    ):
+        at += 1
     behind = sentence.text_at(at + 1)
     return behind in ("", ".", "!", ";") or (
         behind == "in" and sentence.text_at(at + 2) in ("it", "this", "there", ".")

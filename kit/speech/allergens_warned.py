@@ -37,6 +37,13 @@ _WARNINGS = (
     "not one for",
     "no use to",
     "off limits",
+    "well away",
+    "stay clear",
+    "keep clear",
+    "isn't your",
+    "is not your",
+    "not the one for",
+    "wouldn't give",
     "watch out",
     "steer clear",
     "give it a miss",
@@ -53,12 +60,23 @@ def safe_words(sentence: Sentence) -> int | None:
         if token.text in _SAFE:
             return at
         if (
+            token.text in ("problem", "trouble")
+            and sentence.text_at(at + 1) in ("for", "with")
+            and _led_by_if(sentence)
+        ):
+            return at
+        if (
             token.text in ("eat", "have", "tolerate")
             and sentence.text_at(at - 1) == "not"
             and sentence.text_at(at - 2) in ("can", "must", *(("do", "does") if token.text != "have" else ()))
         ):
             return at
     return None
+
+
+def _led_by_if(sentence: Sentence) -> bool:
+    """Return whether it is said for whom: "if eggs are a problem for you", "for those who have trouble with milk"."""
+    return not sentence.words.isdisjoint(("if", "those", "anyone", "people", "someone", "who"))
 
 
 def warns(sentence: Sentence) -> bool:

@@ -116,6 +116,9 @@ def _nutrient(sentence: Sentence, at: int, unit: str) -> Named | None:
         return Named("energy", at)
     if sentence.text_at(at + 1) == "of" and not sentence.is_a(at + 2, "pronoun"):
         return None
+    part = _part_of_it(sentence, at)
+    if part is not None:
+        return part
     pronoun = sentence.text_at(at + 1) == "of" or sentence.is_a(at + 1, "pronoun")
     before = nutrient_before(sentence, at, whole=pronoun) or _only(sentence, at)
     if before is None or sentence.is_a(at + 1, "beyond"):
@@ -128,6 +131,16 @@ def _nutrient(sentence: Sentence, at: int, unit: str) -> Named | None:
         return None
     # "Salt-wise, one plate holds": a number of plates between is no amount of it.
     return before if pronoun or before.place not in sentence.used else None
+
+
+def _part_of_it(sentence: Sentence, at: int) -> Named | None:
+    """Return the nutrient that so much of one is said to be: "eight grams of fat, two of that saturated"."""
+    if sentence.text_at(at + 1) != "of" or sentence.text_at(at + 2) not in ("that", "it", "which", "this"):
+        return None
+    over = at + 3 + (sentence.text_at(at + 3) in ("is", "are", "being"))
+    if sentence.text_at(over) == "saturated":
+        return Named("saturated_fat", over)
+    return Named(sentence.tokens[over].parts["nutrient"], over) if sentence.is_a(over, "nutrient") else None
 
 
 def _only(sentence: Sentence, at: int) -> Named | None:

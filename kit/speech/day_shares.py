@@ -44,7 +44,8 @@ def _claim(
     if share is not None and share.foods and share.food_places:
         subject = About(FOOD, 1.0, share.foods)
     days = [place for place in sentence.clause_of(at) if is_day(sentence, place)]
-    sentence.used.update({at, named.place, *days, *(share.food_places if share else ())})
+    own = () if share is not None and named.place in share.of_amounts else (named.place,)
+    sentence.used.update({at, *own, *days, *(share.food_places if share else ())})
     token = sentence.tokens[at]
     return DayShareClaim(
         tuple(sorted({at, named.place})), subject, negated(sentence, at), named.nutrient, said, token.start, token.end

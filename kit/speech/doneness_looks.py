@@ -49,7 +49,8 @@ def read(sentence: Sentence) -> list[Claim]:
     if not looks or ruled_out or not told & (_ALLOWED | {"done"}):
         return []
     named = foods_named(sentence)
-    if not (named or told & (_INSIDE | DONE_THINGS)):
+    hot = any(120 <= token.amount.value <= 212 for token in sentence.tokens if token.quantity is not None)
+    if not (named or hot or told & (_INSIDE | DONE_THINGS)):
         return []
     if named and not _names_animal(sentence):
         return []  # "eat the carrots raw"

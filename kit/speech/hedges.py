@@ -39,10 +39,15 @@ _HEDGED = (
     "before any",
 )
 _SHARED_OUT = re.compile(
-    r"\b(?:double|triple) (?:portion|helping|serving|plate|bowl)s?\b|\bthe lot\b"
+    r"\bthe lot\b"
     r"|\b(?:twice|double|triple|half|three times) that\b"
     r"|\bbetween (?:the|you|us|them|both|all)\b"
     r"|\bfor (?:two|three|four|five|six|eight|ten|both|everyone|\d+)(?: of (?:you|us)| people)? *(?:[.,;!?]|$)"
+)
+# What others say, or she once said, is no claim of hers: what holds of it is asked.
+_REPORTED = re.compile(
+    r"\bi (?:used to (?:say|think|tell)|said|thought)\b"
+    r"|\b(?:they|people|folk|folks|some|many) (?:often |always )?(?:say|think|claim|believe|tell)\b|\byou (?:may|might|would|could) (?:have thought|think|have heard)\b|\bmyth\b"
 )
 _COUNTED = ("AmountClaim", "DayShareClaim", "EnergyShareClaim", "WordingClaim")
 
@@ -80,6 +85,16 @@ def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> l
         return []
     spots = tuple(sorted({*places, *others, *without})) or tuple(counted[0].places)
     return [UnreadClaim(spots, words=sentence.said(spots) if places or others or without else hedged[0])]
+
+
+def reported(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return the claims with those that are only reported asked about: "I used to say it had 600 calories"."""
+    found: list[Claim] = []
+    for claim in claims:
+        own = " ".join(sentence.text_at(at) for at in sentence.clause_of(claim.places[0]))
+        said = type(claim).__name__ in _COUNTED and _REPORTED.search(own)
+        found.append(UnreadClaim(claim.places, words=sentence.said(claim.places)) if said else claim)
+    return found
 
 
 def _is_other_food(sentence: Sentence, at: int) -> bool:

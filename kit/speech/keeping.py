@@ -67,6 +67,7 @@ def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
         sentence.text_at(at - 1) == "is" and sentence.text_at(at - 3) in ("until", "till")
     )
     core = sentence.text_at(at + 1) == "in" and sentence.text_at(at + 3) in _CORE  # "165 in the middle"
+    core = core or "through" in (sentence.text_at(at + 1), sentence.text_at(at + 2), sentence.text_at(at + 4))
     led = sentence.tokens[at].text.startswith(("up to", *_READS)) or before or core
     following = at + 1
     free = following >= len(sentence) or not (
@@ -118,7 +119,10 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
         if hot and quantity is not None and quantity.value in (90.0, 32.0):
             used.add(spot)
     sentence.used.update(used)
-    return [TimeClaim((at,), THE_DISH, False, place, days, hot, limit, warned, foods_named(sentence), raw)]
+    foods = foods_named(sentence)
+    hard = bool(words & {"hard", "hard-boil"}) and bool(words & {"boil", "boiled", "cooked"})
+    eggs = hard and bool(foods) and all("egg" in food.text for food in foods)
+    return [TimeClaim((at,), THE_DISH, False, place, days, hot, limit, warned, foods, raw, eggs)]
 
 
 def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:
@@ -168,7 +172,8 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
     )
     denied = _denied(sentence, at) and said.relation == "about"
     own = thing if what == "done" and not foods else ""
-    return [DegreesClaim((at,), THE_DISH, denied, what, said, foods, own, of_dish)]
+    needed = bool(words & {"has", "must", "needs", "have"}) and bool(words & {"safe", "unsafe", "danger", "dangerous"})
+    return [DegreesClaim((at,), THE_DISH, denied, what, said, foods, own, of_dish, needed)]
 
 
 def _denied(sentence: Sentence, at: int) -> bool:

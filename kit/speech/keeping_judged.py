@@ -31,8 +31,10 @@ _DONE_THINGS = {
     **dict.fromkeys("quiche omelet omelette custard".split(), "doneness_egg_dishes"),
 }
 DONE_THINGS = frozenset(_DONE_THINGS)
+_NOT_NEEDED = 10  # so much more than the rule asks for is another rule [°F]
 _OUT_AT_MOST = "food is out of the refrigerator 2 hours at most, 1 hour above 90 °F (32 °C) (USDA FSIS)"
 _BAKED = frozenset(("bagel_muffin", "bread", "cookies", "crackers", "coffee_cake", "tortilla_biscuit", "brownie"))
+_HARD_COOKED = (7, 7)  # days; USDA FSIS, "Shell Eggs from Farm to Table"
 _RAW_DAYS = {"fish": (1, 2), "shellfish": (1, 2), "poultry": (1, 2), "meat": (3, 5)}  # raw; ground meat 1-2: USDA FSIS
 
 
@@ -47,6 +49,7 @@ class TimeClaim(Claim):
     warned: bool = False
     foods: tuple[FoodWord, ...] = ()
     raw: bool = False
+    hard_cooked: bool = False  # eggs in their shells
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +61,7 @@ class DegreesClaim(Claim):
     foods: tuple[FoodWord, ...] = ()
     thing: str = ""
     of_dish: bool = True
+    needed: bool = False  # "or it isn't safe": less will not do
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,6 +119,9 @@ def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
     if raw is not None:
         food, (least, most) = raw
         because = f"raw {short_name(food)} keeps {number(least)} to {number(most)} days in the refrigerator (USDA FSIS)"
+    elif claim.hard_cooked:
+        least, most = _HARD_COOKED
+        because = f"hard-cooked eggs keep {number(most)} days in the refrigerator (USDA FSIS)"
     else:
         least, most = _rules()["keeps_days"]
         because = (
@@ -235,6 +242,8 @@ def _judge_degrees(claim: DegreesClaim, dish: Dish) -> Finding:
 def _floor(claim: DegreesClaim, limit: float, because: str, instead: str) -> Finding:
     degrees, relation = claim.said.low, claim.said.relation
     right = degrees >= limit - 0.5
+    if claim.needed and degrees > limit + _NOT_NEEDED and not claim.negated:
+        return Finding(CANNOT_TELL, f"{because}; more than that is not needed to be safe", None, (instead,))
     if relation in ("under", "at most", "well under"):
         right = False
     if relation in ("nearly",) and degrees <= limit:

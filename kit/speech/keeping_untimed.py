@@ -14,6 +14,10 @@ _SOME_DAY = frozenset(
 )
 
 
+_LEFT = frozenset("leave left sit sits stand keep keeps stay stays fine okay ok good happy happily safe".split())
+_NEXT_DAY = frozenset("morning tomorrow day".split())
+
+
 _WHOLE = ("all", "whole", "entire", "the whole", "the entire", "full", "a full")
 
 
@@ -47,6 +51,8 @@ def vague(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
             continue
         if days is None and sentence.text_at(at - 1) in _WHOLE:
             days = _ALL.get(token.text)
+        if days is None and token.text in _NEXT_DAY and _until(sentence, at):
+            days = 0.5
         some_day = token.text in _SOME_DAY and bool(
             {"until", "till", "through", "by"} & {sentence.text_at(spot) for spot in range(at - 4, at)}
         )
@@ -60,7 +66,7 @@ def vague(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
             continue
         assert days is not None
         keeps = bool(words & (KEEP - {"eat", "use", "good", "out", "fine", "cold", "chill", "chilled"}))
-        left = bool(words & {"leave", "left", "sit", "sits", "stand", "keep", "keeps", "stay", "stays"})
+        left = bool(words & _LEFT)
         if (
             place == OUT
             and left
@@ -107,6 +113,14 @@ def vague(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
                 )
             )
     return claims
+
+
+def _until(sentence: Sentence, at: int) -> bool:
+    """Return whether a time is where something ends: "till morning", "until the next day"."""
+    before = at - 1
+    while sentence.text_at(before) in ("the", "next", "following"):
+        before -= 1
+    return sentence.text_at(before) in ("until", "till")
 
 
 def _fine_until(sentence: Sentence, at: int) -> bool:

@@ -23,6 +23,7 @@ _GLYPHS = {
     for eval_top, eval_bottom in [map(int, text.split("/"))]
 }
 _BEGINNINGS = frozenset({*_UNITS, *_TENS, *_SCALES, *_FOLDS, *MULTIPLES, "a", "an", "half"})
+_ONE_OF = ("good", "full", "solid", "generous", "mere", "bare", "rough", "whole")
 _SIGNS = frozenset(_GLYPHS) | {"."}
 _DIGITS = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d*\.\d+|\d+")
 FRACTIONS_OF_DIGITS = re.compile(r"(\d{1,4})/(\d{1,4})")
@@ -55,6 +56,8 @@ def number_at(words: Sequence[str], at: int) -> Spoken | None:
     (True, 13.5)
     """
     word = _word(words, at)
+    if word in _PARTS and word != "half" and _word(words, at - 1) in _ONE_OF:
+        return Spoken(1 / _PARTS[word], 1, True)  # "a good third"
     if word not in _BEGINNINGS and not word[:1].isdigit() and word[:1] not in _SIGNS:
         return None
     part = _fraction(words, at)

@@ -99,7 +99,7 @@ def dish_part(sentence: Sentence, at: int) -> About:
     while place >= 0 and at - place <= 5:
         quantity = sentence.tokens[place].quantity
         if quantity is not None:
-            if quantity.unit == "":
+            if quantity.unit == "" or (quantity.unit == "times" and kind == SERVING):  # "a double helping"
                 count = quantity.value
                 # "An eighth of the dip" is of all there is; "half a dip" and "half the plate" are of a serving.
                 whole = whole or (

@@ -104,6 +104,9 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
         food = names.at(stems, at, table)
         if rows and own[at] == "and" and own[at + 2 : at + 3] == ("to",):
             rows = [row for row in rows if row[1] != "after"]  # ", and up to 300" is no "300 and up"
+        if rows and own[at] == "the" and own[at + 1 : at + 2] == ("whole",):
+            named = names.at(stems, at + 1, table)
+            rows = rows if named is None or named[0] < 2 else []  # "the whole milk" is a food
         longest = max([row[0] for row in rows], default=0)
         if number and number.length >= longest and not (number.length < (food[0] if food else 0)):
             found.append(_number(words, at, number))

@@ -155,7 +155,8 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
             return [before], False, at + 1
     # "Its fiber is a third of what you need in a day."
     if day or any(is_day(sentence, spot) for spot in range(at + 1, _end(sentence, at + 1, at))):
-        before = nutrient_before(sentence, at)
+        told_of = sentence.text_at(sentence.clause_of(at)[0] + (sentence.text_at(sentence.clause_of(at)[0]) == ","))
+        before = nutrient_before(sentence, at, whole=told_of in ("that", "which", "it"))
         if before is not None and before.place not in sentence.used:
             return [before], True, place
     if sentence.text_at(at + 1) in ("", ".", ",", ";", "!"):  # "Sugar-wise, the apples bring a bit over half."

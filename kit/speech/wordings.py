@@ -247,8 +247,8 @@ def _alone(sentence: Sentence, about: list[About], at: int, wording: str) -> lis
             return []
     subject, _ = _subject(sentence, about, at, at, is_noun)
     sentence.used.add(at)
-    named = ""
-    return [WordingClaim((at,), subject, negated(sentence, at), wording, named, 0.0, token.start, token.end, is_noun)]
+    denied, alone = negated(sentence, at), _by_itself(sentence, at)
+    return [WordingClaim((at,), subject, denied, wording, "", 0.0, token.start, token.end, is_noun, alone)]
 
 
 def _none(sentence: Sentence, about: list[About], at: int) -> list[Claim]:

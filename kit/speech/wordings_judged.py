@@ -21,6 +21,7 @@ from kit.talk.dish import Dish
 from kit.texts import listing, percent
 
 HARDLY, NOT_HARDLY = 0.05, 0.10  # of a day in a serving: FDA teaches that 5 % is low
+_LEAN = ("lean", "extra lean")
 _SWEET = ("sweetener",)
 _FORMS = ("raw", "dry", "cooked", "ready")
 _NEAREST = {"good source": ("high",), "high": ("good source",), "free": ("very low", "low"), "very low": ("low",)}
@@ -52,7 +53,11 @@ def judge_wording(claim: WordingClaim, dish: Dish, said: frozenset[str]) -> Find
         return Finding(OFF, f"there is no {word.text} in the dish as it is now")
     if not here and claim.about.said_inside:
         return Finding(OFF, f"there is no {word.text} in the dish")
-    options = here or _forms(alone(dish, word))
+    if claim.wording in _LEAN and claim.by_itself and word.inside and len(word.outside) > 1:
+        here = []  # "pork is lean": which pork?
+        options = [dish.food(key) for key in word.outside]
+    else:
+        options = here or _forms(alone(dish, word))
     if not options:
         return Finding(CANNOT_TELL, f"the table has no {word.text}")
     if len(claim.about.foods) > 1:

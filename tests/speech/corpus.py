@@ -23,6 +23,7 @@ SETS = (
     "fresh_seventh",
     "fresh_eighth",
     "fresh_ninth",
+    "fresh_tenth",
 )
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
 
