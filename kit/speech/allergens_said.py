@@ -219,7 +219,7 @@ def _ends_list(sentence: Sentence, at: int) -> bool:
     ):
         at += 1
     behind = sentence.text_at(at + 1)
-    return behind in ("", ".", "!", ";") or (
+    return behind in ("", ".", "!", ";", "nothing", "no") or (
         behind == "in" and sentence.text_at(at + 2) in ("it", "this", "there", ".")
     )
 

@@ -82,4 +82,6 @@ def _led_by_if(sentence: Sentence) -> bool:
 def warns(sentence: Sentence) -> bool:
     """Return whether a sentence tells them to leave it: "no good for coeliacs", "they should skip it"."""
     text = sentence.text.lower()
+    if not sentence.words.isdisjoint(("fear", "worry", "worried", "concern", "concerned")):
+        return False  # "no one with an allergy has anything to fear"
     return any(words in text for words in _WARNINGS)

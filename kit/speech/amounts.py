@@ -45,7 +45,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             and not said.is_fraction
             and last_unit
             and sentence.text_at(at + 1) == "of"
-            and sentence.is_a(at + 2, "nutrient")
+            and (sentence.is_a(at + 2, "nutrient") or _part_of_it(sentence, at) is not None)
         ):
             said, unit = Quantity(said.low, said.high, last_unit, said.relation), last_unit
         if unit not in _UNITS or _is_aim(sentence, at):

@@ -157,7 +157,11 @@ def _dish_basis(sentence: Sentence, at: int) -> About | None:
                 return food_part(sentence, noun)
         if word in ("in", "for", "from") and is_dish(sentence, over):
             part = dish_part(sentence, over)
-            if part.kind == WHOLE and sentence.text_at(over - 1) in ("whole", "entire", "the whole", "the entire"):
+            named = sentence.text_at(over).split(" ")[:2]  # "the whole jug" is one token
+            if part.kind == WHOLE and (
+                sentence.text_at(over - 1) in ("whole", "entire", "the whole", "the entire")
+                or not {"whole", "entire"}.isdisjoint(named)
+            ):
                 return part
         if (
             word == "in"

@@ -17,7 +17,7 @@ from kit.speech.keeping_judged import DegreesClaim, ThawClaim, TimeClaim
 from kit.speech.kinds import KindClaim
 from kit.speech.nutrient_parts import PartClaim
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.slots import share_at
+from kit.speech.slots import nutrients_after, share_at
 from kit.speech.unread import UnreadClaim
 from kit.speech.wordings_claim import WordingClaim
 
@@ -78,6 +78,10 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             places = tuple(sorted({negators[-1], *(at for claim in open_claims for at in claim.places)}))
             found += [DenialClaim(places, words=sentence.said(places))] if open_claims else []
             continue
+        vague = [at for at in negators if _much_behind(sentence, at) is not None]
+        if vague and (plenty := _not_plenty(sentence, vague[0])) is not None:
+            found.append(plenty)  # "not a lot of sodium" denies nothing else
+            negators = [at for at in negators if at not in vague]
         if all(_is_first(claim) for claim in own):
             negators = [at for at in negators if not _sets_against(sentence, at)]
         told = sum(1 for claim in own if claim.negated or _sees_to_it(claim))
@@ -93,6 +97,22 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             found = [claim for claim in found if claim not in open_claims]
             found.append(DenialClaim(places, words=sentence.said(places)))
     return found
+
+
+def _much_behind(sentence: Sentence, at: int) -> int | None:
+    """Return the place of "a lot" in "is not a lot of", "does not have a lot of"; None where there is none."""
+    over = at + 1 + (sentence.text_at(at + 1) in ("have", "contain", "get", "hold"))
+    return over if sentence.is_a(over, "share", "much") else None
+
+
+def _not_plenty(sentence: Sentence, at: int) -> DenialClaim | None:
+    """Return "not a lot of sodium", of which no rule says how much that is."""
+    much = _much_behind(sentence, at)
+    named = nutrients_after(sentence, much + 1, frozenset("of the".split())) if much is not None else []
+    if not named:
+        return None
+    places = (at, named[-1].place)
+    return DenialClaim(places, words=sentence.said(places))
 
 
 def _is_first(claim: Claim) -> bool:
@@ -112,6 +132,8 @@ def _sets_against(sentence: Sentence, at: int) -> bool:
 
 
 def _sees_to_it(claim: Claim) -> bool:
+    if isinstance(claim, AllergenClaim) and claim.safe:
+        return True  # "no one with an allergy can have it"
     return isinstance(claim, _OWN_WAY) or (isinstance(claim, TimeClaim) and (claim.warned or claim.limit))
 
 

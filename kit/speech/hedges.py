@@ -47,7 +47,8 @@ _SHARED_OUT = re.compile(
 # What others say, or she once said, is no claim of hers: what holds of it is asked.
 _REPORTED = re.compile(
     r"\bi (?:used to (?:say|think|tell)|said|thought)\b"
-    r"|\b(?:they|people|folk|folks|some|many) (?:often |always )?(?:say|think|claim|believe|tell)\b|\byou (?:may|might|would|could) (?:have thought|think|have heard)\b|\bmyth\b"
+    r"|\b(?:they|people|folk|folks|some|many) (?:often |always )?(?:say|think|claim|believe|tell)\b"
+    r"|\byou (?:may|might|would|could) (?:have thought|think|have heard)\b|\bmyth\b"
 )
 _COUNTED = ("AmountClaim", "DayShareClaim", "EnergyShareClaim", "WordingClaim")
 

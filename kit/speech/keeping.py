@@ -10,7 +10,7 @@ from kit.speech.tokens import Quantity
 
 FAMILY = "keeping and safety"
 _DONE = frozenset(
-    "okay ok fine enough hits hit inside middle center centre internal thickest safe done "
+    "okay ok fine enough eat ready pull off hits hit inside middle center centre internal thickest safe done "
     "cooked through reaches reach reads read thermometer core".split()
 )
 
@@ -18,6 +18,15 @@ _DONE = frozenset(
 _READS = ("reads", "hits", "reaches", "read", "reach", "hit", "says", "shows", "registers")
 _CORE = frozenset("middle center centre inside core thickest".split())
 _OVEN = frozenset("oven bake bakes preheat roast broil rack tray turn set gas griddle burner degree-oven sheet".split())
+
+
+_HEATS = frozenset(
+    "reheat reheats reheated reheating warm warming leftover leftovers thermometer inside internal middle thickest "
+    "heat heating heated through".split()
+)
+_READY = frozenset("cook cooked done safe eat ready pull off".split())
+_HOLDS = frozenset("hold holding held keep".split())  # "hold it at 140"
+_AGAIN = frozenset("reheat reheats reheated reheating rewarm leftovers leftover warm again next".split())
 
 
 _DAYS = {"hour": 1 / 24, "day": 1.0, "week": 7.0, "month": 30.4, "year": 365.0, "minute": 1 / 1440}
@@ -44,25 +53,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
 
 def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
     """Return whether a bare number is a temperature: "bring it back up to 165 when you reheat it"."""
-    told = words & {
-        "reheat",
-        "reheats",
-        "reheated",
-        "reheating",
-        "warm",
-        "warming",
-        "leftover",
-        "leftovers",
-        "thermometer",
-        "inside",
-        "internal",
-        "middle",
-        "thickest",
-        "heat",
-        "heating",
-        "heated",
-        "through",
-    }
+    told = words & _HEATS
     before = sentence.text_at(at - 1) in ("to", "at", *_READS) or (
         sentence.text_at(at - 1) == "is" and sentence.text_at(at - 3) in ("until", "till")
     )
@@ -73,7 +64,8 @@ def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
     free = following >= len(sentence) or not (
         sentence.tokens[following].is_a("nutrient") or sentence.tokens[following].food is not None
     )
-    return bool(told or words & {"cook", "cooked", "done", "safe"}) and led and free
+    held = sentence.text_at(at - 1) == "at" and bool(words & _HOLDS)
+    return bool(told or held or words & _READY) and led and free
 
 
 def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:
@@ -138,18 +130,9 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
         what = "freezer"
     elif near & (IN_FRIDGE - {"cold", "chilled"}) and said.value < 100:
         what = "fridge"
-    elif words & {
-        "reheat",
-        "reheats",
-        "reheated",
-        "reheating",
-        "rewarm",
-        "leftovers",
-        "leftover",
-        "warm",
-        "again",
-        "next",
-    } and not near & {"raw"}:
+    elif words & _HOLDS and sentence.text_at(at - 1) == "at" and 100 <= said.value <= 220 and not words & _READY:
+        what = "hold"
+    elif words & _AGAIN and not near & {"raw"}:
         what = "reheat"
     elif (
         said.value < 200

@@ -31,6 +31,7 @@ _DONE_THINGS = {
     **dict.fromkeys("quiche omelet omelette custard".split(), "doneness_egg_dishes"),
 }
 DONE_THINGS = frozenset(_DONE_THINGS)
+_HELD = 140  # hot food on the table or in a slow cooker [°F]; USDA FSIS, "Danger Zone (40 °F - 140 °F)"
 _NOT_NEEDED = 10  # so much more than the rule asks for is another rule [°F]
 _OUT_AT_MOST = "food is out of the refrigerator 2 hours at most, 1 hour above 90 °F (32 °C) (USDA FSIS)"
 _BAKED = frozenset(("bagel_muffin", "bread", "cookies", "crackers", "coffee_cake", "tortilla_biscuit", "brownie"))
@@ -208,6 +209,9 @@ def _judge_degrees(claim: DegreesClaim, dish: Dish) -> Finding:
             None,
             () if right else ("Keep the refrigerator at 40 degrees or below.",),
         )
+    if claim.what == "hold":
+        because = f"hot food is held at {_HELD} °F (60 °C) or above (USDA FSIS)"
+        return _floor(claim, _HELD, because, f"Hold it at {_HELD} degrees or above.")
     if claim.what == "reheat":
         limit = _rules()["reheat_f"][0]
         return _floor(

@@ -14,7 +14,10 @@ _SOME_DAY = frozenset(
 )
 
 
-_LEFT = frozenset("leave left sit sits stand keep keeps stay stays fine okay ok good happy happily safe".split())
+_LEFT = frozenset(
+    "leave leaving rest rests cool marinate left sit sits stand keep keeps stay stays fine okay ok good happy "
+    "happily safe".split()
+)
 _NEXT_DAY = frozenset("morning tomorrow day".split())
 
 
@@ -53,6 +56,11 @@ def vague(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
             days = _ALL.get(token.text)
         if days is None and token.text in _NEXT_DAY and _until(sentence, at):
             days = 0.5
+        if days is None and token.text in ("month", "year") and _until(sentence, at):
+            days = _ALL[token.text]
+        the = sentence.text_at(at - 1) == "the"
+        if days is None and the and sentence.text_at(at - 2) in ("last", "lasts", "keep", "keeps", "for"):
+            days = _ALL.get(token.text)  # "they'll last the week", "leave it out for the afternoon"
         some_day = token.text in _SOME_DAY and bool(
             {"until", "till", "through", "by"} & {sentence.text_at(spot) for spot in range(at - 4, at)}
         )

@@ -32,6 +32,7 @@ def clause_words(sentence: Sentence, at: int) -> set[str]:
 def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None:
     """Return where it is kept: the place named nearest to the time."""
     places = []
+    behind = range(at + 2, at + 5) if sentence.text_at(at + 1) in ("in", "on", "at", "under") else range(0)
     for spot in range(len(sentence)):
         for word in sentence.text_at(spot).split():
             kind = FREEZER if word in IN_FREEZER else FRIDGE if word in IN_FRIDGE else OUT if word in OUTSIDE else None
@@ -47,8 +48,8 @@ def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None
                 continue
             if kind is not None:
                 same = sentence.clauses[spot] == sentence.clauses[at]
-                places.append((not same, abs(spot - at), kind))
-    return min(places)[2] if places else None
+                places.append((spot not in behind, not same, abs(spot - at), kind))
+    return min(places)[3] if places else None
 
 
 def foods_named(sentence: Sentence) -> tuple[FoodWord, ...]:

@@ -83,6 +83,9 @@ _NO = re.compile(
 )
 _ASKS = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would)\b", re.IGNORECASE)
 _GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|so)\b", re.IGNORECASE)
+_EITHER_WAY = re.compile(
+    r"\b(?:and|or|even) with (?:it|them)\b|\bwith (?:it|them)(?: too)? *[.,;!]|\beither way\b|\bwith or without\b"
+)
 _OPEN_CHANGES = frozenset("instead".split())
 _IF = frozenset("if unless provided providing once".split())
 
@@ -250,10 +253,14 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims = hedges.reported(said, denials.denied(said, claims))
     claims.sort(key=lambda claim: claim.places)
     texts = {token.text for token in said.tokens}
-    open_change = change is None and bool(
-        texts & _OPEN_CHANGES
-        or _swaps_first(said)
-        or (texts & _IF and any(token.is_a("verb_swap") for token in said.tokens))
+    undone = change is not None and _EITHER_WAY.search(text.lower()) is not None
+    open_change = undone or (
+        change is None
+        and bool(
+            texts & _OPEN_CHANGES
+            or _swaps_first(said)
+            or (texts & _IF and any(token.is_a("verb_swap") for token in said.tokens))
+        )
     )
     return Read(said, tuple(claims), change, open_change, offset)
 

@@ -164,7 +164,7 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
         if before is not None and before.place not in sentence.used:
             return [before], False, at + 1
     # "The fiber comes mostly from the beans."
-    if sentence.tokens[at].is_a("share") and sentence.text_at(at + 1) in ("from", "in"):
+    if sentence.tokens[at].is_a("share") and sentence.text_at(at + 1) in ("from", "in", "saturated", "unsaturated"):
         before = nutrient_before(sentence, at)
         if before is not None:
             return [before], False, at + 1

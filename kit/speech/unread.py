@@ -64,7 +64,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
             return False
         if _goes_back(sentence, at) or _says_of(sentence, at) or _spoons(sentence, at) or _and_a_half(sentence, at):
             return True
-        if _more_of_it(sentence, at):
+        if _more_of_it(sentence, at) or _is_it(sentence, at) or sentence.text_at(at - 1).endswith("give or take"):
             return True
         if unit == "%" or (token.quantity.is_fraction and not unit) or unit == "g":
             strict = any(
@@ -80,7 +80,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
         name = token.parts["nutrient"]
         if name == "energy" and token.text == "energy":
             return False
-        if name not in _ORDINARY:
+        if name not in _ORDINARY or sentence.text_at(at - 1) == "least":
             return True
         if name == "water":
             return False
@@ -150,6 +150,15 @@ def _is_of(sentence: Sentence, at: int) -> bool:
         over += 1
     led = sentence.text_at(at - 1) in ("is", "are") and sentence.text_at(at + 1) == "of"
     return led and share_at(sentence, at) is not None and sentence.is_a(over, "nutrient")
+
+
+def _is_it(sentence: Sentence, at: int) -> bool:
+    """Return whether so much of the dish is said to be a nutrient: "half of it is fat"."""
+    amount, over = sentence.tokens[at].amount, at + 3
+    of_it = sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in ("it", "this", "that")
+    while sentence.text_at(over) in ("is", "are", "just", "pure", "plain", "only"):
+        over += 1
+    return amount.is_fraction and of_it and over > at + 3 and sentence.is_a(over, "nutrient")
 
 
 def _spoons(sentence: Sentence, at: int) -> bool:

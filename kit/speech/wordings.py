@@ -19,7 +19,7 @@ _PROVIDES = frozenset("contain contains provide provides supply supplies boast b
 _PUT_IN = frozenset("refined added white table processed extra granulated".split())
 _NO = frozenset("no zero without".split())
 _BE = frozenset(
-    "is are was be being it they so as very really truly quite a an and , also both fairly pretty naturally".split()
+    "is are was be being not it they so as very really truly quite a an and , also both fairly pretty naturally".split()
 )
 _TEXTURE = frozenset("fluffy airy batter fold whisk whip crumb hands rise knead beat dough lightly".split())
 _LIGHT_OTHERWISE = frozenset(

@@ -20,6 +20,7 @@ from kit.speech.wordings_claim import WordingClaim
 from kit.talk.dish import Dish
 from kit.texts import listing, percent
 
+MUCH = 0.20  # of a day: what "high" asks for of a food, 21 CFR 101.54(b)
 HARDLY, NOT_HARDLY = 0.05, 0.10  # of a day in a serving: FDA teaches that 5 % is low
 _LEAN = ("lean", "extra lean")
 _SWEET = ("sweetener",)
@@ -112,11 +113,20 @@ def _of_subject(claim: WordingClaim, dish: Dish, subject: Subject, food: Food | 
     judged = _judgement(claim, dish, subject)
     if isinstance(judged, str):
         return Finding(CANNOT_TELL, judged)
+    if judged.verdict == OFF and claim.negated and food is None and _has_much(claim, dish):
+        return Finding(CANNOT_TELL, f"{judged.because}; there is much of it all the same")
     if judged.verdict == OFF:
         return Finding(OFF, judged.because, _edit(claim, dish, food), _sentences(claim, dish, food))
     if judged.verdict == CANNOT_TELL:
         return Finding(CANNOT_TELL, judged.because)
     return Finding(HOLDS, judged.because + _said_beside(judged, said))
+
+
+def _has_much(claim: WordingClaim, dish: Dish) -> bool:
+    """Return whether a serving has a high share of a day of what the dish is said not to be high in."""
+    if claim.wording not in ("high", "good source") or claim.nutrient not in (values := daily_values(dish.talk.rules)):
+        return False
+    return dish.range_of(claim.nutrient).value >= MUCH * values[claim.nutrient].amount
 
 
 def _said_beside(judged: Judgement, said: frozenset[str]) -> str:
