@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import replace
+from functools import lru_cache
 
 from kit.food.composition import Food, Foods, foods
 from kit.food.vocabulary import words
@@ -48,15 +49,20 @@ def read_each(
     A food is read only when every word of the line that may decide which it is was used; what is not sure is asked,
     with choices of the same kind.
     """
-    table = foods() if table is None else table
-    readings = (reading for phrase in take_apart(line, system) for reading in _read(phrase, line, food, table))
-    return tuple(replace(reading, part=part) for reading in readings)
+    readings = _readings(line, food, foods() if table is None else table, system)
+    return tuple(replace(reading, part=part) for reading in readings) if part else readings
 
 
 def read_lines(lines: Iterable[str], *, table: Foods | None = None, system: str = "us") -> list[Reading]:
     """Read several lines."""
     table = foods() if table is None else table
     return [reading for line in lines for reading in read_each(line, table=table, system=system)]
+
+
+@lru_cache(maxsize=500)  # a recipe's lines are read again with every change of one of them
+def _readings(line: str, key: str | None, table: Foods, system: str) -> tuple[Reading, ...]:
+    """Return the readings of a line, in no part of a recipe."""
+    return tuple(reading for phrase in take_apart(line, system) for reading in _read(phrase, line, key, table))
 
 
 def _read(phrase: ParsedLine, line: str, key: str | None, table: Foods) -> list[Reading]:
