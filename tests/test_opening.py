@@ -15,6 +15,7 @@ import psutil
 import pytest
 from outside import asked_outside, watched
 
+from kit.__main__ import main
 from kit.opening import ON_SCREEN
 from kit.opening.workplace import fingerprint, workplace
 
@@ -235,9 +236,7 @@ def test_a_port_that_is_taken_is_told_and_nothing_is_opened_there(start, command
 
 
 @pytest.mark.parametrize("port", ["0", "-1", "65536", "99999999999999999999"])
-def test_a_number_that_is_no_port_is_told_in_one_sentence(start, port):
-    kit = start("screen", f"--port={port}")
-    printed, complaints = kit.process.communicate(timeout=PATIENCE)
-    assert kit.process.returncode == 2
-    assert complaints == f"{port} is no port; give one from 1 to 65535, or leave --port out for a free one\n"
-    assert printed == ""
+def test_a_number_that_is_no_port_is_told_in_one_sentence(capsys, port):
+    assert main(["screen", f"--port={port}"]) == 2
+    told = f"{port} is no port; give one from 1 to 65535, or leave --port out for a free one\n"
+    assert capsys.readouterr() == ("", told)

@@ -26,6 +26,9 @@ LOOPBACK = "127.0.0.1"
 DOCUMENT, FULL_WINDOW = "doc/tree/", "voila/render/"  # the two ways of showing a notebook
 _OURS = Path(__file__).resolve().parents[1] / "show" / "jupyter"
 _PATIENCE = 10  # for a server to end by itself before it is ended [s]
+# The library that would check one kind of address of Jupyter's own files builds 39 grammars first, which is half of the
+# start; where it is not found, that check is left out.
+_SERVE = "import sys; sys.modules['rfc3987_syntax'] = None; from kit.opening.serving import main; sys.exit(main())"
 
 
 def serve(folder: Path, page: str, port: int, browser: bool, surroundings: Mapping[str, str] | None = None) -> int:
@@ -87,7 +90,7 @@ def _taken(port: int) -> str:
 
 def _start(environment: Mapping[str, str]) -> subprocess.Popen[str]:
     return subprocess.Popen(
-        [sys.executable, "-m", "kit.opening.serving"],
+        [sys.executable, "-c", _SERVE],
         env=environment,
         stdin=subprocess.PIPE,
         stdout=subprocess.PIPE,

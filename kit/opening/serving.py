@@ -1,4 +1,4 @@
-"""The server of the notebooks, a process of its own: ``python -m kit.opening.serving``, started by `kit.opening.host`.
+"""The server of the notebooks, a process of its own, started by `kit.opening.host`.
 
 It reads what to serve from one line of its standard input, reports over its standard output (one JSON object a line),
 and ends when its standard input closes, which is when the kit that started it is gone.
@@ -157,7 +157,3 @@ def _end_with_the_kit(server: Any, running: str) -> None:
     threading.Event().wait(_PUTTING_AWAY)
     shutil.rmtree(running, ignore_errors=True)
     os._exit(1)
-
-
-if __name__ == "__main__":
-    sys.exit(main())

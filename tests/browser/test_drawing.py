@@ -23,15 +23,23 @@ async ([script, content]) => {
 FRAMES = "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
 
 
-@pytest.fixture
-def page(browser):
-    context = browser.new_context(viewport={"width": 1400, "height": 1600})
+@pytest.fixture(scope="module")
+def with_plotly(browser):
+    context = browser.new_context()
     opened = context.new_page()
     opened.set_content("<style>body { margin: 0 }</style>")
     opened.add_style_tag(content=style("stage"))
     opened.add_script_tag(content=get_plotlyjs())
     yield opened
     context.close()
+
+
+@pytest.fixture
+def page(with_plotly):
+    """An empty page that has plotly's script, which takes seconds to load."""
+    with_plotly.set_viewport_size({"width": 1400, "height": 1600})
+    yield with_plotly
+    with_plotly.evaluate("() => { window.view.remove(); document.body.replaceChildren(); }")
 
 
 def mount(page, load=True):

@@ -51,9 +51,8 @@ def opens_by_itself(page, kit, title):
 
 
 def comes_back_when_reloaded(page, kit):
-    for _ in range(2):
-        page.reload()
-        page.wait_for_selector(DRAWN)
+    page.reload()
+    page.wait_for_selector(DRAWN)
     assert wait_until(lambda: len(kit.kernels()) == 1)
 
 
@@ -107,66 +106,71 @@ def test_the_full_window_runs_by_itself_whatever_happens_to_page_and_python(scre
         assert wait_until(lambda: screen.kernels() == [])  # told by the page as it is left
 
 
-def test_a_page_that_is_closed_leaves_no_kernel_for_longer_than_a_minute(document, browser):
-    with notebook_page(browser, document.address) as (page, _errors):
-        page.wait_for_selector(DRAWN)
-        assert document.kernels() != []
-    assert wait_until(lambda: document.kernels() == [], 60)
+def shows_no_bars_and_the_code_on_demand(page):
+    bars = "#jp-MainMenu, .jp-NotebookPanel-toolbar, .jp-SideBar, #jp-bottom-panel, .jp-InputPrompt, .cm-editor"
+    assert [bar for bar in page.locator(bars).all() if bar.is_visible()] == []
+    page.get_by_role("button", name="Show the code").click()
+    assert page.locator(".cm-editor").first.is_visible()
+    page.get_by_role("button", name="Hide the code").click()
+    assert not page.locator(".cm-editor").first.is_visible()
 
 
-def test_it_is_a_document_in_which_no_key_changes_a_cell_and_a_link_leads_to_the_next(document, browser):
-    with notebook_page(browser, document.address, SMALL) as (page, errors):
-        page.wait_for_selector(DRAWN)
-        bars = "#jp-MainMenu, .jp-NotebookPanel-toolbar, .jp-SideBar, #jp-bottom-panel, .jp-InputPrompt, .cm-editor"
-        assert [bar for bar in page.locator(bars).all() if bar.is_visible()] == []
-        links = page.get_by_role("navigation", name="Notebooks").get_by_role("link")
-        shown = [path.name for path in sorted((ROOT / "notebooks").glob("[0-9]_*.ipynb"))]
-        assert [link.get_attribute("href").split("/")[-1] for link in links.all()] == shown
-        page.get_by_role("button", name="Show the code").click()
-        assert page.locator(".cm-editor").first.is_visible()
-        page.get_by_role("button", name="Hide the code").click()
-        assert not page.locator(".cm-editor").first.is_visible()
-        cells = page.locator(".jp-Cell").count()
-        page.locator(".jp-RenderedMarkdown").first.click()
-        for key in ("d", "d", "x", "a", "b", "Enter"):  # what would delete, cut and insert cells
-            page.keyboard.press(key)
-        page.wait_for_timeout(500)
-        assert page.locator(".jp-Cell").count() == cells
-        page.get_by_role("link", name="2 Rehearse").click()
-        page.wait_for_selector(".talk-rehearse .talk-judged-one")
-        page.go_back()
-        page.wait_for_selector(DRAWN)
-        assert errors == []
+def has_no_key_that_changes_a_cell(page):
+    cells = page.locator(".jp-Cell").count()
+    page.locator(".jp-RenderedMarkdown").first.click()
+    for key in ("d", "d", "x", "a", "b", "Enter"):  # what would delete, cut and insert cells
+        page.keyboard.press(key)
+    page.wait_for_timeout(500)
+    assert page.locator(".jp-Cell").count() == cells
 
 
-def test_a_text_file_may_be_opened_too(document, browser):
-    (document.home / "own" / "notebooks" / "shopping.txt").write_text("2 lemons\n", encoding="utf-8")
-    with notebook_page(browser, document.page("shopping.txt")) as (page, errors):
-        page.get_by_text("2 lemons").wait_for()
-        page.wait_for_timeout(1000)
-        assert errors == []
-
-
-def test_running_changes_no_notebook_in_the_checkout_nor_in_her_folder(document, browser):
-    shipped = {path.name: path.read_bytes() for path in (ROOT / "notebooks").glob("*.ipynb")}
-    copies = document.home / "own" / "notebooks"
-    with notebook_page(browser, document.address) as (page, _errors):
-        page.wait_for_selector(DRAWN)
-        page.wait_for_timeout(3000)
-        page.keyboard.press("Control+s")
-        page.wait_for_timeout(1000)
+def is_not_changed_by_running_it(page, copies, shipped):
+    page.wait_for_timeout(3000)
+    page.keyboard.press("Control+s")
+    page.wait_for_timeout(1000)
     assert {path.name: path.read_bytes() for path in (ROOT / "notebooks").glob("*.ipynb")} == shipped
     saved = json.loads((copies / "3_on_screen.ipynb").read_text(encoding="utf-8"))
     assert all(not cell.get("outputs") and cell.get("execution_count") is None for cell in saved["cells"])
 
 
-def test_code_that_she_changes_is_kept(document, browser):
-    copy = document.home / "own" / "notebooks" / "my_own.ipynb"
+def leads_to_the_next(page):
+    links = page.get_by_role("navigation", name="Notebooks").get_by_role("link")
+    shown = [path.name for path in sorted((ROOT / "notebooks").glob("[0-9]_*.ipynb"))]
+    assert [link.get_attribute("href").split("/")[-1] for link in links.all()] == shown
+    page.get_by_role("link", name="2 Rehearse").click()
+    page.wait_for_selector(".talk-rehearse .talk-judged-one")
+
+
+def shows_a_text_file_too(page, kit, copies):
+    (copies / "shopping.txt").write_text("2 lemons\n", encoding="utf-8")
+    page.goto(kit.page("shopping.txt"))
+    page.get_by_text("2 lemons").wait_for()
+    page.wait_for_timeout(1000)
+
+
+def keeps_code_that_she_changes(page, kit, copies):
+    copy = copies / "my_own.ipynb"
     shutil.copy(ROOT / "notebooks" / "3_on_screen.ipynb", copy)
-    with notebook_page(browser, document.page(copy.name)) as (page, _errors):
+    page.goto(kit.page(copy.name))
+    page.wait_for_selector(DRAWN)
+    page.get_by_role("button", name="Show the code").click()
+    page.locator(".cm-content").nth(1).click()
+    page.keyboard.press("Control+End")
+    page.keyboard.type("  # mine")
+    assert wait_until(lambda: "# mine" in copy.read_text(encoding="utf-8"))
+
+
+def test_a_notebook_is_a_document_keeps_what_is_hers_and_leaves_no_kernel_for_longer_than_a_minute(document, browser):
+    copies = document.home / "own" / "notebooks"
+    shipped = {path.name: path.read_bytes() for path in (ROOT / "notebooks").glob("*.ipynb")}
+    with notebook_page(browser, document.address, SMALL) as (page, errors):
         page.wait_for_selector(DRAWN)
-        page.get_by_role("button", name="Show the code").click()
-        page.locator(".cm-content").nth(1).click()
-        page.keyboard.press("Control+End")
-        page.keyboard.type("  # mine")
-        assert wait_until(lambda: "# mine" in copy.read_text(encoding="utf-8"))
+        shows_no_bars_and_the_code_on_demand(page)
+        has_no_key_that_changes_a_cell(page)
+        is_not_changed_by_running_it(page, copies, shipped)
+        leads_to_the_next(page)
+        shows_a_text_file_too(page, document, copies)
+        keeps_code_that_she_changes(page, document, copies)
+        assert errors == []
+        assert document.kernels() != []
+    assert wait_until(lambda: document.kernels() == [], 60)

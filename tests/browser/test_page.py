@@ -49,7 +49,7 @@ def written_pages(tmp_path_factory):
     return write
 
 
-@pytest.fixture
+@pytest.fixture(scope="module")
 def opened(browser, written_pages):
     """Open a talk's page with the network off; nothing may fail or be asked for."""
     contexts = []
@@ -72,6 +72,21 @@ def opened(browser, written_pages):
     yield open_page
     for context in contexts:
         context.close()
+
+
+@pytest.fixture(scope="module")
+def barley(opened):
+    """One page that is used for several things; each begins with the recipe as it is written."""
+    tab = opened(read_talk("barley_squash_box"))
+    tab.evaluate("() => { window.talkAsWritten = structuredClone(window.talkPage.setting()); }")
+    return tab
+
+
+@pytest.fixture
+def tab(barley):
+    barley.evaluate("() => window.talkPage.set(structuredClone(window.talkAsWritten))")
+    yield barley
+    assert barley.faults == []
 
 
 def setting_at_random(data, chance):
@@ -132,8 +147,7 @@ def test_settings_at_random_give_the_numbers_that_python_gives(opened, name):
     assert tab.faults == []
 
 
-def test_a_slider_a_button_and_a_swap_change_the_numbers_and_back(opened):
-    tab = opened(read_talk("barley_squash_box"))
+def test_a_slider_a_button_and_a_swap_change_the_numbers_and_back(tab):
     before = tab.evaluate(SEEN.replace("plain(map)", "0"))["read_out"]
     slider = tab.get_by_role("slider", name="Feta cheese")
     slider.focus()
@@ -147,8 +161,7 @@ def test_a_slider_a_button_and_a_swap_change_the_numbers_and_back(opened):
     assert tab.locator(".row.changed").count() == 1
 
 
-def test_a_prepared_question_is_tried_with_one_touch(opened):
-    tab = opened(read_talk("barley_squash_box"))
+def test_a_prepared_question_is_tried_with_one_touch(tab):
     tab.get_by_role("button", name="Try it").first.click()
     assert tab.get_by_role("slider", name="Feta cheese").get_attribute("aria-valuetext") == "left out"
 
@@ -166,8 +179,7 @@ def test_nothing_scrolls_sideways_and_everything_can_be_touched(opened, size, to
     assert cut == []
 
 
-def test_controls_have_names_and_work_by_keyboard(opened):
-    tab = opened(read_talk("barley_squash_box"))
+def test_controls_have_names_and_work_by_keyboard(tab):
     unnamed = tab.evaluate("""() => [...document.querySelectorAll("button, select, input")]
       .filter((node) => !(node.ariaLabel || node.textContent.trim() || node.labels?.length)).length""")
     assert unnamed == 0

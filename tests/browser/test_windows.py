@@ -2,8 +2,9 @@
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
+from demo_panel import NAMES, WRITTEN, read_out
 from hostile import HOSTILE
-from live import run_all_cells, write_notebook
+from live import SCREEN, notebook_page, run_all_cells, write_notebook
 
 from kit.show.setting import Setting
 from kit.talk.library import bundled_talks, read_talk
@@ -169,26 +170,51 @@ def test_axe_finds_nothing_serious_in_either_window(desk):
         page.keyboard.press("s")
 
 
-def test_a_reload_brings_back_what_was_set_and_takes_on_the_open_audience_window(desk_page, served):
+def test_a_reload_brings_back_what_was_set_and_takes_on_the_open_audience_window(desk, served):
     kind, _address = served
-    with desk_page() as (page, errors):
-        page.locator(".talk-desk").focus()
-        with page.expect_popup() as popup:
-            page.keyboard.press("w")
-        theirs = popup.value
-        theirs.wait_for_selector(".talk-large")
-        page.locator(".talk-line input").fill("no feta")
-        page.keyboard.press("Enter")
-        theirs.locator(".talk-change-row").first.wait_for()
-        page.reload()
-        theirs.locator(".talk-change-row").first.wait_for()  # the last picture stays
+    page, errors = desk
+    page.set_viewport_size(SCREEN)
+    page.locator(".talk-desk").focus()
+    with page.expect_popup() as popup:
+        page.keyboard.press("w")
+    theirs = popup.value
+    theirs.wait_for_selector(".talk-large")
+    page.locator(".talk-line input").fill("no feta")
+    page.keyboard.press("Enter")
+    theirs.locator(".talk-change-row").first.wait_for()
+    page.reload()
+    theirs.locator(".talk-change-row").first.wait_for()  # the last picture stays
+    if kind == "lab":
+        run_all_cells(page)
+    page.get_by_role("button", name="Undo: no feta").wait_for()
+    page.locator(".talk-seen", has_text="in their window").wait_for()
+    page.locator(".talk-desk").focus()
+    page.keyboard.press("1")
+    setting = Setting(TALK, TALK.measures).tried("no feta")
+    assert setting.now["energy"] < setting.written["energy"]
+    theirs.locator(".talk-was", has_text="no feta").first.wait_for()
+    assert errors == []
+
+
+def test_two_views_follow_together_and_share_one_script(served, browser):
+    kind, address = served
+    with notebook_page(browser, "about:blank") as (page, errors):
+        large = []
+
+        def note(data):
+            if len(data) > 4e6:
+                large.append(data)
+
+        page.on("websocket", lambda socket: socket.on("framereceived", note))
+        page.goto(address("two_views.ipynb"))
         if kind == "lab":
             run_all_cells(page)
-        page.get_by_role("button", name="Undo: no feta").wait_for()
-        page.locator(".talk-seen", has_text="in their window").wait_for()
-        page.locator(".talk-desk").focus()
-        page.keyboard.press("1")
-        setting = Setting(TALK, TALK.measures).tried("no feta")
-        assert setting.now["energy"] < setting.written["energy"]
-        theirs.locator(".talk-was", has_text="no feta").first.wait_for()
+        page.locator("[data-chart=day] .main-svg").nth(5).wait_for()
+        page.locator(".noUi-handle").nth(NAMES.index("Olive oil")).focus()
+        page.keyboard.press("ArrowRight")
+        steps = WRITTEN.copy()
+        steps[NAMES.index("Olive oil")] += 1
+        for view in range(2):
+            page.locator(".talk-stage").nth(view).get_by_text(read_out(steps)[0].value, exact=True).wait_for()
+        assert len(large) == 1
         assert errors == []

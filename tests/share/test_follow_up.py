@@ -6,8 +6,6 @@ import email.policy
 import io
 import json
 import re
-import subprocess
-import sys
 import zipfile
 from collections import Counter
 from dataclasses import replace
@@ -15,6 +13,7 @@ from dataclasses import replace
 import pytest
 from hostile import HOSTILE
 
+from kit.__main__ import main
 from kit.errors import KitError
 from kit.food.labels.label import Label
 from kit.meal.nutrition import nutrition
@@ -170,8 +169,6 @@ def test_a_packed_label_stays(tmp_path):
 
 
 @pytest.mark.parametrize("name", bundled_talks())
-def test_the_command_writes_the_follow_up_of_each_talk(name, tmp_path):
-    command = [sys.executable, "-m", "kit", "follow-up", name, "--to", str(tmp_path / "out")]
-    done = subprocess.run(command, capture_output=True, text=True, check=False)
-    assert done.returncode == 0, done.stderr
-    assert done.stdout.count("wrote ") == len(list((tmp_path / "out").iterdir()))
+def test_the_command_writes_the_follow_up_of_each_talk(name, tmp_path, capsys):
+    assert main(["follow-up", name, "--to", str(tmp_path / "out")]) == 0
+    assert capsys.readouterr().out.count("wrote ") == len(list((tmp_path / "out").iterdir()))
