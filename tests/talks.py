@@ -6,6 +6,7 @@ from kit.meal.nutrition import nutrition
 from kit.meal.recipe import recipe
 from kit.speech.points import check_points
 from kit.talk.dish import Dish
+from kit.talk.library import talks_folder
 from kit.talk.talk import Point, Talk
 
 LINES = (
@@ -27,6 +28,14 @@ def a_talk(*points, lines=LINES, servings=4, **facts):
 def a_dish(**facts):
     talk = a_talk(**facts)
     return Dish(talk, nutrition(talk.recipe))
+
+
+def own_talk(name, text):
+    """Write a talk file into her own folder."""
+    talks_folder().mkdir(parents=True)
+    path = talks_folder() / f"{name}.toml"
+    path.write_text(text, encoding="utf-8")
+    return path
 
 
 def verdict_on(say, numbers=None, **facts):

@@ -15,7 +15,7 @@ from kit.talk.faults import Faults
 from kit.talk.likeness import foods_alike, matched, paired
 from kit.talk.original import Original, Settled
 from kit.talk.plain_lines import PlainLine, one_line
-from kit.talk.plain_talk import checked_fields
+from kit.talk.plain_talk import checked_fields, of_the_talk
 from kit.talk.plan_text import read_plan
 from kit.talk.pots import told_pot_faults
 from kit.talk.questions_text import read_questions
@@ -132,13 +132,7 @@ def read_desk(
         points=points,
         steps=steps,
         questions=asked,
-        series=facts["series"],
-        keeps_days=facts["keeps_days"],
-        minutes=facts["minutes"],
-        words_per_minute=facts["words_per_minute"],
-        rules=facts["rules"],
-        measures=facts["measures"],
-        notes=facts["notes"],
+        **of_the_talk(facts),
         span=written.span,
         passed_over=written.passed_over,
         faults=(*faults, *told_pot_faults(steps)),

@@ -61,12 +61,7 @@ def talk_from_plain(text: str, path: Path, table: Foods | None = None) -> Talk:
         points=points,
         steps=steps,
         questions=questions,
-        series=fields["series"],
-        keeps_days=fields["keeps_days"],
-        minutes=fields["minutes"],
-        words_per_minute=fields["words_per_minute"],
-        rules=fields["rules"],
-        measures=fields["measures"],
+        **of_the_talk(fields),
         path=path,
         span=written.span,
         passed_over=written.passed_over,
@@ -89,6 +84,12 @@ def checked_fields(stated: Mapping[str, Any], faults: Faults) -> dict[str, Any]:
         "rules": faults.choice("top", table, "rules", RULES, "us"),
         "measures": faults.choice("top", table, "measures", tuple(SYSTEMS), "us"),
     }
+
+
+def of_the_talk(fields: Mapping[str, Any]) -> dict[str, Any]:
+    """Return those of the checked fields that a talk holds itself; the others are its recipe's."""
+    names = ("series", "keeps_days", "minutes", "words_per_minute", "rules", "measures", "notes")
+    return {name: fields[name] for name in names}
 
 
 def _number(value: object) -> object:

@@ -3,7 +3,7 @@
 import json
 
 import pytest
-from talks import TWO_BEANS
+from talks import TWO_BEANS, own_talk
 
 from kit.show.rehearse import Rehearsal, rehearse
 from kit.show.rehearse_content import Run, difference_words, run_from, safety, timed, told_of_talk
@@ -28,10 +28,7 @@ def home(tmp_path, monkeypatch):
 
 @pytest.fixture
 def beans():
-    talks_folder().mkdir(parents=True)
-    path = talks_folder() / "beans.toml"
-    path.write_text(TWO_BEANS, encoding="utf-8")
-    return path
+    return own_talk("beans", TWO_BEANS)
 
 
 def a_panel(name=BOX):

@@ -3,6 +3,7 @@
 import difflib
 
 import pytest
+from talks import own_talk
 
 from kit.errors import KitError
 from kit.talk.desk_file import ConflictError
@@ -48,10 +49,7 @@ def home(tmp_path, monkeypatch):
 
 @pytest.fixture
 def pot():
-    talks_folder().mkdir(parents=True)
-    path = talks_folder() / "pot.toml"
-    path.write_text(FILE, encoding="utf-8")
-    return path
+    return own_talk("pot", FILE)
 
 
 def changed_lines(before, after):
