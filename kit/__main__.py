@@ -18,8 +18,8 @@ BAD_INPUT = 2
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code: 0 on success, 1 when something is off or asked, 2 on bad input."""
-    chosen = _parser().parse_args(arguments)
     try:
+        chosen = _parser().parse_args(arguments)
         code = chosen.run(chosen) or 0
         return BAD_INPUT if getattr(chosen, "faulty", False) else code
     except KitError as fault:
@@ -78,7 +78,7 @@ def _parser() -> argparse.ArgumentParser:
 
     follow = commands.add_parser("follow-up", help="everything that is sent after a talk, written into a folder")
     follow.add_argument("talk", metavar="TALK", help=_TALK)
-    follow.add_argument("--to", type=Path, required=True, metavar="DIR", help="the folder; it is made when missing")
+    follow.add_argument("--to", type=_folder, required=True, metavar="DIR", help="the folder; it is made when missing")
     follow.add_argument("--servings", type=float, metavar="N", help="the recipe for N servings")
     follow.add_argument("--recording", default="", metavar="LINK", help="a link to the recording, for the mail")
     follow.add_argument("--survey", default="", metavar="LINK", help="a link to the survey, for the mail")
@@ -88,18 +88,25 @@ def _parser() -> argparse.ArgumentParser:
 
     new = commands.add_parser("new", help="begin a talk of your own")
     new.add_argument("title", metavar="TITLE", help='such as "Turkey chili"')
-    new.add_argument("--to", type=Path, metavar="DIR", help="a folder for it and the four notebooks")
+    new.add_argument("--to", type=_folder, metavar="DIR", help="a folder for it and the four notebooks")
     new.set_defaults(run=_new)
 
     release = commands.add_parser(
         "import-release", help="add an official composition release (the FoodData Central CSV folder)"
     )
-    release.add_argument("folder", type=Path, metavar="DIR")
+    release.add_argument("folder", type=_folder, metavar="DIR")
     release.set_defaults(run=_import_release)
     return parser
 
 
 _TALK = "the name or title of a talk, a .toml talk file, or a plain .txt"
+
+
+def _folder(text: str) -> Path:
+    """Return the folder that an argument names; an empty one would be wherever the command is run."""
+    if not text.strip():
+        raise KitError(f'"{text}" names no folder; write one such as "sent"')
+    return Path(text)
 
 
 def _serving_options(parser: argparse.ArgumentParser) -> None:
@@ -194,7 +201,7 @@ def _find(chosen: argparse.Namespace) -> None:
         _print_json([{"food": match.food, "name": match.name, "score": match.score} for match in matches])
     elif not matches:
         asked = " ".join(chosen.words)
-        raise KitError(f'no food like "{asked}"; try a plainer word, or add the food from its package label')
+        raise KitError(f'no food like "{asked[:60]}"; try a plainer word, or add the food from its package label')
     else:
         width = max(len(match.food) for match in matches)
         print("\n".join(f"{match.food:<{width}}  {match.name}  ({match.score:.0f})" for match in matches))

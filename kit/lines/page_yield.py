@@ -7,7 +7,7 @@ from kit.food.amounts import Count, plain_characters, read_count
 from kit.food.measures import unit
 from kit.food.vocabulary import singular
 
-MOST_SERVINGS = 10_000
+LEAST_SERVINGS, MOST_SERVINGS = 0.1, 10_000
 _PEOPLE = r"(?:servings?|serves|portions?|people|persons?|adults?|guests|diners|helpings?)"
 _NUMBER = (
     r"(?:\d+(?:\.\d+)?(?:\s+\d/\d)?(?:\s*(?:-|to|or)\s*\d+)?|(?:a |one |two )?(?:half (?:a )?)?dozen"

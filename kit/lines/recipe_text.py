@@ -10,7 +10,7 @@ from kit.food.composition import Food, Foods, foods
 from kit.lines.page_block import Block, BlockLine, ingredient_block
 from kit.lines.page_lines import Kind, PageLine, page_lines
 from kit.lines.page_title import find_title
-from kit.lines.page_yield import MOST_SERVINGS, Yield
+from kit.lines.page_yield import LEAST_SERVINGS, MOST_SERVINGS, Yield
 from kit.lines.reader import read, read_each
 from kit.lines.reading import Reading
 
@@ -71,7 +71,7 @@ def read_recipe(
     Raises
     ------
     AmountError
-        If the servings are not from above 0 to 10,000, or the text is longer than any recipe.
+        If the servings are not from 0.1 to 10,000, or the text is longer than any recipe.
 
     Examples
     --------
@@ -126,5 +126,5 @@ def _servings(page: Sequence[PageLine], block: Block) -> Yield | None:
 
 
 def _possible(count: Count | None, line: str) -> None:
-    if count is not None and not 0 < count.value <= MOST_SERVINGS:
+    if count is not None and not LEAST_SERVINGS <= count.value <= MOST_SERVINGS:
         raise AmountError(f'"{line[:60]}" is no number of servings; write for instance "Serves 4"')

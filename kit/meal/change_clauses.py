@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 
 from kit.errors import ChangeError
-from kit.lines.recipe_text import MOST_SERVINGS
+from kit.lines.recipe_text import LEAST_SERVINGS, MOST_SERVINGS
 from kit.meal.change_amounts import add, changed_by, free_from, leave_out, more, needed, set_to, times
 from kit.meal.change_asked import Asked
 from kit.meal.change_swaps import rinse, swap, use
@@ -24,9 +24,10 @@ def steps_of(asked: Asked) -> tuple[Step, ...]:
 
 
 def _servings(asked: Asked) -> tuple[Step, ...]:
-    if not 0 < asked.clause.number <= MOST_SERVINGS:
+    if not LEAST_SERVINGS <= asked.clause.number <= MOST_SERVINGS:
         raise ChangeError(
-            f"{number(asked.clause.number)} servings cannot be made; write a number from above 0 to {MOST_SERVINGS:,}"
+            f"{number(asked.clause.number)} servings cannot be made; write a number "
+            f"from {LEAST_SERVINGS:g} to {MOST_SERVINGS:,}"
         )
     return (Servings(asked.clause.number, asked.clause.how),)
 

@@ -13,7 +13,7 @@ from kit.food.composition import Food, Foods
 from kit.food.cooking import WAYS
 from kit.lines.reader import read_each
 from kit.lines.reading import Reading
-from kit.lines.recipe_text import MOST_SERVINGS, WrittenRecipe
+from kit.lines.recipe_text import LEAST_SERVINGS, MOST_SERVINGS, WrittenRecipe
 from kit.meal.makeup import Makeup, makeup
 from kit.meal.ways import Mixture, Way, mixture_of
 from kit.meal.ways import ways as ways_of
@@ -124,8 +124,10 @@ class Recipe:
     def __post_init__(self) -> None:
         if self.mixture is None:
             object.__setattr__(self, "mixture", mixture_of(self.ingredients))
-        if not 0 < self.servings <= MOST_SERVINGS:
-            raise AmountError(f"servings is {self.servings:g}; give a number from above 0 to {MOST_SERVINGS:,}")
+        if not LEAST_SERVINGS <= self.servings <= MOST_SERVINGS:
+            raise AmountError(
+                f"servings is {self.servings:g}; give a number from {LEAST_SERVINGS:g} to {MOST_SERVINGS:,}"
+            )
         if self.finished_grams is not None and not 0 < self.finished_grams <= MOST_GRAMS:
             raise AmountError(
                 f"finished_grams is {self.finished_grams:g}; give the weight of the finished dish in grams, "

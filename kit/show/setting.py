@@ -20,7 +20,7 @@ from kit.meal.changes import Change, change, read_change
 from kit.meal.kitchen_amounts import KitchenStep, nearest_amount, offered_amounts
 from kit.meal.nutrition import Nutrition
 from kit.meal.portions import MAKE_MORE
-from kit.meal.recipe import MOST_SERVINGS, Ingredient, Recipe
+from kit.meal.recipe import LEAST_SERVINGS, MOST_SERVINGS, Ingredient, Recipe
 from kit.meal.steps import Add, Amount, Row, Servings, Swap, applied, step_as_json, step_from_json
 from kit.meal.steps import Step as ChangeStep
 from kit.meal.target_words import is_target
@@ -208,8 +208,8 @@ class Setting:
         AmountError
             If they make no sense.
         """
-        if not 0 < servings <= MOST_SERVINGS:
-            raise AmountError(f"servings is {servings:g}; give a number from above 0 to {MOST_SERVINGS:,}")
+        if not LEAST_SERVINGS <= servings <= MOST_SERVINGS:
+            raise AmountError(f"servings is {servings:g}; give a number from {LEAST_SERVINGS:g} to {MOST_SERVINGS:,}")
         meaning = meaning or self.meaning
         kept = self._without(SERVINGS)
         kept = tuple(made for made in kept if not all(isinstance(step, Servings) for step in made.steps))

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from kit.errors import nearest
-from kit.lines.recipe_text import MOST_SERVINGS
+from kit.lines.recipe_text import LEAST_SERVINGS, MOST_SERVINGS
 from kit.meal.recipe import MOST_GRAMS
 from kit.texts import number
 
@@ -33,7 +33,7 @@ class Limit:
 
 
 LIMITS: Mapping[str, Limit] = {
-    "servings": Limit(0, MOST_SERVINGS, zero=False),
+    "servings": Limit(LEAST_SERVINGS, MOST_SERVINGS),
     "keeps_days": Limit(0, 365, zero=False),
     "minutes": Limit(0, 600, zero=False),  # of a talk
     "words_per_minute": Limit(30, 400),

@@ -62,7 +62,7 @@ def test_a_plain_recipe_is_a_talk_without_points(tmp_path):
     [
         (LENTILS + "servings = 4", "servings belongs to the whole talk; write it above the first [[...]]"),
         ("servigns = 4\n" + LENTILS, 'top: no key "servigns"; did you mean "servings"?'),
-        ("servings = 0\n" + LENTILS, "top: servings is 0; give a number from above 0"),
+        ("servings = 0\n" + LENTILS, "top: servings is 0; give a number from 0.1 to 10,000"),
         ('servings = "four"\n' + LENTILS, "top: servings is 'four'; write a number"),
         ('rules = "uk"\n' + LENTILS, 'top: rules is "uk"; write us or eu'),
         ("keeps_days = -1\n" + LENTILS, "top: keeps_days is -1; give a number from above 0 to 365"),
