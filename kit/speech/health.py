@@ -1,11 +1,9 @@
 """Health, disease and beyond: what the table and the rules cannot tell, whatever the numbers are."""
 
 import re
-from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
-from itertools import chain
 
 from kit import files
 from kit.food.composition import read_rows
@@ -16,9 +14,9 @@ from kit.talk.dish import Dish
 
 FAMILY = "health and beyond"
 _GAP = r"(?:[\w%,]+ ){0,4}?"
-_WORD_BEGINS = re.compile(r"(?<!\w)\w")
-_CERTAIN = re.compile(r"(?:[\w -](?!\?))+")  # what stands in every match
-_BEGUN = 3  # signs by which the rows are found that a word may begin
+_BEGINS = re.compile(r"(?<!\w)\w")
+_LONGEST = 3  # letters of a beginning by which patterns are found
+_LETTERS = re.compile(r"\w(?:\w(?!\?)){0,2}")
 _SHORT_GAP = r"(?:[\w%,]+ ){0,2}?"
 _REASONS = {
     "effect": "what a food does in the body is a health or structure/function claim, which the table cannot tell",
@@ -52,11 +50,9 @@ class SafetyClaim(HealthClaim):
     """Words of keeping, reheating or doneness that name no time and no temperature."""
 
 
-@cache
-def _compiled(words: str) -> re.Pattern[str]:
-    """Return the pattern of a row's words, made when a text first has a word that may begin it."""
+def _compiled(pattern: str) -> str:
     pieces = []
-    for piece in words.split(" "):
+    for piece in pattern.split(" "):
         if piece == "~":
             pieces.append(_GAP)
         elif piece == "~2":
@@ -64,57 +60,70 @@ def _compiled(words: str) -> re.Pattern[str]:
         else:
             pieces.append(piece.replace("*", r"\w*") + " ")
     text = "".join(pieces)
-    return re.compile(rf"(?<!\w){text[:-1] if text.endswith(' ') else text}(?!\w)")
+    return rf"(?<!\w){text[:-1] if text.endswith(' ') else text}(?!\w)"
 
 
-def _beginnings(words: str) -> set[str]:
-    """Return how a row's words may begin, in three signs or fewer: "(iron|vitamin c) ~ blood" with "iro" and "vit"."""
-    if not words.startswith("("):
-        certain = _CERTAIN.match(words)
-        return {certain[0][:_BEGUN]} if certain else set()
+def _beginnings(pattern: str) -> set[str]:
+    """Return what a pattern of the table may begin with, up to three letters: "(iron|vitamin c) ~" with iro and vit."""
+    if not pattern.startswith("("):
+        plain = _LETTERS.match(pattern)
+        assert plain is not None, pattern
+        return {plain[0][:_LONGEST]}
     depth, start, found = 0, 1, set()
-    for at, sign in enumerate(words):
+    for at, sign in enumerate(pattern):
         depth += (sign == "(") - (sign == ")")
         if (sign == "|" and depth == 1) or depth == 0:
-            found |= _beginnings(words[start:at])
+            found |= _beginnings(pattern[start:at])
             start = at + 1
         if depth == 0:
             break
     return found
 
 
-class _Phrases:
-    """Rows of the table, by how a match of each may begin."""
+Phrases = Mapping[str, tuple[tuple[str, ...], tuple[Mapping[str, str], ...]]]
 
-    def __init__(self, rows: Sequence[Mapping[str, str]]) -> None:
-        self.rows = rows
-        self.beginning: dict[str, list[int]] = defaultdict(list)
-        for number, row in enumerate(rows):
-            for begun in _beginnings(row["words"]):
-                self.beginning[begun].append(number)
 
-    def matches(self, text: str) -> Iterator[tuple[re.Match[str], Mapping[str, str]]]:
-        """Return the matches in a text that do not overlap, each with its row; only words can begin one."""
-        end = 0
-        for begun in _WORD_BEGINS.finditer(text):
-            start = begun.start()
-            if start < end:
-                continue
-            near = (self.beginning.get(text[start : start + length], ()) for length in range(1, _BEGUN + 1))
-            for number in sorted(set(chain.from_iterable(near))):  # the first row of the table that matches
-                match = _compiled(self.rows[number]["words"]).match(text, start)
-                if match is not None:
-                    end = match.end()
-                    yield match, self.rows[number]
-                    break
+def _by_beginning(rows: Sequence[Mapping[str, str]]) -> Phrases:
+    """Return the patterns of some rows, and the rows, for each beginning that a match may have."""
+    begun = [(row, tuple(_beginnings(row["words"]))) for row in rows]
+    found = {}
+    for beginning in sorted({one for _, beginnings in begun for one in beginnings}):
+        own = tuple(row for row, beginnings in begun if beginning.startswith(beginnings))
+        found[beginning] = tuple(row["words"] for row in own), own
+    return found
 
 
 @cache
-def _table() -> tuple[_Phrases, _Phrases]:
+def _joined(patterns: tuple[str, ...]) -> re.Pattern[str]:
+    """Return some patterns joined into one, compiled when a text first has a word with which they may begin."""
+    return re.compile("|".join(f"(?P<h{number}>{_compiled(pattern)})" for number, pattern in enumerate(patterns)))
+
+
+@cache
+def _table() -> tuple[Phrases, Phrases]:
     """Return the words that tell, and those of the kitchen that look like them."""
     rows = read_rows(files.bundled("data/health_words.csv"))
     telling = [row for row in rows if row["kind"] != "kitchen"]
-    return _Phrases(telling), _Phrases([row for row in rows if row["kind"] == "kitchen"])
+    return _by_beginning(telling), _by_beginning([row for row in rows if row["kind"] == "kitchen"])
+
+
+def _matches(phrases: Phrases, text: str) -> Iterator[tuple[re.Match[str], Mapping[str, str]]]:
+    """Return the matches in a text that do not overlap, each with its row; only words can begin one."""
+    end = 0
+    for begun in _BEGINS.finditer(text):
+        start = begun.start()
+        if start < end:
+            continue
+        for length in range(_LONGEST, 0, -1):
+            if text[start : start + length] in phrases:
+                break
+        else:
+            continue
+        patterns, rows = phrases[text[start : start + length]]
+        match = _joined(patterns).match(text, start)
+        if match is not None:
+            end = match.end()
+            yield match, rows[int((match.lastgroup or "h0")[1:])]
 
 
 def read(sentence: Sentence) -> list[Claim]:
@@ -126,9 +135,9 @@ def read(sentence: Sentence) -> list[Claim]:
         plain += token.text + " "
     telling, kitchen = _table()
     masked = plain
-    for match, _ in kitchen.matches(plain):
+    for match, _ in _matches(kitchen, plain):
         masked = f"{masked[: match.start()]}{'_' * len(match[0])}{masked[match.end() :]}"
-    for match, row in telling.matches(masked):
+    for match, row in _matches(telling, masked):
         places = tuple(
             at
             for at, start in enumerate(starts)
