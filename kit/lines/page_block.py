@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from itertools import islice
 
 from kit.food.amounts import read_count
+from kit.food.vocabulary import words
 from kit.lines.page_amounts import starts_with_amount, unit_words
 from kit.lines.page_lines import Kind, Named, PageLine, part_of
 from kit.lines.page_words import is_whole
@@ -13,6 +14,7 @@ from kit.lines.page_words import is_whole
 _OPEN_END = re.compile(r"(?:\b(?:and|or|of|with|in|a|the|plus|to)|[-/&%(])$", re.IGNORECASE)
 _NOT_FOOD = (Kind.METHOD, Kind.BLANK, Kind.YIELD, Kind.CLUTTER, Kind.NUTRITION)
 _MOST_PART_WORDS = 6
+_LEAST_TWICE = 3  # foods told again, before the lines without amounts are taken for a list of what to buy
 _LEAST_PAIRS = 3  # of a food with its amount below it, before a page is taken to be written so
 _MOST_HEADINGS = 20  # "Ingredients" on one page
 
@@ -263,4 +265,13 @@ def _without_words(
         amount = starts_with_amount(line.text)
         remark = not amount and (at < first or (strict and len(line.text.split()) > 4)) and named(line.text) is None
         (other if remark and line.text not in sure else kept).append(line)
-    return kept, [line.text for line in other]
+    twice = _told_without_amounts(kept)
+    return [line for line in kept if line not in twice], [line.text for line in (*twice, *other)]
+
+
+def _told_without_amounts(lines: Sequence[BlockLine]) -> list[BlockLine]:
+    """Return the lines of a list without amounts whose foods stand in another one with them: what to buy, above."""
+    measured = [frozenset(words(line.text)) for line in lines if starts_with_amount(line.text)]
+    bare = [line for line in lines if not starts_with_amount(line.text)]
+    twice = [line for line in bare if any(frozenset(words(line.text)) <= said for said in measured)]
+    return twice if len(twice) >= _LEAST_TWICE else []

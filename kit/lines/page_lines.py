@@ -7,6 +7,7 @@ from enum import Enum, auto
 
 from kit.food.amounts import plain_characters, read_count
 from kit.food.composition import Food
+from kit.food.vocabulary import line_words, words
 from kit.lines.page_amounts import is_cell, starts_with_amount, unit_words
 from kit.lines.page_clutter import is_clutter, is_nutrition, is_step, is_time, is_tool
 from kit.lines.page_columns import in_one_column, without_pictures
@@ -120,7 +121,7 @@ def _without_serving_size(above: str, raw: str) -> str:
     """Return a row without the cell that stands under the label "serving size", as in a table of times and yields."""
     labels, cells = (re.split(r"\s{3,}|\t", row.strip()) for row in (above, raw))
     sizes = [at for at, label in enumerate(labels) if _SERVING_SIZE.match(label)]
-    if not sizes or len(labels) != len(cells):
+    if not sizes or len(labels) != len(cells) or any(map(starts_with_amount, labels)):
         return raw
     return "   ".join(cell for at, cell in enumerate(cells) if at not in sizes)
 
@@ -137,6 +138,8 @@ def _cells(raw: str) -> Sequence[str]:
         return [_row(parts)] if any(map(is_cell, parts)) else [raw]
     if "\t" in raw.strip():
         parts = [part.strip() for part in raw.strip().split("\t") if part.strip()]
+        if len(parts) == 2 and _own_kind(fact := ": ".join(parts)) in (Kind.YIELD, Kind.CLUTTER):
+            return [fact]
         return [_row(parts)] if len(parts) > 1 else parts or [""]
     spaced = re.split(r"\s{3,}", raw.strip())
     if len(spaced) > 1:
@@ -153,13 +156,22 @@ def _cells(raw: str) -> Sequence[str]:
 def _row(cells: Sequence[str]) -> str:
     """Return the cells of a row as a written line: the amount first, a second weight in brackets."""
     amounts = [cell for cell in cells if is_cell(cell)]
-    words = [cell for cell in cells if not is_cell(cell)]
-    if not amounts or not words:
+    named = [cell for cell in cells if not is_cell(cell)]
+    if not amounts or not named:
         return " ".join(cells)
     loose = len(amounts) > 1 and unit_words(amounts[1]) and read_count(amounts[1])[0] is None
     first = " ".join(amounts[:2]) if loose else amounts[0]
     others = amounts[2:] if loose else amounts[1:]
-    return " ".join([first, *words, *(f"({other})" for other in others)])
+    return " ".join([first, _told(named), *(f"({other})" for other in others)])
+
+
+def _told(cells: Sequence[str]) -> str:
+    """Return the cells of a food in words, with a comma before what a column behind the food says: "onion, minced"."""
+    told = ""
+    for cell in cells:
+        named = bool(told) and not unit_words(told) and any(word not in line_words() for word in words(told))
+        told = f"{told}{', ' if named else ' ' if told else ''}{cell}"
+    return told
 
 
 def _line(raw: str, place: int, row: int, after_blank: bool) -> PageLine:
@@ -197,7 +209,7 @@ def _own_kind(text: str, *, numbered: bool = False, marked: bool = False) -> Kin
     made = read_yield(text)
     if made and made.sure > 1:
         return Kind.YIELD
-    if is_label(text):
+    if is_label(text) or _SERVING_SIZE.match(text):
         return Kind.CLUTTER
     if is_whole("aside", text) and not _reads_on(text):
         return Kind.ASIDE
@@ -245,9 +257,13 @@ def _with_awaited_yields(lines: Sequence[PageLine]) -> tuple[PageLine, ...]:
     """Return the lines with a yield on each that stands under its label: "Servings" above "6"."""
     found = list(lines)
     for place, line in enumerate(lines):
-        if line.kind is not Kind.CLUTTER or not is_label(line.text):
+        size = _SERVING_SIZE.match(line.text)
+        if line.kind is not Kind.CLUTTER or not (is_label(line.text) or size):
             continue
         below = next((other for other in lines[place + 1 : place + 3] if other.kind is not Kind.BLANK), None)
+        if below and size and below.kind in (Kind.FOOD, Kind.CELL, Kind.WORDS) and len(below.text.split()) <= 10:
+            found[below.place] = replace(below, kind=Kind.CLUTTER)
+            continue
         made = read_yield(f"{line.text.strip(' :')}: {below.text}") if below else None
         if below and made and len(below.text.split()) <= 10:
             found[below.place] = replace(below, kind=Kind.YIELD, made=made)

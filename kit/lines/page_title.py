@@ -13,8 +13,8 @@ from kit.lines.page_lines import Kind, Named, PageLine
 from kit.lines.page_words import is_whole, page_words, start
 
 _NAMED = re.compile(
-    r"^(?:title|recipe(?: name| title| of the (?:day|week|month))?|(?:today's|featured) recipe|subject|name|dish)\s*:"
-    r"\s*(?P<title>\S.*)$",
+    r"^(?:title|recipe(?: name| title)?|(?:(?:today's|tonight's|featured|our|new|this (?:week|month|day)'?s?) )?recipe"
+    r"(?: of the (?:day|week|month))?|subject|name|dish)\s*:\s*(?P<title>\S.*)$",
     re.IGNORECASE,
 )
 _REPLY = re.compile(r"^(?:re|fwd?|aw|wg)\s*:\s*", re.IGNORECASE)
