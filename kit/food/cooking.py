@@ -1,7 +1,7 @@
 """As bought, edible, as eaten: what peeling, draining and cooking do to a weight and to what is in it."""
 
 from collections.abc import Mapping
-from functools import cache
+from functools import cache, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -184,6 +184,39 @@ def is_loss_known(food: Food, treatment: str) -> bool:
     if food.state not in _FRESH or food.group not in _COOKED_OR_RAW or treatment == "raw":
         return True
     return treatment in _retention_table() or (food.retention, treatment) in _codes_of_ways()
+
+
+@lru_cache(maxsize=4_096)
+def most_lost(food: Food, treatment: str) -> NDArray[np.float64]:
+    """Return the most of each nutrient that cooking may have taken where nobody knows how much, in fractions.
+
+    That is the loss in the way that leaves least of it in the food's family; in any family, for one of which nothing
+    is published.
+
+    Parameters
+    ----------
+    food : Food
+        The food.
+    treatment : str
+        As in `is_loss_known`; where the loss is known there is no more to lose.
+
+    Returns
+    -------
+    numpy.ndarray, shape (n_nutrients,)
+        Fractions; 0 throughout where the loss is known, and for what cooking does not take.
+
+    Examples
+    --------
+    >>> carrots, at = bundled_foods()["carrots-raw"], list(nutrients()).index("vitamin_c")
+    >>> round(float(most_lost(carrots, "")[at]), 2), float(most_lost(carrots, "boiled")[at])
+    (0.3, 0.0)
+    """
+    if is_loss_known(food, treatment):
+        return np.zeros(len(nutrients()))
+    codes = [code for (family, _), code in _codes_of_ways().items() if family == food.retention]
+    kept = [retention(code) for code in codes or _codes_of_ways().values()]
+    taken = np.array([name in vitamins_that_cooking_takes() for name in nutrients()])
+    return np.where(taken, 1 - np.min(kept, axis=0), 0.0)
 
 
 def kept_when(food: Food, treatment: str) -> NDArray[np.float64]:

@@ -36,9 +36,12 @@ class Lighter:
 
     def forms_for(self, phrase: str) -> tuple[str, ...]:
         """Return the forms that answer a phrase: "fat free" is not answered by a reduced-fat one."""
+        if self.nutrient == "sodium" and _NO_SALT.search(phrase):
+            return self.forms[::-1]  # "no salt" is first of all unsalted
         return self.forms_free if self.free and self.free.search(phrase) else self.forms
 
 
+_NO_SALT = re.compile(r"\b(?:no|non|zero|free|unsalted)\b")
 _LESS = r"(?:very )?(?:low|lower|lowered|reduced|less|no|non|zero)"
 KINDS = (
     Lighter(

@@ -176,7 +176,7 @@ def _example(phrase: ParsedLine, table: Foods) -> Choice | None:
 
 def _kinds_listed(phrase: ParsedLine, choice: Choice) -> tuple[str, ...]:
     """Return the foods that brackets list of a mixture, where it was read as another: "mixed greens (kale, chard)"."""
-    if _MIXTURES.isdisjoint(phrase.name) or not _is_class(phrase) or choice.food is None:
+    if _MIXTURES.isdisjoint(phrase.name) or phrase.name[-1] != "green" or choice.food is None:
         return ()
     own = {word for text in (choice.food.name, *choice.food.other_names) for word in words(text)}
     less = lighter(phrase.after)

@@ -107,10 +107,14 @@ class Range:
 
 
 def ranges(numbers: Nutrition) -> tuple[Array, Array]:
-    """Return the low and high ends of the 90 % range of every nutrient per serving, each of shape (n_nutrients,)."""
+    """Return the low and high ends of the 90 % range of every nutrient per serving, each of shape (n_nutrients,).
+
+    Of a vitamin that is "up to", the low end lies lower by what cooking may have taken, independent of the rest.
+    """
     share = numbers.recipe.grams / numbers.recipe.servings
     half = Z90 * np.sqrt((share * share) @ _variance_of_a_gram(numbers.recipe.makeup))
-    return np.maximum(0.0, numbers.per_serving - half), numbers.per_serving + half
+    below = np.hypot(half, share @ numbers.recipe.makeup.may_lose)
+    return np.maximum(0.0, numbers.per_serving - below), numbers.per_serving + half
 
 
 @lru_cache(maxsize=512)

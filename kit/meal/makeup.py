@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from kit.food.composition import Food, nutrients
-from kit.food.cooking import kept_when
+from kit.food.cooking import kept_when, most_lost
 
 Array = NDArray[np.float64]
 
@@ -26,6 +26,8 @@ class Makeup:
         What 100 g of each holds when eaten; NaN where missing.
     per_gram, known : numpy.ndarray, shape (n_ingredients, n_nutrients)
         What 1 g of each holds, NaN where missing; and the same with 0 there.
+    may_lose : numpy.ndarray, shape (n_ingredients, n_nutrients)
+        What cooking may have taken of that, where nobody knows how much.
     """
 
     foods: tuple[Food, ...]
@@ -33,6 +35,7 @@ class Makeup:
     per_100g: Array
     per_gram: Array
     known: Array
+    may_lose: Array
 
 
 @lru_cache(maxsize=512)
@@ -45,6 +48,8 @@ def makeup(foods: tuple[Food, ...], treatments: tuple[str, ...], amount_sd: tupl
     per_100g = np.array(rows).reshape(len(rows), len(nutrients()))
     per_gram, unsure = per_100g / 100, np.array(amount_sd)
     known = np.nan_to_num(per_gram)
-    for array in (per_100g, per_gram, known, unsure):
+    lost = [most_lost(food, treatment) for food, treatment in zip(foods, treatments, strict=True)]
+    may_lose = known * np.array(lost).reshape(known.shape)
+    for array in (per_100g, per_gram, known, may_lose, unsure):
         array.flags.writeable = False
-    return Makeup(foods, unsure, per_100g, per_gram, known)
+    return Makeup(foods, unsure, per_100g, per_gram, known, may_lose)

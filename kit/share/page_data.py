@@ -9,7 +9,7 @@ import numpy as np
 from kit.errors import KitError
 from kit.food.allergens import allergen_names
 from kit.food.composition import nutrient, nutrient_index
-from kit.food.cooking import is_loss_known, vitamins_that_cooking_takes
+from kit.food.cooking import is_loss_known, most_lost, vitamins_that_cooking_takes
 from kit.food.daily_values import daily_values
 from kit.food.energy import KCAL_PER_GRAM
 from kit.food.finding import food as food_by_key
@@ -146,13 +146,19 @@ def _option(option: Ingredient, recipe: Recipe, place: int, at: list[int], rules
         "amount_sd": option.relative_sd,
         "per_100g": [None if np.isnan(value) else float(value) for value in per_100g],
         "protein_score": least_quality_of(food),
-        "loss_known": is_loss_known(food, option.treatment or base.ways[place].name),
+        "may_lose": _may_lose(option, base.ways[place].name, at),
         "content_sd": composition_sd(food)[at].tolist(),
         "allergens": [one.allergen for one in allergens(Recipe("", (replace(option, grams=1.0),)), rules)],
         "unknown": must_be_asked(food),
         "source": food.source,
         "amounts": {system: _amounts(recipe, base, place, system) for system in SYSTEMS},
     }
+
+
+def _may_lose(option: Ingredient, way: str, at: list[int]) -> list[float] | None:
+    """Return what cooking may take of the nutrients of a food, in fractions; None where it is known what it takes."""
+    treatment = option.treatment or way
+    return None if is_loss_known(option.food, treatment) else most_lost(option.food, treatment)[at].tolist()
 
 
 def _amounts(written: Recipe, base: Recipe, place: int, system: str) -> dict[str, list[list[Any]]]:

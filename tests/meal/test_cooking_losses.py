@@ -6,7 +6,7 @@ import pytest
 from kit.food.composition import nutrient_index, nutrients
 from kit.food.cooking import is_loss_known, retention, vitamins_that_cooking_takes
 from kit.lines.recipe_text import read_recipe
-from kit.meal.certainty import spoken_per_serving
+from kit.meal.certainty import ranges, spoken_per_serving
 from kit.meal.nutrition import nutrition
 from kit.meal.recipe import cooked_as, recipe, recipe_from
 from kit.meal.steps import LeaveOut, Row, applied
@@ -63,6 +63,18 @@ def test_a_vitamin_that_cooking_may_have_taken_is_up_to():
     assert {name for name, lost in told.items() if lost} <= vitamins_that_cooking_takes()
     assert spoken_per_serving(numbers)["thiamin"].startswith("up to ")
     assert spoken_per_serving(numbers)["protein"].startswith("about ")
+
+
+def test_the_low_end_of_a_vitamin_that_is_up_to_lies_lower_by_what_cooking_may_take():
+    unsure, raw = nutrition(CHOPS), nutrition(all_raw(CHOPS))
+    at = nutrient_index("thiamin")  # 40 %: the most that is published of any family, since of pork there is nothing
+    (low, high), (low_raw, high_raw) = ranges(unsure), ranges(raw)
+    value = unsure.per_serving[at]
+    assert high[at] == pytest.approx(high_raw[at])
+    assert value - low[at] > value - low_raw[at]
+    assert 0 < low[at] < 0.65 * value
+    protein = nutrient_index("protein")
+    assert low[protein] == pytest.approx(low_raw[protein])
 
 
 def test_up_to_stands_in_the_numbers_and_the_table_of_a_serving():

@@ -20,15 +20,19 @@ export function worked_out(data, setting) {
   }, 0)));
   const at_least = columns.map((values) => data.open > 0 || values.some(Number.isNaN));
   const may_be_lost = columns.map((values, at) => {
-    const unsure = values.reduce((sum, value, row) => sum + (options[row].loss_known || Number.isNaN(value) ? 0 : value), 0);
+    const unsure = values.reduce((sum, value, row) => sum + (!options[row].may_lose || Number.isNaN(value) ? 0 : value), 0);
     return data.nutrients[at].taken && unsure > data.a_little * total[at];
   });
+  const lost = columns.map((values, at) => values.reduce((sum, value, row) => {
+    const taken = options[row].may_lose ? options[row].may_lose[at] : 0;
+    return sum + (Number.isNaN(value) ? 0 : value * taken);
+  }, 0));
   return {
     options,
     grams,
     brings,
     total,
-    low: total.map((value, at) => Math.max(0, value - half[at])),
+    low: total.map((value, at) => Math.max(0, value - Math.hypot(half[at], lost[at]))),
     high: total.map((value, at) => value + half[at]),
     at_least,
     up_to: may_be_lost.map((lost, at) => lost && !at_least[at]),
