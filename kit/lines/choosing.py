@@ -139,6 +139,8 @@ def _as_measured(best: Name | None, asked: _Asked, names: KnownNames, table: Foo
     if best and not unaccounted(best, asked.name, asked.after, names) and not is_open_in(best.food, implied, table):
         return best
     told = _best(_Asked(asked.name, (*asked.after, implied), asked.head), names)
+    if told and best and container == "teaspoon" and names.kind(told) == STAND_IN:
+        return best  # "1 tsp marjoram leaves": the dried ones are there
     return told if told and implied in told.words else best
 
 

@@ -18,6 +18,7 @@ _STATES = {  # the states that answer a wish, best first
     "rinsed": ("rinsed", "drained", "canned"),
 }
 _STATE_OF = {"dry": "dry", "dried": "dry", "cooked": "cooked", "frozen": "frozen"}
+_CANNED_OTHERWISE = ("vegetable", "fish", "shellfish")  # a can of it is salted, and lies in a liquid
 _POURED_OFF = ("drained", "rinsed")
 _SOFTENED = ("mashed", "pureed")  # a vegetable is cooked first
 _PULLED_APART = ("shredded", "flaked", "pulled")  # only cooked meat and fish come apart so
@@ -84,6 +85,8 @@ def in_state(
             wish in _STATES_THAT_MATTER and food.state not in _STATES[wish] and word != "can" and _matters(wish, food)
         ):
             return food, notes, f'no {word} form of "{food.name}" in the table; its weight is read as "{food.name}"'
+    if container == "can" and food.state == "raw" and food.group in _CANNED_OTHERWISE:
+        return food, notes, f'no "{food.name}" from a can in the table; its weight is read as "{food.name}"'
     if food.state == "canned" and asked & {"drained", "rinsed"}:
         notes.append("the table has it with its liquid only, so protein is a little understated and sodium overstated")
     elif food.state == "canned" and container == "can" and _in_liquid(food, table):
