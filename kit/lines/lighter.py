@@ -37,7 +37,7 @@ class Lighter:
     def forms_for(self, phrase: str) -> tuple[str, ...]:
         """Return the forms that answer a phrase: "fat free" is not answered by a reduced-fat one."""
         if self.nutrient == "sodium" and _NO_SALT.search(phrase):
-            return self.forms[::-1]  # "no salt" is first of all unsalted
+            return (*self.forms[2:], *self.forms[:2])  # "no salt" is first of all unsalted
         return self.forms_free if self.free and self.free.search(phrase) else self.forms
 
 

@@ -98,7 +98,7 @@ def counted_row(food: Food, written: Written) -> tuple[Measure | None, str]:
     if asked == "stick" and food.group in ("dairy", "oil"):
         return food.measure(asked), "package_net"
     if asked:
-        cuts = (written.size, written.cut, "", "medium")
+        cuts = (*filter(None, (written.size, written.cut)), "", "medium")
         return next(
             (row for cut in cuts if (row := food.measure(asked, cut=cut))), food.measure(asked)
         ), "piece_with_size"

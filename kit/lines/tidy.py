@@ -23,6 +23,13 @@ _READY_GRAIN = re.compile(
     r"(?!\s+(?:cereal|cake|cracker|chip|pudding|milk|soup)))",
     re.IGNORECASE,
 )
+_READY_BEHIND = re.compile(  # but what is boiled or heated in its bag may be dry
+    r"\b(?=(?:(?:brown|white|wild|jasmine|basmati|whole|long|grain|instant)[ -]+)*"
+    r"(?:rice|quinoa|noodles|lentils|farro)\b[^,;()]*[,(]\s*(?:precooked\s+)?"
+    r"(?:micro[- ]?wav(?:e|e?able)|90[- ]second|ready[- ]to[- ](?:heat|eat|serve)|heat[- ]and[- ](?:eat|serve))\b"
+    r"(?!\s*-?\s*in[- ]|\s+(?:for|on|until|according)))",
+    re.IGNORECASE,
+)
 _OR_TWO = re.compile(
     r"\b(pinch(?:es)?|dash(?:es)?|drops?|handfuls?|spoonfuls?) or (?:two|three|so|more)\b", re.IGNORECASE
 )
@@ -53,6 +60,7 @@ _UNITS = (
         ),
         r"\1 packed",
     ),
+    (re.compile(r"(?<=[a-z.] )(?:soft\s+)?tub(?=\s+margarine\b)", re.IGNORECASE), "soft"),  # "1 tbsp tub margarine"
     (re.compile(r"^gm?s?\s+(?=\d)", re.IGNORECASE), ""),
     (re.compile(r"\b(?:lg|lge)\.?\s", re.IGNORECASE), "large "),
     (re.compile(r"\bmed\.?\s", re.IGNORECASE), "medium "),
@@ -172,6 +180,8 @@ def tidy(line: str) -> str:
     )
     text = re.sub(r"\bextra[- ](?=sharp|ripe|fine|thick|thin|crisp|crunchy|fresh)", "", text, flags=re.IGNORECASE)
     text = _SHELL.sub("", _READY_GRAIN.sub("cooked", text))
+    if re.search(r"wav|second|ready|heat", text) and "cooked" not in text:
+        text = _READY_BEHIND.sub("cooked ", text, count=1)
     text = re.sub(r"\bready[- ]to[- ](?:eat|use|cook|serve|roast)\b[ ,]*", "", text, flags=re.IGNORECASE)
     text = _TASTE_FIRST.sub(r"\1, to taste", text)
     text = re.sub(r"\bof (?:your )?choice\b", "of-choice", _YOLKS_OFF.sub("whites", text), flags=re.IGNORECASE)
