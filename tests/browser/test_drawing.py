@@ -1,5 +1,8 @@
 """The drawing core of the stage in a page without Python, as the page that is sent afterwards uses it."""
 
+import re
+
+import numpy as np
 import pytest
 from demo_panel import WRITTEN, drawings, read_out
 from plotly.offline import get_plotlyjs
@@ -7,6 +10,7 @@ from plotly.offline import get_plotlyjs
 from kit.show.look import script, style
 from kit.show.stage import ReadOut, Stage, difference
 
+NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 PHONE = {"width": 400, "height": 800}
 MOUNT = """
 async ([script, content]) => {
@@ -17,8 +21,27 @@ async ([script, content]) => {
     plotly[name] = (place, ...rest) => { window.calls.push(name); return window.Plotly[name](place, ...rest); };
   }
   window.loaded = new Promise((resolve) => { window.load = () => resolve(plotly); });
+  window.mountStage = stage.mount;
   window.view = stage.mount(document.body, window.loaded, content);
+  window.draws = [];
+  for (const [name, chart] of view.charts) {
+    for (const way of ["drawChanges", "drawWhole"]) {
+      const draw = chart[way];
+      chart[way] = (...given) => { window.draws.push(name); draw.apply(chart, given); };
+    }
+  }
 }
+"""
+# What a chart shows: of each bar, mark, line and word its place, form, text and colour.
+PICTURE = """
+(at) => [...document.querySelectorAll(".talk-stage")[at].querySelectorAll(".talk-chart")].map((chart) => [
+  chart.dataset.chart,
+  [...chart.querySelectorAll(".point > path, .points > .point, .js-line, .js-fill, .textpoint, .textpoint > text")].map(
+    (node) => [
+      ...["d", "transform", "x", "y"].map((name) => node.getAttribute(name)), node.style.fill.replace(/url.*/, ""), node.textContent,
+    ],
+  ),
+])
 """
 FRAMES = "() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))"
 
@@ -72,11 +95,11 @@ def test_of_many_changes_at_once_only_the_newest_is_drawn(page):
     mount(page)
     burst = [changes(WRITTEN + step) for step in range(1, 11)]
     drawn = page.evaluate(
-        "(burst) => { window.calls = []; burst.forEach(window.view.update); return calls.length; }", burst
+        "(burst) => { window.draws = []; burst.forEach(window.view.update); return draws.length; }", burst
     )
     assert drawn == 4  # the first at once; the nine after it wait for the next frame
     page.evaluate(FRAMES)
-    assert page.evaluate("window.calls.length") == 8
+    assert page.evaluate("window.draws.length") == 8
     assert words(page, "day") == expected_words(WRITTEN + 10, "day")
     assert page.inner_text(".talk-value >> nth=0") == read_out(WRITTEN + 10)[0].value
 
@@ -86,8 +109,45 @@ def test_an_unchanged_chart_is_not_drawn_again(page):
     steps = WRITTEN.copy()
     steps[0] += 1
     only = {"figures": {"shares": changes(steps)["figures"]["shares"]}}
-    page.evaluate("(only) => { window.calls = []; window.view.update(only); }", only)
-    assert page.evaluate("window.calls") == ["restyle"]
+    page.evaluate("(only) => { window.draws = []; window.view.update(only); }", only)
+    assert page.evaluate("window.draws") == ["shares"]
+
+
+def test_what_was_moved_is_what_plotly_would_have_drawn(page):
+    """One step, large ones, nothing at all, back again, and dark: no trace may stay where it was."""
+    mount(page)
+    random = np.random.default_rng(5)
+    one = WRITTEN + np.eye(12)[0]
+    settings = [one, one + 1, np.eye(12)[3], *random.integers(0, 25, (6, 12)).astype(float), WRITTEN, WRITTEN + 3]
+    before, plain_moves = WRITTEN, 0
+    for number, steps in enumerate(settings):
+        page.evaluate("(change) => { window.calls = []; window.view.update(change); }", changes(steps, before))
+        page.evaluate(FRAMES)
+        plain_moves += not page.evaluate("window.calls.length")
+        if number == len(settings) - 2:
+            page.evaluate("() => { document.body.dataset.talkLook = 'dark'; window.view.repaint(); }")
+        page.evaluate(FRAMES)
+        fresh = Stage([drawings(steps)], read_out(steps)).content
+        page.evaluate("(content) => { window.other = mountStage(document.body, window.loaded, content); }", fresh)
+        page.evaluate(FRAMES)
+        moved, drawn = (page.evaluate(PICTURE, at) for at in (0, 1))
+        page.evaluate("() => window.other.remove()")
+        assert not (off := list(differences(moved, drawn))), off[:3]
+        before = steps
+    assert plain_moves >= 1
+
+
+def differences(moved, drawn):
+    """The elements of two pictures that differ by more than plotly's own rounding."""
+    for (name, here), (_, there) in zip(moved, drawn, strict=True):
+        if len(here) != len(there):
+            yield name, len(here), len(there)
+        for one, other in zip(here, there, strict=False):
+            for left, right in zip(one, other, strict=True):
+                numbers = [[float(number) for number in NUMBER.findall(text or "")] for text in (left, right)]
+                same_form = NUMBER.sub("#", left or "") == NUMBER.sub("#", right or "")
+                if not same_form or numbers[0] != pytest.approx(numbers[1], abs=0.03):
+                    yield name, left, right
 
 
 def test_a_change_that_comes_before_plotly_is_drawn_with_it(page):

@@ -36,6 +36,7 @@ export function mount(element, plotly, content) {
   let newReadOut = null;
   // Charts whose texts are small may be low, too.
   const measure = () => {
+    if (![...charts.values()].some((chart) => chart.whole)) return; // their sizes have not changed
     for (const chart of charts.values()) chart.box.style.setProperty("--least-height", `${chart.leastDrawing()}px`);
     const heights = content.columns.map((names) => names.reduce((sum, name) => sum + charts.get(name).least(), READ_OUT));
     root.style.setProperty("--least-height", `${Math.max(...heights)}px`);
