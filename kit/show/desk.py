@@ -49,7 +49,7 @@ class Desk(Told, Moves, Answering):
     """
 
     _esm = script("desk")
-    _css = style("scene", "controls", "desk")
+    _css = style("scene", "controls", "buttons", "desk")
 
     def __init__(
         self,
@@ -106,9 +106,13 @@ class Desk(Told, Moves, Answering):
             self.compared = side_by_side(message["line"], self.setting.now, self._dishes())
             self.shown = "compare"
             return
-        self._set(self.setting.tried(message["line"]))
+        words = " ".join(message["line"].split())
+        made = [what for what in self.setting.made if not what.control and what.words == words]
+        if not message.get("asks") or not made:  # a prepared question that is asked again is only shown again
+            self._set(self.setting.tried(message["line"]))
+            made = [self.setting.made[-1]]
         self.asked = (message.get("asks") or message["line"], message.get("answer", ""))
-        self.shown, self._asked_of = "change", self.setting.made[-1]
+        self.shown, self._asked_of = "change", made[-1]
 
     def _dishes(self) -> dict[str, Callable[[], Nutrition]]:
         """Return how to get the numbers of each talk's dish, by its title in lower case."""

@@ -79,7 +79,7 @@ class Rehearsal(Settling, Practising, Moves, Answering):
     """
 
     _esm = script("rehearse")
-    _css = style("stage", "controls", "rehearse")
+    _css = style("stage", "controls", "buttons", "rehearse")
 
     def __init__(self, opened: OpenTalk, memory: Memory | None = None) -> None:
         self._memory = memory

@@ -50,7 +50,7 @@ class WritingDesk(Talks, Labels, Answering):
     """
 
     _esm = script("writing")
-    _css = style("stage", "answered", "writing")
+    _css = style("stage", "buttons", "answered", "writing")
 
     def __init__(self, desk: Desk, opened: str = "") -> None:
         self.desk, self.opened = desk, opened or f"new {time.time_ns()}"

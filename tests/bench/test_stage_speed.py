@@ -12,8 +12,17 @@ import pytest
 from live import notebook_page, open_browser, run_all_cells, serve, write_notebook
 
 ROUNDS, MOVES = 2, 20  # a round opens the page anew
-TRIES = 6  # under load a FigureWidget at times gives up waiting for its own script; then the page is opened again
-WATCH = """
+# anywidget gives a widget two seconds to start; then no message reaches it, and the chart is drawn and never follows.
+# Four FigureWidgets, each with plotly's script of its own, need longer than that on two cores. Here they get a minute.
+PATIENT = """
+(() => {
+  const within = AbortSignal.timeout.bind(AbortSignal);
+  AbortSignal.timeout = (time) => within(Math.max(time, 60000));
+})();
+"""
+WATCH = (
+    PATIENT
+    + """
 (() => {
   const CHARTS = 4;
   const plots = () => [...document.querySelectorAll('.js-plotly-plot')];
@@ -52,6 +61,7 @@ WATCH = """
   });
 })();
 """
+)
 
 
 @pytest.mark.bench
@@ -62,21 +72,16 @@ def test_time_to_charts_and_time_of_a_move_beside_plotlys_own_widgets(kind, tmp_
     for name in ("plain", "stage"):
         start = 'import time; print(f"started at {time.time()}")'
         write_notebook(folder / f"{name}.ipynb", ["import demo_panel", f"{start}\ndemo_panel.{name}_panel()"])
-    starts, moves, dead = {"plain": [], "stage": []}, {"plain": [], "stage": []}, {"plain": 0, "stage": 0}
+    starts: dict[str, list[float]] = {"plain": [], "stage": []}
+    moves: dict[str, list[float]] = {"plain": [], "stage": []}
     with open_browser() as browser, serve(kind, folder, tmp_path / "home") as address:
         for name in ("plain", "stage") * ROUNDS:
-            for _ in range(TRIES):
-                with notebook_page(browser, address(f"{name}.ipynb"), script=WATCH) as (page, _errors):
-                    starts[name].append(_time_to_charts(page, kind))
-                    if _time_of_move(page, 0) is not None:
-                        moves[name] += [_time_of_move(page, number) for number in range(1, MOVES + 1)]
-                        break
-                dead[name] += 1
-    print(f"\n{kind}: medians of {ROUNDS} starts or more, and of {ROUNDS * MOVES} moves")
+            with notebook_page(browser, address(f"{name}.ipynb"), script=WATCH) as (page, _errors):
+                starts[name].append(_time_to_charts(page, kind))
+                moves[name] += [_time_of_move(page, number) for number in range(MOVES + 1)][1:]
+    print(f"\n{kind}: medians of {ROUNDS} starts, and of {ROUNDS * MOVES} moves")
     _report("cell run to charts", starts, "s")
     _report("slider to painted", moves, "ms")
-    print(f"  starts after which a chart did not follow its sliders: stage {dead['stage']}, plain {dead['plain']}")
-    assert all(moves.values())
 
 
 def _time_to_charts(page, kind):
@@ -89,12 +94,14 @@ def _time_to_charts(page, kind):
 
 
 def _time_of_move(page, number):
-    """Time from the key to the last chart painted [ms]; None when a chart did not change at all."""
+    """Return the time from the key to the last chart painted. [ms]"""
     page.locator(".noUi-handle").nth(number % 12).focus()
     page.wait_for_timeout(120)
     page.evaluate("() => { window.move = window.nextMove(); }")
     page.keyboard.press("ArrowRight" if number % 24 < 12 else "ArrowLeft")
-    return page.evaluate("window.move")
+    time = page.evaluate("window.move")
+    assert time is not None, "a chart did not follow its slider"
+    return time
 
 
 def _report(what, times, unit):
@@ -109,7 +116,9 @@ def _late(times):
 
 
 # The talk's own panel: from a key on a slider until the pictures, and the script, have changed and a frame was drawn.
-TALK_WATCH = """
+TALK_WATCH = (
+    PATIENT
+    + """
 (() => {
   const watched = () => document.querySelector('.talk-desk')
     ? [document.querySelector('.talk-preview'), document.querySelector('.talk-next')]
@@ -140,6 +149,7 @@ TALK_WATCH = """
   });
 })();
 """
+)
 SLIDERS = ".noUi-handle, .talk-rows .talk-slide"
 
 
@@ -153,19 +163,15 @@ def test_time_of_a_move_of_the_talk_with_its_sentences_checked(kind, tmp_path):
     moves = {"plain": [], "stage": []}
     with open_browser() as browser, serve(kind, folder, tmp_path / "home") as address:
         for name in ("plain", "desk") * ROUNDS:
-            for _ in range(TRIES):
-                with notebook_page(browser, address(f"{name}.ipynb"), script=TALK_WATCH) as (page, _errors):
-                    if kind == "lab":
-                        run_all_cells(page)
-                    page.wait_for_selector(".js-plotly-plot .main-svg")
-                    page.wait_for_timeout(5000 if name == "plain" else 2000)
-                    times = [_time_of_talk_move(page, number) for number in range(MOVES + 1)][1:]
-                    if None not in times:
-                        moves["plain" if name == "plain" else "stage"] += times
-                        break
+            with notebook_page(browser, address(f"{name}.ipynb"), script=TALK_WATCH) as (page, _errors):
+                if kind == "lab":
+                    run_all_cells(page)
+                page.wait_for_selector(".js-plotly-plot .main-svg")
+                page.wait_for_timeout(5000 if name == "plain" else 2000)
+                times = [_time_of_talk_move(page, number) for number in range(MOVES + 1)][1:]
+                moves["plain" if name == "plain" else "stage"] += times
     print(f"\n{kind}: the talk's panel, {ROUNDS * MOVES} moves each")
     _report("slider to painted and checked", moves, "ms")
-    assert all(moves.values())
 
 
 def _time_of_talk_move(page, number):
@@ -173,4 +179,6 @@ def _time_of_talk_move(page, number):
     page.wait_for_timeout(700)  # the scenes that are not shown are worked out meanwhile
     page.evaluate("() => { window.move = window.nextMove(); }")
     page.keyboard.press("ArrowRight" if number % 8 < 4 else "ArrowLeft")
-    return page.evaluate("window.move")
+    time = page.evaluate("window.move")
+    assert time is not None, "a part of the panel did not follow its slider"
+    return time

@@ -38,7 +38,8 @@ PICTURE = """
   chart.dataset.chart,
   [...chart.querySelectorAll(".point > path, .points > .point, .js-line, .js-fill, .textpoint, .textpoint > text")].map(
     (node) => [
-      ...["d", "transform", "x", "y"].map((name) => node.getAttribute(name)), node.style.fill.replace(/url.*/, ""), node.textContent,
+      ...["d", "transform", "x", "y"].map((name) => node.getAttribute(name)),
+      ...[node.style.fill.replace(/url.*/, ""), node.textContent],
     ],
   ),
 ])

@@ -83,6 +83,16 @@ def test_the_change_that_was_asked_for_is_shown_against_the_dish_before_it(say):
     assert sodium["before"] != "500 milligrams"
 
 
+def test_a_prepared_question_that_is_asked_again_is_shown_again(desk, say):
+    ask = {"line": "leave out the feta", "asks": "Can I leave out the feta?", "answer": "Yes."}
+    say("try", **ask)
+    say("try", line="no walnuts")
+    say("show", name="numbers")
+    say("try", **ask)
+    assert desk.content["fault"] is None
+    assert (desk.content["shown"], desk.content["made"]) == ("change", ["leave out the feta", "no walnuts"])
+
+
 def test_a_question_that_tries_nothing_shows_its_answer(say):
     changes = say("say", asks="Where do I find the recipe?", answer="It comes by mail.")
     assert changes["scene"]["answer"] == "It comes by mail."

@@ -154,6 +154,18 @@ export function begin(page, python, data, mount, plotly) {
     read_out: [],
   });
 
+  const dark = window.matchMedia("(prefers-color-scheme: dark)");
+  const wear = (look) => {
+    if (page.dataset.talkLook === look) return;
+    page.dataset.talkLook = look;
+    view.repaint();
+  };
+  const asTheSystem = () => wear(dark.matches ? "dark" : "light");
+  dark.addEventListener("change", asTheSystem);
+  window.addEventListener("beforeprint", () => wear("light"));
+  window.addEventListener("afterprint", asTheSystem);
+  asTheSystem();
+
   function set(changed) {
     setting = changed;
     numbers = worked_out(data, setting);

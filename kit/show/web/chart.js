@@ -11,7 +11,9 @@ import { add, setText } from "./dom.js";
 import { movable, moved } from "./moving.js";
 
 const FULL_WIDTH = 560; // width of a chart from which its texts stand in full size [px]
-const SMALLEST = 0.68; // what texts shrink to on a phone
+const SMALLEST = 0.66; // what texts shrink to on a phone
+const TIGHT = 0.9; // of the room beside a drawing, on a phone
+const PHONE_SIDE = 0.07; // of the width that stays free at each side there
 const LEAST_PART = 0.8; // of its own height that a chart needs
 const HEADING = 36; // height that a title takes inside a figure; here it stands above the drawing [px]
 const COLOURS = ["paper", "ink", "soft", "line", "band", "act"]; // those that are others in the dark
@@ -106,9 +108,16 @@ export class Chart {
     Object.assign(this, { width, height, room: width, whole: false, drawn: true, colours: coloursOf(this.place) });
     const { data, layout } = scaled(painted(structuredClone(this.figure), this.colours), this.scale);
     const top = (this.figure.layout.margin?.t ?? HEADING) - HEADING;
-    const margin = { ...layout.margin, t: Math.max(8, top * this.scale) };
+    const margin = { ...this.sides(layout.margin), t: Math.max(8, top * this.scale) };
     plotly.react(this.place, data, { ...layout, title: undefined, width, height, margin, autosize: false }, STILL);
     this.stand(this.figure.data);
+  }
+
+  /** Room at the sides: on a phone no more than the words need there, and enough for those that stand inside. */
+  sides(margin) {
+    if (this.scale > SMALLEST) return margin;
+    const least = PHONE_SIDE * this.width;
+    return { ...margin, l: Math.max(least, TIGHT * margin.l), r: Math.max(least, TIGHT * margin.r) };
   }
 
   /** Note what plotly has drawn; changes that are moved from here on are not known to it. */

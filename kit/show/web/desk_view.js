@@ -1,33 +1,38 @@
 // Her window as it is drawn: what she moves, what she says next, what they see; and how their window opens.
-import { audience, isOpen, openWindow } from "./audience.js";
+import { isOpen } from "./audience.js";
+import { pressed } from "./desk_keys.js";
 import { add, fill, options, setText, surface } from "./dom.js";
 import { memory } from "./keeping.js";
 import { savePicture } from "./picture.js";
-import { library, libraryIn } from "./plotly.js";
-import { Scene } from "./scene.js";
+import { library } from "./plotly.js";
 import { sliders } from "./sliders.js";
 import { clock, speaking } from "./speaking.js";
+import { Theirs } from "./theirs.js";
 
 const BLANK = { kind: "blank" };
 
 export class Desk {
   constructor(element, model, ask) {
-    Object.assign(this, { model, ask, blank: false, other: null });
+    Object.assign(this, { model, ask, blank: false });
     this.root = surface(element, "talk-desk");
     this.root.dataset.talkLook = memory.get("look") ?? "light";
     this.root.dataset.mode = memory.get("mode") ?? "shared";
     this.build();
-    this.scene = this.local();
+    this.keys = (event) => pressed(this, event);
+    this.theirs = new Theirs(this.box, model, { key: this.keys, closed: () => this.closed() });
     this.refresh();
-    this.keys = (event) => this.key(event);
     this.root.addEventListener("keydown", this.keys);
     if (!document.querySelector(".jp-NotebookPanel")) document.body.addEventListener("keydown", this.keys);
-    void isOpen().then((open) => open && !this.other && this.root.isConnected && this.openTheirs());
+    void isOpen().then((open) => open && !this.theirs.other && this.root.isConnected && this.openTheirs());
   }
 
   /** What Python has told. The model may take another object for it, when a page asks for all states anew. */
   get content() {
     return this.model.get("content");
+  }
+
+  get scene() {
+    return this.theirs.scene;
   }
 
   build() {
@@ -201,7 +206,7 @@ export class Desk {
 
   tellSeen(text) {
     const gone = this.root.classList.contains("talk-gone");
-    const theirs = this.other ? "They see, in their window" : "They see, when you share this window";
+    const theirs = this.theirs.other ? "They see, in their window" : "They see, when you share this window";
     setText(this.seen, gone ? "They keep the last picture." : text ?? theirs);
   }
 
@@ -227,7 +232,7 @@ export class Desk {
     const look = this.root.dataset.talkLook === "dark" ? "light" : "dark";
     this.root.dataset.talkLook = look;
     memory.set("look", look);
-    if (this.other) this.other.document.documentElement.dataset.talkLook = look;
+    this.theirs.wear(look);
     this.scene.repaint();
   }
 
@@ -247,95 +252,36 @@ export class Desk {
     if (chart) await savePicture(await library(this.model), chart, { title: chart.words.title || name, lines, face, kind });
   }
 
-  key(event) {
-    if (event.talkDone || event.ctrlKey || event.metaKey || event.altKey) return;
-    if (event.target.matches?.("input[type=text], select, textarea, [contenteditable=true]")) return;
-    const act = this.acts(event.key.length === 1 ? event.key.toLowerCase() : event.key);
-    if (!act) return;
-    event.talkDone = true; // it rises to the body, where the same keys are heard
-    event.preventDefault();
-    act();
-  }
-
-  acts(key) {
-    const names = this.content.names;
-    const gone = this.root.classList.contains("talk-gone");
-    if (/^[1-9]$/.test(key) && names[key - 1]) return () => this.choose(names[key - 1][0]);
-    return {
-      b: () => this.cover(),
-      n: () => this.speaking.move(1),
-      PageDown: () => this.speaking.move(1),
-      p: () => this.speaking.move(-1),
-      PageUp: () => this.speaking.move(-1),
-      l: () => this.turn(),
-      s: () => this.mode(),
-      w: () => this.openTheirs(true),
-      q: () => this.line.focus(),
-      r: gone ? null : () => this.ask({ do: "as_written" }),
-      z: gone ? null : () => this.ask({ do: "undo" }),
-    }[key];
-  }
-
   // ---- their window
 
-  local() {
-    this.box.replaceChildren();
-    return new Scene(this.box, library(this.model));
-  }
-
   openTheirs(asked = false) {
-    const other = openWindow();
-    if (!other) {
+    const how = this.theirs.open(this.root.dataset.talkLook, this.content.frame.title);
+    if (how === "refused") {
       this.tellSeen("The browser did not open their window: allow pop-ups for this page, then press again.");
-      return;
+    } else if (how === "there" && asked) {
+      this.theirs.other.focus();
+    } else {
+      this.drawAnew();
+      if (asked) this.mode("speaker");
+      this.tellSeen();
     }
-    if (this.other === other && asked) {
-      other.focus();
-      return;
-    }
-    this.scene.remove();
-    this.other = other;
-    other.document.documentElement.dataset.talkLook = this.root.dataset.talkLook;
-    this.scene = audience(other, {
-      css: this.model.get("_css"),
-      library: libraryIn(other, this.model),
-      title: this.content.frame.title,
-      drawn: (canvas) => this.mirror(canvas),
-      closed: () => this.closed(),
-      key: this.keys ?? ((event) => this.key(event)),
-    });
-    this.box.replaceChildren();
-    this.scene.frame(this.content.frame);
-    this.showScene();
-    if (asked) this.mode("speaker");
-    this.tellSeen();
-  }
-
-  /** Show her what they see: a copy of the picture itself, once this window has a moment. */
-  mirror(canvas) {
-    cancelAnimationFrame(this.mirroring);
-    this.mirroring = requestAnimationFrame(() => {
-      const copy = document.importNode(canvas, true);
-      copy.style.transform = `scale(${this.box.clientWidth / 1920})`;
-      copy.inert = true;
-      copy.setAttribute("aria-hidden", "true");
-      this.box.replaceChildren(copy);
-    });
   }
 
   closed() {
-    this.other = null;
-    this.scene.remove();
-    this.scene = this.local();
+    this.drawAnew();
+    this.tellSeen("Their window is closed. Press W to open it again.");
+  }
+
+  drawAnew() {
     this.scene.frame(this.content.frame);
     this.showScene();
-    this.tellSeen("Their window is closed. Press W to open it again.");
   }
 
   remove() {
     document.body.removeEventListener("keydown", this.keys);
     this.clock.stop();
     this.scene.sizes.disconnect();
+    this.theirs.room.disconnect();
     this.root.remove();
   }
 }
