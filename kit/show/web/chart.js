@@ -12,8 +12,9 @@ import { movable, moved } from "./moving.js";
 
 const FULL_WIDTH = 560; // width of a chart from which its texts stand in full size [px]
 const SMALLEST = 0.66; // what texts shrink to on a phone
-const TIGHT = 0.9; // of the room beside a drawing, on a phone
-const PHONE_SIDE = 0.07; // of the width that stays free at each side there
+const PHONE = 0.75; // scale below which a drawing is as narrow as on a phone
+const TIGHT = 0.88; // of the room beside a drawing, on a phone
+const PHONE_SIDE = 0.085; // of the width that stays free at each side there
 const LEAST_PART = 0.8; // of its own height that a chart needs
 const HEADING = 36; // height that a title takes inside a figure; here it stands above the drawing [px]
 const COLOURS = ["paper", "ink", "soft", "line", "band", "act"]; // those that are others in the dark
@@ -115,7 +116,7 @@ export class Chart {
 
   /** Room at the sides: on a phone no more than the words need there, and enough for those that stand inside. */
   sides(margin) {
-    if (this.scale > SMALLEST) return margin;
+    if (this.scale > PHONE) return margin;
     const least = PHONE_SIDE * this.width;
     return { ...margin, l: Math.max(least, TIGHT * margin.l), r: Math.max(least, TIGHT * margin.r) };
   }
