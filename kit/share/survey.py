@@ -29,6 +29,7 @@ _LABELLED_NUMBER = re.compile(r"(\d{1,2})\s*(?:[-–:.)(=]|stars?\b|of\b|/|out\b
 _WORD = re.compile(r"[^\W\d_][\w'’-]*")
 _HIGHEST_RATING = 10
 _FEWEST_REPEATS = 0.5  # of the answers: below this share of differing ones a column is a choice, not free text
+_SHORT, _SHORT_REPEATS = 3, 0.67  # words; of answers so short a larger share may differ
 _MOST_CHOICES = 12
 _LONGEST_CHOICE = 60  # characters
 # First names that are words too: in small letters they are taken for the word.
@@ -42,10 +43,17 @@ _SCALES = (
     ("strongly disagree", "disagree", "neither agree nor disagree", "neutral", "agree", "strongly agree"),
     ("very dissatisfied", "dissatisfied", "neutral", "satisfied", "very satisfied"),
     ("very unlikely", "unlikely", "neutral", "likely", "very likely"),
+    ("not likely", "somewhat likely", "likely", "very likely"),
+    ("not likely at all", "not very likely", "somewhat likely", "very likely", "extremely likely"),
     ("very poor", "poor", "fair", "good", "very good", "excellent"),
     ("not at all", "a little", "somewhat", "mostly", "very much", "completely"),
     ("never", "rarely", "sometimes", "often", "always"),
     ("no", "not sure", "maybe", "yes"),
+    *(
+        (least, middle, most)
+        for least, most in (("too slow", "too fast"), ("too short", "too long"), ("too easy", "too hard"))
+        for middle in ("just right", "about right")
+    ),
 )
 
 
@@ -203,8 +211,10 @@ def _rating(cell: str) -> int | None:
 def _are_choices(answers: Sequence[Sequence[str]]) -> bool:
     parts = [part for answer in answers for part in answer]
     kinds = {part.lower() for part in parts}
+    short = all(len(part.split()) <= _SHORT for part in parts)
+    repeats = _SHORT_REPEATS if short else _FEWEST_REPEATS
     return (
-        len(kinds) <= min(_MOST_CHOICES, max(2, _FEWEST_REPEATS * len(parts)))
+        len(kinds) <= min(_MOST_CHOICES, max(2, repeats * len(parts)))
         and all(len(part) <= _LONGEST_CHOICE for part in parts)
         and len(parts) > len(kinds)
     )

@@ -104,6 +104,19 @@ def test_ratings_in_words_and_on_longer_scales(tmp_path, cells, counts):
     assert counts.items() <= dict(question.counts).items()
 
 
+def test_a_few_short_answers_that_repeat_are_a_choice_and_sentences_are_not(tmp_path):
+    asks = "Pace?,Cook it?,Where?,Else?"
+    said = ["Just right,Very likely,At work,Good", "Too fast,Not likely,At home,More time please"]
+    said += ["Just right,Somewhat likely,At work,Loved the soup", "Too slow,Very likely,On the bus,Good"]
+    path = tmp_path / "survey.csv"
+    path.write_text("\n".join([asks, *said, "Just right,Very likely,At work,I could not hear the end of it"]))
+    pace, cook, where, other = read_survey(path).questions
+    assert pace.counts == (("too slow", 1), ("just right", 3), ("too fast", 1))
+    assert [count for _, count in cook.counts] == [1, 1, 0, 3]
+    assert (where.kind, where.counts[0]) == ("choice", ("At work", 3))
+    assert other.kind == "text"
+
+
 def test_a_table_without_answers_is_told(tmp_path):
     path = tmp_path / "answers.csv"
     path.write_text("Name,How was it?\nOdile,\n", encoding="utf-8")
