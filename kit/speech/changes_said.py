@@ -72,7 +72,7 @@ def _as_typed(sentence: Sentence) -> SaidChange | None:
     if not (sentence.is_a(first, "verb_swap") or text in ("with", "buy", "pick", "take")):
         return None
     clauses = sentence.clauses
-    end = next((at for at in range(len(sentence)) if clauses[at] != clauses[0]), len(sentence))
+    end = next((at for at in range(len(sentence)) if clauses[at] != clauses[0] or _then(sentence, at)), len(sentence))
     if end == len(sentence) or not any(food_at(sentence, at) is not None for at in range(first, end)):
         return None
     rest = range(end, len(sentence))
@@ -86,6 +86,11 @@ def _as_typed(sentence: Sentence) -> SaidChange | None:
     begin = first + (text == "with")
     words = sentence.text[sentence.tokens[begin].start : sentence.tokens[stop - 1].end]
     return SaidChange(AS_TYPED, places=tuple(range(first, stop)), words=f"use {words}" if text == "with" else words)
+
+
+def _then(sentence: Sentence, at: int) -> bool:
+    """Return whether what follows from a change begins here: "with half the salt you would be at"."""
+    return sentence.text_at(at) in ("you", "we", "it", "they", "that") and sentence.text_at(at + 1) in ("would", "will")
 
 
 def _skip(sentence: Sentence, at: int, more: frozenset[str] = frozenset()) -> int:

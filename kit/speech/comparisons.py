@@ -6,7 +6,7 @@ from kit.speech.claim import FOOD, UNKNOWN, About, Claim, Finding
 from kit.speech.clauses import is_stop
 from kit.speech.comparisons_claim import IN_THE_DISH, ComparisonClaim
 from kit.speech.comparisons_judged import judge_comparison
-from kit.speech.comparisons_other import _UNKNOWN, _basis, _other
+from kit.speech.comparisons_other import _UNKNOWN, _basis, _other, is_inside, source
 from kit.speech.sentence import Sentence
 from kit.speech.slots import Named, is_day, negated, nutrient_before, nutrients_after, share_at
 from kit.speech.tokens import Quantity
@@ -81,31 +81,28 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
         times, times_places = Quantity(q.low, q.high, "times", "over"), [start]
         start = (rest[-1].place + 1) if rest else start + 1
     other = _other(sentence, start)
-    if other is None:
+    origin = source(sentence, named[-1].place, than)
+    if other is None or (origin is not None and (origin.kind == UNKNOWN or not is_inside(other[0]))):
         return None
     sign = 1 if token.text in MORE else -1
     places = tuple(sorted({at, than, *times_places, *(one.place for one in named), *other[2]}))
     return ComparisonClaim(
         places,
-        _subject(about, at),
+        origin or about[at],
         negated(sentence, min([at, *times_places])),
         named[0].nutrient,
         sign,
         times,
         other[0],
         other[1],
-        IN_THE_DISH if _brings(sentence, about, at) and _is_inside(other[0]) else "",
+        IN_THE_DISH if origin or (_brings(sentence, about, at) and is_inside(other[0])) else "",
     )
-
-
-def _is_inside(about: About) -> bool:
-    return about.kind == FOOD and not about.measure and all(word.inside for word in about.foods)
 
 
 def _brings(sentence: Sentence, about: list[About], at: int) -> bool:
     """Return whether a food of the dish is said to bring something, and not to have it: in the dish, that is."""
     words = {sentence.text_at(place) for place in range(sentence.clause_of(at)[0], at)}
-    return _is_inside(about[at]) and not words.isdisjoint(_BRING)
+    return is_inside(about[at]) and not words.isdisjoint(_BRING)
 
 
 def _beats(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
@@ -129,10 +126,6 @@ def _beats(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim |
         return None
     places = tuple(sorted({at, named[0].place, *other[2]}))
     return ComparisonClaim(places, about[at], negated(sentence, at), named[0].nutrient, 1, None, other[0], other[1])
-
-
-def _subject(about: list[About], at: int) -> About:
-    return about[at]
 
 
 def _degree(sentence: Sentence, at: int) -> tuple[Quantity | None, list[int]]:

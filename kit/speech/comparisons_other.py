@@ -1,9 +1,10 @@
 """What a comparison compares with, and on which basis."""
 
-from kit.speech.claim import THE_DISH, UNKNOWN, About
+from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About
 from kit.speech.clauses import is_stop
 from kit.speech.parts import DETERMINERS, dish_part, food_part, is_dish, is_food
 from kit.speech.sentence import Sentence, food_at
+from kit.speech.slots import foods_from
 
 _UNKNOWN = frozenset(
     "before last usual usually old normal normally regular ordinary typical average most other others original earlier "
@@ -110,3 +111,18 @@ def _not_known(sentence: Sentence, start: int, place: int) -> tuple[About, str, 
 
 def _unknown_after(sentence: Sentence, place: int) -> bool:
     return sentence.text_at(place) == "the" and sentence.text_at(place + 1) in _UNKNOWN | {"one", "recipe", "version"}
+
+
+def source(sentence: Sentence, start: int, than: int) -> About | None:
+    """Return the food of "more protein comes from the beans than from the beef"; None where nothing comes from any."""
+    led = [at for at in range(start, than) if sentence.text_at(at) == "from" or sentence.is_a(at, "verb_from")]
+    if not led:
+        return None
+    foods, _ = foods_from(sentence, led[-1] + 1, than)
+    found = About(FOOD, 1.0, tuple(foods))
+    return found if foods and is_inside(found) else About(UNKNOWN)
+
+
+def is_inside(about: About) -> bool:
+    """Return whether something is a food of the dish as a whole, not so much of it."""
+    return about.kind == FOOD and not about.measure and all(word.inside for word in about.foods)

@@ -5,7 +5,7 @@ from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.parts import DETERMINERS, is_food, is_verb
 from kit.speech.sentence import Sentence
 from kit.speech.shares import Share
-from kit.speech.slots import Named, foods_from, negated, nutrients_after
+from kit.speech.slots import Named, foods_from, negated, nutrient_before, nutrients_after
 from kit.speech.tokens import Quantity
 
 FAMILY = "share of the dish"
@@ -49,18 +49,24 @@ def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
         behind = named[-1].place + 1 if named else at + 1
         if not named and sentence.text_at(at + 1) not in ("than", "of", "from"):
             continue  # "more crunch than any slaw"
-        if not named and last_source(claims, sentence, at) is not None:
-            named = [last_source(claims, sentence, at)]  # type: ignore[list-item]
+        before = nutrient_before(sentence, at, whole=True)
+        if not named and before is not None:  # "more than anything else" goes back to it
+            named = [before]
         words = [sentence.text_at(place) for place in range(behind, min(behind + 3, len(sentence)))]
         rivals = any(word in _RIVALS for word in " ".join(words).split())
+        foods, comes_from = (
+            foods_from(sentence, behind + 2, len(sentence)) if most and _comes(sentence, behind) else ([], [])
+        )
         if not named or not (
-            ("than" in words and rivals) or (most and (rivals or words[:1] in (["."], ["here"], ["in"], [""], [])))
+            ("than" in words and rivals)
+            or (most and (rivals or comes_from or words[:1] in (["."], ["here"], ["in"], [""], [])))
         ):
             continue
-        foods = list(about[at].foods) if about[at].kind == FOOD else []
+        foods = foods or (list(about[at].foods) if about[at].kind == FOOD else [])
         if not foods:
             continue
         used = {at, *(one.place for one in named if one.place > at), *range(behind, min(behind + 3, len(sentence)))}
+        used.update(comes_from)
         sentence.used.update(used)
         for one in named:
             claims.append(
@@ -78,14 +84,12 @@ def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
     return claims
 
 
+def _comes(sentence: Sentence, at: int) -> bool:
+    """Return whether "comes from" stands at a place: "the most sodium comes from the salt"."""
+    return sentence.text_at(at) in ("comes", "come", "is", "are") and sentence.is_a(at + 1, "verb_from")
+
+
 _RIVALS = frozenset("any anything everything else other others all".split())
-
-
-def last_source(_claims: list[Claim], sentence: Sentence, at: int) -> Named | None:
-    """Return the nutrient that "more than anything else" goes back to."""
-    from kit.speech.slots import nutrient_before
-
-    return nutrient_before(sentence, at, whole=True)
 
 
 def _ranks(sentence: Sentence, about: list[About]) -> list[Claim]:

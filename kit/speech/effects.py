@@ -124,7 +124,9 @@ def _claim(sentence: Sentence, said: SaidChange, named: Named, quantity: Quantit
     sentence.used.update({at, named.place})
     places = tuple(sorted({*said.places, at, named.place}))
     subject = basis_near(sentence, at) or About()
-    return EffectClaim(places, subject, False, said, named.nutrient, quantity, sign, token.start, token.end)
+    halved = sentence.text_at(at - 1) == "in"  # "cuts the fat in half": by half
+    start = sentence.tokens[at - 1].start if halved else token.start
+    return EffectClaim(places, subject, False, said, named.nutrient, quantity, sign, start, token.end, halved)
 
 
 def _with_unit(sentence: Sentence, at: int, quantity: Quantity) -> Quantity:

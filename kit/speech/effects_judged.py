@@ -1,6 +1,6 @@
 """The effect of a change, judged."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kit.food.composition import nutrients
 from kit.meal.certainty import Range
@@ -42,6 +42,10 @@ class EffectClaim(Claim):
         By how much: an amount, or a fraction of what there was.
     sign : int
         -1 when it becomes less, 1 more, 0 hardly changes.
+    start, end : int
+        Where its amount stands in the sentence.
+    halved : bool
+        Whether that is "in half", for which other shares are said with "by".
     """
 
     change: SaidChange | None = None
@@ -50,6 +54,7 @@ class EffectClaim(Claim):
     sign: int = -1
     start: int = 0
     end: int = 0
+    halved: bool = False
 
 
 def judge(claim: EffectClaim, dish: Dish) -> Finding:
@@ -126,7 +131,8 @@ def _edit(claim: EffectClaim, of: Range, before: float) -> Edit | None:
             else Edit(claim.start, claim.end, words)
         )
     share = abs(of.value) / before if before else 0.0
-    return share_edit(claim.start, claim.end, share)
+    edit = share_edit(claim.start, claim.end, share)
+    return replace(edit, words=f"by {edit.words}") if edit is not None and claim.halved else edit
 
 
 def _counted_as(name: str) -> str:

@@ -5,6 +5,7 @@ from kit.speech.clauses import VERBS
 from kit.speech.foods_said import FoodWord
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence, food_at
+from kit.speech.tokens import NO_QUANTITY
 
 PREPOSITIONS = frozenset(
     "in with from of on into onto to for per than as by without like over under at through against".split()
@@ -29,6 +30,7 @@ PLAIN = "plain"  # "the pot", which may as well stand for the dish
 _GLASSES = {"glass": "cup", "mug": "cup", "slice": "slice", "piece": "piece", "bowl": "cup"}
 
 
+_FOR_ONE = ("each", "apiece")
 _SIZES = frozenset("large medium small big whole ripe raw boiled fresh hard average cooked".split())
 
 
@@ -115,6 +117,8 @@ def dish_part(sentence: Sentence, at: int) -> About:
         place -= 1
     if sentence.text_at(at + 1) == "and" and sentence.text_at(at + 2) in ("a half", "half"):
         count += 0.5
+    if kind == SERVING and count > 1:
+        count = _of_them(sentence, place, at, count)
     if whole and kind == SERVING and count > 1:
         return About(SERVING, count)
     if whole and token.parts["dish"] == "dish":
@@ -122,10 +126,34 @@ def dish_part(sentence: Sentence, at: int) -> About:
     return About(kind, count, words=PLAIN if kind == WHOLE and not whole and count == 1 else "")
 
 
+def _of_them(sentence: Sentence, place: int, at: int, count: float) -> float:
+    """Return how many are meant of those counted: "two of the eight bowls", "the eight bowls have ... each"."""
+    behind = sentence.clause_of(at)
+    if any(sentence.text_at(spot) in _FOR_ONE for spot in range(at + 1, behind[-1] + 1)):
+        return 1.0
+    before = place - 1
+    while sentence.text_at(before) in DETERMINERS and sentence.text_at(before) not in _FOR_ONE:
+        before -= 1
+    if sentence.text_at(before) != "of":
+        return count
+    if sentence.text_at(before - 1) in (*_FOR_ONE, "any", "every", "every one", "each one"):
+        return 1.0
+    quantity = sentence.tokens[before - 1].amount if before > 0 else NO_QUANTITY
+    if quantity.unit or quantity.value <= 0:
+        return count
+    return quantity.value * count if quantity.is_fraction else quantity.value
+
+
 def dish_named(sentence: Sentence, at: int) -> About:
     """Return the dish that a word names; a part of it, such as its sauce, is not known by itself."""
     token = sentence.tokens[at]
     return About(UNKNOWN, words=token.text) if token.parts["dish"] == "part" else THE_DISH
+
+
+def each_measure(sentence: Sentence, at: int) -> str:
+    """Return the unit of "each tablespoon", "every cup"; empty for any other word."""
+    unit = sentence.tokens[at].parts.get("unit", "") if at > 0 else ""
+    return unit if unit in MEASURES and sentence.text_at(at - 1) in ("each", "every", "per", "any") else ""
 
 
 def food_part(sentence: Sentence, at: int) -> About:
@@ -142,7 +170,7 @@ def food_part(sentence: Sentence, at: int) -> About:
         quantity = sentence.tokens[place].quantity
         if quantity is not None and not quantity.is_fraction and quantity.unit == "":
             return About(FOOD, quantity.value, (food,), "piece")
-        if sentence.text_at(place) in ("a", "an", "one", "single") and not food.text.endswith("s"):
+        if sentence.text_at(place) in ("a", "an", "one", "single", "each", "every") and not food.text.endswith("s"):
             return About(FOOD, 1.0, (food,), "piece")
         if sentence.text_at(place) in ("of", "the") or quantity is not None:
             over = place
@@ -151,6 +179,8 @@ def food_part(sentence: Sentence, at: int) -> About:
             measure = sentence.tokens[over].quantity if over >= 0 else None
             if measure is not None and measure.unit in MEASURES:
                 return About(FOOD, measure.value, (food,), measure.unit)
+            if each := each_measure(sentence, over):
+                return About(FOOD, 1.0, (food,), each)
             if (
                 (
                     over > 0

@@ -12,6 +12,7 @@ from kit.speech.parts import (
     PREPOSITIONS,
     back,
     dish_part,
+    each_measure,
     food_part,
     is_dish,
     is_food,
@@ -71,7 +72,7 @@ class _Subjects:
     def _count(self, at: int) -> None:
         if not self.opens:
             return
-        if _bare_count(self.sentence, at):
+        if _bare_part(self.sentence, at) or _bare_count(self.sentence, at):
             self.current, self.since = About(SERVING, self.sentence.tokens[at].amount.value), self.clause
         elif _bare_measure(self.sentence, at):
             self.current, self.since = About(UNKNOWN, words=self.sentence.text_at(at)), self.clause
@@ -169,6 +170,19 @@ def _behind_swap(sentence: Sentence, at: int) -> bool:
     return any(sentence.text_at(place) in swapped for place in range(first, at))
 
 
+def _bare_part(sentence: Sentence, at: int) -> bool:
+    """Return whether a part of the serving begins a statement of what it holds: "half of it has", "a third is"."""
+    said = sentence.tokens[at].amount
+    over = at + 1
+    if sentence.text_at(over) == "of" and sentence.text_at(over + 1) in ("it", "this", "that", "one"):
+        over += 2
+    opens = back(sentence, at) < sentence.clause_of(at)[0] or sentence.text_at(at - 1) == "any"
+    if not (said.is_fraction and said.unit == "" and opens and over < len(sentence) and is_verb(sentence, over)):
+        return False
+    following = sentence.tokens[over + 1].amount if over + 1 < len(sentence) else said
+    return sentence.text_at(over) not in ("is", "are", "comes", "come") or following.unit not in ("", "%")
+
+
 def _bare_count(sentence: Sentence, at: int) -> bool:
     """Return whether so many, of what is not said, begin a statement: "a dozen comes to", "two of them have"."""
     quantity = sentence.tokens[at].quantity
@@ -236,9 +250,9 @@ def _compound(sentence: Sentence, at: int) -> bool:
 
 def _is_part(sentence: Sentence, at: int) -> bool:
     quantity = sentence.tokens[at].quantity
-    return (quantity is not None and (quantity.unit in MEASURES or quantity.is_fraction)) or sentence.text_at(
-        at
-    ) in _GLASSES
+    if quantity is not None and (quantity.unit in MEASURES or quantity.is_fraction):
+        return True
+    return sentence.text_at(at) in _GLASSES or bool(each_measure(sentence, at))
 
 
 def _verb_follows(sentence: Sentence, at: int) -> bool:

@@ -13,6 +13,7 @@ from kit.talk.talk import Talk
 FIGURES = Path(__file__).parent / "figures"
 SETS = (
     "own_sentences",
+    "read_aloud",
     "given_sentences",
     "fresh_first",
     "fresh_second",
