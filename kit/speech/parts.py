@@ -202,3 +202,15 @@ def food_part(sentence: Sentence, at: int) -> About:
                     FOOD, before.value if before is not None and before.unit == "" else 1.0, (food,), measure_name
                 )
     return About(FOOD, 1.0, (food,), said_inside=inside)
+
+
+_OF_AN_AMOUNT = DETERMINERS | {"of", "only", "just", "about"}
+
+
+def with_so_much(sentence: Sentence, place: int) -> tuple[int, ...]:
+    """Return the tokens of an amount that ends at a place and that "with" leads: "with half a teaspoon of salt"."""
+    first, seen = place, False
+    while first >= 0 and (sentence.tokens[first].quantity is not None or sentence.text_at(first) in _OF_AN_AMOUNT):
+        seen = seen or sentence.tokens[first].quantity is not None
+        first -= 1
+    return tuple(range(first, place + 1)) if seen and sentence.text_at(first) == "with" else ()

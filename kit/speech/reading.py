@@ -249,6 +249,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += wordings.read(said, about)
     claims += kinds.read(said, about)
     claims += unread.read(said)
+    claims += unread.other_amounts(said, claims) if change is None else []
     claims += hedges.qualifiers(said, claims, change)
     claims = hedges.reported(said, denials.denied(said, claims))
     claims.sort(key=lambda claim: claim.places)

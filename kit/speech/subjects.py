@@ -17,6 +17,7 @@ from kit.speech.parts import (
     is_dish,
     is_food,
     is_verb,
+    with_so_much,
 )
 from kit.speech.sentence import Sentence
 
@@ -94,6 +95,8 @@ class _Subjects:
         if _is_changed(sentence, before):
             return
         if word in ("no", "zero", "without"):  # "no butter went into these"
+            return
+        if with_so_much(sentence, before):
             return
         if (led and not self._is_measured(before)) or (self.seen_verb and not _verb_follows(sentence, at)):
             return

@@ -6,8 +6,8 @@ from itertools import pairwise
 
 from kit.rules.verdicts import CANNOT_TELL
 from kit.speech.claim import Claim, Finding
-from kit.speech.parts import is_dish
-from kit.speech.sentence import Sentence
+from kit.speech.parts import back, is_dish, with_so_much
+from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import antecedent, is_day, of_what_went_before, share_at
 from kit.talk.dish import Dish
 
@@ -45,6 +45,14 @@ def read(sentence: Sentence) -> list[Claim]:
     places = tuple(left)
     sentence.used.update(places)
     return [UnreadClaim(places, words=sentence.said(places))]
+
+
+def other_amounts(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
+    """Return so much of a food with which something is said to be so: "with two eggs it has 300 calories"."""
+    found = [at for at in range(len(sentence)) if claims and food_at(sentence, at) is not None]
+    amounts = [(*amount, at) for at in found if (amount := with_so_much(sentence, back(sentence, at)))]
+    left = [places for places in amounts if sentence.used.isdisjoint(places)]
+    return [UnreadClaim(places, words=sentence.said(places)) for places in left[:1]]
 
 
 _EACH = frozenset("person each head apiece serving portion".split())
