@@ -182,7 +182,8 @@ def _bare_part(sentence: Sentence, at: int) -> bool:
     opens = back(sentence, at) < sentence.clause_of(at)[0] or sentence.text_at(at - 1) == "any"
     if not (said.is_fraction and said.unit == "" and opens and over < len(sentence) and is_verb(sentence, over)):
         return False
-    following = sentence.tokens[over + 1].amount if over + 1 < len(sentence) else said
+    behind = over + (2 if sentence.text_at(over + 1) in ("not", "only", "just") else 1)
+    following = sentence.tokens[behind].amount if behind < len(sentence) else said
     return sentence.text_at(over) not in ("is", "are", "comes", "come") or following.unit not in ("", "%")
 
 
