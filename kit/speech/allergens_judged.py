@@ -33,6 +33,7 @@ class AllergenClaim(Claim):
     only: bool = False  # "only the noodles have gluten"
     listed: tuple[str, ...] = ()  # all allergens that the sentence says are in the dish
     whole: bool = False  # whether it says that these are all
+    named: tuple[FoodWord, ...] = ()  # foods named beside them: "egg, wheat and walnuts"
     but: tuple[FoodWord, ...] = ()  # "nut-free except the almonds"
 
 
@@ -107,7 +108,8 @@ def _listed(claim: AllergenClaim, dish: Dish, because: str) -> Finding:
     """Judge an allergen that is there: a list that is said to be whole has to be; what another leaves out is told."""
     if claim.about.kind == FOOD or not claim.listed or claim.allergen != claim.listed[-1]:
         return Finding(HOLDS, because)
-    rest = listing(left_out(claim.listed, dish))
+    named = [food for word in claim.named for food in present(dish, word)] if claim.whole else []
+    rest = listing(left_out((*claim.listed, *(one for food in named for one in food.allergens)), dish))
     unsure = [food for food in _used(dish) if must_be_asked(food)] if claim.whole and not rest else []
     if unsure:
         return Finding(CANNOT_TELL, _ask(unsure, "more of them"))

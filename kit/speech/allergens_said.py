@@ -6,6 +6,7 @@ from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.allergens_listed import says_whole
 from kit.speech.allergens_warned import safe_words, warns
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
+from kit.speech.clauses import is_stop
 from kit.speech.exceptions import excepted
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food
@@ -88,12 +89,15 @@ def _listed(sentence: Sentence, claims: list[AllergenClaim]) -> list[Claim]:
         return list(claims)
     whole = says_whole(sentence.text)
     kept = [one for one in claims if not (whole and one.allergen == "any")]
-    return [replace(one, listed=listed, whole=whole) for one in kept]
+    named = tuple(
+        word for at in range(len(sentence)) if (word := food_at(sentence, at)) and not sentence.is_a(at, "allergen")
+    )
+    return [replace(one, listed=listed, whole=whole, named=named) for one in kept]
 
 
 def _subject(sentence: Sentence, about: list[About], at: int) -> About:
     for place in range(at + 1, min(len(sentence), at + 5)):
-        if sentence.text_at(place) in (",", ".", "and", "from"):
+        if sentence.text_at(place) in (",", "and", "from") or is_stop(sentence.tokens[place]):
             break
         if is_dish(sentence, place):
             return dish_named(sentence, place)

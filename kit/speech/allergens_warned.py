@@ -38,6 +38,9 @@ _WARNINGS = (
     "no use to",
     "off limits",
     "well away",
+    "sit this one out",
+    "sit this out",
+    "pass on this",
     "stay clear",
     "keep clear",
     "isn't your",
@@ -68,10 +71,15 @@ def safe_words(sentence: Sentence) -> int | None:
         if (
             token.text in ("eat", "have", "tolerate")
             and sentence.text_at(at - 1) == "not"
-            and sentence.text_at(at - 2) in ("can", "must", *(("do", "does") if token.text != "have" else ()))
+            and (sentence.text_at(at - 2) in ("can", "must") or (token.text != "have" and _who_do(sentence, at - 2)))
         ):
             return at
     return None
+
+
+def _who_do(sentence: Sentence, at: int) -> bool:
+    """Return whether "do" follows who does it: "those who do not eat egg"; "do not eat it" is an order."""
+    return sentence.text_at(at) in ("do", "does") and at > sentence.clause_of(at)[0]
 
 
 def _led_by_if(sentence: Sentence) -> bool:

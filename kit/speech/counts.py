@@ -69,15 +69,9 @@ _BEFORE_COUNT = frozenset(  # "there is enough here for at least six"
 )
 _AFTER_COUNT = frozenset(". , ; and ! with if at easily comfortably here it in there left generously for".split())
 _POTS = ("recipe", "pot", "pan", "batch", "tray")
-_FEEDS = (
-    "serves",
-    "serve",
-    "feeds",
-    "feed",
-    "enough",
-    "stretch",
-    "stretches",
-)  # these need no "people" behind the number
+_FEEDS = frozenset(  # these need no "people" behind the number
+    "serves serve feeds feed enough stretch stretches cuts divides splits".split()
+)
 _HOLDS_FOOD = frozenset("has have holds hold with gets get contains is comes you gives brings".split())
 _ORDERS = ("let", "cut", "divide", "make", "fill", "do", "pour")
 

@@ -82,6 +82,11 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         if vague and (plenty := _not_plenty(sentence, vague[0])) is not None:
             found.append(plenty)  # "not a lot of sodium" denies nothing else
             negators = [at for at in negators if at not in vague]
+        nothing_of = [at for at in negators if _none_of(sentence, at)]
+        for at in nothing_of:  # "not an ounce of meat" denies nothing else
+            places = (at, at + 3)
+            found.append(DenialClaim(places, words=sentence.said(places)))
+        negators = [at for at in negators if at not in nothing_of]
         if all(_is_first(claim) for claim in own):
             negators = [at for at in negators if not _sets_against(sentence, at)]
         told = sum(1 for claim in own if claim.negated or _sees_to_it(claim))
@@ -97,6 +102,13 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             found = [claim for claim in found if claim not in open_claims]
             found.append(DenialClaim(places, words=sentence.said(places)))
     return found
+
+
+def _none_of(sentence: Sentence, at: int) -> bool:
+    """Return whether there is said to be none of a thing: "not an ounce of meat", "not a scrap of cheese"."""
+    one = sentence.tokens[at + 1].amount.value == 1 if at + 3 < len(sentence) else False
+    thing = sentence.is_a(at + 3, "group") or food_at(sentence, at + 3) is not None
+    return one and sentence.text_at(at + 2) == "of" and thing and not sentence.is_a(at + 3, "nutrient")
 
 
 def _much_behind(sentence: Sentence, at: int) -> int | None:
@@ -148,7 +160,7 @@ def _denies(sentence: Sentence, at: int) -> bool:
         )
     if sentence.is_a(at, "share", "none") and sentence.text_at(at).startswith("not "):
         return True
-    if sentence.text_at(at) not in _NOT:
+    if sentence.text_at(at) not in _NOT or sentence.text_at(at - 1) == "or":  # "believe it or not"
         return False
     following = sentence.text_at(at + 1)
     if following == "that" and sentence.text_at(at - 1) == ",":

@@ -124,7 +124,8 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
     foods = foods_named(sentence)
     if sentence.text_at(at).startswith("up to"):  # "warm it up to 165 degrees" is no ceiling
         said = Quantity(said.low, said.high, "degree", "about")
-    if near & _OVEN and not near & {"inside", "middle", "internal", "thickest"}:
+    turns = "turn" in near and "they" in near  # "until they turn opaque"
+    if near & _OVEN - ({"turn"} if turns else set()) and not near & {"inside", "middle", "internal", "thickest"}:
         return []
     if words & IN_FREEZER and said.value < 20:
         what = "freezer"

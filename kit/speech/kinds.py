@@ -34,6 +34,7 @@ _GROUPS = {
     "herb": ("herb",),
 }
 _NO = frozenset("no zero without".split())
+_MADE = ("made", "cooked", "baked", "thickened", "sweetened")  # "it is not made with butter"
 _PLAIN = frozenset("vegan vegetarian pescatarian".split())
 
 
@@ -120,9 +121,10 @@ def _absent(sentence: Sentence) -> list[Claim]:
     claims: list[Claim] = []
     for at, token in enumerate(sentence.tokens):
         free = token.is_a("wording", "free") and sentence.text_at(at + 1) in ("of", "from")
-        if (token.text not in _NO and not free) or at in sentence.used:
+        made = token.text == "not" and sentence.text_at(at + 1) in _MADE and sentence.text_at(at + 2) in ("with", "of")
+        if (token.text not in _NO and not free and not made) or at in sentence.used:
             continue
-        place = at + (2 if free else 1)
+        place = at + (3 if made else 2 if free else 1)
         while sentence.text_at(place) in (
             "a",
             "an",

@@ -43,6 +43,11 @@ class Sentence:
         return len(self.tokens)
 
     @cached_property
+    def texts(self) -> tuple[str, ...]:
+        """The words of each token."""
+        return tuple(token.text for token in self.tokens)
+
+    @cached_property
     def words(self) -> frozenset[str]:
         """Every word of it, those of phrases and quantities one by one too."""
         return frozenset(word for token in self.tokens for word in token.text.split())
@@ -53,7 +58,7 @@ class Sentence:
 
     def text_at(self, at: int) -> str:
         """Return the words of a token; empty outside the sentence."""
-        return self.tokens[at].text if 0 <= at < len(self.tokens) else ""
+        return self.texts[at] if 0 <= at < len(self.texts) else ""
 
     def places(self, kind: str, start: int = 0, end: int | None = None) -> list[int]:
         """Return the places of the tokens that can play a part."""

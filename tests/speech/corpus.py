@@ -25,6 +25,7 @@ SETS = (
     "fresh_eighth",
     "fresh_ninth",
     "fresh_tenth",
+    "fresh_eleventh",
 )
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
 
