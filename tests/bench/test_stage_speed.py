@@ -12,6 +12,7 @@ import pytest
 from live import notebook_page, open_browser, run_all_cells, serve, write_notebook
 
 ROUNDS, MOVES = 2, 20  # a round opens the page anew
+MOVED = 6  # sliders, the first, whose steps change every chart; the stage leaves alone a chart that stays as it is
 # anywidget gives a widget two seconds to start; then no message reaches it, and the chart is drawn and never follows.
 # Four FigureWidgets, each with plotly's script of its own, need longer than that on two cores. Here they get a minute.
 PATIENT = """
@@ -95,10 +96,10 @@ def _time_to_charts(page, kind):
 
 def _time_of_move(page, number):
     """Return the time from the key to the last chart painted. [ms]"""
-    page.locator(".noUi-handle").nth(number % 12).focus()
+    page.locator(".noUi-handle").nth(number % MOVED).focus()
     page.wait_for_timeout(120)
     page.evaluate("() => { window.move = window.nextMove(); }")
-    page.keyboard.press("ArrowRight" if number % 24 < 12 else "ArrowLeft")
+    page.keyboard.press("ArrowRight" if number % (2 * MOVED) < MOVED else "ArrowLeft")
     time = page.evaluate("window.move")
     assert time is not None, "a chart did not follow its slider"
     return time
