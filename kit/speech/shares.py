@@ -236,7 +236,8 @@ def _foods(sentence: Sentence, at: int, start: int, end: int, about: About) -> t
     before = _foods_before(sentence, at)
     if before[0]:
         return (list(about.foods), before[1]) if about.kind == FOOD and len(about.foods) > len(before[0]) else before
-    return (list(about.foods), []) if about.kind == FOOD and not about.measure else ([], [])
+    of_food = about.kind == FOOD and not about.measure and sentence.text_at(at - 1) != "with"
+    return (list(about.foods), []) if of_food else ([], [])  # ", with a bit of protein" may be of the dish
 
 
 def _foods_behind(sentence: Sentence, start: int, end: int) -> tuple[list[FoodWord], list[int]]:
