@@ -18,68 +18,59 @@ _CONTAINS = frozenset("contain contains containing include includes including".s
 _NO = frozenset("no zero without not never neither nor lack lacks".split()) | {"not any", "not a bit", "not one bit"}
 
 
+_ON_PACKAGES = ("bought", "package", "label says", "cans and", "jars included", "certified")
+
+
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     """Return the allergens that a sentence claims to be there or not."""
-    claims: list[AllergenClaim] = []
     safe = safe_words(sentence)
     if safe is not None and any(token.text in ("ask", "check", "tell") for token in sentence.tokens):
         return []  # "ask those who must avoid gluten" claims nothing
-    packages = any(
-        word in sentence.text.lower()
-        for word in ("bought", "package", "label says", "cans and", "jars included", "certified")
-    )
+    claims: list[AllergenClaim] = []
+    packages = any(word in sentence.text.lower() for word in _ON_PACKAGES)
     for at in sentence.places("allergen"):
-        if at in sentence.used:
+        if at in sentence.used or (safe is None and _only_a_food(sentence, at)):
             continue
-        token = sentence.tokens[at]
-        if (
-            is_food(sentence, at)
-            and sentence.text_at(at + 1) in ("in", "is", "are", "has", "have")
-            and not _free(sentence, at)
-            and not _there_is(sentence, at)
-            and safe is None
-            and not _is_in_it(sentence, at)
-            and not (sentence.text_at(at + 1) == "in" and _contains(sentence, at) is not None)
-            and "allergen" not in sentence.text.lower()
-        ) and not sentence.is_a(at + 1, "wording"):
-            continue
-        subject = _subject(sentence, about, at)
-        name = token.parts["allergen"]
-        but, but_places = excepted(sentence, at) if name != "any" else ([], [])
-        free = _free(sentence, at)
-        if safe is not None and (free is None or abs(free - safe) <= 1):
-            claims.append(
-                AllergenClaim((min(at, safe), max(at, safe)), THE_DISH, warns(sentence), name, True, True, (), packages)
-            )
-            # The "not" of those who "can not have egg" denies nothing of the dish.
-            sentence.used.update({at, safe, *([safe - 1] if sentence.text_at(safe - 1) == "not" else [])})
-        elif free is not None:
-            claims.append(
-                AllergenClaim(
-                    (min(at, free), max(at, free)),
-                    subject,
-                    negated(sentence, min(at, free)) and free > at,
-                    name,
-                    free=True,
-                    packages=packages,
-                    but=tuple(but),
-                )
-            )
-            sentence.used.update({at, free, *but_places})
-        elif _contains(sentence, at) is not None:
-            verb = _contains(sentence, at)
-            assert verb is not None
-            foods, places = _from(sentence, at)
-            only = any(sentence.text_at(place) == "only" for place in range(sentence.clause_of(at)[0], verb))
-            claims.append(
-                AllergenClaim(
-                    (verb, at), subject, negated(sentence, verb), name, False, False, tuple(foods), packages, only
-                )
-            )
-            sentence.used.update({at, verb, *places})
-    if safe is not None and not claims and any(sentence.is_a(at, "allergen") for at in range(len(sentence))):
+        claim = _claim(sentence, _subject(sentence, about, at), at, safe)
+        if claim is not None:
+            claims.append(replace(claim, packages=packages))
+    if safe is not None and not claims and sentence.places("allergen"):
         claims.append(AllergenClaim((safe,), THE_DISH, False, "any", True, True))
     return _listed(sentence, claims)
+
+
+def _only_a_food(sentence: Sentence, at: int) -> bool:
+    """Return whether an allergen is spoken of as a food, of which something else is said: "the eggs in it are"."""
+    following = sentence.text_at(at + 1)
+    if not is_food(sentence, at) or following not in ("in", "is", "are", "has", "have"):
+        return False
+    if "allergen" in sentence.text.lower() or sentence.is_a(at + 1, "wording"):
+        return False
+    if _free(sentence, at) or _there_is(sentence, at) or _is_in_it(sentence, at):
+        return False
+    return following != "in" or _contains(sentence, at) is None
+
+
+def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> AllergenClaim | None:
+    """Return what is said of an allergen: safe for those who avoid it, free of it, or with it; None for neither."""
+    name = sentence.tokens[at].parts["allergen"]
+    but, but_places = excepted(sentence, at) if name != "any" else ([], [])
+    free, verb = _free(sentence, at), _contains(sentence, at)
+    if safe is not None and (free is None or abs(free - safe) <= 1):
+        # The "not" of those who "can not have egg" denies nothing of the dish.
+        sentence.used.update({at, safe, *([safe - 1] if sentence.text_at(safe - 1) == "not" else [])})
+        return AllergenClaim((min(at, safe), max(at, safe)), THE_DISH, warns(sentence), name, True, True)
+    if free is not None:
+        sentence.used.update({at, free, *but_places})
+        denied = free > at and negated(sentence, at)
+        return AllergenClaim((min(at, free), max(at, free)), subject, denied, name, free=True, but=tuple(but))
+    if verb is None:
+        return None
+    foods, places = _from(sentence, at)
+    only = any(sentence.text_at(place) == "only" for place in range(sentence.clause_of(at)[0], verb))
+    denied = negated(sentence, verb)
+    sentence.used.update({at, verb, *places})
+    return AllergenClaim((verb, at), subject, denied, name, False, False, tuple(foods), only=only)
 
 
 def _listed(sentence: Sentence, claims: list[AllergenClaim]) -> list[Claim]:
@@ -122,6 +113,12 @@ def _an_allergen(sentence: Sentence, word: FoodWord) -> bool:
     )
 
 
+_UP_TO_NO = frozenset(  # what may stand between "no" or "free of" and an allergen
+    ", and or nor any of from added the a single drop traces trace hint contain contains have has use both either made"
+    " containing need find got kind".split()
+) | {"a trace", "a drop", "a bit", "a hint", "a speck", "any kind"}
+
+
 def _free(sentence: Sentence, at: int) -> int | None:
     """Return the place of the word that says an allergen is not there; None when none does."""
     if _is_in_it(sentence, at, "not"):
@@ -135,56 +132,12 @@ def _free(sentence: Sentence, at: int) -> int | None:
     if sentence.is_a(at + 1, "wording", "free"):
         return at + 1
     place = at - 1
-    while place >= 0 and (
-        sentence.text_at(place)
-        in (
-            ",",
-            "and",
-            "or",
-            "nor",
-            "any",
-            "of",
-            "from",
-            "added",
-            "the",
-            "a",
-            "single",
-            "drop",
-            "traces",
-            "trace",
-            "a trace",
-            "a drop",
-            "a bit",
-            "a hint",
-            "hint",
-            "a speck",
-            "contain",
-            "contains",
-            "have",
-            "has",
-            "use",
-            "both",
-            "either",
-            "made",
-            "containing",
-            "need",
-            "find",
-            "got",
-            "any kind",
-            "kind",
-        )
-        or sentence.is_a(place, "allergen")
-    ):
+    while place >= 0 and (sentence.text_at(place) in _UP_TO_NO or sentence.is_a(place, "allergen")):
         if sentence.text_at(place) in ("contain", "contains") and sentence.text_at(place - 1) not in ("not", "never"):
             return None
         place -= 1
-    if place < 0:
-        return None
-    if sentence.text_at(place) in _NO or (
-        sentence.is_a(place, "wording", "free") and sentence.text_at(place + 1) in ("of", "from")
-    ):
-        return place
-    return None
+    free_of = sentence.is_a(place, "wording", "free") and sentence.text_at(place + 1) in ("of", "from")
+    return place if place >= 0 and (free_of or sentence.text_at(place) in _NO) else None
 
 
 def _contains(sentence: Sentence, at: int) -> int | None:

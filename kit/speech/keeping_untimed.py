@@ -38,89 +38,72 @@ _ALL = {
 
 
 _FOR = frozenset("keeps keep lasts last kept keeping".split())
+_KEEPS_OR_LASTS = frozenset("keep keeps last lasts".split())
+_KEPT = KEEP - {"eat", "use", "good", "out", "fine", "cold", "chill", "chilled"}
+_UNTIL = ("until", "till", "through", "by")
 _COUNTERS = frozenset("counter countertop table bench worktop sideboard windowsill stove stovetop temperature".split())
+_OUTSIDE = frozenset("out counter desk unrefrigerated countertop stove stovetop hob table sink".split())
 
 
 def vague(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
     """Return times without a number: "overnight on the counter", "all day", "until the weekend"."""
     claims: list[Claim] = []
-    for at, token in enumerate(sentence.tokens):
-        days = _VAGUE.get(token.text)
-        led = at - 2 - (sentence.text_at(at - 2) == "for")  # "keeps a day", "keeps for a day"
-        if token.text == "day" and sentence.text_at(at - 1) == "a" and sentence.text_at(led) in _FOR:
+    for at in range(len(sentence)):
+        claim = _a_day(sentence, at, words) or (None if at in sentence.used else _time(sentence, at, words))
+        if claim is not None:
             sentence.used.add(at)
-            said = Quantity(1.0, 1.0, "day")
-            claims.append(TimeClaim((at,), THE_DISH, False, near_place(sentence, at, words) or FRIDGE, said))
-            continue
-        if days is None and sentence.text_at(at - 1) in _WHOLE:
-            days = _ALL.get(token.text)
-        if days is None and token.text in _NEXT_DAY and _until(sentence, at):
-            days = 0.5
-        if days is None and token.text in ("month", "year") and _until(sentence, at):
-            days = _ALL[token.text]
-        the = sentence.text_at(at - 1) == "the"
-        if days is None and the and sentence.text_at(at - 2) in ("last", "lasts", "keep", "keeps", "for"):
-            days = _ALL.get(token.text)  # "they'll last the week", "leave it out for the afternoon"
-        some_day = token.text in _SOME_DAY and bool(
-            {"until", "till", "through", "by"} & {sentence.text_at(spot) for spot in range(at - 4, at)}
-        )
-        if (days is None and not some_day) or at in sentence.used:
-            continue
-        place = near_place(sentence, at, words)
-        if some_day:
-            if place != OUT and (place or words & {"keep", "keeps", "last", "lasts"} or _fine_until(sentence, at)):
-                sentence.used.add(at)
-                claims.append(TimeClaim((at,), THE_DISH, False, place or FRIDGE, NO_QUANTITY))
-            continue
-        assert days is not None
-        keeps = bool(words & (KEEP - {"eat", "use", "good", "out", "fine", "cold", "chill", "chilled"}))
-        left = bool(words & _LEFT)
-        if (
-            place == OUT
-            and left
-            and (
-                "out" in words
-                or words
-                & {"counter", "desk", "unrefrigerated", "countertop", "stove", "stovetop", "hob", "table", "sink"}
-                or {"room", "temperature"} <= words
-            )
-        ):
-            warned = bool(clause_words(sentence, at) & {"not", "never"})
-            sentence.used.add(at)
-            claims.append(
-                TimeClaim(
-                    (at,),
-                    THE_DISH,
-                    False,
-                    OUT,
-                    Quantity(days, days, "day"),
-                    False,
-                    warned,
-                    warned,
-                    foods_named(sentence),
-                )
-            )
-        elif (
-            place in (FRIDGE, FREEZER, None)
-            and keeps
-            and days >= 2
-            and (place or words & {"keep", "keeps", "last", "lasts"})
-        ):
-            sentence.used.add(at)
-            claims.append(
-                TimeClaim(
-                    (at,),
-                    THE_DISH,
-                    False,
-                    place or FRIDGE,
-                    Quantity(days, days, "day"),
-                    False,
-                    False,
-                    False,
-                    foods_named(sentence),
-                )
-            )
+            claims.append(claim)
     return claims
+
+
+def _a_day(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | None:
+    """Return "keeps a day", "keeps for a day"."""
+    led = at - 2 - (sentence.text_at(at - 2) == "for")
+    if sentence.text_at(at) != "day" or sentence.text_at(at - 1) != "a" or sentence.text_at(led) not in _FOR:
+        return None
+    return TimeClaim((at,), THE_DISH, False, near_place(sentence, at, words) or FRIDGE, Quantity(1.0, 1.0, "day"))
+
+
+def _time(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | None:
+    """Return how long it is said to be left out or kept, or until which day; None for any other word of time."""
+    days = _days(sentence, at)
+    place = near_place(sentence, at, words)
+    keeps = place or words & _KEEPS_OR_LASTS
+    if _some_day(sentence, at):
+        if place != OUT and (keeps or _fine_until(sentence, at)):
+            return TimeClaim((at,), THE_DISH, False, place or FRIDGE, NO_QUANTITY)
+        return None
+    if days is None:
+        return None
+    said = Quantity(days, days, "day")
+    outside = words & _OUTSIDE or {"room", "temperature"} <= words
+    if place == OUT and words & _LEFT and outside:
+        warned = bool(clause_words(sentence, at) & {"not", "never"})
+        foods = foods_named(sentence)
+        return TimeClaim((at,), THE_DISH, False, OUT, said, limit=warned, warned=warned, foods=foods)
+    if place in (FRIDGE, FREEZER, None) and keeps and words & _KEPT and days >= 2:
+        return TimeClaim((at,), THE_DISH, False, place or FRIDGE, said, foods=foods_named(sentence))
+    return None
+
+
+def _some_day(sentence: Sentence, at: int) -> bool:
+    """Return whether a day is named up to which it keeps: "until the weekend"."""
+    return sentence.text_at(at) in _SOME_DAY and any(sentence.text_at(spot) in _UNTIL for spot in range(at - 4, at))
+
+
+def _days(sentence: Sentence, at: int) -> float | None:
+    """Return how many days a word says: "overnight", "all week", "until morning", "lasts the week"."""
+    word, before = sentence.text_at(at), sentence.text_at(at - 1)
+    if word in _VAGUE:
+        return _VAGUE[word]
+    if before in _WHOLE and word in _ALL:
+        return _ALL[word]
+    if word in _NEXT_DAY and _until(sentence, at):
+        return 0.5
+    if word in ("month", "year") and _until(sentence, at):
+        return _ALL[word]
+    lasts = sentence.text_at(at - 2) in ("last", "lasts", "keep", "keeps", "for")
+    return _ALL.get(word) if before == "the" and lasts else None
 
 
 def _until(sentence: Sentence, at: int) -> bool:
@@ -134,7 +117,7 @@ def _until(sentence: Sentence, at: int) -> bool:
 def _fine_until(sentence: Sentence, at: int) -> bool:
     """Return whether it is said to be good until some day: "good till Friday", "it's fine by Friday"."""
     return any(
-        sentence.text_at(spot) in ("until", "till", "through", "by")
+        sentence.text_at(spot) in _UNTIL
         and sentence.text_at(spot - 1) in ("good", "fine", "safe", "okay", "ok", "eat", "fresh")
         for spot in range(at - 3, at)
     )

@@ -9,6 +9,7 @@ from kit.speech.claim import Claim, Finding
 from kit.speech.parts import back, is_dish, with_so_much
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import antecedent, is_day, of_what_went_before, share_at
+from kit.speech.tokens import Quantity
 from kit.talk.dish import Dish
 
 FAMILY = "not understood"
@@ -61,60 +62,65 @@ _THAT_IS_ALL = re.compile(r"\b(?:that's|that is) (?:it|all|the lot)\b|\bnothing 
 
 
 def _tells(sentence: Sentence, at: int) -> bool:
+    """Return whether a word that no claim has used tells something."""
     token = sentence.tokens[at]
-    clause = sentence.clause_of(at)
     if token.quantity is not None:
-        unit = token.quantity.unit
-        if unit in _TELLING_UNITS:
-            return True
-        named = any(sentence.tokens[place].is_a("nutrient") for place in clause)
-        if _counts_part(sentence, at):
-            return False
-        if _goes_back(sentence, at) or _says_of(sentence, at) or _spoons(sentence, at) or _and_a_half(sentence, at):
-            return True
-        if _more_of_it(sentence, at) or _is_it(sentence, at) or sentence.text_at(at - 1).endswith("give or take"):
-            return True
-        if unit == "%" or (token.quantity.is_fraction and not unit) or unit == "g":
-            strict = any(
-                sentence.tokens[place].is_a("nutrient") and sentence.tokens[place].parts["nutrient"] not in _ORDINARY
-                for place in clause
-            )
-            day = any(is_day(sentence, place) and sentence.text_at(place) not in ("day", "today") for place in clause)
-            return strict or (unit == "%" and named) or (unit == "" and day)
-        return False
+        return _number_tells(sentence, at, token.quantity)
     if token.is_a("share") and (_goes_back(sentence, at) or _says_of(sentence, at) or _is_of(sentence, at)):
         return True
     if token.is_a("nutrient"):
-        name = token.parts["nutrient"]
-        if name == "energy" and token.text == "energy":
-            return False
-        if name not in _ORDINARY or sentence.text_at(at - 1) == "least":
-            return True
-        if name == "water":
-            return False
-        if name in ("iron", "zinc", "copper") and any(is_day(sentence, place) for place in clause):
-            return True
-        if _has_share_of(sentence, at) or _is_all_there_is(sentence, at):
-            return True
-        return any(
-            place not in sentence.used
-            and (
-                sentence.tokens[place].is_a("rank")
-                or (
-                    sentence.tokens[place].is_a("wording")
-                    and sentence.text_at(place + 1) == "in"
-                    and abs(place - at) < 4
-                )
-            )
-            for place in clause
-        )
-    if token.text.startswith("animal product"):
+        return _nutrient_tells(sentence, at)
+    if token.is_a("allergen") and _allergen_tells(sentence, at):
         return True
-    if token.is_a("allergen") and (
-        (token.food is None and _all_but(sentence, at)) or _only_one(sentence, at) or _little(sentence, at)
-    ):
+    beyond = token.is_a("beyond") or token.text.startswith("animal product")
+    return beyond or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
+
+
+def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
+    if said.unit in _TELLING_UNITS:
         return True
-    return token.is_a("beyond") or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
+    if _counts_part(sentence, at):
+        return False
+    tells = (_goes_back, _says_of, _spoons, _and_a_half, _more_of_it, _is_it)
+    if any(one(sentence, at) for one in tells) or sentence.text_at(at - 1).endswith("give or take"):
+        return True
+    if said.unit not in ("%", "g") and not (said.is_fraction and not said.unit):
+        return False
+    clause = sentence.clause_of(at)
+    named = [sentence.tokens[place].parts["nutrient"] for place in clause if sentence.is_a(place, "nutrient")]
+    if any(name not in _ORDINARY for name in named) or (said.unit == "%" and named):
+        return True
+    day = any(is_day(sentence, place) and sentence.text_at(place) not in ("day", "today") for place in clause)
+    return said.unit == "" and day
+
+
+def _nutrient_tells(sentence: Sentence, at: int) -> bool:
+    """Return whether the name of a nutrient tells something; salt, fat and sugar are also what a cook puts in."""
+    token = sentence.tokens[at]
+    name = token.parts["nutrient"]
+    if name == "energy" and token.text == "energy":
+        return False
+    if name not in _ORDINARY or sentence.text_at(at - 1) == "least":
+        return True
+    if name == "water":
+        return False
+    clause = sentence.clause_of(at)
+    if name in ("iron", "zinc", "copper") and any(is_day(sentence, place) for place in clause):
+        return True
+    if _has_share_of(sentence, at) or _is_all_there_is(sentence, at):
+        return True
+    return any(place not in sentence.used and _ranks(sentence, place, at) for place in clause)
+
+
+def _ranks(sentence: Sentence, place: int, at: int) -> bool:
+    """Return whether a word ranks a nutrient: "main source of", "high in"."""
+    near = sentence.text_at(place + 1) == "in" and abs(place - at) < 4
+    return sentence.is_a(place, "rank") or (sentence.is_a(place, "wording") and near)
+
+
+def _allergen_tells(sentence: Sentence, at: int) -> bool:
+    all_but = sentence.tokens[at].food is None and _all_but(sentence, at)
+    return all_but or _only_one(sentence, at) or _little(sentence, at)
 
 
 def _has_share_of(sentence: Sentence, at: int) -> bool:
