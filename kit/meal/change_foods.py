@@ -128,7 +128,10 @@ def understood(
     """
     reading = read(amount_and_food, table=table)
     if reading.food is None or reading.problem:
-        foods = [match.name.lower() for match in reading.choices if besides is None or match.food != besides.key]
+        near = [match for match in reading.choices if _is_named(text, match.name, table)]
+        foods = [match.name.lower() for match in near if besides is None or match.food != besides.key]
+        if reading.choices and not near:
+            raise ChangeError(f'"{text}" is no food of the table; write one as a recipe does')
         raise ChangeError(f'"{text}": {reading.problem}', clearer(line, text, foods))
     strange = {word for word in words(text) if not _belongs(word, reading.food, table)}
     left_over = [said for said in text.split() if strange & set(words(said))] or sorted(strange)
@@ -139,6 +142,12 @@ def understood(
             clearer(line, text, [reading.food.name.lower()]),
         )
     return reading.food, reading
+
+
+def _is_named(text: str, name: str, table: Foods) -> bool:
+    """Whether some words name the thing that a food's name begins with: not "vegan" for bacon, nor "freeze it"."""
+    thing = set(words(name.split(",")[0]))
+    return any(word in thing or index(table).nearest_word(word) in thing for word in words(text))
 
 
 def _belongs(word: str, food: Food, table: Foods) -> bool:

@@ -16,6 +16,9 @@ _NEEDS = [
         rf"{_WE}(?:'m|'re| am| are| is)? ?(?:out of|allergic to|intolerant (?:to|of)|ran out of|run out of|hates?)",
         rf"(?:but |what if )?(?:my|our|a|the|one of my|one of our) \w+ "
         rf"(?:is allergic to|hates?|{_NOT} (?:eat|like|have))",
+        r"(?:is there |are there |do you know )?(?:something|anything|some things?)(?: else)? (?:that )?"
+        r"(?:i|we|you) (?:can|could|may) (?:use|put in|take|have)"
+        r" (?:for|instead of|in place of|rather than|to replace)(?: the)?",
         r"(?:is|are) (?:the )?(?=.* (?:necessary|essential|needed|required)$)",
     )
 ]
