@@ -120,7 +120,7 @@ def _lighter_and_lighter(said: list[str]) -> Iterable[frozenset[str]]:
 def _named(asked: frozenset[str], recipe: Recipe) -> tuple[int, ...]:
     if all(line_words()[word].kind == "state" if word in line_words() else False for word in asked):
         return ()  # "fresh" alone names no food
-    own = [_own_words(ingredient) for ingredient in recipe.ingredients]
+    own = [_own_words(ingredient.line, ingredient.food) for ingredient in recipe.ingredients]
     for fits in (_is_called, _is_head_of, _is_part_of):
         found = [at for at, names in enumerate(own) if fits(asked, names)]
         used = [at for at in found if recipe.ingredients[at].grams > 0]
@@ -138,19 +138,19 @@ class _Words:
     loose: frozenset[str]
 
 
-@lru_cache(maxsize=2_000)
-def _own_words(ingredient: Ingredient) -> _Words:
-    food = ingredient.food
-    line, head = _line_words(ingredient)
+@lru_cache(maxsize=500)
+def _own_words(written: str, food: Food) -> _Words:
+    """Return the words of an ingredient, whatever its amount is: a slider makes a new ingredient with every move."""
+    line, head = _line_words(written)
     texts = [food.name, *food.other_names, food.key.replace("-", " ")]
     names = [Name(food, text, frozenset(words(text)) - SMALL_WORDS, 0) for text in texts]
     headed = tuple((name.words, name.head) for name in names)
     return _Words(line, ((line, head), *headed) if head else headed, line | names[0].words | names[-1].words)
 
 
-def _line_words(ingredient: Ingredient) -> tuple[frozenset[str], str]:
+def _line_words(written: str) -> tuple[frozenset[str], str]:
     """Return the words of a line that name its food, and the last of them; none of a line that names several."""
-    phrases = take_apart(ingredient.line) if ingredient.line else []
+    phrases = take_apart(written) if written else []
     if len(phrases) != 1 or phrases[0].others:
         return frozenset(), ""
     name = [word for word in phrases[0].name if word not in SMALL_WORDS and _names_something(word)]
@@ -212,7 +212,7 @@ def the_ingredient(text: str, recipe: Recipe, table: Foods, line: str = "") -> i
 
 def _another_food(text: str, ingredient: Ingredient, table: Foods) -> bool:
     """Whether words by themselves name something else: "butter" where there is peanut butter, "olives" beside oil."""
-    asked, headed = frozenset(words(text)) - SMALL_WORDS, _own_words(ingredient).headed
+    asked, headed = frozenset(words(text)) - SMALL_WORDS, _own_words(ingredient.line, ingredient.food).headed
     if asked in (own for own, _ in headed):
         return False
     by_itself = choose(words(text), (), table).food
