@@ -186,7 +186,8 @@ def tidy(line: str) -> str:
     text = _TASTE_FIRST.sub(r"\1, to taste", text)
     text = re.sub(r"\bof (?:your )?choice\b", "of-choice", _YOLKS_OFF.sub("whites", text), flags=re.IGNORECASE)
     text = _OR_TWO.sub(r"\1", text)
-    text = re.sub(r",?\s*\b(?:(?:no|zero)[- ])?trans[- ]fats?(?:[- ]free)?\b", "", text, flags=re.IGNORECASE)
+    if not re.search(r"\bmargarine|\bspread\b", text, re.IGNORECASE):  # of these it says which one is meant
+        text = re.sub(r",?\s*\b(?:(?:no|zero)[- ])?trans[- ]fats?(?:[- ]free)?\b", "", text, flags=re.IGNORECASE)
     text = _SORT_OF_PACKAGE.sub(lambda found: "small " if found["small"] else "", text)
     text = _CONTAINER_TWICE.sub(r"\1 \3 \2", text)
     text = _CAN_NUMBER.sub(lambda found: f"({_CANS_OZ[found[1]]} oz) can", text)
