@@ -18,7 +18,7 @@ def commands():
 def test_readme_sets_everything_up_with_exactly_two_commands():
     begin, test = commands()
     assert begin.endswith(".venv/bin/python -m kit")
-    assert test.endswith(".venv/bin/python -m pytest -n 3")
+    assert test.endswith(".venv/bin/python -m pytest -n 2")
 
 
 def test_continuous_integration_runs_the_readmes_test_command_to_the_letter():

@@ -154,6 +154,7 @@ def differences(moved, drawn):
 def test_a_change_that_comes_before_plotly_is_drawn_with_it(page):
     mount(page, load=False)
     page.evaluate("(change) => window.view.update(change)", changes(WRITTEN + 2))
+    page.evaluate(FRAMES)
     assert page.inner_text(".talk-value >> nth=0") == read_out(WRITTEN + 2)[0].value  # the read-out does not wait
     page.evaluate("() => window.load()")
     page.wait_for_selector("[data-chart=day] .main-svg")
