@@ -66,15 +66,16 @@ def _a_day(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | No
 
 def _time(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | None:
     """Return how long it is said to be left out or kept, or until which day; None for any other word of time."""
-    days = _days(sentence, at)
+    days, some_day = _days(sentence, at), _some_day(sentence, at)
+    if days is None and not some_day:
+        return None
     place = near_place(sentence, at, words)
     keeps = place or words & _KEEPS_OR_LASTS
-    if _some_day(sentence, at):
+    if some_day:
         if place != OUT and (keeps or _fine_until(sentence, at)):
             return TimeClaim((at,), THE_DISH, False, place or FRIDGE, NO_QUANTITY)
         return None
-    if days is None:
-        return None
+    assert days is not None
     said = Quantity(days, days, "day")
     outside = words & _OUTSIDE or {"room", "temperature"} <= words
     if place == OUT and words & _LEFT and outside:
