@@ -75,6 +75,7 @@ def test_numbers_follow_a_slider_and_go_back_to_the_recipe_as_written(screen):
 def test_every_chart_is_painted_as_python_computes_it(screen, key, name):
     page, errors = screen
     press(page, key)
+    page.wait_for_selector(f".talk-preview [data-chart={name}] .textpoint")  # as a speaker looks before she moves
     slider(page, FOOD).focus()
     page.keyboard.press("ArrowLeft")
     made = expected(moved(WRITTEN, FOOD, -1), name)
