@@ -49,9 +49,8 @@ def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
         behind = named[-1].place + 1 if named else at + 1
         if not named and sentence.text_at(at + 1) not in ("than", "of", "from"):
             continue  # "more crunch than any slaw"
-        before = nutrient_before(sentence, at, whole=True)
-        if not named and before is not None:  # "more than anything else" goes back to it
-            named = [before]
+        if not named and (before := nutrient_before(sentence, at, whole=True)):
+            named = [before]  # "more than anything else" goes back to it
         words = [sentence.text_at(place) for place in range(behind, min(behind + 3, len(sentence)))]
         rivals = any(word in _RIVALS for word in " ".join(words).split())
         foods, comes_from = (
