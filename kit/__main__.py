@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from kit import terminal
 from kit.errors import KitError, TalkFileError
 
 if TYPE_CHECKING:
@@ -18,16 +19,22 @@ BAD_INPUT = 2
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code: 0 on success, 1 when something is off or asked, 2 on bad input."""
+    terminal.write_utf8()
     try:
-        chosen = _parser().parse_args(arguments)
+        chosen = _parser().parse_args(terminal.as_text(sys.argv[1:] if arguments is None else arguments))
         code = chosen.run(chosen) or 0
+        terminal.flush()
         return BAD_INPUT if getattr(chosen, "faulty", False) else code
     except KitError as fault:
-        print(fault, file=sys.stderr)
+        terminal.tell(fault)
         return BAD_INPUT
     except BrokenPipeError:  # the reader of our output has seen enough
-        sys.stderr.close()
+        terminal.write_no_more()
         return 0
+    except OSError as fault:
+        terminal.write_no_more()
+        terminal.tell(f"{fault.filename or 'the output'} cannot be written ({fault.strerror or fault})")
+        return BAD_INPUT
     except KeyboardInterrupt:
         return 130
 
@@ -157,7 +164,7 @@ def _read_talk(chosen: argparse.Namespace, name: str = "") -> "Talk":
     talk = read_talk(name or chosen.talk)
     if talk.faults:
         chosen.faulty = True
-        print(TalkFileError(talk.path.name if talk.path else talk.name, talk.faults), file=sys.stderr)
+        terminal.tell(TalkFileError(talk.path.name if talk.path else talk.name, talk.faults))
     return talk
 
 
@@ -233,7 +240,7 @@ def _change(chosen: argparse.Namespace) -> int:
         if chosen.json:
             _print_json(problem_json(talk, str(fault), fault.choices))
         offered = "".join(f'\n  or write: "{choice}"' for choice in fault.choices)
-        print(f"{fault}{offered}", file=sys.stderr)
+        terminal.tell(f"{fault}{offered}")
         return BAD_INPUT
     if chosen.json:
         _print_json(asked.as_json())

@@ -83,6 +83,22 @@ def is_file(path: Path) -> bool:
         return False
 
 
+def is_folder(path: Path) -> bool:
+    """Whether there is such a folder; a name that no folder can have has none."""
+    try:
+        return path.is_dir()
+    except (OSError, ValueError):
+        return False
+
+
+def exists(path: Path) -> bool:
+    """Whether something lies at a path; a name that no file can have has nothing."""
+    try:
+        return path.exists()
+    except (OSError, ValueError):
+        return False
+
+
 def write_whole(path: Path, content: str | bytes, *, replace: bool = False) -> Path:
     """Write a file through a temporary one beside it, so that no reader ever sees half of it.
 
@@ -141,7 +157,7 @@ def _writing(path: Path) -> Iterator[Path]:
             if target.exists() and not target.stat().st_mode & 0o222:
                 raise KitError(f"{path} is write-protected; allow writing to it, or choose another name")
             yield target
-    except (OSError, ValueError) as fault:
+    except (OSError, ValueError, RuntimeError) as fault:  # a circle of links is a RuntimeError before Python 3.13
         raise KitError(_unwritable(path, fault)) from fault
 
 
@@ -159,7 +175,7 @@ def locked(folder: Path) -> Iterator[None]:
     """
     try:
         folder.mkdir(parents=True, exist_ok=True)
-    except OSError as fault:
+    except (OSError, ValueError) as fault:
         raise KitError(_unwritable(folder, fault)) from fault
     held = _HELD.__dict__.setdefault("folders", set())
     if folder.resolve() in held:

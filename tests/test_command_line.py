@@ -1,8 +1,10 @@
 """The command line: its JSON keeps its shape, and bad input gets one sentence and exit 2."""
 
 import json
+import os
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
@@ -103,6 +105,10 @@ def test_check_exits_1_when_a_point_is_off(capsys):
         (["find", "!!!"], "has no word to look for"),
         (["check", "nowhere.toml"], 'no talk or recipe file "nowhere.toml"'),
         (["import-release", "no/such/folder"], "no/such/folder"),
+        (["import-release", "n" * 300], "does not exist"),
+        (["follow-up", "split_pea_soup", "--to", "n" * 300], "cannot be written (File name too long)"),
+        (["read", "1 cup \udcff"], r"'1 cup \udcff' is no UTF-8 text"),
+        (["new", "\x00\x1b"], "a talk needs a title"),
     ],
 )
 def test_bad_input_gets_one_sentence_and_exit_2(capsys, arguments, says):
@@ -110,6 +116,78 @@ def test_bad_input_gets_one_sentence_and_exit_2(capsys, arguments, says):
     assert code == 2
     assert says in err
     assert "Traceback" not in err
+
+
+ODD = [
+    *(
+        "",
+        " ",
+        "\0",
+        "\n",
+        "\x1b[31m",
+        "\u202ex",
+        "n" * 300,
+        "9" * 400,
+        "-1",
+        "--",
+        "nan",
+        "inf",
+        "1e999",
+        "1e-320",
+        "1/0",
+    ),
+    *(
+        "{energy}",
+        "[[x]]",
+        "=",
+        "(",
+        "no",
+        "for 0",
+        "for nan people",
+        "half the",
+        "x instead of y",
+        "feta instead of feta",
+    ),
+]
+
+
+def test_no_odd_argument_ends_in_a_traceback(capsys, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("TALK_KIT_HOME", str(tmp_path / "own"))
+    for odd in ODD:
+        for command in (
+            *(["read", odd], ["find", odd], ["find", "oats", "--most", odd], ["numbers", odd], ["import-release", odd]),
+            *(["change", "split_pea_soup", odd], ["numbers", "split_pea_soup", "--servings", odd], ["new", odd]),
+            *(["screen", odd, "--port", "70000"], ["--port", odd + "x"]),
+        ):
+            try:
+                code, out, err = run(capsys, *command)
+            except SystemExit as end:  # argparse has told it
+                code, (out, err) = end.code, capsys.readouterr()
+            assert code in (0, 1, 2), command
+            assert (out if code < 2 else err).strip(), command
+
+
+def test_the_output_is_utf_8_whatever_the_terminal_and_wherever_it_goes(tmp_path):
+    surroundings = {**os.environ, "PYTHONIOENCODING": "ascii", "LC_ALL": "C", "PYTHONUTF8": "0"}
+
+    def kit(*arguments, **streams):
+        command = [sys.executable, "-m", "kit", *arguments]
+        done = subprocess.run(command, env=surroundings, stderr=subprocess.PIPE, check=False, **streams)
+        assert b"Traceback" not in done.stderr
+        return done
+
+    assert "½ cup oats" in kit("read", "½ cup oats", stdout=subprocess.PIPE).stdout.decode("utf-8")
+    ours, theirs = os.pipe()
+    os.close(ours)  # a reader that has seen enough
+    assert (kit("numbers", "split_pea_soup", stdout=theirs).returncode) == 0
+    os.close(theirs)
+    full = Path("/dev/full")
+    if full.exists():
+        with full.open("wb") as stream:
+            done = kit("numbers", "split_pea_soup", stdout=stream)
+        assert (done.returncode, done.stderr.count(b"\n")) == (2, 1)
+        assert b"the output cannot be written" in done.stderr
 
 
 def test_half_a_recipe_is_worth_showing(capsys, tmp_path):

@@ -132,3 +132,9 @@ def test_who_holds_a_folder_writes_into_it_and_others_wait(tmp_path):
         write_whole(path, "200", replace=True)
     assert other.wait() == 0
     assert path.read_text(encoding="utf-8") == "300"
+
+
+def test_a_circle_of_links_is_told(tmp_path):
+    (tmp_path / "circle.txt").symlink_to("circle.txt")
+    with pytest.raises(KitError, match="cannot be written"):
+        write_whole(tmp_path / "circle.txt", "x", replace=True)

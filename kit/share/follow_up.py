@@ -73,7 +73,7 @@ def follow_up(
     """
     made = {name: make() for name, make in makers(talk, numbers, label).items()}
     made[MAIL] = mail(contents(talk, numbers), made, recording, survey)
-    there = [name for name in made if (folder / name).exists()]
+    there = [name for name in made if files.exists(folder / name)]
     if there and not replace:
         raise KitError(f"{folder / there[0]} exists already; choose another folder, or say --force to replace it")
     for name, content in made.items():

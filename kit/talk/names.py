@@ -4,9 +4,30 @@ import re
 import unicodedata
 from collections.abc import Container
 
+from kit.errors import KitError
+
 LONGEST_NAME = 80  # bytes; with its ending it fits every file system
 _RESERVED = re.compile(r"(?:con|prn|aux|nul|com\d|lpt\d|conin\$|conout\$)(?:\..*)?", re.IGNORECASE)
 _FORBIDDEN = re.compile(r'[\x00-\x1f\x7f<>:"/\\|?*\u2028\u2029\u200e\u200f\u202a-\u202e]+')
+
+
+def plain_title(title: str) -> str:
+    r"""Return a title on one line, without signs that steer a screen or cannot be stored.
+
+    Raises
+    ------
+    KitError
+        If nothing is left of it.
+
+    Examples
+    --------
+    >>> plain_title("  Turkey\tchili\x00 ")
+    'Turkey chili'
+    """
+    text = " ".join("".join(" " if unicodedata.category(sign) in ("Cc", "Cs") else sign for sign in title).split())
+    if not text:
+        raise KitError('a talk needs a title; write for instance "Turkey chili"')
+    return text
 
 
 def file_name(title: str) -> str:

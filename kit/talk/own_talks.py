@@ -15,7 +15,7 @@ from kit.talk.library import (
     find_talk,
     new_path,
 )
-from kit.talk.names import file_name, free_name
+from kit.talk.names import file_name, free_name, plain_title
 from kit.talk.practice import carry
 from kit.talk.remembering import carry_settings
 from kit.talk.titles import with_title
@@ -32,9 +32,7 @@ def begin(title: str, folder: Path | None = None) -> Path:
     KitError
         If the title is empty, or the file cannot be written.
     """
-    title = " ".join(title.split())
-    if not title:
-        raise KitError('a talk needs a title; write for instance "Turkey chili"')
+    title = plain_title(title)
     document = tomlkit.parse(_FIRST_LINES.format(title=title))
     document.add("title", title)
     document.add("servings", 4)
@@ -50,7 +48,7 @@ def duplicate(talk: str | Path, title: str = "") -> Path:
         If there is no such talk, or the copy cannot be written.
     """
     entry = find_talk(talk)
-    title = title.strip() or f"{entry.title} (copy)"
+    title = plain_title(title if title.strip() else f"{entry.title} (copy)")
     path = new_path(title).with_suffix(entry.path.suffix)
     files.write_whole(path, with_title(files.read_text(entry.path), title, entry.path))
     _carry(entry.name, path.stem)
@@ -66,9 +64,7 @@ def rename(talk: str | Path, title: str) -> Path:
         If the talk is not hers, or the title is empty, or the file cannot be written.
     """
     entry = _hers(talk, "renamed")
-    title = " ".join(title.split())
-    if not title:
-        raise KitError("a talk needs a title; write one")
+    title = plain_title(title)
     text = with_title(files.read_text(entry.path), title, entry.path)
     if file_name(title) == entry.name:
         return files.write_whole(entry.path, text, replace=True)

@@ -1,24 +1,29 @@
-"""Hours on stage: run by `python -m pytest tests/bench/test_soak.py -m bench -s`; it reports, and asserts nothing."""
+"""Hours on stage: `python -m pytest tests/bench/test_soak.py -m bench -s` reports each part, and asserts nothing."""
 
 import pytest
 from live import notebook_page, open_browser
 from running import Kit
-from soak import DRAWN, soak
+from soak import DRAWN, change_talk, move, over, reload, warm
 
 pytestmark = pytest.mark.bench
 
 
-def test_soak(tmp_path):
+@pytest.mark.parametrize(
+    ("use", "times"), [(move, 10_000), (change_talk, 60), (reload, 20)], ids=["moves", "talks", "reloads"]
+)
+def test_soak(tmp_path, use, times):
     kit = Kit(tmp_path)
     try:
         with open_browser() as browser, notebook_page(browser, kit.address) as (page, errors):
             page.wait_for_selector(DRAWN)
-            parts = soak(kit, page, moves=10_000, talks=60, reloads=20)
+            warm(page)
+            reload(page, 2)
+            stages = over(kit, lambda: use(page, times))
     finally:
         kit.stop()
-    print(f"\n{len(errors)} errors of the page")
-    for name, stages in parts.items():
-        for when, now in zip(("before", "after"), stages, strict=True):
-            print(
-                f"{name}, {when}: {now.kernels} kernel of {now.kernel_memory:.0f} MB, server {now.server_memory:.0f} MB"
-            )
+    print(f"\n{times} times {use.__name__}: {len(errors)} errors of the page")
+    for when, now in zip(("before", "after"), stages, strict=True):
+        print(f"  {when}: {now.kernels} kernel of {now.kernel_memory:.1f} MB, server {now.server_memory:.1f} MB")
+    before, after = stages
+    kernel, server = after.kernel_memory / before.kernel_memory - 1, after.server_memory / before.server_memory - 1
+    print(f"  grown by: kernel {kernel:+.1%}, server {server:+.1%}")

@@ -1,7 +1,7 @@
-"""Hours of use in minutes: moves, changes of talk and reloads, with memory and kernels before and after."""
+"""Hours of use in minutes: moves, changes of talk and reloads, with memory and kernels before and after each."""
 
-import gc
 import time
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -19,7 +19,6 @@ class Held:
 
 def held(kit: Any) -> Held:
     """Return what a running kit holds now."""
-    gc.collect()
     kernels = kit.kernels()
     return Held(len(kernels), sum(map(_memory, kernels)), _memory(kit.server()))
 
@@ -55,23 +54,22 @@ def reload(page: Any, times: int) -> None:
         page.wait_for_selector(DRAWN)
 
 
-def soak(kit: Any, page: Any, moves: int, talks: int, reloads: int) -> dict[str, tuple[Held, Held]]:
-    """Use a page that is drawn, after some use that fills what is read once; return before and after of each part."""
+def warm(page: Any) -> None:
+    """Use a page that is drawn until what is read once is read."""
     move(page, 60)
     change_talk(page, 6)
-    before = held(kit)
-    move(page, moves)
-    change_talk(page, talks)
-    worked = held(kit)
-    reload(page, 1)
-    once = _settled(kit)
-    reload(page, reloads)
-    return {"moves and talks": (before, worked), "reloads": (once, _settled(kit))}
+
+
+def over(kit: Any, use: Callable[[], None]) -> tuple[Held, Held]:
+    """Return what a kit holds before and after it is used in some way."""
+    before = _settled(kit)
+    use()
+    return before, _settled(kit)
 
 
 def _settled(kit: Any) -> Held:
     until = time.monotonic() + 60
     while time.monotonic() < until and len(kit.kernels()) > 1:
         time.sleep(0.5)
-    time.sleep(2)
+    time.sleep(1)
     return held(kit)

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from operator import itemgetter
 from pathlib import Path
 
+from kit import files
 from kit.errors import ReleaseError, nearest
 from kit.texts import listing
 
@@ -53,8 +54,8 @@ class ReleaseFolder:
     progress: Progress
 
     def __post_init__(self) -> None:
-        if not self.folder.is_dir():
-            kind = "is a file" if self.folder.exists() else "does not exist"
+        if not files.is_folder(self.folder):
+            kind = "is a file" if files.exists(self.folder) else "does not exist"
             raise ReleaseError(f"folder {self.folder} {kind}; give the folder that holds the release's food.csv")
         missing = [name for name in COLUMNS if name not in OPTIONAL and not self.has(name)]
         if missing:
