@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from kit import files
 from kit.errors import UnknownNameError
-from kit.food.composition import read_rows
+from kit.food.cells import read_rows
 from kit.food.vocabulary import words
 
 # What people mean by a word that stands for several; those who say "nut-free" mean peanuts too (common practice).

@@ -1,7 +1,7 @@
 """Units of nutrients as tables and labels write them, as the unit the kit keeps each nutrient in."""
 
-from kit.food.composition import nutrient
 from kit.food.energy import KJ_PER_KCAL
+from kit.food.nutrients import nutrient
 
 _GRAMS = {"g": 1.0, "gram": 1.0, "grams": 1.0, "mg": 1e-3, "mcg": 1e-6, "ug": 1e-6, "µg": 1e-6, "μg": 1e-6}
 _KCAL = {"kcal": 1.0, "cal": 1.0, "calories": 1.0, "kj": 1 / KJ_PER_KCAL}  # a label's "calorie" is a kilocalorie

@@ -1,10 +1,20 @@
-"""What the cells of a table of foods hold: numbers, lists, and numbers by name."""
+"""The rows of a table, and what its cells hold: numbers, lists, and numbers by name."""
 
+import csv
 from pathlib import Path
 
 import numpy as np
 
 from kit.errors import KitError
+
+
+def read_rows(path: Path) -> list[dict[str, str]]:
+    """Return a CSV table's rows; every cell stays text, so that the tagname NA is not taken for a missing value."""
+    try:
+        with open(path, encoding="utf-8", newline="") as file:
+            return list(csv.DictReader(file))
+    except OSError as fault:
+        raise KitError(f"{path} cannot be read ({fault.strerror})") from fault
 
 
 def number_in(cell: str, table: Path, food: str, column: str) -> float:

@@ -1,6 +1,5 @@
 """The table of foods: what 100 g of each holds, what its household measures weigh, and where both are from."""
 
-import csv
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
@@ -11,8 +10,9 @@ from numpy.typing import NDArray
 
 from kit import files
 from kit.errors import KitError, UnknownNameError
-from kit.food.cells import list_in, named_numbers_in, number_in
+from kit.food.cells import list_in, named_numbers_in, number_in, read_rows
 from kit.food.measure import Measure
+from kit.food.nutrients import nutrient_index, nutrients
 from kit.food.own_table import own_rows
 
 Array = NDArray[np.float64]
@@ -20,46 +20,6 @@ SR26, PACKAGE_LABEL, FOODDATA_CENTRAL = "SR26", "package label", "FoodData Centr
 MEASURE_COLUMNS = ("food", "measure", "cut", "grams", "source")
 COMPOSITION = "USDA National Nutrient Database for Standard Reference, Release 26 (2013)"
 DEVIATIONS = "relative_sd"  # a column of the user's own table only
-
-
-@dataclass(frozen=True, slots=True)
-class Nutrient:
-    """A nutrient: our id, its unit, the INFOODS tagname, its name and the decimals it is shown with."""
-
-    id: str
-    unit: str
-    tagname: str
-    name: str
-    decimals: int
-
-
-@cache
-def nutrients() -> Mapping[str, Nutrient]:
-    """Return every nutrient by id, in the order of all arrays of nutrients in the kit."""
-    return {
-        row["nutrient"]: Nutrient(row["nutrient"], row["unit"], row["tagname"], row["name"], int(row["decimals"]))
-        for row in read_rows(files.bundled("data/nutrients.csv"))
-    }
-
-
-def nutrient(name: str) -> Nutrient:
-    """Return one nutrient.
-
-    Raises
-    ------
-    UnknownNameError
-        If there is none of that id; the nearest is offered.
-    """
-    try:
-        return nutrients()[name]
-    except KeyError:
-        raise UnknownNameError("nutrient", name, nutrients()) from None
-
-
-@cache
-def nutrient_index(name: str) -> int:
-    """Return the place of a nutrient in every array of nutrients."""
-    return list(nutrients()).index(nutrient(name).id)
 
 
 @dataclass(frozen=True, eq=False)
@@ -171,15 +131,6 @@ class Foods(Mapping[str, Food]):
     def forms(self, base: str) -> list[Food]:
         """Return the foods that are forms of one thing, in the table's order."""
         return [food for food in self._foods.values() if base and food.base == base]
-
-
-def read_rows(path: Path) -> list[dict[str, str]]:
-    """Return a CSV table's rows; every cell stays text, so that the tagname NA is not taken for a missing value."""
-    try:
-        with open(path, encoding="utf-8", newline="") as file:
-            return list(csv.DictReader(file))
-    except OSError as fault:
-        raise KitError(f"{path} cannot be read ({fault.strerror})") from fault
 
 
 def read_foods(table: Path, measures: Path) -> list[Food]:

@@ -8,7 +8,9 @@ from numpy.typing import NDArray
 
 from kit import files
 from kit.errors import AmountError, UnknownNameError
-from kit.food.composition import Food, Foods, bundled_foods, nutrients, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food, Foods, bundled_foods
+from kit.food.nutrients import nutrients
 
 WAYS = ("raw", "boiled", "baked", "fried", "stewed")
 

@@ -7,7 +7,8 @@ from types import MappingProxyType
 
 from kit import files
 from kit.errors import UnknownNameError
-from kit.food.composition import nutrient, read_rows
+from kit.food.cells import read_rows
+from kit.food.nutrients import nutrient
 
 DAILY_VALUE_TABLES: Mapping[str, str] = MappingProxyType(
     {"us": "data/daily_values.csv", "eu": "data/reference_intakes_eu.csv"}

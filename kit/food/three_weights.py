@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from kit import files
-from kit.food.composition import Food, Foods, bundled_foods, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food, Foods, bundled_foods
 from kit.food.cooking import volume_yield, weight_yield
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from kit import files
-from kit.food.composition import read_rows
+from kit.food.cells import read_rows
 
 SMALL_WORDS = frozenset(
     "of the a an and with in for or to from into on at about plus each more your our some any".split()

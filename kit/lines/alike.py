@@ -1,6 +1,7 @@
 """Whether two foods are alike in the numbers that matter."""
 
-from kit.food.composition import Food, nutrient_index
+from kit.food.composition import Food
+from kit.food.nutrients import nutrient_index
 
 # A twentieth of the daily value in 100 g, 21 CFR 101.9(c)(8)(iv) and (9); for sugars, of the one of added sugars.
 _A_TWENTIETH = {

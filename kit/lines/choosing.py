@@ -3,9 +3,10 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from kit.food.composition import Food, Foods, nutrient_index
+from kit.food.composition import Food, Foods
 from kit.food.finding import Match, Name
 from kit.food.measure import Measure
+from kit.food.nutrients import nutrient_index
 from kit.food.vocabulary import SMALL_WORDS, words
 from kit.lines.accounting import is_missing, unaccounted
 from kit.lines.alike import unlike

@@ -5,7 +5,8 @@ from collections.abc import Mapping, Sequence
 from functools import cache, cached_property, lru_cache
 
 from kit import files
-from kit.food.composition import Food, Foods, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food, Foods
 from kit.food.finding import Index, Name
 from kit.food.measure import Measure
 from kit.food.vocabulary import SMALL_WORDS, line_words, words

@@ -4,7 +4,8 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from kit.food.composition import Food, nutrient_index
+from kit.food.composition import Food
+from kit.food.nutrients import nutrient_index
 
 
 @dataclass(frozen=True, slots=True)

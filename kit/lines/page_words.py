@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from functools import cache
 
 from kit import files
-from kit.food.composition import read_rows
+from kit.food.cells import read_rows
 
 _EDGE = re.compile(r"^[\W_]+|[^\w)]+$")
 

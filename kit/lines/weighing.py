@@ -10,7 +10,8 @@ from typing import TypeVar
 from kit import files
 from kit.errors import UnknownNameError
 from kit.food.amounts import Count
-from kit.food.composition import Food, bundled_foods, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food, bundled_foods
 from kit.food.cooking import drained_share, edible_grams
 from kit.food.measure import Measure
 from kit.food.measures import amount_text, fraction_text, units

@@ -9,7 +9,9 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from kit import files
-from kit.food.composition import Food, nutrient, nutrient_index, nutrients, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food
+from kit.food.nutrients import nutrient, nutrient_index, nutrients
 from kit.lines.weighing import Z90
 from kit.meal.makeup import Makeup
 from kit.meal.nutrition import Nutrition

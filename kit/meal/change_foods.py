@@ -6,7 +6,8 @@ from functools import cache
 
 from kit import files
 from kit.errors import ChangeError, KitError
-from kit.food.composition import Food, Foods, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food, Foods
 from kit.food.finding import food as food_by_key
 from kit.food.finding import index
 from kit.food.names import short_name

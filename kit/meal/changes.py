@@ -3,7 +3,8 @@
 from dataclasses import dataclass, replace
 
 from kit.errors import AmountError
-from kit.food.composition import Food, nutrient_index
+from kit.food.composition import Food
+from kit.food.nutrients import nutrient_index
 from kit.lines.weighing import Z90
 from kit.meal.certainty import Range, composition_sd, total_sd
 from kit.meal.change_reader import read_change

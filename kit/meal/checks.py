@@ -5,8 +5,9 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from kit.food.composition import Food, nutrient_index
+from kit.food.composition import Food
 from kit.food.energy import ATWATER_GENERAL, ENERGY_SOURCES, ENERGY_TOLERANCE, ENERGY_TOLERANCE_KCAL
+from kit.food.nutrients import nutrient_index
 from kit.meal.nutrition import Nutrition, per_100g
 from kit.texts import quantity
 

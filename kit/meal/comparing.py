@@ -9,9 +9,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from kit.errors import AmountError
-from kit.food.composition import Food, nutrient_index
+from kit.food.composition import Food
 from kit.food.measures import units
 from kit.food.names import lowered
+from kit.food.nutrients import nutrient_index
 from kit.lines.nearest_measure import Written
 from kit.lines.weighing import Z90, weigh
 from kit.meal.certainty import Range, composition_sd, ranges

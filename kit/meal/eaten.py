@@ -6,7 +6,8 @@ from functools import cache
 from math import hypot
 
 from kit import files
-from kit.food.composition import Food, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food
 from kit.food.cooking import weight_yield
 from kit.food.three_weights import cooked_form
 from kit.lines.weighing import Z90, spread

@@ -6,8 +6,9 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
-from kit.food.composition import Food, nutrients
+from kit.food.composition import Food
 from kit.food.cooking import kept_when, most_lost
+from kit.food.nutrients import nutrients
 
 Array = NDArray[np.float64]
 

@@ -8,9 +8,9 @@ from math import nan
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from kit.food.composition import nutrient_index, nutrients
 from kit.food.cooking import is_loss_known, vitamins_that_cooking_takes
 from kit.food.energy import ATWATER_GENERAL, ENERGY_SOURCES
+from kit.food.nutrients import nutrient_index, nutrients
 from kit.meal.makeup import Makeup
 from kit.meal.recipe import Recipe
 

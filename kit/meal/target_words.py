@@ -7,7 +7,7 @@ from functools import cache
 
 from kit.errors import TargetError
 from kit.food.amounts import plain_characters
-from kit.food.composition import nutrient, nutrients
+from kit.food.nutrients import nutrient, nutrients
 from kit.texts import number
 
 _ALSO = {

@@ -8,8 +8,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from kit.errors import TargetError
-from kit.food.composition import nutrient, nutrient_index
 from kit.food.names import short_name
+from kit.food.nutrients import nutrient, nutrient_index
 from kit.meal.kitchen_amounts import slider_steps
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.steps import Amount, LeaveOut, Measured, Row, Step

@@ -6,7 +6,8 @@ from functools import cache
 from typing import Protocol
 
 from kit import files
-from kit.food.composition import Food, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food
 from kit.food.cooking import WAYS
 from kit.food.vocabulary import words
 

@@ -7,8 +7,10 @@ from dataclasses import dataclass
 from kit import files
 from kit.errors import UnknownNameError
 from kit.food.alcohol import alcohol_of
-from kit.food.composition import Food, nutrient, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food
 from kit.food.daily_values import daily_values
+from kit.food.nutrients import nutrient
 from kit.meal.nutrition import Nutrition
 from kit.meal.recipe import Recipe
 from kit.rules.allergens import allergen_sentence, must_be_asked

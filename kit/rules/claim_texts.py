@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import inf, isfinite
 
-from kit.food.composition import nutrient, nutrients
+from kit.food.nutrients import nutrient, nutrients
 from kit.rules.naming import is_plural, thing_said
 from kit.rules.subject import Span, Subject
 from kit.rules.wordings import ClaimLimit

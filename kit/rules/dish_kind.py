@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from kit import files
-from kit.food.composition import read_rows
+from kit.food.cells import read_rows
 from kit.food.vocabulary import singular
 from kit.meal.certainty import Range
 from kit.meal.eaten import taken_up

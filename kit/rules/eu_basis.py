@@ -6,8 +6,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from kit.food.alcohol import alcohol_of
-from kit.food.composition import nutrient_index
 from kit.food.energy import EU_KCAL_PER_GRAM, EU_KJ_PER_GRAM
+from kit.food.nutrients import nutrient_index
 from kit.meal.nutrition import Nutrition
 from kit.rules.reference import share_of_day
 
@@ -32,7 +32,7 @@ def as_eu(values: ArrayLike, alcohol: ArrayLike = 0.0) -> NDArray[np.float64]:
     Parameters
     ----------
     values : array_like, shape (..., n_nutrients)
-        Amounts in the order and units of `kit.food.composition.nutrients`; carbohydrate with its fiber.
+        Amounts in the order and units of `kit.food.nutrients.nutrients`; carbohydrate with its fiber.
     alcohol : array_like, shape (...)
         Alcohol beside them. [g]
 

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from kit import files
-from kit.food.composition import Food, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food
 from kit.food.vocabulary import words
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.ways import ways

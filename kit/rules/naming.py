@@ -5,9 +5,10 @@ from collections.abc import Collection
 from functools import cache
 
 from kit.errors import UnknownNameError
-from kit.food.composition import Food, nutrient
+from kit.food.composition import Food
 from kit.food.finding import food as food_by_key
 from kit.food.names import lowered, short_name
+from kit.food.nutrients import nutrient
 from kit.food.vocabulary import singular, words
 from kit.meal.recipe import Recipe
 

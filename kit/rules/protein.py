@@ -7,7 +7,8 @@ from math import nan
 import numpy as np
 
 from kit import files
-from kit.food.composition import Food, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food
 from kit.meal.nutrition import Nutrition
 
 _SURE_ENOUGH = 0.95  # of the most a day's protein can count, from which it is said

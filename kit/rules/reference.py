@@ -10,9 +10,11 @@ from numpy.typing import ArrayLike, NDArray
 
 from kit import files
 from kit.errors import AmountError, UnknownNameError
-from kit.food.composition import Food, nutrients, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food
 from kit.food.daily_values import daily_values
 from kit.food.measures import convert
+from kit.food.nutrients import nutrients
 from kit.lines.nearest_measure import VOLUMES
 
 _SPICE_GRAMS = 0.5  # where a spoon does not measure it: 21 CFR 101.12(b), from memory
@@ -70,7 +72,7 @@ def share_of_day(values: ArrayLike, rules: str = "us") -> NDArray[np.float64]:
     Parameters
     ----------
     values : array_like, shape (..., n_nutrients)
-        Amounts in the order and units of `kit.food.composition.nutrients`, NaN where missing.
+        Amounts in the order and units of `kit.food.nutrients.nutrients`, NaN where missing.
     rules : {"us", "eu"}
         Whose daily values.
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import isnan
 
-from kit.food.composition import nutrient, nutrients
+from kit.food.nutrients import nutrient, nutrients
 from kit.meal.certainty import ranges, spoken_per_serving
 from kit.meal.nutrition import Nutrition
 from kit.rules.eu_basis import counted, kilojoules_of, salt_grams, share_of_day_in

@@ -2,7 +2,7 @@
 
 from math import isnan
 
-from kit.food.composition import nutrient
+from kit.food.nutrients import nutrient
 from kit.meal.certainty import Range, round_step, said_number, spoken
 from kit.rules.naming import thing_said
 from kit.texts import UNKNOWN, number
@@ -32,13 +32,22 @@ def amount_words(name: str, of: Range, at_least: bool = False) -> str:
     >>> amount_words("protein", Range(18.2, 16.8, 19.6)), amount_words("sodium", Range(0.4, 0, 1))
     ('about 18 grams of protein', 'hardly any sodium')
     """
-    words = quantity_words(name, of, at_least)
-    thing = thing_said(name)
-    if words == UNKNOWN:
+    return words_of(quantity_words(name, of, at_least), thing_said(name))
+
+
+def words_of(quantity: str, thing: str) -> str:
+    """Return a spoken quantity with what it is of; calories name themselves.
+
+    Examples
+    --------
+    >>> words_of("about 2 grams", "salt"), words_of("hardly any", "salt"), words_of("about 425 calories", "calories")
+    ('about 2 grams of salt', 'hardly any salt', 'about 425 calories')
+    """
+    if quantity == UNKNOWN:
         return f"an unknown amount of {thing}"
-    if words == HARDLY_ANY or name == "energy":
-        return f"{HARDLY_ANY} {thing}" if words == HARDLY_ANY else words
-    return f"{words} of {thing}"
+    if quantity == HARDLY_ANY:
+        return f"{HARDLY_ANY} {thing}"
+    return quantity if thing == thing_said("energy") else f"{quantity} of {thing}"
 
 
 def quantity_words(name: str, of: Range, at_least: bool = False) -> str:

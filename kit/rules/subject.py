@@ -7,8 +7,8 @@ from math import hypot, inf, isfinite, isnan
 import numpy as np
 from numpy.typing import NDArray
 
-from kit.food.composition import nutrient_index
 from kit.food.energy import ENERGY_SOURCES, EU_KCAL_PER_GRAM, KCAL_PER_GRAM
+from kit.food.nutrients import nutrient_index
 from kit.rules.dish_kind import DishKind
 from kit.rules.eu_basis import as_eu
 

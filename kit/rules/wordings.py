@@ -7,8 +7,9 @@ from typing import Any
 
 from kit import files
 from kit.errors import UnknownNameError
-from kit.food.composition import nutrients, read_rows
+from kit.food.cells import read_rows
 from kit.food.daily_values import vitamins_and_minerals
+from kit.food.nutrients import nutrients
 
 ANY_CLAIM = "any claim"
 DISH, FOOD = "dish", "food"

@@ -1,7 +1,7 @@
 """Whether what a food brings to a serving of the dish is worth saying of it."""
 
-from kit.food.composition import nutrient
 from kit.food.daily_values import daily_values
+from kit.food.nutrients import nutrient
 from kit.rules.naming import is_plural, thing_said
 from kit.rules.subject import Subject
 from kit.rules.wordings import ClaimRule

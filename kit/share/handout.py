@@ -2,6 +2,7 @@
 
 from markupsafe import Markup
 
+from kit.food.nutrients import nutrient
 from kit.meal.buying import to_buy
 from kit.meal.containers import container_lines
 from kit.rules.reference import distribution_ranges
@@ -10,7 +11,6 @@ from kit.share.contents import Contents, by_part
 from kit.share.pages import filled, sheet
 from kit.share.picture import energy_picture
 from kit.show.look import style
-from kit.show.views import short_name
 from kit.texts import number, percent, span
 
 NO_ALLERGENS = "none of the listed ones by the facts of each food; read every package"
@@ -67,7 +67,8 @@ def number_row(line: Line) -> dict[str, str]:
 def _others(contents: Contents) -> str:
     """Return the other nutrients in one sentence, each with its share of a day."""
     told = [
-        f"{short_name(line.nutrient)} {line.bound}{number(line.value, line.decimals)} {line.unit} ({percent(line.day)})"
+        f"{nutrient(line.nutrient).short_name} {line.bound}{number(line.value, line.decimals)} {line.unit}"
+        f" ({percent(line.day)})"
         for line in contents.other_nutrients
     ]
     return f"{'; '.join(told)}. In brackets the share of a day." if told else ""

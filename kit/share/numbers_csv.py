@@ -4,7 +4,7 @@ from math import isfinite
 
 import numpy as np
 
-from kit.food.composition import nutrients
+from kit.food.nutrients import nutrients
 from kit.meal.certainty import ranges
 from kit.meal.nutrition import Nutrition
 from kit.rules.eu_basis import share_of_day_in

@@ -9,6 +9,7 @@ from typing import Any
 from markupsafe import Markup
 from plotly.offline import get_plotlyjs
 
+from kit.food.nutrients import nutrient
 from kit.meal.certainty import spoken_parts, spoken_parts_per_serving
 from kit.rules.allergens import allergen_sentence, check_the_package
 from kit.rules.protein import least_score, protein_share
@@ -20,7 +21,7 @@ from kit.share.page_data import NUTRIENTS, page_data
 from kit.share.pages import filled, sheet
 from kit.show import charts, look, triangle
 from kit.show.stage import difference
-from kit.show.views import READ_ALOUD, short_name
+from kit.show.views import READ_ALOUD
 from kit.texts import number, percent, span
 
 TRANSLATED: dict[str, Callable[..., Any]] = {
@@ -62,7 +63,7 @@ def page(contents: Contents) -> str:
         serving_is=recipe.serving_is,
         allergens=contents.allergens,
         no_allergens=NO_ALLERGENS,
-        read_out=[(short_name(name), *said[name][1:]) for name in READ_ALOUD],
+        read_out=[(nutrient(name).short_name, *said[name][1:]) for name in READ_ALOUD],
         parts=by_part(contents.lines),
         unread=contents.unread,
         serving=[number_row(line) for line in serving_lines(contents.numbers, NUTRIENTS, contents.talk.rules)],

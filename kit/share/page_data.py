@@ -8,13 +8,13 @@ import numpy as np
 
 from kit.errors import KitError
 from kit.food.allergens import allergen_names
-from kit.food.composition import nutrient, nutrient_index
 from kit.food.cooking import is_loss_known, most_lost, vitamins_that_cooking_takes
 from kit.food.daily_values import daily_values
 from kit.food.energy import KCAL_PER_GRAM
 from kit.food.finding import food as food_by_key
 from kit.food.measures import SYSTEMS
-from kit.food.names import short_name as said_name
+from kit.food.names import short_name
+from kit.food.nutrients import nutrient, nutrient_index
 from kit.lines.weighing import Z90
 from kit.meal.certainty import composition_sd
 from kit.meal.changes import read_change
@@ -30,7 +30,7 @@ from kit.rules.protein import least_quality_of
 from kit.rules.reference import distribution_ranges
 from kit.rules.serving import MAIN_NUTRIENTS
 from kit.share.contents import Contents
-from kit.show.views import COLUMNS, OF_A_DAY, READ_ALOUD, SOURCES_OF, short_name
+from kit.show.views import COLUMNS, OF_A_DAY, READ_ALOUD, SOURCES_OF
 
 FEWEST_CHOICES = 12  # of servings
 NUTRIENTS = tuple(dict.fromkeys((*MAIN_NUTRIENTS, *KCAL_PER_GRAM, *OF_A_DAY)))
@@ -75,7 +75,7 @@ def page_data(contents: Contents) -> dict[str, Any]:
             {
                 "id": name,
                 "name": nutrient(name).name,
-                "short": short_name(name),
+                "short": nutrient(name).short_name,
                 "unit": nutrient(name).unit,
                 "decimals": nutrient(name).decimals,
                 "day": values[name].amount if name in values else None,
@@ -141,7 +141,7 @@ def _option(option: Ingredient, recipe: Recipe, place: int, at: list[int], rules
     return {
         "food": food.key,
         "name": food.name,
-        "said": said_name(food),
+        "said": short_name(food),
         "grams": option.grams,
         "amount_sd": option.relative_sd,
         "per_100g": [None if np.isnan(value) else float(value) for value in per_100g],

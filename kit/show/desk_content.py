@@ -5,6 +5,7 @@ from typing import Any
 
 from kit.food.composition import Food
 from kit.food.names import short_name as short_name_of
+from kit.food.nutrients import nutrient
 from kit.meal.certainty import range_of, said_number, spoken_parts_per_serving
 from kit.meal.changes import Change
 from kit.meal.portions import MAKE_MORE, SHARE_OUT
@@ -14,7 +15,6 @@ from kit.show.judged import KINDS, SIGNS
 from kit.show.marks import shorten
 from kit.show.scenes import ESTIMATES, Scene
 from kit.show.setting import Setting, swaps_of
-from kit.show.views import short_name
 from kit.speech.verdict import Verdict
 from kit.speech.what_if import TOO_SMALL
 from kit.talk.plan import Plan
@@ -179,7 +179,7 @@ def _difference(made: Change, name: str) -> tuple[float, dict[str, Any]]:
     unsure = low <= 0 <= high
     was = made.before[name]
     row = {
-        "label": short_name(name),
+        "label": nutrient(name).short_name,
         "before": " ".join(filter(None, before[1:])),
         "value": after[1],
         "unit": after[2],

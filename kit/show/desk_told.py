@@ -3,12 +3,13 @@
 from collections.abc import Mapping
 from typing import Any
 
+from kit.food.nutrients import nutrient
 from kit.meal.changes import change
 from kit.meal.eaten import eaten_grams
 from kit.show import desk_content
 from kit.show.scenes import NAMES, Scene, Shown, frame, scene
 from kit.show.setting import Made, Setting
-from kit.show.views import READ_ALOUD, SOURCES_OF, short_name
+from kit.show.views import READ_ALOUD, SOURCES_OF
 from kit.speech.points import check_points
 from kit.speech.verdict import Verdict
 from kit.talk.plan import plan
@@ -50,8 +51,8 @@ class Told:
             "measures": list(desk_content.MEASURES.items()),
             "questions": [{"asks": q.asks, "tries": q.try_, "answer": q.answer} for q in talk.questions],
             "plan": desk_content.plan_rows(plan(talk)),
-            "numbers_of": [(name, short_name(name)) for name in NUMBERS_OF],
-            "sources_of": [(name, short_name(name)) for name in SOURCES_OF],
+            "numbers_of": [(name, nutrient(name).short_name) for name in NUMBERS_OF],
+            "sources_of": [(name, nutrient(name).short_name) for name in SOURCES_OF],
             "serving": f"{talk.recipe.serving_is}, about {weight} as eaten",
         }
 

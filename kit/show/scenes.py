@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from kit.food.composition import COMPOSITION
+from kit.food.nutrients import nutrient
 from kit.meal.buying import to_buy
 from kit.meal.certainty import spoken_parts_per_serving
 from kit.meal.containers import container_lines
@@ -17,7 +18,6 @@ from kit.meal.nutrition import Nutrition
 from kit.rules.cautions import allergens, cautions, storage
 from kit.show import views
 from kit.show.marks import Drawing
-from kit.show.views import short_name
 from kit.talk.talk import Talk
 from kit.texts import listing, number
 
@@ -133,7 +133,7 @@ def numbers_scene(now: Nutrition, written: Nutrition, names: Sequence[str], beca
     said, before = spoken_parts_per_serving(now), spoken_parts_per_serving(written)
     shown = [
         {
-            "label": " ".join(filter(None, (f"{short_name(name)},", said[name][0]))).rstrip(","),
+            "label": " ".join(filter(None, (f"{nutrient(name).short_name},", said[name][0]))).rstrip(","),
             "value": said[name][1],
             "unit": said[name][2],
             "was": "" if said[name] == before[name] else _was(before[name], because),

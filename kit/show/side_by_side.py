@@ -7,15 +7,15 @@ import re
 from collections.abc import Callable, Mapping
 
 from kit.errors import AmountError, ChangeError
-from kit.food.composition import Food, nutrient
+from kit.food.composition import Food
 from kit.food.finding import find
 from kit.food.finding import food as food_by_key
+from kit.food.nutrients import nutrient
 from kit.meal.comparing import MOST, Comparison, compare
 from kit.meal.nutrition import Nutrition
 from kit.show.marks import Drawing
 from kit.show.parts import comparison
 from kit.show.scenes import Scene, chart_scene
-from kit.show.views import short_name
 from kit.texts import listing, quantity
 
 Dishes = Mapping[str, Callable[[], Nutrition]]  # by title in lower case
@@ -111,7 +111,7 @@ def _drawing(made: Comparison) -> Drawing:
     names = [side.name for side in made.sides]
     shown = SHOWN if len(names) == 2 else SHOWN[:3]
     rows = {
-        short_name(name): [
+        nutrient(name).short_name: [
             (side[name].value, quantity(side[name].value, nutrient(name).unit, nutrient(name).decimals))
             for side in made.sides
         ]

@@ -4,11 +4,11 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from kit.food.composition import nutrient, nutrient_index
+from kit.food.nutrients import nutrient, nutrient_index
 from kit.meal.certainty import spoken_per_serving
 from kit.meal.nutrition import Nutrition
 from kit.rules.eu_basis import share_of_day_in
-from kit.rules.naming import short_name as said_name
+from kit.rules.naming import short_name
 from kit.rules.reference import daily_values, distribution_ranges
 from kit.show import charts, parts, triangle
 from kit.show.marks import Drawing
@@ -79,7 +79,7 @@ def _sources(now: Nutrition, written: Nutrition, source_of: str) -> Drawing:
         written.brings(source_of).tolist(),
         about.decimals,
         charts.source_colour(source_of),
-        [said_name(food) for food in foods],
+        [short_name(food) for food in foods],
     )
 
 
@@ -88,10 +88,10 @@ def _day(now: Nutrition, written: Nutrition, rules: str, of_a_day: Sequence[str]
     wanted = [name for name in of_a_day if name in values and values[name].kind]
     here, there = (share_of_day_in(numbers, rules) for numbers in (now, written))
     return charts.share_of_day.drawing(
-        {short_name(name): float(here[nutrient_index(name)]) for name in wanted},
-        {short_name(name) for name in wanted if values[name].kind == "limit"},
-        {short_name(name): float(there[nutrient_index(name)]) for name in wanted},
-        {short_name(name) for name in wanted if now.at_least[nutrient_index(name)]},
+        {nutrient(name).short_name: float(here[nutrient_index(name)]) for name in wanted},
+        {nutrient(name).short_name for name in wanted if values[name].kind == "limit"},
+        {nutrient(name).short_name: float(there[nutrient_index(name)]) for name in wanted},
+        {nutrient(name).short_name for name in wanted if now.at_least[nutrient_index(name)]},
     )
 
 
@@ -135,16 +135,6 @@ def read_out(now: Nutrition, written: Nutrition) -> list[ReadOut]:
     """Return the large numbers of a serving in the form that can be said, beside the serving as written."""
     said, before = spoken_per_serving(now), spoken_per_serving(written)
     return [
-        ReadOut(short_name(name), said[name], "" if said[name] == before[name] else before[name]) for name in READ_ALOUD
+        ReadOut(nutrient(name).short_name, said[name], "" if said[name] == before[name] else before[name])
+        for name in READ_ALOUD
     ]
-
-
-def short_name(name: str) -> str:
-    """Return a nutrient's name without the form it is counted in.
-
-    Examples
-    --------
-    >>> short_name("vitamin_a")
-    'Vitamin A'
-    """
-    return nutrient(name).name.split(" (")[0]

@@ -9,7 +9,7 @@ from kit.food.allergens import allergen_names, read_allergens
 from kit.food.labels.label import Label, key_from
 from kit.food.labels.own_foods import Kept, delete, keep, kept, restore
 from kit.food.labels.printed import LABEL_ONLY
-from kit.show.views import short_name
+from kit.food.nutrients import nutrient
 from kit.talk.desk import Desk
 from kit.texts import listing
 
@@ -38,7 +38,8 @@ class Labels:
         return {
             "label_form": {
                 "lines": [
-                    [name, LABEL_ONLY[name].capitalize() if name in LABEL_ONLY else short_name(name)] for name in _LINES
+                    [name, LABEL_ONLY[name].capitalize() if name in LABEL_ONLY else nutrient(name).short_name]
+                    for name in _LINES
                 ],
                 "origins": [list(option) for option in _ORIGINS],
                 "vegetarian": [list(option) for option in _VEGETARIAN],

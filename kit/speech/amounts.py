@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from kit.meal.certainty import Range
-from kit.rules.spoken import amount_words
+from kit.rules.spoken import HARDLY_ANY, quantity_words, words_of
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.basis import basis_near, handful, piece_of
@@ -15,7 +15,7 @@ from kit.speech.slots import Named, negated, nutrient_before, nutrients_after, s
 from kit.speech.tokens import NO_QUANTITY, Quantity
 from kit.speech.values import KJ_PER_KCAL, Amount, amount_of, ends, said_thing, unit_of
 from kit.talk.dish import Dish
-from kit.texts import number
+from kit.texts import UNKNOWN, number
 
 FAMILY = "amount"
 ENERGY_UNITS = ("kcal", "kJ")
@@ -247,23 +247,21 @@ def _number(said: Quantity) -> str:
     return f"{text} {said.unit}".strip()
 
 
+def spoken_quantity(name: str, of: Range, open_above: bool = False) -> str:
+    """Return an amount the way it is said, without what it is of; salt is in grams, as fat is."""
+    return quantity_words("fat" if name in ("salt", "unsaturated_fat") else name, of, open_above)
+
+
 def spoken_amount(name: str, of: Range, open_above: bool = False) -> str:
     """Return an amount with its nutrient the way it is said; salt is in grams."""
-    if name in ("salt", "unsaturated_fat"):
-        words = amount_words("fat", of, open_above)
-        return words.replace("fat", said_thing(name))
-    return amount_words(name, of, open_above)
+    return words_of(spoken_quantity(name, of, open_above), said_thing(name))
 
 
 def _edit(claim: AmountClaim, found: Amount) -> Edit | None:
-    words = spoken_amount(claim.nutrient, found.of, found.open_above)
-    if claim.negated or "hardly" in words or "unknown" in words:
+    words = spoken_quantity(claim.nutrient, found.of, found.open_above)
+    if claim.negated or words in (HARDLY_ANY, UNKNOWN) or claim.said.unit != unit_of(claim.nutrient):
         return None
-    thing = said_thing(claim.nutrient)
-    plain = words.removesuffix(f" of {thing}")
-    if claim.said.unit in ("kcal",) and plain.endswith("calories"):
-        return Edit(claim.start, claim.end, plain)
-    return Edit(claim.start, claim.end, plain) if claim.said.unit == unit_of(claim.nutrient) else None
+    return Edit(claim.start, claim.end, words)
 
 
 def _sentences(claim: AmountClaim, found: Amount) -> tuple[str, ...]:

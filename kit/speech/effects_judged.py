@@ -2,15 +2,15 @@
 
 from dataclasses import dataclass, replace
 
-from kit.food.composition import nutrients
+from kit.food.nutrients import nutrients
 from kit.meal.certainty import Range
 from kit.meal.changes import change
-from kit.rules.spoken import amount_words, quantity_words
+from kit.rules.spoken import HARDLY_ANY
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
-from kit.speech.amounts import in_unit
+from kit.speech.amounts import in_unit, spoken_amount, spoken_quantity
 from kit.speech.changes_made import changed
-from kit.speech.changes_said import AS_TYPED, RINSE, SaidChange
+from kit.speech.changes_said import AMOUNT, AS_TYPED, RINSE, SaidChange
 from kit.speech.claim import Claim, Edit, Finding
 from kit.speech.share_claim import share_edit
 from kit.speech.tokens import NO_QUANTITY, Quantity
@@ -124,35 +124,24 @@ def _edit(claim: EffectClaim, of: Range, before: float) -> Edit | None:
         return None
     size = Range(abs(of.value), *sorted((abs(of.low), abs(of.high))))
     if claim.said.unit in _UNITS:
-        words = quantity_words(_counted_as(claim.nutrient), size)
-        return (
-            None
-            if "hardly" in words or claim.said.unit != unit_of(claim.nutrient)
-            else Edit(claim.start, claim.end, words)
-        )
+        words = spoken_quantity(claim.nutrient, size)
+        if words == HARDLY_ANY or claim.said.unit != unit_of(claim.nutrient):
+            return None
+        return Edit(claim.start, claim.end, words)
     share = abs(of.value) / before if before else 0.0
     edit = share_edit(claim.start, claim.end, share)
     return replace(edit, words=f"by {edit.words}") if edit is not None and claim.halved else edit
 
 
-def _counted_as(name: str) -> str:
-    """Return the nutrient in whose unit one is said: salt in grams, as fat is."""
-    return "fat" if name == "salt" else name
-
-
 def _sentences(claim: EffectClaim, words: str, of: Range, gain: str) -> tuple[str, ...]:
     size = Range(abs(of.value), *sorted((abs(of.low), abs(of.high))))
-    amount = amount_words(_counted_as(claim.nutrient), size)
     begin = words[:1].upper() + words[1:]
-    if of.low < 0 < of.high or (claim.change is not None and claim.change.kind == AS_TYPED):
+    kind = claim.change.kind if claim.change is not None else ""
+    if of.low < 0 < of.high or kind in (AS_TYPED, AMOUNT):
         return ()
-    if "hardly" in amount or "changing" in words:
-        return (
-            (f"{begin} makes hardly any difference to the {said_thing(claim.nutrient)}.",)
-            if "changing" not in words
-            else ()
-        )
-    return (f"{begin} {gain} {amount} a serving.",)
+    if spoken_quantity(claim.nutrient, size) == HARDLY_ANY:
+        return (f"{begin} makes hardly any difference to the {said_thing(claim.nutrient)}.",)
+    return (f"{begin} {gain} {spoken_amount(claim.nutrient, size)} a serving.",)
 
 
 def _judge_rinse(claim: EffectClaim) -> Finding:

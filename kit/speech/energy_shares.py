@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from kit.food.composition import nutrient_index
 from kit.food.energy import KCAL_PER_GRAM
+from kit.food.nutrients import nutrient_index
 from kit.meal.certainty import Range
 from kit.meal.nutrition import ATWATER_GENERAL, ENERGY_SOURCES
 from kit.rules.spoken import share_words

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from kit import files
-from kit.food.composition import read_rows
+from kit.food.cells import read_rows
 from kit.rules.verdicts import CANNOT_TELL
 from kit.speech.claim import Claim, Finding
 from kit.speech.sentence import Sentence

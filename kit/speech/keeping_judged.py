@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from kit import files
-from kit.food.composition import Food, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food
 from kit.rules.dish_kind import kind_of_dish
 from kit.rules.keeping import doneness_of, keeping
 from kit.rules.naming import short_name

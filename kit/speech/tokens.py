@@ -7,7 +7,7 @@ from functools import cache
 from typing import NamedTuple
 
 from kit import files
-from kit.food.composition import read_rows
+from kit.food.cells import read_rows
 from kit.food.measures import FRACTION_GLYPHS
 from kit.food.vocabulary import singular
 

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.errors import UnknownNameError
-from kit.food.composition import Food, foods, nutrient
+from kit.food.composition import Food, foods
+from kit.food.nutrients import nutrient, nutrient_index
 from kit.meal.certainty import Range
 from kit.rules.eu_basis import SALT_PER_SODIUM
 from kit.rules.naming import full_name, is_plural, short_name, thing_said
@@ -146,8 +147,6 @@ def begin_of(dish: Dish, about: About) -> str:
 
 def lacking(dish: Dish, name: str) -> bool:
     """Return whether so much of the dish has no value for a nutrient that an amount is only the least."""
-    from kit.food.composition import nutrient_index
-
     grams = dish.numbers.recipe.grams
     whole = float(grams.sum())
     for own, _ in of_nutrient(name):

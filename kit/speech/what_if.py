@@ -6,7 +6,7 @@ from functools import cached_property
 from typing import Any
 
 from kit.errors import ChangeError
-from kit.food.composition import nutrient, nutrients
+from kit.food.nutrients import nutrient, nutrients
 from kit.meal.certainty import Range, range_of
 from kit.meal.changes import Change, change, read_change
 from kit.meal.changes_told import StepTold, told

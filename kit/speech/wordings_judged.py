@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from itertools import islice
 
 from kit.errors import UnknownNameError
-from kit.food.composition import Food, foods, nutrients
+from kit.food.composition import Food, foods
+from kit.food.nutrients import nutrients
 from kit.rules.beside import AMOUNT
 from kit.rules.claim_texts import phrase
 from kit.rules.claims import Judgement, judge

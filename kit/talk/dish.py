@@ -9,8 +9,9 @@ from numpy.typing import NDArray
 
 from kit.errors import UnknownNameError
 from kit.food.alcohol import alcohol_of
-from kit.food.composition import PACKAGE_LABEL, Food, nutrient_index
+from kit.food.composition import PACKAGE_LABEL, Food
 from kit.food.measures import convert, unit
+from kit.food.nutrients import nutrient_index
 from kit.lines.nearest_measure import VOLUMES
 from kit.lines.weighing import Z90
 from kit.meal.certainty import Range, composition_sd, ranges, total_sd

@@ -11,7 +11,9 @@ from functools import lru_cache
 from kit import files
 from kit.errors import KitError, UnknownNameError, nearest
 from kit.food.amounts import plain_characters, read_count
-from kit.food.composition import Food, nutrient, nutrients, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import Food
+from kit.food.nutrients import nutrient, nutrients
 from kit.meal.certainty import Range, spoken
 from kit.meal.kitchen_amounts import kitchen_amount
 from kit.meal.nutrition import ENERGY_SOURCES

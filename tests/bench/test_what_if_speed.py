@@ -7,7 +7,7 @@ import numpy as np
 import pint
 import pytest
 
-from kit.food.composition import nutrients
+from kit.food.nutrients import nutrients
 from kit.meal.certainty import ranges
 from kit.meal.nutrition import nutrition
 from kit.meal.recipe import recipe

@@ -7,7 +7,7 @@ from random import Random
 import pytest
 from hostile import HOSTILE
 
-from kit.food.composition import nutrient
+from kit.food.nutrients import nutrient
 from kit.meal.certainty import spoken_parts_per_serving
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.meal.portions import make_more, share_out

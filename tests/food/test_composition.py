@@ -5,7 +5,8 @@ import pytest
 
 from kit.errors import KitError, UnknownNameError
 from kit.files import bundled
-from kit.food.composition import Food, Foods, bundled_foods, food_from, nutrient, nutrient_index, nutrients, read_foods
+from kit.food.composition import Food, Foods, bundled_foods, food_from, read_foods
+from kit.food.nutrients import nutrient, nutrient_index, nutrients
 
 TABLE = bundled_foods()
 

@@ -4,8 +4,9 @@ import numpy as np
 import pytest
 
 from kit.errors import AmountError, UnknownNameError
-from kit.food.composition import bundled_foods, food_from, nutrient_index
+from kit.food.composition import bundled_foods, food_from
 from kit.food.cooking import drained_share, edible_grams, retention, treatments, volume_yield, weight_yield
+from kit.food.nutrients import nutrient_index
 
 TABLE = bundled_foods()
 

@@ -4,7 +4,8 @@ import pytest
 from each import for_each
 
 from kit import files
-from kit.food.composition import bundled_foods, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import bundled_foods
 from kit.food.vocabulary import words
 from kit.lines.choosing import choose
 from kit.lines.known_names import is_name

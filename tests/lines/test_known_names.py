@@ -3,7 +3,8 @@
 from each import for_each
 
 from kit import files
-from kit.food.composition import bundled_foods, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import bundled_foods
 from kit.food.vocabulary import words
 from kit.lines.known_names import is_name, known_names
 from kit.lines.reader import read

@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from strategies import dishes
 
-from kit.food.composition import bundled_foods, nutrients
+from kit.food.composition import bundled_foods
+from kit.food.nutrients import nutrients
 from kit.meal.certainty import (
     composition_sd,
     range_of,

@@ -3,7 +3,8 @@
 import numpy as np
 from each import for_each
 
-from kit.food.composition import bundled_foods, food_from, nutrient_index
+from kit.food.composition import bundled_foods, food_from
+from kit.food.nutrients import nutrient_index
 from kit.meal.checks import ENERGY_TOLERANCE, check_values, checks
 from kit.meal.nutrition import nutrition
 from kit.meal.recipe import recipe

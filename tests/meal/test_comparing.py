@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from strategies import dishes, foods
 
 from kit.errors import AmountError
-from kit.food.composition import bundled_foods, nutrient_index
+from kit.food.composition import bundled_foods
+from kit.food.nutrients import nutrient_index
 from kit.meal.comparing import BASES, compare
 from kit.meal.nutrition import nutrition
 from kit.meal.recipe import recipe

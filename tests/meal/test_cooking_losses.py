@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
-from kit.food.composition import nutrient_index, nutrients
 from kit.food.cooking import is_loss_known, retention, vitamins_that_cooking_takes
+from kit.food.nutrients import nutrient_index, nutrients
 from kit.lines.recipe_text import read_recipe
 from kit.meal.certainty import ranges, spoken_per_serving
 from kit.meal.nutrition import nutrition

@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from strategies import dishes
 
-from kit.food.composition import food_from, nutrient_index, nutrients
+from kit.food.composition import food_from
+from kit.food.nutrients import nutrient_index, nutrients
 from kit.lines.reader import read
 from kit.meal.certainty import spoken_per_serving
 from kit.meal.nutrition import contributions, energy_shares, nutrition, per_100g

@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 from strategies import dishes
 
 from kit.errors import AmountError, LineError, UnknownNameError
-from kit.food.composition import bundled_foods, nutrient_index
+from kit.food.composition import bundled_foods
+from kit.food.nutrients import nutrient_index
 from kit.lines.reader import read
 from kit.lines.recipe_text import read_recipe
 from kit.meal.recipe import Ingredient, Recipe, ingredient_from, recipe, recipe_from

@@ -4,8 +4,9 @@ import pytest
 from each import for_each
 
 from kit.errors import UnknownNameError
-from kit.food.composition import bundled_foods, nutrient_index
+from kit.food.composition import bundled_foods
 from kit.food.cooking import WAYS, kept_when, retention
+from kit.food.nutrients import nutrient_index
 from kit.meal.eaten import eaten_grams
 from kit.meal.nutrition import nutrition
 from kit.meal.recipe import cooked_as, recipe

@@ -3,7 +3,7 @@
 import pytest
 from each import for_each
 
-from kit.food.composition import nutrients
+from kit.food.nutrients import nutrients
 from kit.rules.reference import daily_values, distribution_ranges, reference_amounts
 
 # 21 CFR 101.9(c)(8)(iv), 2016 revision; 17 of these agree with J Nutr 2013;143:1999, table 2.

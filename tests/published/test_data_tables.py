@@ -7,7 +7,9 @@ import pytest
 from each import for_each
 
 from kit import files
-from kit.food.composition import bundled_foods, nutrients, read_rows
+from kit.food.cells import read_rows
+from kit.food.composition import bundled_foods
+from kit.food.nutrients import nutrients
 from kit.meal.recipe import KINDS_OF_DISH
 from kit.rules.reference import reference_amounts
 

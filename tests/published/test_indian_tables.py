@@ -7,7 +7,8 @@ import numpy as np
 import pytest
 from each import for_each
 
-from kit.food.composition import bundled_foods, nutrient_index
+from kit.food.composition import bundled_foods
+from kit.food.nutrients import nutrient_index
 from kit.meal.certainty import Z90, composition_sd
 from kit.meal.nutrition import ATWATER_GENERAL
 

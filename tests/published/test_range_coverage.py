@@ -10,8 +10,9 @@ from pathlib import Path
 
 import numpy as np
 
-from kit.food.composition import bundled_foods, nutrient_index
+from kit.food.composition import bundled_foods
 from kit.food.energy import ATWATER_GENERAL
+from kit.food.nutrients import nutrient_index
 from kit.lines.recipe_text import read_recipe
 from kit.meal.certainty import Z90, composition_sd, ranges
 from kit.meal.nutrition import nutrition

@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from strategies import dishes
 from uncertainties import ufloat
 
-from kit.food.composition import nutrient_index
+from kit.food.nutrients import nutrient_index
 from kit.meal.certainty import Z90, composition_sd, ranges, total_sd
 from kit.meal.nutrition import nutrition
 from kit.meal.recipe import recipe

@@ -10,7 +10,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from kit.food.composition import nutrient_index, nutrients
+from kit.food.nutrients import nutrient_index, nutrients
 from kit.rules.claims import judge
 from kit.rules.dish_kind import DishKind
 from kit.rules.subject import MIXED_PIECE, Subject

@@ -5,7 +5,8 @@ import re
 from each import for_each
 
 from kit import files
-from kit.food.composition import nutrients, read_rows
+from kit.food.cells import read_rows
+from kit.food.nutrients import nutrients
 from kit.rules.reference import daily_values
 
 # What a test of a wording may measure beside a nutrient.

@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 from each import for_each
 
-from kit.food.composition import food_from, nutrient_index
+from kit.food.composition import food_from
+from kit.food.nutrients import nutrient_index
 from kit.meal.nutrition import nutrition, per_100g
 from kit.meal.recipe import Ingredient, Recipe
 

@@ -7,7 +7,8 @@ import pytest
 from talks import a_dish
 
 from kit.errors import UnknownNameError
-from kit.food.composition import food_from, foods, nutrient_index
+from kit.food.composition import food_from, foods
+from kit.food.nutrients import nutrient_index
 from kit.rules.claims import judge
 from kit.rules.subjects import of_dish, of_food
 from kit.rules.wordings import rule_for, wording_called

@@ -4,7 +4,8 @@ import numpy as np
 import pytest
 
 from kit.food.alcohol import alcohol_of
-from kit.food.composition import food_from, foods, nutrient_index
+from kit.food.composition import food_from, foods
+from kit.food.nutrients import nutrient_index
 from kit.meal.nutrition import nutrition
 from kit.meal.recipe import recipe
 from kit.rules.claims import judge

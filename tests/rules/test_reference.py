@@ -4,9 +4,10 @@ import numpy as np
 import pytest
 
 from kit.errors import AmountError, UnknownNameError
-from kit.food.composition import food_from, foods, nutrient_index, nutrients
+from kit.food.composition import food_from, foods
 from kit.food.daily_values import vitamins_and_minerals
 from kit.food.measure import Measure
+from kit.food.nutrients import nutrient_index, nutrients
 from kit.rules.reference import (
     daily_values,
     distribution_ranges,

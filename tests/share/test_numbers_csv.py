@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from kit.food.composition import nutrients
+from kit.food.nutrients import nutrients
 from kit.meal.nutrition import nutrition
 from kit.meal.recipe import Recipe
 from kit.share.numbers_csv import numbers_csv

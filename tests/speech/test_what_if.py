@@ -7,7 +7,7 @@ import pytest
 
 from kit.__main__ import main
 from kit.errors import ChangeError
-from kit.food.composition import nutrients
+from kit.food.nutrients import nutrients
 from kit.meal.nutrition import nutrition
 from kit.meal.steps import applied
 from kit.speech.points import check_points

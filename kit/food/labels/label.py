@@ -10,9 +10,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from kit.errors import LabelError
-from kit.food.composition import nutrient_index, nutrients
 from kit.food.labels.label_rounding import Printed
 from kit.food.labels.printed import LABEL_ONLY, printed_amount, printed_names, printed_percent
+from kit.food.nutrients import nutrient_index, nutrients
 
 Array = NDArray[np.float64]
 SERVING_GRAMS = re.compile(r"(\d+(?:[.,]\d+)?)\s*(?:g|grams?)\b", re.IGNORECASE)

@@ -6,12 +6,13 @@ from typing import Any
 import numpy as np
 
 from kit.errors import LabelError, nearest
-from kit.food.composition import PACKAGE_LABEL, Food, nutrient_index, nutrients
+from kit.food.composition import PACKAGE_LABEL, Food
 from kit.food.household import read_measure
 from kit.food.labels.label import SERVING_GRAMS, Label, key_from
 from kit.food.labels.label_checks import faults
 from kit.food.labels.printed import LABEL_ONLY, printed_names
 from kit.food.measure import Measure
+from kit.food.nutrients import nutrient_index, nutrients
 
 # A food may differ from its label by a fifth before it is misbranded, 21 CFR 101.9(g)(4) and (5): taken as two
 # standard deviations.

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from kit.errors import AmountError, UnknownNameError
-from kit.food.composition import nutrient, nutrients
 from kit.food.daily_values import daily_values, vitamins_and_minerals
+from kit.food.nutrients import nutrient, nutrients
 from kit.texts import UNKNOWN, quantity
 
 FATS = ("fat", "saturated_fat", "monounsaturated_fat", "polyunsaturated_fat")

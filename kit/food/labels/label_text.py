@@ -5,11 +5,11 @@ from collections.abc import Mapping
 
 from kit.errors import LabelError, nearest
 from kit.food.allergens import read_allergens
-from kit.food.composition import nutrients
 from kit.food.daily_values import daily_values
 from kit.food.labels.label import Label
 from kit.food.labels.label_food import from_table
 from kit.food.labels.printed import LABEL_ONLY, printed_names
+from kit.food.nutrients import nutrients
 
 # What a package calls a line, where that is not our name for it.
 _CALLED: Mapping[str, str] = {

@@ -12,10 +12,11 @@ import numpy as np
 
 from kit import files
 from kit.errors import LabelError, UnknownNameError
-from kit.food.composition import DEVIATIONS, MEASURE_COLUMNS, Food, bundled_foods, nutrients, own_columns, own_table
+from kit.food.composition import DEVIATIONS, MEASURE_COLUMNS, Food, bundled_foods, own_columns, own_table
 from kit.food.labels.label import Label
 from kit.food.labels.label_food import food_of
 from kit.food.measure import Measure
+from kit.food.nutrients import nutrients
 from kit.food.own_table import own_rows
 
 LABEL_COLUMN = "label"  # the label as it was typed, so that it can be corrected

@@ -7,9 +7,9 @@ from functools import cache
 
 from kit.errors import LabelError
 from kit.food.amount_units import factor
-from kit.food.composition import nutrient, nutrients
 from kit.food.daily_values import daily_values
 from kit.food.labels.label_rounding import Printed, percent_rounding, rounding
+from kit.food.nutrients import nutrient, nutrients
 from kit.texts import number
 
 # Printed on labels and needed to check them, though the kit's table of foods has no such column. [g]

@@ -5,7 +5,7 @@ import sqlite3
 import numpy as np
 
 from kit.errors import ReleaseError
-from kit.food.composition import nutrient_index, nutrients
+from kit.food.nutrients import nutrient_index, nutrients
 from kit.texts import number, percent
 
 HEAVIEST_MEASURE = 20_000.0  # of one household measure: a whole turkey weighs 10 kg [g]

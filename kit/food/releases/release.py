@@ -15,8 +15,8 @@ from typing import TextIO
 import numpy as np
 
 from kit.errors import ReleaseError
-from kit.food.composition import nutrient_index, nutrients
 from kit.food.household import WordedMeasure, read_measure
+from kit.food.nutrients import nutrient_index, nutrients
 from kit.food.releases.plausible import HEAVIEST_MEASURE, refuse_the_absurd
 from kit.food.releases.release_files import Progress, ReleaseFolder, decimal, whole_number
 from kit.food.releases.release_nutrients import columns

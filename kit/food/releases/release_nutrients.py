@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from kit import files
 from kit.errors import ReleaseError
 from kit.food.amount_units import into_ours
-from kit.food.composition import nutrient, nutrient_index, read_rows
+from kit.food.cells import read_rows
+from kit.food.nutrients import nutrient, nutrient_index
 from kit.food.releases.release_files import ReleaseFolder
 
 

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kit.errors import KitError, LabelError, UnknownNameError
-from kit.food.composition import foods, nutrient_index, own_table
+from kit.food.composition import foods, own_table
 from kit.food.labels.label import Label
 from kit.food.labels.label_checks import faults
 from kit.food.labels.label_food import food_from_table, food_of, from_table
@@ -18,6 +18,7 @@ from kit.food.labels.label_rounding import Printed, declared
 from kit.food.labels.label_text import read_label
 from kit.food.labels.own_foods import delete, keep, kept, restore
 from kit.food.labels.printed import printed_amount, printed_percent
+from kit.food.nutrients import nutrient_index
 
 # FDA's sample label, "What's New with the Nutrition Facts Label" (burden document 0910-0497, appendix III).
 SAMPLE = {
