@@ -8,6 +8,7 @@ STOPS = frozenset(".;:?!—–")
 
 
 _BREAKS = frozenset("but while whereas because since although though yet however so".split())
+_ALL_BUT = ("everything", "all", "anything", "nothing", "none", "every ingredient", "everything here")
 
 
 def is_stop(token: Token) -> bool:
@@ -24,6 +25,7 @@ def _clauses(tokens: Sequence[Token]) -> Iterator[int]:
             (
                 token.text in _BREAKS
                 and at > 0
+                and not (token.text == "but" and tokens[at - 1].text in _ALL_BUT)
                 and not (
                     token.text == "so" and at + 1 < len(tokens) and tokens[at + 1].text in ("much", "many", "long")
                 )

@@ -29,6 +29,7 @@ _OF_ALL = ("in", "of", "here", "ingredient", "ingredients", "part", "bit", "food
 _NO_DENIAL = frozenset("only just merely simply bad to least kidding joking surprising surprisingly too so".split())
 # "Don't forget that it has milk" denies nothing, but "don't expect thirty grams" does.
 _EXPECT = frozenset("expect count hope rely bank look think believe say call imagine".split())
+_FACTS = frozenset("guess know believe suspect tell notice".split())
 _SHARES = (DayShareClaim, DishShareClaim, EnergyShareClaim, PartClaim)
 _TURNED = (
     AllergenClaim,
@@ -163,6 +164,8 @@ def _denies(sentence: Sentence, at: int) -> bool:
     if sentence.text_at(at) not in _NOT or sentence.text_at(at - 1) == "or":  # "believe it or not"
         return False
     following = sentence.text_at(at + 1)
+    if following in _FACTS and sentence.text_at(at - 1) in ("would", "could", "will", "can"):
+        return False  # "you'd never guess it has 250 calories": it has
     if following == "that" and sentence.text_at(at - 1) == ",":
         return False  # "low in fat, not that you'd know"
     if following in _NO_DENIAL:
@@ -177,6 +180,9 @@ def _can_turn(sentence: Sentence, claim: Claim, negator: int) -> bool:
         return claim.days.relation in ("about", "between", "nearly")
     if not isinstance(claim, _TURNED):
         return False
+    free = isinstance(claim, AllergenClaim) and claim.free
+    if sentence.text_at(negator) in ("nothing", "no", "none") and (free or isinstance(claim, (KindClaim, WordingClaim))):
+        return False  # "nothing in it is gluten-free" says more than that it is not
     if isinstance(claim, _SHARES):
         shares = [at for at in claim.places if share_at(sentence, at) is not None]
         most = claim.said is not None and claim.said.relation == "most"

@@ -184,13 +184,14 @@ class FoodNames:
         return tuple(dict.fromkeys(key for key, _ in fitting))
 
 
-def _words_for(food: Food, line: str) -> tuple[frozenset[str], frozenset[str]]:
+def _words_for(food: Food, line: str, called: frozenset[str]) -> tuple[frozenset[str], frozenset[str]]:
     own = [*words(_LEFT_OUT_OF_NAMES.sub(" ", food.name)), *words(food.base.replace("-", " "))]
     told = [word for word in words(line) if not _measures(word)]
     classes = _CLASS_WORDS.get(food.group, ())
     names = frozenset(word for word in (*own, *told, *classes) if not word.isdigit())
     first = words(short_name(food))
-    last = {words(name)[-1] for name in food.other_names if words(name)}
+    # The pockets that the dish is called are not the pita they are made of, though that may be called so too.
+    last = {words(name)[-1] for name in food.other_names if words(name)} - called
     heads = frozenset(word for word in {*first, *last, *words(line.split(",")[0])} if word not in _HOW)
     return names | frozenset(last), heads | frozenset(classes)
 
@@ -205,7 +206,8 @@ def _names(
     parts: tuple[tuple[str, str], ...], given: tuple[Food, ...], dishes: tuple[tuple[str, str], ...]
 ) -> FoodNames:
     by_key = {food.key: food for food in given}
-    return FoodNames(tuple((key, *_words_for(by_key[key], line)) for key, line in parts), dict(dishes))
+    called = frozenset(word for word, _ in dishes)
+    return FoodNames(tuple((key, *_words_for(by_key[key], line, called)) for key, line in parts), dict(dishes))
 
 
 def _called(recipe: Recipe) -> list[tuple[str, str]]:

@@ -48,7 +48,7 @@ _SHARED_OUT = re.compile(
 _REPORTED = re.compile(
     r"\bi (?:used to (?:say|think|tell)|said|thought)\b"
     r"|\b(?:they|people|folk|folks|some|many) (?:often |always )?(?:say|think|claim|believe|tell)\b"
-    r"|\byou (?:may|might|would|could) (?:have thought|think|have heard)\b|\bmyth\b"
+    r"|\b(?:you|one) (?:may|might|would|could) (?:have thought|think|have heard|expect|guess|assume)\b|\bmyth\b"
 )
 _COUNTED = ("AmountClaim", "DayShareClaim", "EnergyShareClaim", "WordingClaim")
 
@@ -93,7 +93,7 @@ def reported(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     found: list[Claim] = []
     for claim in claims:
         own = " ".join(sentence.text_at(at) for at in sentence.clause_of(claim.places[0]))
-        said = type(claim).__name__ in _COUNTED and _REPORTED.search(own)
+        said = _REPORTED.search(own)
         found.append(UnreadClaim(claim.places, words=sentence.said(claim.places)) if said else claim)
     return found
 

@@ -20,6 +20,7 @@ from kit.speech import (
     dish_shares,
     dish_shares_judged,
     doneness_looks,
+    doubts,
     effects,
     effects_judged,
     energy_shares,
@@ -251,7 +252,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += unread.read(said)
     claims += unread.other_amounts(said, claims) if change is None else []
     claims += hedges.qualifiers(said, claims, change)
-    claims = hedges.reported(said, denials.denied(said, claims))
+    claims = hedges.reported(said, denials.denied(said, doubts.doubted(said, claims)))
     claims.sort(key=lambda claim: claim.places)
     texts = {token.text for token in said.tokens}
     undone = change is not None and _EITHER_WAY.search(text.lower()) is not None

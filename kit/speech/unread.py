@@ -15,7 +15,7 @@ from kit.talk.dish import Dish
 FAMILY = "not understood"
 # Nutrients whose names a cook also uses of other things.
 _ORDINARY = frozenset("salt sugars fat water iron zinc copper".split())
-_GOES_ON = (",", "for", "in", "altogether", "total", "per", "a", "each", "are", "is", "come", "from", "of")
+_GOES_ON = (",", "to", "for", "in", "altogether", "total", "per", "a", "each", "are", "is", "come", "from", "of")
 _TELLING_UNITS = ("kcal", "kJ", "mg", "µg", "iu")
 _HAS = frozenset("has have had contains contain holds hold packs pack carries brings bring with".split())
 _COOKS = frozenset("i we you i've we've you've ill well".split())

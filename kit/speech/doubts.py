@@ -1,0 +1,118 @@
+"""Words beside a claim that turn it, weaken it or give it to something else; what they leave open is asked."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from kit.speech.allergens_judged import AllergenClaim
+from kit.speech.amounts import AmountClaim
+from kit.speech.claim import Claim
+from kit.speech.counts import ServingsClaim
+from kit.speech.day_shares import DayShareClaim
+from kit.speech.keeping_judged import OUT, DegreesClaim, ThawClaim, TimeClaim
+from kit.speech.kinds import KindClaim
+from kit.speech.sentence import Sentence, food_at
+from kit.speech.unread import UnreadClaim
+from kit.speech.wordings_claim import WordingClaim
+
+# What is said of a whole statement: "it isn't true that", "nothing if not", "keeps it from being".
+_OF_ALL_OF_IT = re.compile(
+    r"\b(?:not|never) (?:\w+ )?(?:true|the case|right|correct|so|a fact) that\b"
+    r"|\b(?:untrue|false|wrong|a lie|nonsense|rubbish|ridiculous) (?:that|to say|to call)\b"
+    r"|\bnothing if not\b|\bfrom being\b|\bif only\b|\bi wish\b|\bas if\b"
+    r"|\bnever (?:think|say|call|claim)\b"
+)
+_ALMOST = frozenset(
+    "almost nearly practically virtually basically mostly largely mainly essentially partly partially semi "
+    "nominally supposedly allegedly".split()
+)
+_UNNEEDED = re.compile(
+    r"\b(?:not (?:bother|need|have to|necessary|needed|required)|no (?:need|reason|rush|hurry)|needless|need not"
+    r"|never mind|unnecessary|forget|optional)\b"
+)
+_THE_SAME = re.compile(
+    r"\b(?:(?:so|neither|nor) (?:is|are|does|do|has|have|will|can)|just like|same as|the same (?:goes|is true|holds)"
+    r"|ditto|likewise)\b"
+)
+_TOGETHER = frozenset("together altogether combined total".split())
+_SHARES_OUT = frozenset(
+    "cut cuts slice sliced divide divided split share shared portion portioned stretch stretched make get".split()
+)
+_INTO = ("into", "in", "between", "among", "to")
+
+
+def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return the claims with those that other words of the sentence turn or leave open.
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence.
+    claims : sequence of Claim
+        What every family has read in it.
+    """
+    if not claims:
+        return []
+    text = " ".join(sentence.texts)
+    if _OF_ALL_OF_IT.search(text):
+        places = tuple(sorted({at for claim in claims for at in claim.places}))
+        return [UnreadClaim(places, words=sentence.said(places))]
+    found = [_unneeded(sentence, _weakened(sentence, claim)) for claim in claims]
+    return [*found, *_the_same(sentence, claims), *_shared_out(sentence, claims)]
+
+
+def _weakened(sentence: Sentence, claim: Claim) -> Claim:
+    """Return a kind or wording that is only nearly so as one that is asked about: "almost dairy-free"."""
+    free = isinstance(claim, AllergenClaim) and claim.free
+    if not (free or isinstance(claim, (KindClaim, WordingClaim))):
+        return claim
+    at = min(claim.places) - 1
+    if sentence.text_at(at) not in _ALMOST:
+        return claim
+    places = (at, *claim.places)
+    return UnreadClaim(places, words=sentence.said(places))
+
+
+def _unneeded(sentence: Sentence, claim: Claim) -> Claim:
+    """Return advice that is said not to matter turned round: "don't bother reheating it to 165"."""
+    if not isinstance(claim, (TimeClaim, DegreesClaim, ThawClaim)):
+        return claim
+    clause = sentence.clause_of(claim.places[0])
+    before = " ".join(sentence.text_at(at) for at in clause if at < claim.places[0])
+    if isinstance(claim, TimeClaim) and claim.warned and claim.place == OUT and claim.days.relation == "under":
+        return UnreadClaim(claim.places, words=sentence.said((clause[0], claim.places[-1])))
+    if claim.negated or not _UNNEEDED.search(before):
+        return claim
+    if isinstance(claim, TimeClaim) and claim.place != OUT:
+        return UnreadClaim(claim.places, words=sentence.said((clause[0], claim.places[-1])))
+    return replace(claim, negated=True)
+
+
+def _the_same(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return another thing of which the same is said: "and so is the soup", "just like the potatoes"."""
+    for at in range(1, len(sentence)):
+        led = " ".join(sentence.text_at(place) for place in range(at, min(at + 3, len(sentence))))
+        if not _THE_SAME.match(led):
+            continue
+        behind = range(at + 2, min(at + 6, len(sentence)))
+        named = [place for place in behind if sentence.is_a(place, "dish") or food_at(sentence, place) is not None]
+        if named and sentence.used.isdisjoint(named):
+            return [UnreadClaim((at, named[0]), words=sentence.said((at, named[0])))]
+    return []
+
+
+def _shared_out(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return a count by which an amount is shared out or added up: "cut it into ten", "all six of you together"."""
+    counted = [claim for claim in claims if isinstance(claim, (AmountClaim, DayShareClaim))]
+    if not counted or any(isinstance(claim, ServingsClaim) for claim in claims):
+        return []
+    together = not _TOGETHER.isdisjoint(sentence.words)
+    for at, said in sentence.quantities():
+        if said.unit or said.is_fraction or said.value < 2:
+            continue
+        verb = any(sentence.text_at(place) in _SHARES_OUT for place in range(max(0, at - 6), at))
+        shared = sentence.text_at(at - 1) in _INTO and verb
+        several = together and all(claim.about.count == 1 for claim in counted)
+        if shared or several:
+            return [UnreadClaim((at,), words=sentence.said((max(0, at - 1), at)))]
+    return []
