@@ -8,7 +8,7 @@ STOPS = frozenset(".;:?!—–")
 
 
 _BREAKS = frozenset("but while whereas because since although though yet however so".split())
-_ALL_BUT = ("everything", "all", "anything", "nothing", "none", "every ingredient", "everything here")
+_ALL_BUT = frozenset(("everything", "all", "anything", "nothing", "none", "everything here", "everything in it"))
 
 
 def is_stop(token: Token) -> bool:

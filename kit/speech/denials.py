@@ -140,8 +140,9 @@ def _sets_against(sentence: Sentence, at: int) -> bool:
     over = at + 1
     while sentence.text_at(over) in ("the", "a", "our", "any", "from", "by"):
         over += 1
-    alone = food_at(sentence, over) is not None and (over + 1 >= len(sentence) or is_stop(sentence.tokens[over + 1]))
-    return sentence.text_at(at) == "not" and sentence.text_at(at - 1) == "," and alone
+    ends = over + 1 >= len(sentence) or is_stop(sentence.tokens[over + 1]) or sentence.text_at(over + 1) == ","
+    against = sentence.text_at(at) == "not" and sentence.text_at(at - 1) == ","
+    return against and food_at(sentence, over) is not None and ends
 
 
 def _sees_to_it(claim: Claim) -> bool:

@@ -10,6 +10,7 @@ from kit.speech.tokens import Quantity
 
 FAMILY = "share of the dish"
 _RANKS = {"first": 1, "second": 2, "third": 3}
+OVER_HALF = Quantity(0.5, 0.5, relation="over", is_fraction=True)
 MOST = Quantity(0.5, 0.5, relation="most", is_fraction=True)
 
 
@@ -67,6 +68,7 @@ def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
         used = {at, *(one.place for one in named if one.place > at), *range(behind, min(behind + 3, len(sentence)))}
         used.update(comes_from)
         sentence.used.update(used)
+        together = _together(sentence, behind)
         for one in named:
             claims.append(
                 DishShareClaim(
@@ -74,13 +76,18 @@ def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
                     About(FOOD, 1.0, tuple(foods)),
                     negated(sentence, at),
                     one.nutrient,
-                    None,
-                    1,
+                    OVER_HALF if together else None,
+                    0 if together else 1,
                     token.start,
                     token.end,
                 )
             )
     return claims
+
+
+def _together(sentence: Sentence, at: int) -> bool:
+    """Return whether all others are taken together: "more fat than everything else put together"."""
+    return any(sentence.text_at(place) in ("together", "combined") for place in range(at + 2, at + 6))
 
 
 def _comes(sentence: Sentence, at: int) -> bool:

@@ -9,8 +9,10 @@ from kit.speech.amounts import AmountClaim
 from kit.speech.claim import Claim
 from kit.speech.counts import ServingsClaim
 from kit.speech.day_shares import DayShareClaim
+from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.keeping_judged import OUT, DegreesClaim, ThawClaim, TimeClaim
 from kit.speech.kinds import KindClaim
+from kit.speech.parts import back
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.unread import UnreadClaim
 from kit.speech.wordings_claim import WordingClaim
@@ -57,7 +59,7 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     if _OF_ALL_OF_IT.search(text):
         places = tuple(sorted({at for claim in claims for at in claim.places}))
         return [UnreadClaim(places, words=sentence.said(places))]
-    found = [_unneeded(sentence, _weakened(sentence, claim)) for claim in claims]
+    found = [_unneeded(sentence, _weakened(sentence, _told_from(sentence, claim))) for claim in claims]
     return [*found, *_the_same(sentence, claims), *_shared_out(sentence, claims)]
 
 
@@ -71,6 +73,15 @@ def _weakened(sentence: Sentence, claim: Claim) -> Claim:
         return claim
     places = (at, *claim.places)
     return UnreadClaim(places, words=sentence.said(places))
+
+
+def _told_from(sentence: Sentence, claim: Claim) -> Claim:
+    """Return a share read of the food that another is told from as one that is asked about: "the oil, not the nuts"."""
+    if not isinstance(claim, DishShareClaim):
+        return claim
+    foods = [at for at in claim.places if food_at(sentence, at) is not None and not sentence.is_a(at, "nutrient")]
+    told = [at for at in foods if sentence.text_at(back(sentence, at)) == "not"]
+    return UnreadClaim(claim.places, words=sentence.said(claim.places)) if told else claim
 
 
 def _unneeded(sentence: Sentence, claim: Claim) -> Claim:

@@ -6,16 +6,34 @@ from kit.speech.slots import foods_from
 
 _EXCEPT = frozenset("except but besides bar excepting".split())
 _OF_TWO_WORDS = {"apart": "from", "aside": "from", "other": "than"}
+EVERYTHING = ("everything", "all", "everything here", "everything in it", "anything", "every ingredient")
 _REACH = 6  # words behind the statement
 
 
 def excepted(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
     """Return the foods that are set apart from what is said at a place, and where they stand."""
     for place in range(at + 1, min(len(sentence), at + _REACH)):
-        word, following = sentence.text_at(place), sentence.text_at(place + 1)
-        if word in _EXCEPT or _OF_TWO_WORDS.get(word) == following:
-            over = place + 1
-            while over < len(sentence) and sentence.text_at(over) in ("for", "from", "than", "the", "with", "of"):
-                over += 1
-            return foods_from(sentence, over, len(sentence))
+        if _excepts(sentence, place):
+            return foods_from(sentence, _over(sentence, place), len(sentence))
+    for place in range(sentence.clause_of(at)[0], at):  # "everything but the turkey is vegan"
+        if _excepts(sentence, place) and sentence.text_at(place - 1) in EVERYTHING:
+            return foods_from(sentence, _over(sentence, place), at)
     return [], []
+
+
+def sets_apart(sentence: Sentence, at: int) -> bool:
+    """Return whether a food behind a place is set apart from everything: "everything but the turkey"."""
+    place = at if sentence.text_at(at) in _EXCEPT else at - 1
+    return _excepts(sentence, place) and sentence.text_at(place - 1) in EVERYTHING
+
+
+def _excepts(sentence: Sentence, place: int) -> bool:
+    word, following = sentence.text_at(place), sentence.text_at(place + 1)
+    return word in _EXCEPT or _OF_TWO_WORDS.get(word) == following
+
+
+def _over(sentence: Sentence, place: int) -> int:
+    over = place + 1
+    while over < len(sentence) and sentence.text_at(over) in ("for", "from", "than", "the", "with", "of"):
+        over += 1
+    return over

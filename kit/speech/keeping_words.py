@@ -11,7 +11,7 @@ KEEP = frozenset(
 )
 
 
-IN_FRIDGE = frozenset("fridge refrigerator refrigerate refrigerated chilled cold refrigerating icebox".split())
+IN_FRIDGE = frozenset("fridge refrigerator refrigeration refrigerate refrigerated chilled cold refrigerating icebox".split())
 
 
 IN_FREEZER = frozenset("freezer freeze freezes frozen freezing".split())
@@ -36,12 +36,14 @@ def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None
     for spot in range(len(sentence)):
         for word in sentence.text_at(spot).split():
             kind = FREEZER if word in IN_FREEZER else FRIDGE if word in IN_FRIDGE else OUT if word in OUTSIDE else None
+            if kind == FRIDGE and _is_outside(sentence, spot):
+                kind = OUT
             if word == "tin" and sentence.text_at(spot - 1) in ("a", "the") and sentence.text_at(spot - 2) == "in":
                 kind = OUT
             if (
                 kind == OUT
                 and word in ("table", "room", "bag", "car")
-                and sentence.text_at(spot - 1) not in ("the", "your", "a", "at")
+                and sentence.text_at(spot - 1) not in ("the", "your", "a", "at", "lunch", "school", "gym", "warm", "hot")
             ):
                 continue
             if kind == OUT and word == "out" and sentence.text_at(spot + 1) == "of":
@@ -50,6 +52,15 @@ def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None
                 same = sentence.clauses[spot] == sentence.clauses[at]
                 places.append((spot not in behind, not same, abs(spot - at), kind))
     return min(places)[3] if places else None
+
+
+def _is_outside(sentence: Sentence, at: int) -> bool:
+    """Return whether a place is one it is kept out of: "outside the fridge", "without refrigeration"."""
+    before = at - 1
+    while sentence.text_at(before) in ("the", "a", "your", "any"):
+        before -= 1
+    out_of = sentence.text_at(before) == "of" and sentence.text_at(before - 1) in ("out", "outside")
+    return out_of or sentence.text_at(before) in ("outside", "without", "out of", "outside of", "no")
 
 
 def foods_named(sentence: Sentence) -> tuple[FoodWord, ...]:

@@ -151,6 +151,7 @@ def _absent(sentence: Sentence) -> list[Claim]:
                 break
             food = food_at(sentence, place)
             pack = sentence.text_at(place + 1) in ("pack", "packs", "box", "bath", "bag")  # "an ice pack"
+            pack = pack or one.text == "ice"  # "all day without ice"
             thing = food is not None and not pack and not is_dish(sentence, place) and not one.is_a("nutrient")
             if one.is_a("group") or thing:
                 sentence.used.update({at, place})

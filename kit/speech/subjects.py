@@ -3,7 +3,8 @@
 from dataclasses import replace
 
 from kit.rules.naming import is_plural
-from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, About
+from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, About
+from kit.speech.exceptions import sets_apart
 from kit.speech.parts import (
     _GLASSES,
     DETERMINERS,
@@ -19,6 +20,7 @@ from kit.speech.parts import (
     is_verb,
     with_so_much,
 )
+from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence
 
 
@@ -55,7 +57,7 @@ class _Subjects:
             self._food(at, before, led)
         else:
             self._word(at, led)
-        if self.sentence.text_at(at) in ("make", "makes") and self.on_food and _it(self.sentence, at + 1):
+        if self.sentence.text_at(at) in _MAKES and self.on_food and _it(self.sentence, at + 1):
             self.current = THE_DISH  # "the oats make it", "the rice makes this"
         if is_verb(self.sentence, at) and not self.sentence.is_a(at, "dish"):
             self.seen_verb = True
@@ -76,7 +78,10 @@ class _Subjects:
         if _bare_part(self.sentence, at) or _bare_count(self.sentence, at):
             self.current, self.since = About(SERVING, self.sentence.tokens[at].amount.value), self.clause
         elif _bare_measure(self.sentence, at):
-            self.current, self.since = About(UNKNOWN, words=self.sentence.text_at(at)), self.clause
+            said = self.sentence.tokens[at].amount
+            known = said.unit in WEIGHTS and not self.on_food
+            part = About(WEIGHT, said.value * WEIGHTS[said.unit]) if known else None
+            self.current, self.since = part or About(UNKNOWN, words=self.sentence.text_at(at)), self.clause
 
     def _dish(self, at: int, before: int, led: bool) -> None:
         """Take the dish, or the part of it that is named, as the subject; not in "with the stew" or "the bowl lids"."""
@@ -95,6 +100,11 @@ class _Subjects:
         if _is_changed(sentence, before):
             return
         if word in ("no", "zero", "without"):  # "no butter went into these"
+            return
+        if sets_apart(sentence, before):
+            self.current, self.since = THE_DISH, self.clause
+            return
+        if _set_against(sentence, before):
             return
         if with_so_much(sentence, before):
             return
@@ -160,6 +170,12 @@ def _is_changed(sentence: Sentence, at: int) -> bool:
     return changes and sentence.text_at(at) not in ("hold", "holds")
 
 
+def _set_against(sentence: Sentence, at: int) -> bool:
+    """Return whether a food is only what another is told from: "the barley, not the walnuts, brings"."""
+    against = sentence.text_at(at) == "not" and sentence.text_at(at - 1) in (",", "and", "but")
+    return against or sentence.text_at(at) in ("rather than", "instead of")
+
+
 def _it(sentence: Sentence, at: int) -> bool:
     return sentence.text_at(at) in ("it", "them", "this", "these", "that") or (
         sentence.text_at(at) in ("the", "your", "our") and at + 1 < len(sentence) and is_dish(sentence, at + 1)
@@ -205,15 +221,21 @@ def _bare_count(sentence: Sentence, at: int) -> bool:
 
 
 def _bare_measure(sentence: Sentence, at: int) -> bool:
-    """Return whether so many cups or spoons, of what is not said, begin a statement: "two tablespoons have"."""
+    """Return whether so much, of what is not said, begins a statement: "two tablespoons have", "an ounce of it has"."""
     quantity = sentence.tokens[at].quantity
+    over = at + 1
+    if sentence.text_at(over) == "of" and sentence.text_at(over + 1) in ("it", "this", "that", "them", "these"):
+        over += 2
     return (
         quantity is not None
-        and quantity.unit in ("cup", "tbsp", "tsp", "mL", "L")
+        and quantity.unit in ("cup", "tbsp", "tsp", "mL", "L", *WEIGHTS)
         and at == sentence.clause_of(at)[0]
-        and at + 1 < len(sentence)
-        and is_verb(sentence, at + 1)
+        and over < len(sentence)
+        and is_verb(sentence, over)
     )
+
+
+_MAKES = ("make", "makes", "keep", "keeps", "render", "renders", "turn", "turns")
 
 
 def _stands_alone(sentence: Sentence, at: int) -> bool:

@@ -81,7 +81,7 @@ def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
         return True
     if _counts_part(sentence, at):
         return False
-    tells = (_goes_back, _says_of, _spoons, _and_a_half, _more_of_it, _is_it)
+    tells = (_goes_back, _says_of, _spoons, _and_a_half, _more_of_it, _is_it, _goes_on)
     if any(one(sentence, at) for one in tells) or sentence.text_at(at - 1).endswith("give or take"):
         return True
     if said.unit not in ("%", "g") and not (said.is_fraction and not said.unit):
@@ -185,6 +185,23 @@ def _spoons(sentence: Sentence, at: int) -> bool:
     has = any(sentence.text_at(place) in ("has", "have", "holds", "hides", "hold", "is", "comes") for place in before)
     of_serving = any(is_dish(sentence, place) and sentence.tokens[place].parts["dish"] == "serving" for place in before)
     return has and of_serving
+
+
+def _goes_on(sentence: Sentence, at: int) -> bool:
+    """Return whether a number tells more of what was said: "ten of them saturated", "another three", "fat is five"."""
+    said = sentence.tokens[at].amount
+    before, behind = sentence.text_at(at - 1), sentence.text_at(at + 2)
+    if sentence.text_at(at + 1) == "of" and said.is_fraction:
+        return behind in ("ours", "one") and sentence.text_at(at + 3) in ("of", "ours", ",")  # "half of one of ours"
+    if said.unit or said.is_fraction:
+        return False
+    units = {sentence.tokens[place].amount.unit for place in range(at) if sentence.tokens[place].quantity is not None}
+    of_them = sentence.text_at(at + 1) == "of" and behind in ("them", "those", "these", "which", "that", "it")
+    if of_them and not units.isdisjoint(("g", "mg", "kcal")):
+        return True
+    if before == "another" and not units.isdisjoint(("day", "week", "month", "hour")):
+        return True
+    return before in ("is", "are") and sentence.is_a(at - 2, "nutrient") and not sentence.is_a(at + 1, "dish")
 
 
 def _and_a_half(sentence: Sentence, at: int) -> bool:
