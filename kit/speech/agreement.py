@@ -95,6 +95,8 @@ def _fits(said: Quantity, of: Range) -> bool | None:
         return of.value <= HARDLY
     if relation == "just over":
         return _just_over(number, of)
+    if relation == "nearly" and said.unit != SHARE and not _about(said, of):
+        return _just_under(number, of)
     return _about(said, of)
 
 
@@ -134,6 +136,12 @@ def _just_over(number: float, of: Range) -> bool | None:
     if number * 0.985 <= of.value <= number * LITTLE_OVER:
         return True
     return False if of.high < number or of.low > number * LITTLE_OVER or of.value > number * MUCH_OVER else None
+
+
+def _just_under(number: float, of: Range) -> bool | None:
+    if number / LITTLE_OVER <= of.value <= number * 1.015:
+        return True
+    return False if of.low > number or of.high < number / LITTLE_OVER or of.value < number / MUCH_OVER else None
 
 
 def _about(said: Quantity, of: Range) -> bool:

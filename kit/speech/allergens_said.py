@@ -46,7 +46,7 @@ def _only_a_food(sentence: Sentence, at: int) -> bool:
         return False
     if "allergen" in sentence.text.lower() or sentence.is_a(at + 1, "wording"):
         return False
-    if _free(sentence, at) or _there_is(sentence, at) or _is_in_it(sentence, at):
+    if _free(sentence, at) is not None or _there_is(sentence, at) or _is_in_it(sentence, at):
         return False
     return following != "in" or _contains(sentence, at) is None
 
@@ -115,7 +115,7 @@ def _an_allergen(sentence: Sentence, word: FoodWord) -> bool:
 
 _UP_TO_NO = frozenset(  # what may stand between "no" or "free of" and an allergen
     ", and or nor any of from added the a single drop traces trace hint contain contains have has use both either made"
-    " containing need find got kind".split()
+    " containing need find got kind had put".split()
 ) | {"a trace", "a drop", "a bit", "a hint", "a speck", "any kind"}
 
 

@@ -19,6 +19,7 @@ from kit.texts import UNKNOWN, number
 
 FAMILY = "amount"
 ENERGY_UNITS = ("kcal", "kJ")
+_OF_THEM = ("that", "it", "which", "this", "them", "those", "these")
 _UNITS = (*ENERGY_UNITS, "g", "mg", "µg", "iu")
 
 
@@ -135,7 +136,7 @@ def _nutrient(sentence: Sentence, at: int, unit: str) -> Named | None:
 
 def _part_of_it(sentence: Sentence, at: int) -> Named | None:
     """Return the nutrient that so much of one is said to be: "eight grams of fat, two of that saturated"."""
-    if sentence.text_at(at + 1) != "of" or sentence.text_at(at + 2) not in ("that", "it", "which", "this"):
+    if sentence.text_at(at + 1) != "of" or sentence.text_at(at + 2) not in _OF_THEM:
         return None
     over = at + 3 + (sentence.text_at(at + 3) in ("is", "are", "being"))
     if sentence.text_at(over) == "saturated":

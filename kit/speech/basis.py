@@ -1,10 +1,11 @@
 """What a number is said for: "per 100 grams", "an ounce", "a slice", "in the whole pot", "in half a plate"."""
 
-from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About
+from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About
 from kit.speech.clauses import is_stop
 from kit.speech.parts import DETERMINERS, MEASURES, dish_part, food_part, is_dish, is_food, is_verb
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence, food_at
+from kit.speech.tokens import NO_QUANTITY
 
 _LEADS = ("per", "in", "for", "every", "each")
 _ONE = ("a", "an", "per", "each", "every")
@@ -38,10 +39,28 @@ def basis_near(sentence: Sentence, at: int, subject: About = THE_DISH) -> About 
         if unit in WEIGHTS:
             return About(WEIGHT, count * WEIGHTS[unit])
         return About(UNKNOWN, words="so much of it")
-    near = _dish_basis(sentence, at)
+    near = _for_so_many(sentence, at) or _dish_basis(sentence, at)
     if near is not None and near.kind == WEIGHT and food is not None:
         return About(FOOD, near.count, food.foods, "g") if len(food.foods) == 1 else None
     return near
+
+
+def _for_so_many(sentence: Sentence, at: int) -> About | None:
+    """Return as many servings as people are named where a statement begins: "for two people that's 570 calories"."""
+    first, _ = _reach(sentence, at)
+    place = first + (sentence.text_at(first) in ("and", "so", "but", ","))
+    if sentence.text_at(place) != "for":
+        return None
+    place += 1 + (sentence.text_at(place + 1) in ("the", "all", "you"))
+    said = sentence.tokens[place].amount if place < at else NO_QUANTITY
+    behind = sentence.text_at(place + 1)
+    people = behind in _PEOPLE or (behind == "of" and sentence.text_at(place + 2) in ("you", "us", "them"))
+    if said.value < 1 or said.unit or said.is_fraction or said.low != said.high:
+        return None
+    return About(SERVING, said.value) if people or behind in (",", "that", "it", "this", "you") else None
+
+
+_PEOPLE = frozenset("people persons person guests friends diners adults".split())
 
 
 def handful(sentence: Sentence, at: int) -> About | None:

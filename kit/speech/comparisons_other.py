@@ -83,6 +83,9 @@ def _other(sentence: Sentence, at: int) -> tuple[About, str, list[int]] | None:
 def _past_the_way(sentence: Sentence, place: int) -> int:
     while sentence.text_at(place) in _ON_THE_WAY and not _unknown_after(sentence, place):
         place += 1
+    own = sentence.text_at(place) == "it" and sentence.text_at(place + 1) in ("has", "does", "holds", "contains")
+    if own and sentence.is_a(place + 2, "nutrient"):
+        place += 2  # "as much fat as it has protein"
     return place
 
 

@@ -182,7 +182,9 @@ def _can_turn(sentence: Sentence, claim: Claim, negator: int) -> bool:
     if not isinstance(claim, _TURNED):
         return False
     free = isinstance(claim, AllergenClaim) and claim.free
-    if sentence.text_at(negator) in ("nothing", "no", "none") and (free or isinstance(claim, (KindClaim, WordingClaim))):
+    if sentence.text_at(negator) in ("nothing", "no", "none") and (
+        free or isinstance(claim, (KindClaim, WordingClaim))
+    ):
         return False  # "nothing in it is gluten-free" says more than that it is not
     if isinstance(claim, _SHARES):
         shares = [at for at in claim.places if share_at(sentence, at) is not None]

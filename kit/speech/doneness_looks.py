@@ -45,7 +45,9 @@ def read(sentence: Sentence) -> list[Claim]:
     if not told & (_LOOKS | {"soft", "done", _RAW}):
         return []
     looks = [at for at in range(len(sentence)) if at not in sentence.used and _looks(sentence, at, told)]
-    until = "done" in told and bool(told & {"when", "once", "until", "till"})  # "done when it is no longer pink"
+    until = bool(told & {"done", "safe", "ready"}) and bool(
+        told & {"when", "once", "until", "till"}
+    )  # "done when it is no longer pink"
     ruled_out = told & _RULED_OUT and not told & _NO_WORRY and not until
     if not looks or ruled_out or not told & (_ALLOWED | {"done"}):
         return []

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
-from kit.speech.claim import Claim
+from kit.speech.claim import FOOD, Claim
 from kit.speech.counts import ServingsClaim
 from kit.speech.day_shares import DayShareClaim
 from kit.speech.dish_shares_judged import DishShareClaim
@@ -36,6 +36,17 @@ _THE_SAME = re.compile(
     r"\b(?:(?:so|neither|nor) (?:is|are|does|do|has|have|will|can)|just like|same as|the same (?:goes|is true|holds)"
     r"|ditto|likewise)\b"
 )
+_OTHER_TIMES = re.compile(
+    r"\b(?:last (?:time|week|month|year)|next (?:time|week|month|year)|used to|yesterday|originally|back then"
+    r"|in the old days|once had|will have)\b"
+)
+_EVERY = re.compile(
+    r"\b(?:(?:every|each) (?:single )?(?:ingredient|food)|all of (?:the|its|these) (?:ingredients|foods))\b"
+)
+_SOME = re.compile(
+    r"\b(?:(?:most|some|many|half) (?:of (?:the|its|these) )?(?:ingredients|foods)"
+    r"|(?:almost|nearly|practically) (?:everything|everyone|all|every))\b"
+)
 _TOGETHER = frozenset("together altogether combined total".split())
 _SHARES_OUT = frozenset(
     "cut cuts slice sliced divide divided split share shared portion portioned stretch stretched make get".split()
@@ -59,8 +70,10 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     if _OF_ALL_OF_IT.search(text):
         places = tuple(sorted({at for claim in claims for at in claim.places}))
         return [UnreadClaim(places, words=sentence.said(places))]
-    found = [_unneeded(sentence, _weakened(sentence, _told_from(sentence, claim))) for claim in claims]
-    return [*found, *_the_same(sentence, claims), *_shared_out(sentence, claims)]
+    found = _shared_out(sentence, claims)
+    for one in (_told_from, _weakened, _unneeded, _at_another_time, _of_what):
+        found = [one(sentence, claim) for claim in found]
+    return [*found, *_the_same(sentence)]
 
 
 def _weakened(sentence: Sentence, claim: Claim) -> Claim:
@@ -99,7 +112,7 @@ def _unneeded(sentence: Sentence, claim: Claim) -> Claim:
     return replace(claim, negated=True)
 
 
-def _the_same(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+def _the_same(sentence: Sentence) -> list[Claim]:
     """Return another thing of which the same is said: "and so is the soup", "just like the potatoes"."""
     for at in range(1, len(sentence)):
         led = " ".join(sentence.text_at(place) for place in range(at, min(at + 3, len(sentence))))
@@ -113,17 +126,55 @@ def _the_same(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
 
 
 def _shared_out(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
-    """Return a count by which an amount is shared out or added up: "cut it into ten", "all six of you together"."""
+    """Return the claims with the amounts asked about that are shared out or added up: "if you cut it into ten"."""
     counted = [claim for claim in claims if isinstance(claim, (AmountClaim, DayShareClaim))]
     if not counted or any(isinstance(claim, ServingsClaim) for claim in claims):
-        return []
-    together = not _TOGETHER.isdisjoint(sentence.words)
+        return list(claims)
+    together = not _TOGETHER.isdisjoint(sentence.words) and all(claim.about.count == 1 for claim in counted)
     for at, said in sentence.quantities():
         if said.unit or said.is_fraction or said.value < 2:
             continue
         verb = any(sentence.text_at(place) in _SHARES_OUT for place in range(max(0, at - 6), at))
-        shared = sentence.text_at(at - 1) in _INTO and verb
-        several = together and all(claim.about.count == 1 for claim in counted)
-        if shared or several:
-            return [UnreadClaim((at,), words=sentence.said((max(0, at - 1), at)))]
-    return []
+        if together or (sentence.text_at(at - 1) in _INTO and verb):
+            asked = UnreadClaim((at,), words=sentence.said((max(0, at - 1), at)))
+            return [*(claim for claim in claims if claim not in counted), asked]
+    return list(claims)
+
+
+def _at_another_time(sentence: Sentence, claim: Claim) -> Claim:
+    """Return what was so, or will be, as a claim that is asked about: "last time a plate had 500 calories"."""
+    counted = isinstance(claim, (AmountClaim, DayShareClaim, WordingClaim, KindClaim))
+    clause = " ".join(sentence.text_at(at) for at in sentence.clause_of(claim.places[0]))
+    if not counted or not _OTHER_TIMES.search(clause):
+        return claim
+    return UnreadClaim(claim.places, words=sentence.said(claim.places))
+
+
+def _of_what(sentence: Sentence, claim: Claim) -> Claim:
+    """Return what is said of a whole that the claim does not take up as one that is asked about.
+
+    "The oil adds 240 calories to the pan", "the milk is three percent fat", "every ingredient is low in sodium".
+    """
+    first, last = min(claim.places), max(claim.places)
+    added = isinstance(claim, AmountClaim) and claim.about.kind == FOOD and _goes_to(sentence, claim, last + 1)
+    made_of = isinstance(claim, DishShareClaim) and any(
+        sentence.text_at(at - 1) in ("is", "are") and sentence.is_a(at + 1, "nutrient")
+        for at in claim.places
+        if sentence.tokens[at].quantity is not None
+    )
+    text = " ".join(sentence.text_at(at) for at in sentence.clause_of(first))
+    each = isinstance(claim, WordingClaim) and _EVERY.search(text)
+    some = isinstance(claim, (KindClaim, WordingClaim)) and _SOME.search(text)
+    if not (added or made_of or each or some):
+        return claim
+    return UnreadClaim(claim.places, words=sentence.said(claim.places))
+
+
+def _goes_to(sentence: Sentence, claim: Claim, at: int) -> bool:
+    """Return whether what a food adds is said for all of the dish, or what so much of it adds for a serving."""
+    over = at + 1
+    while sentence.text_at(over) in ("the", "a", "each", "every", "your", "this", "whole", "entire"):
+        over += 1
+    if sentence.text_at(at) != "to" or not sentence.is_a(over, "dish"):
+        return False
+    return sentence.tokens[over].parts["dish"] == "whole" or bool(claim.about.measure)

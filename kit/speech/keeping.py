@@ -136,7 +136,7 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
     elif words & _AGAIN and not near & {"raw"}:
         what = "reheat"
     elif (
-        said.value < 200
+        (said.value < 200 or (celsius and foods and words & _DONE))
         and (foods or words & _DONE)
         and (
             words & _DONE or words & {"cook", "cooks", "cooked", "to", "brown"} or said.relation in ("at least", "over")

@@ -33,6 +33,7 @@ _DONE_THINGS = {
 }
 DONE_THINGS = frozenset(_DONE_THINGS)
 _HELD = 140  # hot food on the table or in a slow cooker [°F]; USDA FSIS, "Danger Zone (40 °F - 140 °F)"
+_BOILS = 212  # water [°F]
 _NOT_NEEDED = 10  # so much more than the rule asks for is another rule [°F]
 _OUT_AT_MOST = "food is out of the refrigerator 2 hours at most, 1 hour above 90 °F (32 °C) (USDA FSIS)"
 _BAKED = frozenset(("bagel_muffin", "bread", "cookies", "crackers", "coffee_cake", "tortilla_biscuit", "brownie"))
@@ -247,6 +248,8 @@ def _judge_degrees(claim: DegreesClaim, dish: Dish) -> Finding:
 def _floor(claim: DegreesClaim, limit: float, because: str, instead: str) -> Finding:
     degrees, relation = claim.said.low, claim.said.relation
     right = degrees >= limit - 0.5
+    if degrees > _BOILS and not claim.negated:
+        return Finding(OFF, f"{because}; nothing moist gets hotter than {_BOILS} °F (100 °C) inside", None, (instead,))
     if claim.needed and degrees > limit + _NOT_NEEDED and not claim.negated:
         return Finding(CANNOT_TELL, f"{because}; more than that is not needed to be safe", None, (instead,))
     if relation in ("under", "at most", "well under"):

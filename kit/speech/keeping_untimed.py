@@ -42,7 +42,9 @@ _KEEPS_OR_LASTS = frozenset("keep keeps last lasts".split())
 _KEPT = KEEP - {"eat", "use", "good", "out", "fine", "cold", "chill", "chilled"}
 _UNTIL = ("until", "till", "through", "by")
 _COUNTERS = frozenset("counter countertop table bench worktop sideboard windowsill stove stovetop temperature".split())
-_OUTSIDE = frozenset("out bag backpack car porch counter desk unrefrigerated countertop stove stovetop hob table sink".split())
+_OUTSIDE = frozenset(
+    "out bag backpack car porch counter desk unrefrigerated countertop stove stovetop hob table sink".split()
+)
 
 
 def vague(sentence: Sentence, words: frozenset[str]) -> list[Claim]:

@@ -11,7 +11,9 @@ KEEP = frozenset(
 )
 
 
-IN_FRIDGE = frozenset("fridge refrigerator refrigeration refrigerate refrigerated chilled cold refrigerating icebox".split())
+IN_FRIDGE = frozenset(
+    "fridge refrigerator refrigeration refrigerate refrigerated chilled cold refrigerating icebox".split()
+)
 
 
 IN_FREEZER = frozenset("freezer freeze freezes frozen freezing".split())
@@ -43,7 +45,8 @@ def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None
             if (
                 kind == OUT
                 and word in ("table", "room", "bag", "car")
-                and sentence.text_at(spot - 1) not in ("the", "your", "a", "at", "lunch", "school", "gym", "warm", "hot")
+                and sentence.text_at(spot - 1)
+                not in ("the", "your", "a", "at", "lunch", "school", "gym", "warm", "hot")
             ):
                 continue
             if kind == OUT and word == "out" and sentence.text_at(spot + 1) == "of":

@@ -79,6 +79,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         denied = negated(sentence, at) or (people and _warned(sentence, at))
         word = sentence.text_at(at) if not people and sentence.text_at(at) in _PLAIN else ""
         claims.append(KindClaim((at,), _subject(sentence, about, at), denied, kind, tuple(but), word))
+    claims += _all_of_whole_grain(sentence)
     for at, token in enumerate(sentence.tokens):
         # "Nothing in here comes from an animal."
         none = [
@@ -88,6 +89,25 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             sentence.used.update({none[0], at})
             claims.append(KindClaim((none[0], at), THE_DISH, False, "plant-based"))
     return claims + _absent(sentence)
+
+
+def _all_of_whole_grain(sentence: Sentence) -> list[Claim]:
+    """Return flour, pasta or bread of which all is said to be whole grain: "made with all whole-grain flour"."""
+    found: list[Claim] = []
+    for at, token in enumerate(sentence.tokens):
+        whole = token.food is not None and token.text.startswith(("whole grain", "whole wheat", "wholegrain"))
+        before = sentence.text_at(at - 1)
+        if (
+            whole
+            and at not in sentence.used
+            and (before in _NOTHING_ELSE or sentence.tokens[at - 1].amount.unit == "%")
+        ):
+            sentence.used.update({at - 1, at})
+            found.append(KindClaim((at - 1, at), THE_DISH, negated(sentence, at - 1), "whole grain"))
+    return found
+
+
+_NOTHING_ELSE = ("all", "only", "nothing but", "entirely", "purely", "just", "solely")
 
 
 def _subject(sentence: Sentence, about: list[About], at: int) -> About:
@@ -259,7 +279,8 @@ def _judge_absent(claim: AbsentClaim, dish: Dish) -> Finding:
         )
     if there:
         names = listing([short_name(food) for food in there])
-        return Finding(OFF, f"there is {names} in it", None, (f"There is {names} in it.",))
+        be = "are" if len(there) > 1 or is_plural(names) else "is"
+        return Finding(OFF, f"there {be} {names} in it", None, (f"There {be} {names} in it.",))
     unknown = [food for food in used if groups and not food.group]
     if unknown:
         return Finding(CANNOT_TELL, f"nothing is known about the {short_name(unknown[0])}")

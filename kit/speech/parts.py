@@ -47,6 +47,10 @@ def is_dish(sentence: Sentence, at: int) -> bool:
     return token.is_a("dish") and not (food is not None and food.exact)
 
 
+# "Salt comes to half a gram": the nutrient, and not the salt that is put in.
+_COMES_TO = frozenset("comes come runs run lands land stays stay works averages sits goes clocks".split())
+
+
 def is_food(sentence: Sentence, at: int) -> bool:
     """Return whether a token names a food as a thing: "the salt", but not "low in salt"."""
     token = sentence.tokens[at]
@@ -66,7 +70,7 @@ def is_food(sentence: Sentence, at: int) -> bool:
                 or sentence.text_at(at - 1) == "from"
                 or sentence.is_a(at - 1, "wording")
             )
-        ) or (at == 0 and is_verb(sentence, at + 1) if at + 1 < len(sentence) else False)
+        ) or (at == 0 and at + 1 < len(sentence) and is_verb(sentence, at + 1) and following not in _COMES_TO)
     return True
 
 

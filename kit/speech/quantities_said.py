@@ -123,7 +123,7 @@ class _Quantity:
 
     def _read_one_of(self) -> bool:
         """Pass over the article of "a gram"; of "a good year" the relation holds it."""
-        led = self.place > self.start and self.tokens[self.place - 1].text.startswith("a ")
+        led = self.place > self.start and self.tokens[self.place - 1].text.startswith("a ") and self._unit(0) != ""
         unit = 0 if led else 1
         if not (led or self._text(0) in _A) or self._unit(unit) not in UNITS_OF_ONE:
             return False

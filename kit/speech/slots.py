@@ -62,7 +62,8 @@ def nutrients_after(sentence: Sentence, at: int, fillers: frozenset[str] = FILLE
         if not found and (text in fillers or token.is_a("day")):
             place += 1
             continue
-        if found and text in (",", "and", "or", "&", "nor", "plus", "as", "well", "both", "also"):
+        as_well = text != "as" or sentence.text_at(place + 1) == "well"
+        if found and as_well and text in (",", "and", "or", "&", "nor", "plus", "as", "well", "both", "also"):
             over = place + 1
             while over < len(sentence) and sentence.text_at(over) in (
                 "and",

@@ -68,6 +68,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return _number_tells(sentence, at, token.quantity)
     if token.is_a("share") and (_goes_back(sentence, at) or _says_of(sentence, at) or _is_of(sentence, at)):
         return True
+    if token.is_a("wording") and sentence.text_at(at + 1) == "in" and sentence.text_at(at + 2) in ("everything", "all"):
+        return True  # "low in everything"
     if token.is_a("nutrient"):
         return _nutrient_tells(sentence, at)
     if token.is_a("allergen") and _allergen_tells(sentence, at):
@@ -182,6 +184,8 @@ def _spoons(sentence: Sentence, at: int) -> bool:
     if not (sentence.is_a(at + 2, "nutrient") and sentence.tokens[at + 2].parts["nutrient"] in _ORDINARY):
         return False
     before = [place for place in sentence.clause_of(at) if place < at]
+    if sentence.text_at(before[-1] if before else -1) in ("is", "are") and before[:-1]:
+        before = list(sentence.clause_of(at))  # "there's a teaspoon of sugar in a slice"
     has = any(sentence.text_at(place) in ("has", "have", "holds", "hides", "hold", "is", "comes") for place in before)
     of_serving = any(is_dish(sentence, place) and sentence.tokens[place].parts["dish"] == "serving" for place in before)
     return has and of_serving
@@ -191,6 +195,8 @@ def _goes_on(sentence: Sentence, at: int) -> bool:
     """Return whether a number tells more of what was said: "ten of them saturated", "another three", "fat is five"."""
     said = sentence.tokens[at].amount
     before, behind = sentence.text_at(at - 1), sentence.text_at(at + 2)
+    if said.is_fraction and before in ("is", "are") and sentence.is_a(at + 1, "nutrient"):
+        return True  # "it's half fat"
     if sentence.text_at(at + 1) == "of" and said.is_fraction:
         return behind in ("ours", "one") and sentence.text_at(at + 3) in ("of", "ours", ",")  # "half of one of ours"
     if said.unit or said.is_fraction:

@@ -26,7 +26,9 @@ SETS = (
     "fresh_ninth",
     "fresh_tenth",
     "fresh_eleventh",
+    "fresh_twelfth",
 )
+TRAPS = ("fresh_thirteenth",)  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
 
 
