@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from kit.speech.clauses import is_stop
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import DETERMINERS, is_dish, is_food
+from kit.speech.parts import DETERMINERS, is_dish, is_food, is_verb
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.tokens import SHARE, Quantity
 
@@ -91,8 +91,6 @@ def nutrients_after(sentence: Sentence, at: int, fillers: frozenset[str] = FILLE
 
 def _leads(sentence: Sentence, at: int) -> bool:
     """Return whether a nutrient begins a statement of its own: "and protein makes up"."""
-    from kit.speech.subjects import is_verb
-
     return at + 1 < len(sentence) and is_verb(sentence, at + 1) and not sentence.tokens[at + 1].is_a("wording")
 
 
