@@ -14,6 +14,7 @@ SMALL_WORDS = frozenset(
 )
 _WORD = re.compile(r"(?:[^\W_]|%)+")
 _FREE_FROM = re.compile(r"\b(gluten|wheat|dairy|lactose|egg|nut|meat|soy)[- ]free\b")
+_NO_TRANS_FAT = re.compile(r"\b(?:(?:no|non|zero|0 ?g|without|free of)[- ])?trans[- ]?fats?(?:[- ]free)?\b")
 _PERCENT = re.compile(r"(\d)\s*(?:%|percent\b|per cent\b)")
 _SINGULARS = {
     "leaves": "leaf",
@@ -79,6 +80,8 @@ def words(text: str) -> tuple[str, ...]:
         ).lower()
     if " free" in plain or "-free" in plain:
         plain = _FREE_FROM.sub(r"\1free", plain)
+    if "trans" in plain:  # what is free of it is not free of fat
+        plain = _NO_TRANS_FAT.sub("transfatfree", plain)
     if "%" in plain or "per" in plain:
         plain = _PERCENT.sub(r"\1%", plain)
     known_words = line_words()

@@ -264,7 +264,7 @@ def _lighter(best: Name, asked: _Asked, names: KnownNames) -> tuple[Name, tuple[
     if set(phrase.split()) & best.words or (best.food.state == "cooked" and not matters(kind, best.food)):
         return best, (), ""
     plain = tuple(word for word in asked.name if word not in phrase.split())
-    own = [{word for word in said if kind_of(word) == "food"} for said in names.said_of(best)]
+    own = [{word for word in said if kind_of(word) in ("food", "deciding")} for said in names.said_of(best)]
     for form in kind.forms_for(phrase):
         other = _best(_Asked((*form.split(), *plain), asked.after, asked.head), names)
         if other and kind.free and kind.free.search(phrase) and _is_sweet_drink(kind, other):

@@ -38,6 +38,11 @@ _AMOUNT_OF_STATE = re.compile(
 )
 _COOKED = re.compile(r"\b(?<!un)cooked\b|\bafter cooking\b", re.IGNORECASE)
 _AND = re.compile(r"\s+(?:and|&)\s+", re.IGNORECASE)
+_WEIGHED_SO = re.compile(  # "1 banana, peeled (about 150 g)": the weight is said of what is left
+    r"\b(?:peeled|skinned|shelled|pitted|stoned|cored|trimmed|hulled|seeded|deseeded)(?:\s+(?:weight|and\s+\w+))?\s*"
+    r"\((?:about|approx\.?|around|roughly)?\s*[\d½¼¾][\d ./½¼¾]*-?\s?(?:g|kg|oz|ounces?|lbs?|pounds?)\b",
+    re.IGNORECASE,
+)
 _LIST = re.compile(
     r"^(?P<items>[A-Za-z' -]{2,40}(?:,\s*[A-Za-z' -]{2,40}){1,4}?),?\s+(?P<link>or|and/or|and|&)\s+"
     r"(?P<last>[^,;:]+)(?P<tail>.*)$",
@@ -106,6 +111,7 @@ def take_apart(line: str, system: str = "us") -> list[ParsedLine]:
 
 
 def _phrase(text: str, system: str) -> ParsedLine:
+    edible = bool(_WEIGHED_SO.search(text)) if "(" in text else False
     text = _SIZE_OF_EACH.sub(r"\1 (\2 each)\3", _EACH_BEHIND.sub(r" (\1 each)", text))
     text, inside = without_brackets(_without_other_size(text))
     text, examples = without_examples(text)
@@ -127,7 +133,7 @@ def _phrase(text: str, system: str) -> ParsedLine:
     name, others, joined, after = _foods_and_rest(rest.strip(" ,;:"))
     behind = words(" ".join([after, *remarks.said]))
     return ParsedLine(
-        written=_with_words(_sized_behind(written, after), words(name), behind),
+        written=_with_words(_sized_behind(replace(written, edible=edible), after), words(name), behind),
         counted=count is not None or told,
         unmeasured=unmeasured,
         name=words(name),

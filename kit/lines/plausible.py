@@ -4,7 +4,7 @@ from kit.food.composition import Food, Foods
 from kit.food.finding import Match
 from kit.lines.choosing import Choice
 from kit.lines.known_names import kind_of
-from kit.lines.nearest_measure import Written
+from kit.lines.nearest_measure import CONTAINERS, Written
 from kit.lines.parsed_line import ParsedLine
 
 _VEGETABLE_CUTS = frozenset(
@@ -12,6 +12,7 @@ _VEGETABLE_CUTS = frozenset(
 )
 _PEPPERS = ("bell-pepper-green-raw", "bell-pepper-red-raw", "jalapeno-raw", "chili-red-raw")
 _IN_A_SHELL = ("soy", "nut", "seed")
+_CUT_FROM_IT = frozenset("cutlet fillet filet steak escalope tenderloin medallion slice strip".split())
 _ANY_MEAT_OF_A_BIRD = ("chicken-whole", "chicken-meat", "turkey-whole")
 _MEAT_OF_A_BIRD = ("chicken-meat-cooked", "turkey-cooked", "chicken-meat")
 _PARTS_OF_A_BIRD = ("chicken-breast", "chicken-thigh", "chicken-drumstick", "chicken-wing", "chicken-leg")
@@ -45,10 +46,23 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
     if food.base in _ANY_MEAT_OF_A_BIRD and food.state == "raw" and _by_the_cup(phrase, written):
         problem = f'by the cup "{food.name}" may be raw or cooked; write for instance "2 cups cooked chicken, diced"'
         return problem, _matches(_MEAT_OF_A_BIRD, table)
+    sized = written.unit is not None or written.package is not None or written.measure in CONTAINERS
+    if not sized and _is_uncut(phrase, food):
+        problem = (
+            f'one "{food.name}" may weigh little or much; write its weight, for instance "1 lb {food.name.lower()}"'
+        )
+        return problem, _matches((food.key,), table)
     if food.group == "poultry" and written.unit is None and written.package is None and _counts_parts(phrase, food):
         problem = f'a piece of "{food.name}" may be a breast or a wing; write which, for instance "4 chicken thighs"'
         return problem, _matches(_PARTS_OF_A_BIRD, table)
     return "", ()
+
+
+def _is_uncut(phrase: ParsedLine, food: Food) -> bool:
+    """Whether a whole fish or a breast of turkey is counted, which weigh many times what is sold cut from them."""
+    if food.group == "fish":
+        return "whole" in phrase.name and food.state == "raw" and not {"fillet", "filet", "steak"} & set(phrase.name)
+    return food.base == "turkey-breast" and "breast" in phrase.name and _CUT_FROM_IT.isdisjoint(phrase.name)
 
 
 def _named_in_its_shell(food: Food) -> bool:

@@ -141,7 +141,9 @@ def _in_liquid(food: Food, table: Foods) -> bool:
 def _matters(wish: str, food: Food) -> bool:
     """Whether a form that the table lacks would weigh otherwise: a dried fruit does, frozen berries hardly."""
     if wish == "frozen":
-        return food.group in ("dairy", "beverage") or (food.state in ("dry", "dried") and food.group == "pulse")
+        return food.group in ("dairy", "beverage") or (
+            food.state in ("dry", "dried") and food.group in ("pulse", "soy")
+        )
     if food.state in ("cooked", "ready", "canned", "drained", "rinsed"):
         return wish == "dry"
     if wish == "fresh":

@@ -30,6 +30,14 @@ _READY_BEHIND = re.compile(  # but what is boiled or heated in its bag may be dr
     r"(?!\s*-?\s*in[- ]|\s+(?:for|on|until|according)))",
     re.IGNORECASE,
 )
+_POUCH_OF_FISH = re.compile(  # it was cooked in it
+    r"\bpouch(?:es)?\s+(?:of\s+)?(?=(?:(?!canned)[a-z-]+\s+){0,2}(?:salmon|tuna|mackerel|chicken)\b)", re.IGNORECASE
+)
+_THUMB = re.compile(r"\bthumb(?:nail)?[- ]?sized?(?:\s+(?:piece|knob|chunk)s?)?\b", re.IGNORECASE)
+_TWO_SYSTEMS = re.compile(  # "400g/14oz"
+    r"(\d+(?:\.\d+)? ?(?:g|kg|ml|cl|l))\s*/\s*[\d½¼¾⅓⅔][\d ./½¼¾]*(?:fl\.? ?oz|oz|lbs?|pints?|pt)\b\.?", re.IGNORECASE
+)
+_LESS_FAT = re.compile(r"\b(?:1/[2-4]|one[- ](?:third|half|quarter)|\d\d ?%)[- ]less[- ]fat\b", re.IGNORECASE)
 _OR_TWO = re.compile(
     r"\b(pinch(?:es)?|dash(?:es)?|drops?|handfuls?|spoonfuls?) or (?:two|three|so|more)\b", re.IGNORECASE
 )
@@ -186,8 +194,9 @@ def tidy(line: str) -> str:
     text = _TASTE_FIRST.sub(r"\1, to taste", text)
     text = re.sub(r"\bof (?:your )?choice\b", "of-choice", _YOLKS_OFF.sub("whites", text), flags=re.IGNORECASE)
     text = _OR_TWO.sub(r"\1", text)
-    if not re.search(r"\bmargarine|\bspread\b", text, re.IGNORECASE):  # of these it says which one is meant
-        text = re.sub(r",?\s*\b(?:(?:no|zero)[- ])?trans[- ]fats?(?:[- ]free)?\b", "", text, flags=re.IGNORECASE)
+    text = _THUMB.sub("thumb", text) if "thumb" in text.lower() else text
+    text = _TWO_SYSTEMS.sub(r"\1", text) if "/" in text else text
+    text = _LESS_FAT.sub("reduced-fat", _POUCH_OF_FISH.sub(r"\g<0>canned ", text))
     text = _SORT_OF_PACKAGE.sub(lambda found: "small " if found["small"] else "", text)
     text = _CONTAINER_TWICE.sub(r"\1 \3 \2", text)
     text = _CAN_NUMBER.sub(lambda found: f"({_CANS_OZ[found[1]]} oz) can", text)
@@ -219,6 +228,6 @@ def _denied(text: str) -> str:
 
 def _taken_off(found: re.Match[str]) -> str:
     """Return "skinless" for "skin removed"; the parts that no word is known for are dropped."""
-    parts = re.findall(r"[a-z]+", found["parts"].lower())
+    parts = re.findall(r"[a-z]+", re.sub(r"silver ?skin", "", found["parts"].lower()))
     said = (_PARTS.get(part) or _PARTS.get(part.rstrip("s")) for part in parts)
     return f"{' '.join(dict.fromkeys(word for word in said if word))} "

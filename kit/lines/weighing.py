@@ -15,7 +15,16 @@ from kit.food.composition import Food, bundled_foods
 from kit.food.cooking import drained_share, edible_grams
 from kit.food.measure import Measure
 from kit.food.measures import amount_text, fraction_text, units
-from kit.lines.nearest_measure import CONTAINERS, SIZES, UNIT_OF, Written, counted_row, first_thing, volume_row
+from kit.lines.nearest_measure import (
+    CONTAINERS,
+    SIZES,
+    UNIT_OF,
+    Written,
+    counted_row,
+    first_thing,
+    share_of_usual,
+    volume_row,
+)
 from kit.texts import number
 
 Z90 = 1.6448536269514722  # a normal value lies within this many standard deviations nine times in ten
@@ -35,6 +44,7 @@ _SOLD_WITH_BONES = (
 )
 _GRADED = ("egg", "bread", "snack")  # sold by size, or baked to one
 _LEAVES = "greens"  # the family of foods whose stems are bought with them by the bunch, not by weight
+_HANDFUL_OF_LEAVES = "25"  # about a cup of them, common practice [g]
 _IN_PART = re.compile(r"(\d+) ?%")
 _BONELESS_AS_SOLD = ("poultry", "meat", "fish", "shellfish", "nut", "seed")
 
@@ -109,8 +119,7 @@ def _weight_of(food: Food, written: Written) -> Weight | None:
     if written.unit is not None:
         return _mass(food, written) if written.unit.kind == "mass" else _volume(food, written)
     if written.measure == "handful":
-        grams = _groups().get(food.group, {}).get("handful_grams")
-        return _weight(written.count, "handful", float(grams), ("pinch",), "common practice") if grams else None
+        return _handfuls(food, written)
     return _counted(food, written)
 
 
@@ -204,6 +213,15 @@ def _as_measured(food: Food, written: Written) -> Food:
     return next((form for form in forms if form.state in ("drained", "rinsed", "cooked") and form.measures), food)
 
 
+def _handfuls(food: Food, written: Written) -> Weight | None:
+    own, grams = food.measure("handful"), _groups().get(food.group, {}).get("handful_grams")
+    if own is None and food.retention == _LEAVES:
+        grams = _HANDFUL_OF_LEAVES
+    if own is None and not grams:
+        return None
+    return _weight(written.count, "handful", own.grams if own else float(grams or 0), ("pinch",), "common practice")
+
+
 def _counted(food: Food, written: Written) -> Weight | None:
     asked = written.measure
     inch = food.measure("inch") if written.length and asked in ("", "piece", "knob", "root") else None
@@ -229,7 +247,10 @@ def _counted(food: Food, written: Written) -> Weight | None:
     noun = "piece" if row.measure == "piece" or plain else row.measure
     if written.size and asked and row.cut == written.size:
         noun = f"{written.size} {noun}"
-    return _weight(written.count, noun, row.grams, (sized,), row.source_words)
+    share = share_of_usual(food, row, written)
+    step = f", a {written.size} one taken as {number(share, 2)} of the usual" if share != 1 else ""
+    sized = "piece" if share != 1 else sized
+    return _weight(written.count, noun, share * row.grams, (sized,), row.source_words, step)
 
 
 def _usual_package(food: Food, written: Written, row: Measure) -> Weight:

@@ -35,6 +35,10 @@ def test_a_bullet_or_number_is_no_part_of_the_line(bullet):
         ("1 can pineapple, drained, juice reserved", "1 can pineapple, drained"),
         ("1 lb beef, cut into 1-inch pieces", "1 lb beef"),
         ("1 cup rice w/o salt", "1 cup rice without salt"),
+        ("1 pork tenderloin, silver skin removed", "1 pork tenderloin,"),
+        ("2 x 400g/14oz cans tomatoes", "2 x 400g cans tomatoes"),
+        ("4 oz 1/3-less-fat cream cheese", "4 oz reduced-fat cream cheese"),
+        ("1 (2.6 oz) pouch salmon", "1 (2.6 oz) pouch canned salmon"),
     ],
 )
 def test_each_way_to_write_it_becomes_the_plain_one(line, plain):

@@ -121,3 +121,22 @@ def test_ounces_of_a_cup_of_milk_are_fluid_ones():
 
 def test_a_point_in_front_of_a_number_is_a_decimal_point():
     assert read(".5 lb ground beef").grams == pytest.approx(226.8, rel=1e-3)
+
+
+def test_a_small_or_large_one_of_what_is_weighed_in_one_size_is_a_share_of_the_usual():
+    small, usual, large = (read(f"1 {size}savoy cabbage").grams for size in ("small ", "", "large "))
+    assert (small / usual, large / usual) == pytest.approx((0.8, 1.25))
+    assert "of the usual" in read("1 small savoy cabbage").how
+    assert read("1 large tomato").grams == 182  # SR26 11529 weighs it
+    assert read("2 large garlic cloves").grams == read("2 garlic cloves").grams
+
+
+def test_a_handful_of_leaves_is_about_a_cup_of_them():
+    assert read("1 handful baby spinach").grams == 25
+    assert read("1 handful Swiss chard").grams == 25
+    assert read("1 handful blueberries").grams == 40
+
+
+def test_what_brackets_weigh_behind_peeled_has_no_peel():
+    assert read("1 large banana, peeled (about 150g)").grams == 150
+    assert read("1 small celeriac (about 600g), peeled").grams < 600
