@@ -132,8 +132,9 @@ def _phrase(text: str, system: str) -> ParsedLine:
     rest, written = added(rest, written, system)
     name, others, joined, after = _foods_and_rest(rest.strip(" ,;:"))
     behind = words(" ".join([after, *remarks.said]))
+    sized = _sized_behind(replace(written, edible=edible), ", ".join([after, *remarks.said]))
     return ParsedLine(
-        written=_with_words(_sized_behind(replace(written, edible=edible), after), words(name), behind),
+        written=_with_words(sized, words(name), behind),
         counted=count is not None or told,
         unmeasured=unmeasured,
         name=words(name),
@@ -147,7 +148,7 @@ def _phrase(text: str, system: str) -> ParsedLine:
 
 
 def _sized_behind(written: Written, after: str) -> Written:
-    """Add a size that stands between commas: "2 pitas, small". In "small dice" it is that of the cut."""
+    """Add a size that stands between commas or in brackets: "2 pitas, small". In "small dice" it is that of the cut."""
     known = (line_words().get(part.strip().lower()) for part in after.split(","))
     size = next((found.meaning for found in known if found and found.kind == "size"), "")
     return replace(written, size=size) if size and not written.size and written.unit is None else written

@@ -128,6 +128,7 @@ def test_a_small_or_large_one_of_what_is_weighed_in_one_size_is_a_share_of_the_u
     assert (small / usual, large / usual) == pytest.approx((0.8, 1.25))
     assert "of the usual" in read("1 small savoy cabbage").how
     assert read("1 large tomato").grams == 182  # SR26 11529 weighs it
+    assert read("1 tomato (large, diced)").grams == 182
     assert read("2 large garlic cloves").grams == read("2 garlic cloves").grams
 
 
