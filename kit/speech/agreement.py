@@ -92,7 +92,7 @@ def _fits(said: Quantity, of: Range) -> bool | None:
     if relation == "none":
         return of.value <= 1 - ALL
     if relation == "hardly":
-        return of.value <= HARDLY
+        return True if of.value <= HARDLY else None if of.value <= 2 * HARDLY else False
     if relation == "just over":
         return _just_over(number, of)
     if relation == "nearly" and said.unit != SHARE and not _about(said, of):

@@ -160,6 +160,9 @@ def _contains(sentence: Sentence, at: int) -> int | None:
             return place
     if _is_in_it(sentence, at):
         return at + 1
+    if sentence.text_at(at - 1) in ("is", "are") and sentence.text_at(at - 2) == "which":
+        before = [place for place in range(at) if sentence.text_at(place) in _CONTAINS]
+        return before[-1] if before else at - 1  # "it contains pecans, which are tree nuts"
     if sentence.text_at(at + 1) in ("is", "are") and "allergen" in sentence.text.lower():
         return at + 1
     if "allergen" in sentence.text.lower() and not sentence.is_a(at, "allergen", "any"):

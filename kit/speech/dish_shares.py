@@ -59,7 +59,7 @@ def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
         )
         if not named or not (
             ("than" in words and rivals)
-            or (most and (rivals or comes_from or words[:1] in (["."], ["here"], ["in"], [""], [])))
+            or (most and (rivals or comes_from or words[:1] in (["."], [","], ["here"], ["in"], [""], [])))
         ):
             continue
         foods = foods or (list(about[at].foods) if about[at].kind == FOOD else [])
@@ -134,7 +134,7 @@ def _ranks(sentence: Sentence, about: list[About]) -> list[Claim]:
 
 
 def _after_is(sentence: Sentence, start: int) -> tuple[list, list[int]]:
-    end = sentence.clause_of(min(start, len(sentence) - 1))[-1] + 1
+    end = sentence.clause_of(start - 1)[-1] + 1
     for place in range(start, end):
         if sentence.text_at(place) in ("is", "are", "from", "comes", "being", "remains", ":") or is_verb(
             sentence, place

@@ -47,6 +47,8 @@ _SOME = re.compile(
     r"\b(?:(?:most|some|many|half) (?:of (?:the|its|these) )?(?:ingredients|foods)"
     r"|(?:almost|nearly|practically) (?:everything|everyone|all|every))\b"
 )
+_WASHED = frozenset("rinse rinses rinsing rinsed draining soaking washing".split())
+_LIGHTER = frozenset("lighter leaner slimmer heavier richer shy short off down up ahead behind".split())
 _TOGETHER = frozenset("together altogether combined total".split())
 _SHARES_OUT = frozenset(
     "cut cuts slice sliced divide divided split share shared portion portioned stretch stretched make get".split()
@@ -92,6 +94,8 @@ def _told_from(sentence: Sentence, claim: Claim) -> Claim:
     """Return a share read of the food that another is told from as one that is asked about: "the oil, not the nuts"."""
     if not isinstance(claim, DishShareClaim):
         return claim
+    if not _WASHED.isdisjoint(sentence.words):  # "rinsing takes away a third of the salt in the beans"
+        return UnreadClaim(claim.places, words=sentence.said(claim.places))
     foods = [at for at in claim.places if food_at(sentence, at) is not None and not sentence.is_a(at, "nutrient")]
     told = [at for at in foods if sentence.text_at(back(sentence, at)) == "not"]
     return UnreadClaim(claim.places, words=sentence.said(claim.places)) if told else claim
@@ -157,6 +161,7 @@ def _of_what(sentence: Sentence, claim: Claim) -> Claim:
     """
     first, last = min(claim.places), max(claim.places)
     added = isinstance(claim, AmountClaim) and claim.about.kind == FOOD and _goes_to(sentence, claim, last + 1)
+    less = isinstance(claim, AmountClaim) and sentence.text_at(last + 1) in _LIGHTER
     made_of = isinstance(claim, DishShareClaim) and any(
         sentence.text_at(at - 1) in ("is", "are") and sentence.is_a(at + 1, "nutrient")
         for at in claim.places
@@ -165,7 +170,7 @@ def _of_what(sentence: Sentence, claim: Claim) -> Claim:
     text = " ".join(sentence.text_at(at) for at in sentence.clause_of(first))
     each = isinstance(claim, WordingClaim) and _EVERY.search(text)
     some = isinstance(claim, (KindClaim, WordingClaim)) and _SOME.search(text)
-    if not (added or made_of or each or some):
+    if not (added or less or made_of or each or some):
         return claim
     return UnreadClaim(claim.places, words=sentence.said(claim.places))
 

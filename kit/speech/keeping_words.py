@@ -22,7 +22,7 @@ IN_FREEZER = frozenset("freezer freeze freezes frozen freezing".split())
 OUTSIDE = frozenset(
     "stove stovetop hob sink windowsill porch garage out counter "
     "desk table room bench countertop car bag backpack unrefrigerated sideboard "
-    "pantry cupboard larder cloth towel shelf bread-bin bin cloche worktop".split()
+    "buffet picnic patio deck pantry cupboard larder cloth towel shelf bread-bin bin cloche worktop".split()
 )
 
 

@@ -34,6 +34,7 @@ _GROUPS = {
     "herb": ("herb",),
 }
 _NO = frozenset("no zero without".split())
+_HAS = ("has", "have", "contains", "contain", "uses", "use")
 _MADE = ("made", "cooked", "baked", "thickened", "sweetened")  # "it is not made with butter"
 _PLAIN = frozenset("vegan vegetarian pescatarian".split())
 
@@ -142,9 +143,10 @@ def _absent(sentence: Sentence) -> list[Claim]:
     for at, token in enumerate(sentence.tokens):
         free = token.is_a("wording", "free") and sentence.text_at(at + 1) in ("of", "from")
         made = token.text == "not" and sentence.text_at(at + 1) in _MADE and sentence.text_at(at + 2) in ("with", "of")
-        if (token.text not in _NO and not free and not made) or at in sentence.used:
+        none = token.text == "none" and sentence.text_at(at + 1) == "of" and sentence.text_at(at + 3) in _HAS
+        if (token.text not in _NO and not free and not made and not none) or at in sentence.used:
             continue
-        place = at + (3 if made else 2 if free else 1)
+        place = at + (4 if none else 3 if made else 2 if free else 1)
         while sentence.text_at(place) in (
             "a",
             "an",

@@ -119,10 +119,14 @@ def dish_part(sentence: Sentence, at: int) -> About:
         elif sentence.text_at(place) not in DETERMINERS and sentence.text_at(place) not in ("of", "the"):
             break
         place -= 1
-    if sentence.text_at(at + 1) == "and" and sentence.text_at(at + 2) in ("a half", "half"):
+    halves = sentence.text_at(at + 1) == "and" and sentence.text_at(at + 2) in ("a half", "half")
+    if halves and sentence.text_at(at + 3) != "of":  # "a bowl and a half", but "... a bowl, and half of the fiber"
         count += 0.5
     if kind == SERVING and count > 1:
         count = _of_them(sentence, place, at, count)
+    the_whole = sentence.text_at(at - 1) in ("the whole", "the entire") or sentence.text_at(at - 2) == "the"
+    if whole and kind == SERVING and count == 1 and the_whole and sentence.text_at(at + 1) == "of":
+        return About(UNKNOWN, words=sentence.said((at - 1, at)))  # "the whole bowl of hummus": hers, or all there is?
     if whole and kind == SERVING and count > 1:
         return About(SERVING, count)
     if whole and token.parts["dish"] == "dish":

@@ -199,7 +199,7 @@ def _questions_behind(text: str, starts: Sequence[int]) -> Iterator[int]:
     """Return where a question begins that is joined to a statement: "It has no soy, and any gluten in it? None"."""
     for start, end in pairwise([*starts, len(text)]):
         piece = text[start:end]
-        last = piece.rfind(", and ")
+        last = max(piece.rfind(", and "), piece.rfind(" and any ") - 1)
         if last > 0 and piece.rstrip().endswith("?") and not _ASKS.match(piece):
             yield start + last + len(", and ")
 

@@ -179,7 +179,10 @@ def _turned_off(sentence: Sentence, at: int) -> bool:
     while end < len(sentence) and not is_stop(sentence.tokens[end]):
         end += 1
     last = [sentence.text_at(place) for place in range(end - 3, end)]
-    verbs = [place for place in range(at, end - 3) if sentence.text_at(place) in ("is", "are", "has", "have", "but")]
+    first = at
+    while first > 0 and not is_stop(sentence.tokens[first - 1]):
+        first -= 1
+    verbs = [place for place in range(first, end - 3) if sentence.text_at(place) in ("is", "are", "has", "have", "but")]
     return last in (["it", "is", "not"], ["they", "are", "not"], ["this", "is", "not"]) and not verbs
 
 
@@ -228,3 +231,9 @@ def negated(sentence: Sentence, at: int) -> bool:
             return False
         place -= 1
     return False
+
+
+def another_statement(sentence: Sentence, at: int) -> bool:
+    """Return whether "and" leads to something else said, not to a second quality: "lean, and not for vegetarians"."""
+    joined = sentence.text_at(at) == "and" and at + 1 < len(sentence)
+    return joined and (sentence.text_at(at + 1) == "not" or bool(sentence.tokens[at + 1].parts))

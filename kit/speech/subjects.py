@@ -85,6 +85,8 @@ class _Subjects:
 
     def _dish(self, at: int, before: int, led: bool) -> None:
         """Take the dish, or the part of it that is named, as the subject; not in "with the stew" or "the bowl lids"."""
+        if led and self.current.kind == UNKNOWN and self.since == self.clause and self.sentence.text_at(before) == "of":
+            return  # "the whole bowl of hummus" is one thing
         self.since = self.clause
         opening = self.sentence.text_at(before) in ("for", "in", "on") and before == self.sentence.clause_of(at)[0]
         if led and not opening and not self._is_measured(before):
@@ -123,7 +125,7 @@ class _Subjects:
             self.current = THE_DISH  # "with maple syrup instead of honey it is vegan"
         elif self.seen_verb:
             return
-        elif word in ("there", "everything here", "everything", "everything in it") and self.on_food:
+        elif self.on_food and (word in _ALL_OF_IT or _every_thing(self.sentence, at)):
             self.current = THE_DISH
         elif self.opens and self._may_be_dish(at, word, led):
             self.current = replace(self.current, or_dish=True)
@@ -153,7 +155,7 @@ class _Subjects:
     def _begins_change(self, at: int, word: str) -> bool:
         """Return whether a change of the dish begins the clause: "swapping the honey", "leave out"."""
         changes = self.sentence.is_a(at, "verb_swap") or self.sentence.is_a(at, "verb_leave_out")
-        return changes and word not in ("without", "holds", "hold") and word.endswith(("ing", "out", "p", "ace"))
+        return changes and word not in ("without", "holds", "hold") and word.endswith(("ing", "out", "off", "p", "ace"))
 
     def _is_measured(self, before: int) -> bool:
         """Return whether a part stands before "of": "half of the pot", "a cup of the rice"."""
@@ -233,6 +235,17 @@ def _bare_measure(sentence: Sentence, at: int) -> bool:
         and over < len(sentence)
         and is_verb(sentence, over)
     )
+
+
+_ALL_OF_IT = ("there", "everything here", "everything", "everything in it")
+
+
+def _every_thing(sentence: Sentence, at: int) -> bool:
+    """Return whether all that is in the dish is named: "every last thing in the pot", "each ingredient"."""
+    over = at - 1
+    while sentence.text_at(over) in ("last", "single", "other"):
+        over -= 1
+    return sentence.text_at(at) in ("thing", "ingredient") and sentence.text_at(over) in ("every", "each")
 
 
 _MAKES = ("make", "makes", "keep", "keeps", "render", "renders", "turn", "turns")

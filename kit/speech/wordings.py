@@ -6,7 +6,7 @@ from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.clauses import is_stop
 from kit.speech.parts import dish_named, food_part, is_dish, is_food, is_verb
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.slots import Named, negated, nutrients_after
+from kit.speech.slots import Named, another_statement, negated, nutrients_after
 from kit.speech.wordings_claim import WordingClaim
 
 FAMILY = "wording"
@@ -237,9 +237,10 @@ def _alone(sentence: Sentence, about: list[About], at: int, wording: str) -> lis
     if wording in ("light", "lean"):
         if {one.text for one in sentence.tokens} & _TEXTURE:
             return []
-        if following in _LIGHT_OTHERWISE and not (following == "and" and predicate and wording == "lean"):
+        ends = predicate and another_statement(sentence, at + 1)
+        if following in _LIGHT_OTHERWISE and not (following == "and" and predicate and (ends or wording == "lean")):
             return []
-        if not is_noun and not (predicate and following not in ("and", "on", "in")):
+        if not is_noun and not ends and not (predicate and following not in ("and", "on", "in")):
             return []
         if wording == "lean" and before in ("i", "we", "you", "to", "they", "can", "just"):
             return []

@@ -27,6 +27,7 @@ SETS = (
     "fresh_tenth",
     "fresh_eleventh",
     "fresh_twelfth",
+    "fresh_fourteenth",
 )
 TRAPS = ("fresh_thirteenth",)  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
