@@ -34,7 +34,10 @@ def _title_of(path: Path, _changed: int) -> str:
     match = _TITLE.search(text.partition("\n[")[0])
     if match is None:
         return _from_name(path.stem)
-    title = match[2] if match[1] is None else str(tomlkit.parse(match[0])["title"])
+    try:
+        title = match[2] if match[1] is None else str(tomlkit.parse(match[0])["title"])
+    except TOMLKitError:  # a sign that TOML does not know; reading the talk tells it
+        return _from_name(path.stem)
     return title.strip() or _from_name(path.stem)
 
 

@@ -257,6 +257,66 @@ def test_two_windows_on_one_talk_lose_nothing(blank, her_folder):
     assert "It is vegan. It is oil." not in other.content["told"]["text"]
 
 
+def test_the_other_one_is_opened_where_two_windows_wrote_and_hers_stays_as_a_draft(blank):
+    blank.types("recipe", "Oil\nServes 1\n2 tbsp olive oil\n")
+    blank.does("save")
+    other = Page(prepare("oil"), "two")
+    other.types("script", "It is vegan.")
+    other.does("save")
+    blank.types("script", "It is oil.")
+    assert blank.does("save")["conflict"] is True
+    assert blank.does("theirs")["conflict"] is False
+    assert blank.content["texts"]["script"] == "It is vegan."
+    assert len(blank.content["drafts"]) == 1
+    blank.does("draft", at=0, how="open")
+    assert blank.content["texts"]["script"] == "It is oil."
+    blank.does("draft", at=7, how="open")  # of a list that is no longer there
+    assert blank.content["texts"]["script"] == "It is oil."
+
+
+def test_a_draft_is_put_into_the_bin_and_gone_on_with_only_after_asking(page, her_folder):
+    other = Page(prepare("pear_oat_jars"), "two")
+    other.types("script", "The jar is warm.")
+    third = Page(prepare("pear_oat_jars"), "three")
+    third.types("script", "The jar is cold.")
+    changes = third.does("draft", at=0, how="open")
+    assert "has changes that are not saved" in changes["asking"]["text"]
+    third.does("unsaved", how="stay")
+    assert third.content["texts"]["script"] == "The jar is cold."
+    assert third.content["asking"] is None
+    third.does("draft", at=0, how="bin")
+    assert third.content["drafts"] == []
+    assert "bin" in third.content["told"]["text"]
+    assert [path.suffix for path in (her_folder / "bin").iterdir()] == [".json"]
+
+
+def test_a_new_talk_is_deleted_into_the_bin_and_copied_only_once_it_is_saved(blank, her_folder):
+    blank.types("recipe", BEANS)
+    for act in ("duplicate", "rename", "new"):  # each would lose what was typed
+        assert blank.does(act, title="Other")["asking"]
+        blank.does("unsaved", how="stay")
+    blank.does("duplicate", title="Other", settled=True)
+    assert "this talk is not saved yet; save it before you copy it" in blank.content["told"]["text"]
+    blank.does("delete")
+    assert blank.content["told"]["text"] == "Deleted; what was typed lies in the bin."
+    assert [path.suffix for path in (her_folder / "bin").iterdir()] == [".json"]
+
+
+def test_a_talk_that_vanished_makes_way_for_another_and_nothing_typed_is_lost(page):
+    page.does("duplicate", title="Pears for ten")
+    page.types("script", "The jar is warm.")
+    (path,) = talks_folder().iterdir()
+    path.unlink()
+    again = Page(prepare(), "two")
+    again.does("window", id="two", opened=str(path))
+    assert again.content["opened"] != str(path)
+    assert str(path) not in [talk["path"] for talk in again.content["talks"]]
+    assert again.does("open", path=str(path))["told"]["wrong"] is True
+    assert page.does("save", by="save")["conflict"] is True
+    page.does("beside")
+    assert [point.say for point in read_talk("Pears for ten").points] == ["The jar is warm."]
+
+
 def test_a_talk_is_copied_renamed_and_put_into_the_bin(page, her_folder):
     page.does("duplicate", title="Pears for ten")
     assert (page.content["title"], page.content["own"]) == ("Pears for ten", True)

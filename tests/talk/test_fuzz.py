@@ -7,9 +7,11 @@ import pytest
 from slips import TRIES, mutated
 
 from kit.errors import KitError
+from kit.files import write_whole
 from kit.talk.desk import desk_from, empty_desk
 from kit.talk.library import bundled_talks, talk_from
 from kit.talk.plain_talk import plain_text
+from kit.talk.titles import title_of
 
 PIECES = [
     "nan",
@@ -33,7 +35,7 @@ PIECES = [
 
 
 @pytest.mark.parametrize("ending", [".toml", ".txt"])
-def test_any_slip_of_a_talk_is_read_or_told(ending):
+def test_any_slip_of_a_talk_is_read_or_told(ending, tmp_path):
     chance = Random(f"slips {ending}")
     paths = list(bundled_talks().values())
     whole = [path.read_text(encoding="utf-8") for path in paths]
@@ -44,6 +46,8 @@ def test_any_slip_of_a_talk_is_read_or_told(ending):
     )
     for _ in range(TRIES):
         text = mutated(chance.choice(texts), chance, PIECES)
+        path = write_whole(tmp_path / f"slip{ending}", text, replace=True)
+        assert title_of(path)  # every list of talks asks for it
         try:
             talk = talk_from(text, Path(f"slip{ending}"))
             assert all(isinstance(fault, str) and fault for fault in talk.faults)

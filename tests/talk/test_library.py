@@ -178,3 +178,40 @@ def test_without_a_home_the_variable_is_named(monkeypatch):
 def test_names_that_no_file_can_have_are_told(name):
     with pytest.raises(UnknownNameError, match="no talk or recipe file"):
         read_talk(name)
+
+
+def test_a_title_that_cannot_be_read_hides_no_talk():
+    library.talks_folder().mkdir(parents=True)
+    damaged = [
+        r'title = "a\qb"',
+        'title = "a\x01b"',
+        r'title = "\ud800"',
+        "title = 3",
+        "\x00",
+        b"\xff".decode("latin-1"),
+    ]
+    for number, text in enumerate(damaged):
+        (library.talks_folder() / f"soup_{number}.toml").write_text(text, encoding="latin-1")
+    begin("Turkey chili")
+    hers = {entry.title for entry in talks() if entry.own}
+    assert hers == {"Turkey chili", *(f"soup {number}" for number in range(len(damaged)))}
+
+
+def test_a_plain_talk_is_copied_and_renamed_with_all_but_its_title_as_it_was():
+    library.talks_folder().mkdir(parents=True)
+    plain = library.talks_folder() / "soup.txt"
+    for text in ("Leek soup\nServes 4\n\n1 cup leeks\n", "1 cup leeks\n2 cups milk\n"):
+        plain.write_text(text, encoding="utf-8")
+        copy = duplicate(plain, "Thick soup")
+        assert read_talk(copy).title == "Thick soup"
+        assert [line.line for line in read_talk(copy).readings] == [line.line for line in read_talk(plain).readings]
+        assert copy.suffix == ".txt"
+
+
+def test_a_talk_with_faults_is_not_renamed_before_they_are_mended():
+    library.talks_folder().mkdir(parents=True)
+    faulty = library.talks_folder() / "soup.toml"
+    faulty.write_text('title = "Soup"\nservings = = 4\n', encoding="utf-8")
+    with pytest.raises(KitError, match=r"soup\.toml has faults; mend them first"):
+        rename(faulty, "Stew")
+    assert faulty.read_text(encoding="utf-8") == 'title = "Soup"\nservings = = 4\n'
