@@ -67,6 +67,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             token.end,
         )
         sentence.used.update({at, named.place})
+        if named.place < at:
+            sentence.counted.add(named.place)
         found.append(claim)
     return found
 

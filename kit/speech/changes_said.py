@@ -9,6 +9,7 @@ from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from
 
 LEAVE_OUT, SWAP, AMOUNT, RINSE, AS_TYPED, TRIED = "leave out", "swap", "amount", "rinse", "as typed", "tried"
+UNRINSED = "unrinsed"
 _IN_PLACE = frozenset(("in place of", "instead of", "rather than", "as a substitute for"))
 _FACTORS = {
     "half": 0.5,
@@ -21,6 +22,7 @@ _FACTORS = {
     "twice": 2.0,
 }
 _MADE = frozenset("make have eat cook serve try do order want take".split())  # "have it without the cream"
+_UNDONE = frozenset("skip skipping skipped without not never forget forgot instead no omit".split())
 _RINSE = frozenset("rinse rinsing rinsed rinses draining drain drains drained".split())
 
 
@@ -31,8 +33,8 @@ class SaidChange:
     Attributes
     ----------
     kind : str
-        ``"leave out"``, ``"swap"``, ``"amount"``, ``"rinse"``; ``"as typed"``: its words are read like a typed change;
-        ``"tried"``: so are those of the question that is answered.
+        ``"leave out"``, ``"swap"``, ``"amount"``, ``"rinse"``, ``"unrinsed"``; ``"as typed"``: its words are read like
+        a typed change; ``"tried"``: so are those of the question that is answered.
     foods : tuple of FoodWord
         What is left out, goes, or changes its amount.
     other : FoodWord or None
@@ -109,7 +111,8 @@ def _rinse(sentence: Sentence) -> SaidChange | None:
             over = _skip(sentence, at + 1, frozenset(("and", "rinsing", "rinse", "off", "canned", "tinned")))
             food = food_at(sentence, over)
             if food is not None:
-                return SaidChange(RINSE, (food,), places=(at, over))
+                kept = not _UNDONE.isdisjoint(sentence.texts[max(0, at - 3) : at])
+                return SaidChange(UNRINSED if kept else RINSE, (food,), places=(at, over))
     return None
 
 
@@ -255,28 +258,31 @@ def _counted_behind(sentence: Sentence, at: int) -> bool:
     )
 
 
+_ALSO_SAID_OTHERWISE = frozenset("drop|dropping|lose|losing|remove|removing|hold|holding|minus|pass on".split("|"))
+
+
+def _named_before(sentence: Sentence, at: int) -> list[FoodWord]:
+    """Return the one food that "leave it off" goes back to; none where several were named."""
+    named = [
+        word for place in range(at) if (word := food_at(sentence, place)) is not None and not is_dish(sentence, place)
+    ]
+    inside = [word for word in named if word.inside]
+    return inside if len({word.inside for word in inside}) == 1 else []
+
+
 def _left_out(sentence: Sentence) -> SaidChange | None:
     for at in sentence.places("verb_leave_out"):
         text = sentence.text_at(at)
         over = _skip(sentence, at + 1, frozenset(("added", "out", "extra")))
         foods, places = foods_from(sentence, over, len(sentence))
+        if not foods and sentence.text_at(over) in ("it", "them"):
+            foods, places = _named_before(sentence, at), [over]
         if not foods:
             continue
         behind = sentence.text_at(places[-1] + 1)
         if text in ("leave", "leaving", "take", "taking", "holding", "hold", "keep") and behind not in ("out", "off"):
             continue
-        if text in (
-            "drop",
-            "dropping",
-            "lose",
-            "losing",
-            "remove",
-            "removing",
-            "hold",
-            "holding",
-            "minus",
-            "pass on",
-        ) and not _effect_elsewhere(sentence, at, places[-1]):
+        if text in _ALSO_SAID_OTHERWISE and not _effect_elsewhere(sentence, at, places[-1]):
             continue
         if (
             text == "without"

@@ -15,7 +15,7 @@ from kit.speech.slots import negated
 from kit.speech.tokens import NO_QUANTITY, Quantity
 from kit.speech.values import food_grams, pinned
 from kit.talk.dish import Dish
-from kit.texts import number
+from kit.texts import listing, number
 
 FAMILY = "servings and weights"
 _SERVES = frozenset(
@@ -179,6 +179,9 @@ def _judge_weight(claim: WeightClaim, dish: Dish) -> Finding:
         found = pinned(dish, claim.foods)
         if isinstance(found, Finding):
             return found
+        if len({food.key for food in found}) > 1:
+            names = listing([short_name(food) for food in found])
+            return Finding(CANNOT_TELL, f"{names} are all meant: say it of one of them")
         food = found[0]
         if food.state == "dry" and any(word in claim.foods[0].text for word in ("cooked", "boiled")):
             return Finding(CANNOT_TELL, f"the recipe weighs the {short_name(food)} dry; say which is meant")

@@ -10,7 +10,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.amounts import in_unit, spoken_amount, spoken_quantity
 from kit.speech.changes_made import changed
-from kit.speech.changes_said import AMOUNT, AS_TYPED, RINSE, SaidChange
+from kit.speech.changes_said import AMOUNT, AS_TYPED, RINSE, UNRINSED, SaidChange
 from kit.speech.claim import Claim, Edit, Finding
 from kit.speech.share_claim import share_edit
 from kit.speech.tokens import NO_QUANTITY, Quantity
@@ -61,7 +61,7 @@ def judge(claim: EffectClaim, dish: Dish) -> Finding:
     """Judge the effect of a change on a serving."""
     assert claim.change is not None
     name = claim.nutrient
-    if claim.change.kind == RINSE:
+    if claim.change.kind in (RINSE, UNRINSED):
         return _judge_rinse(claim)
     new = changed(claim.change, dish)
     if isinstance(new, Finding):
@@ -154,8 +154,13 @@ def _judge_rinse(claim: EffectClaim) -> Finding:
     said = claim.said
     if said.unit in _UNITS:
         return Finding(CANNOT_TELL, f"{because}; say it as a part of the can's")
+    unrinsed = claim.change is not None and claim.change.kind == UNRINSED
+    if (claim.sign > 0) != unrinsed:
+        return Finding(OFF, because)
     if said.relation == "any":
-        return Finding(HOLDS if claim.sign < 0 else OFF, because)
+        return Finding(HOLDS, because)
+    if unrinsed:
+        return Finding(CANNOT_TELL, f"{because}; say it of the rinsed beans")
     if said.relation in ("all", "nearly all", "most"):
         return Finding(
             OFF, because, None, ("Draining and rinsing the beans takes off about 40 percent of the sodium of the can.",)

@@ -106,6 +106,7 @@ def _is_other_food(sentence: Sentence, at: int) -> bool:
         food is not None
         and food.exact
         and not food.inside
+        and "water" not in food.outside  # which a cook cools, boils and rinses with
         and not token.is_a("nutrient")
         and not token.is_a("allergen")
         and not is_dish(sentence, at)

@@ -87,8 +87,9 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             spot for spot in range(max(0, at - 8), at) if sentence.text_at(spot) in ("nothing", "none", "no", "not")
         ]
         if token.text in ("animal", "animals") and at not in sentence.used and none:
-            sentence.used.update({none[0], at})
-            claims.append(KindClaim((none[0], at), THE_DISH, False, "plant-based"))
+            but, places = excepted(sentence, at)
+            sentence.used.update({none[0], at, *places})
+            claims.append(KindClaim((none[0], at), THE_DISH, False, "plant-based", tuple(but)))
     return claims + _absent(sentence)
 
 

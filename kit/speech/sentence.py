@@ -32,12 +32,15 @@ class Sentence:
         The clause of each token.
     used : set of int
         Places of the tokens that a claim has accounted for.
+    counted : set of int
+        Those of them that name a nutrient before its amount: a word may judge it too ("very little sodium, 600 mg").
     """
 
     text: str
     tokens: tuple[Token, ...]
     clauses: tuple[int, ...]
     used: set[int] = field(default_factory=set)
+    counted: set[int] = field(default_factory=set)
 
     def __len__(self) -> int:
         return len(self.tokens)

@@ -56,6 +56,8 @@ def other_amounts(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     return [UnreadClaim(places, words=sentence.said(places)) for places in left[:1]]
 
 
+_JUDGES = frozenset("low lower high minimal tiny small negligible moderate little big huge great good bad".split())
+_BE = frozenset("is are s stays stay very really quite pretty nice nicely so fairly rather too remains remain".split())
 _EACH = frozenset("person each head apiece serving portion".split())
 _HERE = ("it", "this", "here", "there", "these", "them")
 _THAT_IS_ALL = re.compile(r"\b(?:that's|that is) (?:it|all|the lot)\b|\bnothing (?:else|more)\b")
@@ -70,6 +72,9 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return True
     if token.is_a("wording") and sentence.text_at(at + 1) == "in" and sentence.text_at(at + 2) in ("everything", "all"):
         return True  # "low in everything"
+    behind = sentence.text_at(at - 1) in _BE or sentence.is_a(at - 1, "nutrient")
+    if token.text in _JUDGES and sentence.counted and behind:
+        return True  # "the sodium is low, at 700 milligrams"
     if token.is_a("nutrient"):
         return _nutrient_tells(sentence, at)
     if token.is_a("allergen") and _allergen_tells(sentence, at):

@@ -133,7 +133,7 @@ def _claims(
     percent: float = 0.0,
 ) -> list[Claim]:
     claims: list[Claim] = []
-    named = [one for one in named if one.place not in sentence.used]
+    named = [one for one in named if one.place not in sentence.used or one.place in sentence.counted]
     if not named:
         return []
     last = max(at, named[-1].place)

@@ -14,6 +14,7 @@ FIGURES = Path(__file__).parent / "figures"
 SETS = (
     "own_sentences",
     "read_aloud",
+    "stood_beside",
     "given_sentences",
     "fresh_first",
     "fresh_second",

@@ -122,7 +122,8 @@ def denied(say):
 @given(of_one_dish(CLAIMS, KITCHEN))
 def test_kitchen_talk_beside_a_claim_changes_nothing(drawn):
     name, claim, talk = drawn
-    assert verdict(f"{claim} {talk}", name) == verdict(claim, name)
+    if not PRONOUN.match(talk):  # "they turn pink" behind "shrimp are done at 145 degrees" is of the shrimp
+        assert verdict(f"{claim} {talk}", name) == verdict(claim, name)
     if not PRONOUN.match(claim):
         assert verdict(f"{talk} {claim}", name) == verdict(claim, name)
 
