@@ -16,8 +16,8 @@ _BY_ITSELF = ("rest", "look")  # what the page asks for without her
 class Answering(anywidget.AnyWidget):
     """What a page shows, its `content`, and the messages between them.
 
-    The page sends ``{"do": NAME, "number": 7, ...}`` by ``asking.js``; the method ``_do_NAME`` does it and may return
-    what the page is told of it.
+    The page sends ``{"do": NAME, "page": ID, "number": 7, ...}`` by ``asking.js``; the method ``_do_NAME`` does it and
+    may return what the page is told of it. A message that comes again, because Python was silent, is not done again.
 
     Attributes
     ----------
@@ -30,12 +30,19 @@ class Answering(anywidget.AnyWidget):
 
     def __init__(self, content: Mapping[str, Any]) -> None:
         super().__init__(content=dict(content), plotly_version=get_plotlyjs_version())
+        self._heard: tuple[str, int] | None = None  # the page, and its message that was heard last
         self.on_msg(self._hear)
 
     def _hear(self, _widget: Any, message: dict[str, Any], _buffers: list[Any]) -> None:
         if message.get("ask") == "plotly":
             self.send({"answer": "plotly"}, buffers=[plotly_script()])
             return
+        number = message.get("number", 0)
+        if "page" in message:
+            heard, self._heard = self._heard, (message["page"], number)
+            if heard == self._heard:
+                self.send({"done": number, "changes": {}})
+                return
         act = getattr(self, f"_do_{message.get('do', '')}", None)
         if act is None:
             return
@@ -43,7 +50,7 @@ class Answering(anywidget.AnyWidget):
             more = {**self._went_well(message["do"]), **(act(message) or {})}
         except KitError as fault:
             more = self._faulted(message, fault)
-        self._answer(message.get("number", 0), more)
+        self._answer(number, more)
 
     def _went_well(self, do: str) -> dict[str, Any]:
         """Return what the page is told besides; a fault stays to be read when the page asks by itself."""

@@ -143,9 +143,11 @@ class Desk(Told, Moves, Answering):
         if message["name"] in NAMES:
             self.shown = message["name"]
 
-    def _do_numbers(self, message: dict[str, Any]) -> None:
-        chosen = tuple(name for name in NUMBERS_OF if name in message["names"])[:MOST_NUMBERS]
-        self.numbers, self.shown = chosen or self.numbers, "numbers"
+    def _do_number(self, message: dict[str, Any]) -> None:
+        """Show a number, in the place of the one shown longest where there are enough; or show it no more."""
+        name, others = message["name"], [other for other in self.numbers if other != message["name"]]
+        chosen = [*others[1 - MOST_NUMBERS :], name] if message["shown"] and name in NUMBERS_OF else others
+        self.numbers, self.shown = tuple(chosen) or self.numbers, "numbers"
 
     def _do_source(self, message: dict[str, Any]) -> None:
         if message["name"] in SOURCES_OF:

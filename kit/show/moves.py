@@ -23,7 +23,9 @@ class Moves:
     def _do_move(self, message: dict[str, Any]) -> None:
         steps, _ = self.setting.amounts(message["at"])
         place = min(max(int(message["place"]), 0), len(steps) - 1)
-        self._set(self.setting.with_amount(message["at"], steps[place]))
+        # By its name first: a change that was under way may have given the slider other steps.
+        named = [step for step in steps if step.label == message.get("label")]
+        self._set(self.setting.with_amount(message["at"], [*named, steps[place]][0]))
 
     def _do_type(self, message: dict[str, Any]) -> None:
         self._set(self.setting.with_typed(message["at"], message["text"]))
@@ -38,8 +40,12 @@ class Moves:
         self._set(Setting(self.setting.talk, message["system"], self.setting.made))
 
     def _do_undo(self, message: dict[str, Any]) -> None:
-        place = message.get("place", len(self.setting.made) - 1)
-        if 0 <= place < len(self.setting.made):
+        words = [made.words for made in self.setting.made]
+        place = message.get("place", len(words) - 1)
+        named = message.get("words")
+        if named in words and words[place : place + 1] != [named]:  # another change was taken back meanwhile
+            place = words.index(named)
+        if 0 <= place < len(words) and named in (None, words[place]):
             self._set(self.setting.undone(place))
 
     def _do_as_written(self, _message: dict[str, Any]) -> None:

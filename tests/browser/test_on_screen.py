@@ -26,6 +26,8 @@ def screen(opened):
     """The page with everything as written, and the errors of its scripts so far."""
     page, errors = opened
     press(page, "1", "r")
+    # A move that is still under way has named no change yet; its slider has left its place at once.
+    wait_until_named(page, WRITTEN)
     page.wait_for_function("() => !document.querySelector('.talk-made').children.length")
     wait_until_shown(page, WRITTEN)
     return page, errors
@@ -78,6 +80,7 @@ def test_every_chart_is_painted_as_python_computes_it(screen, key, name):
     page.wait_for_selector(f".talk-preview [data-chart={name}] .textpoint")  # as a speaker looks before she moves
     slider(page, FOOD).focus()
     page.keyboard.press("ArrowLeft")
+    page.locator(".talk-undo").wait_for()  # the answer is there, also where it changes no word of this chart
     made = expected(moved(WRITTEN, FOOD, -1), name)
     texts = [text.replace("<br>", "").strip() for trace in made["figure"]["data"] for text in trace.get("text", ())]
     words = sorted(filter(None, texts))

@@ -28,7 +28,7 @@ def say(desk, monkeypatch):
         sent.clear()
         desk._hear(desk, {"do": do, "number": 7, **more}, [])
         json.dumps(sent, allow_nan=False)
-        assert sent[-1]["done"] == 7
+        assert sent[-1]["done"] == more.get("number", 7)
         assert len(sent) <= 2  # the picture, and its sentences behind it
         return {name: value for message in sent for name, value in message["changes"].items()}
 
@@ -65,6 +65,33 @@ def test_a_place_beyond_the_slider_is_its_end(desk, say):
     say("move", at=0, place=10**9)
     steps, stands = desk.setting.amounts(0)
     assert stands == len(steps) - 1
+
+
+def test_a_message_that_comes_again_is_not_done_again(desk, say):
+    for line in ("no feta", "half the oil", "no walnuts"):
+        say("try", line=line)
+    assert say("undo", page="7", number=3)["made"] == ["no feta", "half the oil"]
+    assert say("undo", page="7", number=3) == {}
+    assert say("undo", page="8", number=3)["made"] == ["no feta"]  # another page, whose third message this is
+    assert desk.content["made"] == ["no feta"]
+
+
+def test_a_change_is_taken_back_by_its_words_where_another_one_was_taken_back_meanwhile(desk, say):
+    for line in ("no feta", "half the oil", "no walnuts"):
+        say("try", line=line)
+    say("undo", place=0, words="no feta")
+    assert say("undo", place=1, words="half the oil")["made"] == ["no walnuts"]
+    assert say("undo", place=0, words="half the oil") == {}  # it is gone already
+
+
+def test_an_amount_that_was_named_under_way_is_found_among_the_steps_as_they_are_now(desk, say):
+    say("type", at=4, text="1.1 g")
+    steps, stands = desk.setting.amounts(4)
+    assert (steps[stands].label, steps[stands + 1].label) == ("0.18 tsp", "1/4 tsp")
+    say("move", at=4, place=0, label="left out")
+    say("move", at=4, place=stands + 1, label="1/4 tsp")  # as the page knew them when 0.18 tsp was one of them
+    now, place = desk.setting.amounts(4)
+    assert (len(now), now[place].label) == (len(steps) - 1, "1/4 tsp")
 
 
 def test_a_question_shows_before_and_after_with_its_answer(desk, say):
@@ -158,7 +185,7 @@ def test_a_line_that_is_not_understood_gets_a_kind_sentence_and_changes_nothing(
         {"do": "swap", "at": 0, "food": "no-such-food"},
         {"do": "show", "name": "no such scene"},
         {"do": "source", "name": "no such nutrient"},
-        {"do": "numbers", "names": []},
+        {"do": "number", "name": "no such nutrient", "shown": True},
         {"do": "undo", "place": 99},
         {"do": "talk", "name": "no_such_talk"},
     ],
@@ -184,9 +211,13 @@ def test_back_to_the_recipe_as_written_leaves_nothing_changed(desk, say):
 
 
 def test_one_to_four_numbers_are_chosen(desk, say):
-    assert len(say("numbers", names=["protein"])["scene"]["numbers"]) == 1
-    say("numbers", names=["energy", "protein", "fiber", "sodium", "fat"])
-    assert len(desk.numbers) == 4
+    say("number", name="fat", shown=True)
+    assert desk.numbers == ("protein", "fiber", "sodium", "fat")  # in the place of the one shown longest
+    for name in ("protein", "sodium", "fat"):
+        changes = say("number", name=name, shown=False)
+    assert [number["label"] for number in changes["scene"]["numbers"]] == ["Fiber, about"]
+    say("number", name="fiber", shown=False)
+    assert desk.numbers == ("fiber",)
 
 
 def test_the_scenes_that_are_not_shown_are_worked_out_when_asked_for(say):

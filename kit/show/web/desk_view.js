@@ -171,7 +171,7 @@ export class Desk {
       button.setAttribute("aria-pressed", on);
       button.onclick = () => {
         if (shown === "sources") this.ask({ do: "source", name });
-        else this.ask({ do: "numbers", names: on ? numbers.filter((one) => one !== name) : [...numbers.slice(-3), name] });
+        else this.ask({ do: "number", name, shown: !on });
       };
     });
   }
@@ -182,7 +182,7 @@ export class Desk {
     if (!made.length) return;
     add(this.made, "b", "", "Changed");
     made.forEach((words, place) => {
-      const button = this.button(this.made, words, "", () => this.ask({ do: "undo", place }));
+      const button = this.button(this.made, words, "", () => this.ask({ do: "undo", place, words }));
       button.classList.add("talk-undo");
       button.setAttribute("aria-label", `Undo: ${words}`);
       add(button, "kbd", "", "✕");
@@ -200,7 +200,9 @@ export class Desk {
 
   python(answers) {
     this.root.classList.toggle("talk-gone", !answers);
+    if (!answers) this.under = this.root.contains(document.activeElement) ? document.activeElement : null;
     for (const part of this.movable) part.inert = !answers;
+    if (answers && document.activeElement === document.body) this.under?.focus(); // what is inert loses her keys
     this.tellSeen();
   }
 

@@ -17,8 +17,9 @@ export function take(content, { scene, figure, of, others, some_rows: some, ...c
   if (others) Object.assign(content.scenes, others);
   else if (scene) content.scenes = { ...(changes.shown && !changes.made ? content.scenes : {}), [of]: scene };
   else if (figure && shown) {
-    content.scenes = { [of]: { ...shown, figure: mergeFigure(shown.figure, figure) } };
-    if (figure.meta) Object.assign(content.scenes[of], { sentence: figure.meta.sentence ?? shown.sentence });
+    const whole = mergeFigure(shown.figure, figure);
+    const { sentence, key } = whole.layout.meta;
+    content.scenes = { [of]: { ...shown, sentence, footer: key, figure: whole } };
   } else if (changes.made || changes.system) content.scenes = { [content.shown]: shown }; // the others are of another dish
 }
 

@@ -192,7 +192,7 @@ export class Rehearsal {
       const button = add(this.made, "button", "talk-button talk-undo", words);
       add(button, "kbd", "", "✕");
       button.setAttribute("aria-label", `Undo: ${words}`);
-      button.onclick = () => this.ask({ do: "undo", place, at: place });
+      button.onclick = () => this.ask({ do: "undo", place, words });
     });
     add(this.made, "button", "talk-button", "As written").onclick = () => this.ask({ do: "as_written" });
   }

@@ -29,7 +29,11 @@ export class Scene {
     const footer = add(this.canvas, "footer");
     this.note = add(footer, "span");
     this.series = add(footer, "span");
-    this.sizes = new this.view.ResizeObserver(() => this.fit());
+    this.sizes = new this.view.ResizeObserver(() => {
+      this.fit();
+      this.chart?.fit(); // its room is another one when the words above it take another line
+      if (this.chart?.whole) this.schedule();
+    });
     this.sizes.observe(this.fitted);
     this.schedule = framed(this.view, () => this.draw());
     Promise.resolve(plotly).then((loaded) => {
@@ -59,6 +63,7 @@ export class Scene {
     if (name !== this.name || content.kind !== this.kind) {
       Object.assign(this, { name, kind: content.kind, part: null });
       this.chart?.leave(this.plotly);
+      if (this.chart) this.sizes.unobserve(this.chart.place);
       this.chart = null;
       this.body.replaceChildren();
       this.canvas.dataset.kind = content.kind;
@@ -138,8 +143,11 @@ const PARTS = {
     const place = add(body, "div", "talk-chart-large");
     const put = ({ sentence: text, figure }) => {
       setText(sentence, text);
-      if (!scene.chart) scene.chart = new Chart(place, scene.name, figure, { scale: LARGE, captions: false });
-      else scene.chart.take(figure);
+      if (scene.chart) scene.chart.take(figure);
+      else {
+        scene.chart = new Chart(place, scene.name, figure, { scale: LARGE, captions: false });
+        scene.sizes.observe(scene.chart.place);
+      }
     };
     put.words = (words) => {
       setText(sentence, words.sentence ?? "");

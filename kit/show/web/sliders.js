@@ -51,7 +51,7 @@ function ingredient(parent, first, ask) {
     title: first.full,
     control: `amount-${at}`,
     foods: first.foods,
-    tell: (place) => ask({ do: "move", at, place }),
+    tell: (place, label) => ask({ do: "move", at, place, label }),
     type: (text) => ask({ do: "type", at, text }),
     swap: (food) => ask({ do: "swap", at, food }),
   });
@@ -87,6 +87,7 @@ function row(parent, { label, title = "", control, foods = [], tell, type, swap 
   amount.setAttribute("aria-label", `Amount of ${label}`);
   let typing = false;
   let moving = 0;
+  let chosen = "";
 
   const name_ = (place) => {
     const text = made.now.steps[place] ?? "";
@@ -100,8 +101,9 @@ function row(parent, { label, title = "", control, foods = [], tell, type, swap 
     const within = Math.min(Math.max(place, 0), made.now.steps.length - 1);
     slide.value = within;
     moving = Date.now();
+    chosen = made.now.steps[within];
     name_(within);
-    tell(within);
+    tell(within, chosen);
   };
   slide.oninput = () => move(Number(slide.value));
   amount.onfocus = () => {
@@ -131,7 +133,8 @@ function row(parent, { label, title = "", control, foods = [], tell, type, swap 
       if (foods.length) name.value = given.food;
       slide.max = given.steps.length - 1;
       const under = document.activeElement === slide && Date.now() - moving < 300;
-      if (!under) slide.value = given.place;
+      const hers = under ? given.steps.indexOf(chosen) : -1; // where that amount stands among the steps as they are now
+      slide.value = hers < 0 ? given.place : hers;
       name_(Number(slide.value));
     },
   };
