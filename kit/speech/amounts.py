@@ -57,6 +57,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         last_unit = unit if unit not in ENERGY_UNITS else last_unit
         places = (at,) if named.place == at else (min(at, named.place), max(at, named.place))
         token = sentence.tokens[at]
+        told_from = sentence.text_at(at - 1) == "but" and at > 1 and sentence.tokens[at - 2].quantity is not None
         claim = AmountClaim(
             places,
             _about(sentence, at, about[at]),
@@ -64,7 +65,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             named.nutrient,
             said,
             token.start,
-            token.end,
+            0 if told_from else token.end,  # "not 36 but 20 grams" is not mended by another number
         )
         sentence.used.update({at, named.place})
         if named.place < at:
@@ -262,7 +263,7 @@ def spoken_amount(name: str, of: Range, open_above: bool = False) -> str:
 
 def _edit(claim: AmountClaim, found: Amount) -> Edit | None:
     words = spoken_quantity(claim.nutrient, found.of, found.open_above)
-    if claim.negated or words in (HARDLY_ANY, UNKNOWN) or claim.said.unit != unit_of(claim.nutrient):
+    if claim.negated or claim.end == 0 or words in (HARDLY_ANY, UNKNOWN) or claim.said.unit != unit_of(claim.nutrient):
         return None
     return Edit(claim.start, claim.end, words)
 

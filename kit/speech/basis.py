@@ -172,7 +172,8 @@ def _dish_basis(sentence: Sentence, at: int) -> About | None:
                 noun += 1
             if noun < len(sentence) and is_dish(sentence, noun) and quantity.unit == "":
                 return dish_part(sentence, noun)
-            if noun < len(sentence) and is_food(sentence, noun) and quantity.unit in MEASURES:
+            beside = word == "with" and sentence.text_at(noun + 1) in ("it", "you", ",")
+            if noun < len(sentence) and is_food(sentence, noun) and quantity.unit in MEASURES and not beside:
                 return food_part(sentence, noun)
         if word in ("in", "for", "from") and is_dish(sentence, over):
             part = dish_part(sentence, over)

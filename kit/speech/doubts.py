@@ -159,20 +159,33 @@ def _of_what(sentence: Sentence, claim: Claim) -> Claim:
 
     "The oil adds 240 calories to the pan", "the milk is three percent fat", "every ingredient is low in sodium".
     """
-    first, last = min(claim.places), max(claim.places)
-    added = isinstance(claim, AmountClaim) and claim.about.kind == FOOD and _goes_to(sentence, claim, last + 1)
-    less = isinstance(claim, AmountClaim) and sentence.text_at(last + 1) in _LIGHTER
-    made_of = isinstance(claim, DishShareClaim) and any(
-        sentence.text_at(at - 1) in ("is", "are") and sentence.is_a(at + 1, "nutrient")
-        for at in claim.places
-        if sentence.tokens[at].quantity is not None
-    )
-    text = " ".join(sentence.text_at(at) for at in sentence.clause_of(first))
-    each = isinstance(claim, WordingClaim) and _EVERY.search(text)
-    some = isinstance(claim, (KindClaim, WordingClaim)) and _SOME.search(text)
-    if not (added or less or made_of or each or some):
-        return claim
-    return UnreadClaim(claim.places, words=sentence.said(claim.places))
+    words = [sentence.text_at(at) for at in sentence.clause_of(min(claim.places))]
+    if isinstance(claim, AmountClaim):
+        open_ended = _adds_otherwise(sentence, claim, words)
+    elif isinstance(claim, DishShareClaim):
+        open_ended = any(_is_so_much(sentence, at) for at in claim.places)
+    elif isinstance(claim, (KindClaim, WordingClaim)):
+        text = " ".join(words)
+        alone = "only" in (sentence.text_at(min(claim.places) - 1), words[0])
+        said_of_each = isinstance(claim, WordingClaim) and (alone or bool(_EVERY.search(text)))
+        open_ended = said_of_each or bool(_SOME.search(text))
+    else:
+        open_ended = False
+    return UnreadClaim(claim.places, words=sentence.said(claim.places)) if open_ended else claim
+
+
+def _adds_otherwise(sentence: Sentence, claim: AmountClaim, words: Sequence[str]) -> bool:
+    """Return whether an amount is said of a whole, of each of several foods, or is how much less there is."""
+    behind = max(claim.places) + 1
+    added = claim.about.kind == FOOD and _goes_to(sentence, claim, behind)
+    each = len(claim.about.foods) > 1 and "each" in words
+    return added or each or sentence.text_at(behind) in _LIGHTER
+
+
+def _is_so_much(sentence: Sentence, at: int) -> bool:
+    """Return whether a food is said to be so much of a nutrient: "the milk is three percent fat"."""
+    counted = sentence.tokens[at].quantity is not None
+    return counted and sentence.text_at(at - 1) in ("is", "are") and sentence.is_a(at + 1, "nutrient")
 
 
 def _goes_to(sentence: Sentence, claim: Claim, at: int) -> bool:

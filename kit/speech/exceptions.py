@@ -37,3 +37,23 @@ def _over(sentence: Sentence, place: int) -> int:
     while over < len(sentence) and sentence.text_at(over) in ("for", "from", "than", "the", "with", "of"):
         over += 1
     return over
+
+
+def set_against(sentence: Sentence, at: int) -> bool:
+    """Return whether a food is only what another is told from: "the barley, not the walnuts, brings"."""
+    against = sentence.text_at(at) == "not" and sentence.text_at(at - 1) in (",", "and", "but")
+    return against or sentence.text_at(at) in ("rather than", "instead of")
+
+
+def eaten_beside(sentence: Sentence, at: int, before: int) -> bool:
+    """Return whether a food is had beside the dish: "with a glass of milk it's 240 calories"."""
+    led = sentence.text_at(before) == "of" and sentence.text_at(before - 2) == "a"
+    return led and sentence.text_at(before - 3) == "with" and sentence.text_at(at + 1) in ("it", "you")
+
+
+def is_every_thing(sentence: Sentence, at: int) -> bool:
+    """Return whether all that is in the dish is named: "every last thing in the pot", "each ingredient"."""
+    over = at - 1
+    while sentence.text_at(over) in ("last", "single", "other"):
+        over -= 1
+    return sentence.text_at(at) in ("thing", "ingredient") and sentence.text_at(over) in ("every", "each")

@@ -210,12 +210,18 @@ def _names(
     return FoodNames(tuple((key, *_words_for(by_key[key], line, called)) for key, line in parts), dict(dishes))
 
 
+_POTS = ("pots", "pans", "casseroles", "loaves", "tins")
+
+
 def _called(recipe: Recipe) -> list[tuple[str, str]]:
     """Return what a dish is called: the last word of its title before "with", and of its serving."""
-    heads = [
-        (words(_BEHIND.split(text)[0]), part) for text, part in ((recipe.title, "dish"), (recipe.serving_is, "serving"))
-    ]
-    return [(head[-1], part) for head, part in heads if head]
+    found = []
+    for text, part in ((recipe.title, "dish"), (recipe.serving_is, "serving")):
+        name = _BEHIND.split(text)[0]
+        if head := words(name):
+            # Of "breakfast pots" each is one serving, though a pot may hold the whole of another dish.
+            found.append((head[-1], "serving" if name.lower().split()[-1] in _POTS else part))
+    return found
 
 
 def names_of(*recipes: Recipe) -> FoodNames:

@@ -49,6 +49,7 @@ _REPORTED = re.compile(
     r"\bi (?:used to (?:say|think|tell)|said|thought)\b"
     r"|\b(?:they|people|folk|folks|some|many) (?:often |always )?(?:say|think|claim|believe|tell)\b"
     r"|\b(?:you|one) (?:may|might|would|could) (?:have thought|think|have heard|expect|guess|assume)\b|\bmyth\b"
+    r"|\baccording to\b|\b(?:says|said) (?:my|the|a|his|her|our|your|one|some)\b"
 )
 _COUNTED = ("AmountClaim", "DayShareClaim", "EnergyShareClaim", "WordingClaim")
 

@@ -137,7 +137,8 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
         if length == 1 and "dish" in parts and stems[at] in _COMPONENTS and stems[at] not in names.dishes:
             parts["dish"] = "part"  # "the sauce" of a dish that is not called a sauce
         if length == 1 and stems[at] in names.dishes and not (word is not None and word.inside):
-            parts.setdefault("dish", names.dishes[stems[at]])
+            if names.dishes[stems[at]] == "serving" or "dish" not in parts:
+                parts["dish"] = names.dishes[stems[at]]
             word = None  # what the dish is called is the dish, though a food of the table be called so too
             parts.pop("food", None)
         first, last = words[at], words[at + length - 1]

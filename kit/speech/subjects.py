@@ -3,8 +3,8 @@
 from dataclasses import replace
 
 from kit.rules.naming import is_plural
-from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, About
-from kit.speech.exceptions import sets_apart
+from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About
+from kit.speech.exceptions import eaten_beside, is_every_thing, set_against, sets_apart
 from kit.speech.parts import (
     _GLASSES,
     DETERMINERS,
@@ -101,12 +101,13 @@ class _Subjects:
         sentence, word = self.sentence, self.sentence.text_at(before)
         if _is_changed(sentence, before):
             return
-        if word in ("no", "zero", "without"):  # "no butter went into these"
+        if word in ("no", "zero", "without") or set_against(sentence, before):  # "no butter went into these"
+            return
+        if eaten_beside(sentence, at, before):
+            self.current, self.since = About(UNKNOWN, words=sentence.said((before - 3, at))), self.clause
             return
         if sets_apart(sentence, before):
             self.current, self.since = THE_DISH, self.clause
-            return
-        if _set_against(sentence, before):
             return
         if with_so_much(sentence, before):
             return
@@ -125,7 +126,7 @@ class _Subjects:
             self.current = THE_DISH  # "with maple syrup instead of honey it is vegan"
         elif self.seen_verb:
             return
-        elif self.on_food and (word in _ALL_OF_IT or _every_thing(self.sentence, at)):
+        elif self.on_food and (word in _ALL_OF_IT or is_every_thing(self.sentence, at)):
             self.current = THE_DISH
         elif self.opens and self._may_be_dish(at, word, led):
             self.current = replace(self.current, or_dish=True)
@@ -139,8 +140,9 @@ class _Subjects:
 
     def _may_be_dish(self, at: int, word: str, led: bool) -> bool:
         """Return whether a clause goes on in words that may speak of the subject or of the dish."""
-        if word in ("there", "it", "you") and self.current.words == PLAIN:
-            return True
+        whole = word == "you" and self.current.kind == WHOLE and self.sentence.text_at(0) not in _HAVE_IT
+        if whole or (word in ("there", "it", "you") and self.current.words == PLAIN):
+            return True  # "the whole pot has 1,900 calories, and you get all the iron you need"
         if word in ("there", "it") and not self.on_food:
             return self.current != THE_DISH
         if not self.on_food:
@@ -170,12 +172,6 @@ def _is_changed(sentence: Sentence, at: int) -> bool:
         return True  # "with half the sugar you'd have"
     changes = at >= 0 and (sentence.is_a(at, "verb_leave_out") or sentence.is_a(at, "verb_swap"))
     return changes and sentence.text_at(at) not in ("hold", "holds")
-
-
-def _set_against(sentence: Sentence, at: int) -> bool:
-    """Return whether a food is only what another is told from: "the barley, not the walnuts, brings"."""
-    against = sentence.text_at(at) == "not" and sentence.text_at(at - 1) in (",", "and", "but")
-    return against or sentence.text_at(at) in ("rather than", "instead of")
 
 
 def _it(sentence: Sentence, at: int) -> bool:
@@ -240,14 +236,6 @@ def _bare_measure(sentence: Sentence, at: int) -> bool:
 _ALL_OF_IT = ("there", "everything here", "everything", "everything in it")
 
 
-def _every_thing(sentence: Sentence, at: int) -> bool:
-    """Return whether all that is in the dish is named: "every last thing in the pot", "each ingredient"."""
-    over = at - 1
-    while sentence.text_at(over) in ("last", "single", "other"):
-        over -= 1
-    return sentence.text_at(at) in ("thing", "ingredient") and sentence.text_at(over) in ("every", "each")
-
-
 _MAKES = ("make", "makes", "keep", "keeps", "render", "renders", "turn", "turns")
 
 
@@ -274,11 +262,14 @@ _MADE_OF_MANY = frozenset(
 )
 
 
+_HAVE_IT = ("make", "have", "eat", "take", "finish", "serve", "share")
+
+
 def _if_done(sentence: Sentence, at: int) -> bool:
     """Return whether an order leads to what it brings: "make the whole batch and you have forty grams"."""
     clause = sentence.clause_of(at)
     following = clause[-1] + 1
-    led = sentence.text_at(clause[0]) in ("make", "have", "eat", "take", "finish", "serve", "share")
+    led = sentence.text_at(clause[0]) in _HAVE_IT
     return led and sentence.text_at(following) in ("and", "you") and sentence.text_at(following + 1) in ("you", "have")
 
 
