@@ -1,5 +1,6 @@
 """Where talks are found: those that ship with the kit, her own, and files."""
 
+import os
 import re
 from collections import Counter
 from collections.abc import Iterator
@@ -90,7 +91,9 @@ def find_talk(talk: str | Path) -> TalkEntry:
     """
     path = _path_of(talk)
     if path is not None:
-        is_hers = path.resolve().parent == talks_folder().resolve()
+        is_hers = Path(os.path.realpath(path)).parent == Path(
+            os.path.realpath(talks_folder())
+        )  # stands a circle of links
         return TalkEntry(title_of(path), path.stem, path, is_hers)
     asked = str(talk)
     every = sorted(talks(), key=lambda entry: not entry.own)

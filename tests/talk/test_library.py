@@ -1,11 +1,17 @@
 """Her own talks beside those that ship with the kit: one list, found by name, title or path, hers to change."""
 
 import os
+import shutil
+from contextlib import suppress
 
 import pytest
 
 from kit.errors import KitError, UnknownNameError
+from kit.food.finding import find
+from kit.lines.reader import read_lines
 from kit.talk import library
+from kit.talk.desk_file import open_desk
+from kit.talk.drafts import drafts
 from kit.talk.last_used import last_used, use
 from kit.talk.library import bundled_talks, find_talk, read_talk, talks, titles
 from kit.talk.names import file_name
@@ -215,3 +221,40 @@ def test_a_talk_with_faults_is_not_renamed_before_they_are_mended():
     with pytest.raises(KitError, match=r"soup\.toml has faults; mend them first"):
         rename(faulty, "Stew")
     assert faulty.read_text(encoding="utf-8") == 'title = "Soup"\nservings = = 4\n'
+
+
+PLACES = (
+    *("talks", "drafts", "bin", "remembered", "foods.csv", "release.sqlite", "practice.json", "last_talk.txt"),
+    *("talks/x.toml", "talks/x.txt", "drafts/x.json", "remembered/on_screen.json"),
+)
+JUNK = (b"", b"\x00\xff\xfe", b'{"a": 1e999}', b"[[[]]]", b"null", b"a;b\n1;2", b"SQLite format 3\x00\x01")
+
+
+def put(path, junk):
+    path.parent.mkdir(parents=True, exist_ok=True)
+    if junk == "folder":
+        path.mkdir()
+    elif junk == "circle":
+        path.symlink_to(path.name)
+    else:
+        path.write_bytes(junk)
+
+
+def test_whatever_lies_where_her_files_are_is_passed_over_or_told(home):
+    asked = (
+        *(talks, last_used, drafts, lambda: drafts(find_talk("pear_oat_jars").path), lambda: read_talk("x")),
+        *(lambda: open_desk("pear_oat_jars"), lambda: read_scores("pear_oat_jars"), lambda: read_lines(["1 cup qqq"])),
+        *(
+            lambda: find("zzz bananas", 3),
+            lambda: Memory("on_screen").of("pear_oat_jars"),
+            lambda: use("pear_oat_jars"),
+        ),
+    )
+    for place in PLACES:
+        for junk in (*JUNK, "folder", "circle"):
+            shutil.rmtree(home, ignore_errors=True)
+            put(home / place, junk)
+            for ask in asked:
+                with suppress(KitError):
+                    ask()
+            assert {entry.name for entry in talks()} >= set(bundled_talks()), (place, junk)
