@@ -138,6 +138,7 @@ def first_thing(food: Food) -> Measure | None:
 
 def share_of_usual(food: Food, row: Measure, written: Written) -> float:
     """Return what a piece of a size weighs of the one in the table, where that weighs one size only."""
-    of_sizes = any(size in (other.measure, other.cut) for other in food.measures for size in _OF_USUAL_SIZE)
+    alike = (other for other in food.measures if other.measure in (row.measure, *_OF_USUAL_SIZE))
+    of_sizes = any(not _OF_USUAL_SIZE.keys().isdisjoint((other.measure, other.cut)) for other in alike)
     sized = of_sizes or row.measure in _OF_ONE_SIZE or row.measure.endswith("-inch")
     return 1.0 if sized else _OF_USUAL_SIZE.get(written.size, 1.0)

@@ -109,7 +109,7 @@ def _gather(page: Sequence[PageLine], start: int, named: Named, heading: PageLin
         if line.kind is Kind.INGREDIENTS or _is_part(page, line, named, aside=aside):
             part, aside = part_of(line), False
         elif line.kind is Kind.ASIDE:
-            aside = True
+            aside = begun or not re.search(r":\s*\S", line.text)  # "Each serving: 1 cup" opens no section
         elif aside or line.kind in _NOT_FOOD or (sentence and not begun):
             continue
         elif sentence or (line.kind is Kind.TOOL and named(line.text) is None):
@@ -155,7 +155,7 @@ def _is_part(page: Sequence[PageLine], line: PageLine, named: Named, *, aside: b
         return True
     if line.kind is not Kind.WORDS or line.bulleted or len(line.text.split()) > _MOST_PART_WORDS:
         return False
-    if any(character.isdigit() for character in line.text) or re.search(r"[,.;]", line.text):
+    if re.search(r"[\d,.;]|^(?:and|or|but|then) ", line.text):
         return False
     following = (other for other in islice(page, line.place + 1, None) if other.kind is not Kind.BLANK)
     below, next_one = next(following, None), next(following, None)

@@ -43,9 +43,14 @@ def spelled(said: Sequence[str], names: KnownNames) -> tuple[list[str], tuple[st
 @lru_cache(maxsize=2_000)
 def _near(word: str, names: KnownNames) -> str | None:
     """Return the food word that a misspelt one is nearest to."""
-    if word in english_words():
+    if word in english_words() or _is_compound(word, names):
         return None
     return near_word(word, names)
+
+
+def _is_compound(word: str, names: KnownNames) -> bool:
+    """Whether a word is two food words in one: "saltfish" is no misspelt sablefish."""
+    return any(word[:at] in names.by_word and word[at:] in names.by_word for at in range(3, len(word) - 2))
 
 
 def near_word(word: str, names: KnownNames) -> str | None:

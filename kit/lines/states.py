@@ -73,7 +73,12 @@ def in_state(
         fitting = [form for state in better for form in forms if form.state == state]
         if not fitting and word in _SOFTENED:
             continue
-        if not fitting and food.group == "pulse" and food.state == "dry" and (container == "can" or wish == "canned"):
+        if (
+            not fitting
+            and food.group == "pulse"
+            and food.state == "dry"
+            and (container == "can" or wish in ("canned", "drained"))
+        ):
             fitting = [form for form in forms if form.state == "cooked"]
             notes.append("the table has none from a can, so it is read as cooked: a can may hold much more salt")
         if fitting:

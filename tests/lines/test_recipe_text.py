@@ -83,7 +83,7 @@ def test_any_text_is_a_recipe_or_told(text):
         assert all(reading.problem or reading.grams is not None for reading in read_recipe(text).readings)
 
 
-@pytest.mark.parametrize("folder", ["pages", "more_pages", "cluttered_pages", "other_pages"])
+@pytest.mark.parametrize("folder", ["pages", "more_pages", "cluttered_pages", "other_pages", "busy_pages"])
 def test_pasted_pages_give_title_servings_and_every_ingredient_and_no_clutter(folder):
     wrong = []
     for name, page in tomllib.loads((FIGURES / folder / "expected.toml").read_text(encoding="utf-8")).items():

@@ -25,6 +25,6 @@ def test_the_list_of_english_words_is_needed():
     assert sum(near_word(word, NAMES) is not None for word in english_words()) > 500
 
 
-@pytest.mark.parametrize("word", ["heat", "whisked", "flavour", "washed", "dried", "crust"])
+@pytest.mark.parametrize("word", ["heat", "whisked", "flavour", "washed", "dried", "crust", "saltfish"])
 def test_a_word_of_recipes_stays(word):
     assert spelled([word], NAMES)[0] == [word]
