@@ -36,7 +36,8 @@ def changed(said: SaidChange, dish: Dish) -> tuple[Recipe, str] | Finding:
             for food in foods:
                 recipe = set_grams(recipe, food.key, said.factor * recipe.ingredients[recipe.position(food.key)].grams)
             return recipe, f"changing the {names}"
-        assert said.other is not None
+        if said.other is None:
+            return Finding(CANNOT_TELL, f"what that changes about the {names} is not in the numbers of the dish")
         others = alone(dish, said.other)
         outside = [food for food in others if food.key != foods[0].key]
         if not outside:

@@ -157,7 +157,8 @@ def _denies(sentence: Sentence, at: int) -> bool:
     if sentence.text_at(at) in _NONE:
         return at - sentence.clause_of(at)[0] < 3
     if sentence.text_at(at) in ("no", "nothing"):  # "nothing in it contains", "no ingredient has"
-        return at == sentence.clause_of(at)[0] and (
+        led = [sentence.text_at(place) for place in sentence.clause_of(at) if place < at]
+        return all(word in ("no", "yes", "and", "so", "well", ",") for word in led) and (
             sentence.text_at(at + 1) in _OF_ALL or (sentence.text_at(at) == "no" and sentence.is_a(at + 1, "dish"))
         )
     if sentence.is_a(at, "share", "none") and sentence.text_at(at).startswith("not "):

@@ -168,7 +168,10 @@ class FoodNames:
         return None
 
     def _inside(self, spoken: tuple[str, ...]) -> tuple[str, ...]:
-        asked = {word for word in spoken if word not in SMALL_WORDS}
+        meant = [word for word in spoken if word not in SMALL_WORDS]
+        asked = set(meant)
+        if len(asked) < len(meant):  # "of sugar, and sugar-wise" names it twice
+            return ()
         if spoken[-1] in _HOW or not asked <= self._words:
             return ()
         fitting = [

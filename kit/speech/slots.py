@@ -236,4 +236,5 @@ def negated(sentence: Sentence, at: int) -> bool:
 def another_statement(sentence: Sentence, at: int) -> bool:
     """Return whether "and" leads to something else said, not to a second quality: "lean, and not for vegetarians"."""
     joined = sentence.text_at(at) == "and" and at + 1 < len(sentence)
-    return joined and (sentence.text_at(at + 1) == "not" or bool(sentence.tokens[at + 1].parts))
+    following = sentence.text_at(at + 1)
+    return joined and (following == "not" or following in DETERMINERS or bool(sentence.tokens[at + 1].parts))

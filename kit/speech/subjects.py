@@ -286,6 +286,8 @@ def _is_part(sentence: Sentence, at: int) -> bool:
 
 
 def _verb_follows(sentence: Sentence, at: int) -> bool:
+    if sentence.tokens[at].possessive and sentence.is_a(at + 1, "wording"):
+        return True  # "feta's low in sodium"
     following = at + 1
     if sentence.text_at(following) == "in":  # "the eggs in it are"
         following += 2 if sentence.text_at(following + 1) not in DETERMINERS else 3

@@ -55,6 +55,27 @@ def test_what_may_be_said_instead_holds_when_it_is_read_back(name):
     assert wrong == []
 
 
+def test_two_statements_joined_by_and_keep_each_its_own_subject_and_verdict():
+    from kit.speech.checking import check_sentence
+
+    joined = {
+        ("tabbouleh", "Parsley is rich in vitamin K and feta's low in sodium."): "off",
+        ("satay", "Does it contain milk? No and nothing in this has soy."): "off",
+        ("crumble", "Each serving has less than ten grams of sugar and sugar-wise, it is sweet."): "off",
+        ("shakshuka", "The eggs are the biggest source of fat and it's egg-free if you leave out the feta."): "off",
+        (
+            "dal",
+            "More than forty percent of your fiber for the day is in one bowl and half of it is plain.",
+        ): "cannot tell",
+        (
+            "chili",
+            "If you skip rinsing the beans you'd be adding sodium and fat accounts for over half.",
+        ): "cannot tell",
+    }
+    found = {key: check_sentence(key[1], dish(key[0])).verdict for key in joined}
+    assert found == joined
+
+
 def test_the_sets_are_of_some_size_and_name_known_verdicts():
     assert len(rows("own_sentences")) >= 150
     assert len(rows("given_sentences")) == 300
