@@ -51,9 +51,24 @@ def part_words(share: float) -> str:
 
 
 def range_words(share: float, limits: tuple[float, float] | None) -> str:
-    """Return where a share lies: "in the range", "below the range", "above the range"; empty where that is unknown."""
-    side = side_of(share, limits)
+    """Return where a share lies, in words that fit its percents; empty where that is unknown.
+
+    Examples
+    --------
+    >>> [range_words(share, (0.45, 0.65)) for share in (0.5, 0.4, 0.652)]
+    ['in the range', 'below the range', 'just above the range']
+    """
+    side = _side_words(share, limits)
     return f"{side} the range" if side else ""
+
+
+def _side_words(share: float, limits: tuple[float, float] | None) -> str:
+    """Return the side on which a share lies: "just above" where its percents read as those of the limit itself."""
+    side = side_of(share, limits)
+    if limits is None or side in ("", "in"):
+        return side
+    limit = limits[0] if side == "below" else limits[1]
+    return f"just {side}" if percent(share) == percent(limit) else side
 
 
 def side_of(share: float, limits: tuple[float, float] | None) -> str:
@@ -124,12 +139,14 @@ def energy_sentence(now: Mapping[str, float], ranges: Mapping[str, tuple[float, 
     'More than half of the energy comes from carbohydrate; all three shares are in their usual ranges.'
     >>> energy_sentence({"protein": 0.1, "fat": 0.5, "carbohydrate": 0.4}, ranges)
     'About half of the energy comes from fat; fat is above its usual range, carbohydrate below.'
+    >>> energy_sentence({"protein": 0.1, "fat": 0.248, "carbohydrate": 0.652}, ranges)
+    'About two thirds of the energy comes from carbohydrate; carbohydrate is just above its usual range.'
     """
     if any(map(math.isnan, now.values())):
         return "There is no energy to share out."
     largest = max(now, key=lambda name: now[name])
-    where = [(name, side_of(now[name], ranges.get(name))) for name in now]
-    out = [(name, side) for name, side in where if side in ("below", "above")]
+    where = [(name, _side_words(now[name], ranges.get(name))) for name in now]
+    out = [(name, side) for name, side in where if side not in ("", "in")]
     start = f"{part_words(now[largest]).capitalize()} of the energy comes from {largest}"
     if not out:
         return f"{start}; all {count(len(now))} shares are in their usual ranges."
