@@ -36,6 +36,7 @@ _THE_SAME = re.compile(
     r"\b(?:(?:so|neither|nor) (?:is|are|does|do|has|have|will|can)|just like|same as|the same (?:goes|is true|holds)"
     r"|ditto|likewise)\b"
 )
+_SAME_WORDS = frozenset("so neither nor just same ditto likewise".split())
 _OTHER_TIMES = re.compile(
     r"\b(?:last (?:time|week|month|year)|next (?:time|week|month|year)|used to|yesterday|originally|back then"
     r"|in the old days|once had|will have)\b"
@@ -118,7 +119,8 @@ def _unneeded(sentence: Sentence, claim: Claim) -> Claim:
 
 def _the_same(sentence: Sentence) -> list[Claim]:
     """Return another thing of which the same is said: "and so is the soup", "just like the potatoes"."""
-    for at in range(1, len(sentence)):
+    starts = () if _SAME_WORDS.isdisjoint(sentence.words) else range(1, len(sentence))
+    for at in starts:
         led = " ".join(sentence.text_at(place) for place in range(at, min(at + 3, len(sentence))))
         if not _THE_SAME.match(led):
             continue
@@ -148,8 +150,8 @@ def _shared_out(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
 def _at_another_time(sentence: Sentence, claim: Claim) -> Claim:
     """Return what was so, or will be, as a claim that is asked about: "last time a plate had 500 calories"."""
     counted = isinstance(claim, (AmountClaim, DayShareClaim, WordingClaim, KindClaim))
-    clause = " ".join(sentence.text_at(at) for at in sentence.clause_of(claim.places[0]))
-    if not counted or not _OTHER_TIMES.search(clause):
+    clause = " ".join(sentence.text_at(at) for at in sentence.clause_of(claim.places[0])) if counted else ""
+    if not _OTHER_TIMES.search(clause):
         return claim
     return UnreadClaim(claim.places, words=sentence.said(claim.places))
 
@@ -159,18 +161,18 @@ def _of_what(sentence: Sentence, claim: Claim) -> Claim:
 
     "The oil adds 240 calories to the pan", "the milk is three percent fat", "every ingredient is low in sodium".
     """
+    if not isinstance(claim, (AmountClaim, DishShareClaim, KindClaim, WordingClaim)):
+        return claim
     words = [sentence.text_at(at) for at in sentence.clause_of(min(claim.places))]
     if isinstance(claim, AmountClaim):
         open_ended = _adds_otherwise(sentence, claim, words)
     elif isinstance(claim, DishShareClaim):
         open_ended = any(_is_so_much(sentence, at) for at in claim.places)
-    elif isinstance(claim, (KindClaim, WordingClaim)):
+    else:
         text = " ".join(words)
         alone = "only" in (sentence.text_at(min(claim.places) - 1), words[0])
         said_of_each = isinstance(claim, WordingClaim) and (alone or bool(_EVERY.search(text)))
         open_ended = said_of_each or bool(_SOME.search(text))
-    else:
-        open_ended = False
     return UnreadClaim(claim.places, words=sentence.said(claim.places)) if open_ended else claim
 
 

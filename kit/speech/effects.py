@@ -126,7 +126,8 @@ def _claim(sentence: Sentence, said: SaidChange, named: Named, quantity: Quantit
     subject = basis_near(sentence, at) or About()
     halved = sentence.text_at(at - 1) == "in"  # "cuts the fat in half": by half
     start = sentence.tokens[at - 1].start if halved else token.start
-    return EffectClaim(places, subject, False, said, named.nutrient, quantity, sign, start, token.end, halved)
+    end = 0 if token.text.startswith(("doubl", "tripl", "quadrupl")) else token.end  # a verb is no place for a number
+    return EffectClaim(places, subject, False, said, named.nutrient, quantity, sign, start, end, halved)
 
 
 def _with_unit(sentence: Sentence, at: int, quantity: Quantity) -> Quantity:

@@ -120,7 +120,7 @@ def _result(claim: EffectClaim, of: Range, before: float) -> bool | None:
 
 
 def _edit(claim: EffectClaim, of: Range, before: float) -> Edit | None:
-    if claim.sign * of.value <= 0 or of.low < 0 < of.high:
+    if claim.end == 0 or claim.sign * of.value <= 0 or of.low < 0 < of.high:
         return None
     size = Range(abs(of.value), *sorted((abs(of.low), abs(of.high))))
     if claim.said.unit in _UNITS:
