@@ -21,6 +21,7 @@ _MOST_CHOICES = 6
 _MIXTURES = frozenset(("mixed", "assorted", "mix"))
 _LESS = frozenset(("fat", "sodium", "salt", "sugar", "free"))
 _MADE_OF_FOODS = frozenset("milk butter oil flour juice broth stock sauce bread chip noodle pasta sugar".split())
+_HOW_RICH = frozenset("whole milk full low reduced light fat free nonfat skim sodium salt unsalted unsweetened".split())
 _CLASSES = frozenset(
     "nut cheese fish bean berry green fruit herb oil seed squash mushroom lettuce vegetable cracker cereal".split()
 )
@@ -163,11 +164,13 @@ def _is_class(phrase: ParsedLine) -> bool:
 def _example(phrase: ParsedLine, table: Foods) -> Choice | None:
     """Return the food that is named as an example: cod, for "firm white fish, such as cod"."""
     tells = any(kind_of(word) == "food" and word not in SMALL_WORDS for word in phrase.after)
+    said = tuple(word for word in phrase.name if word in _HOW_RICH or word.endswith("%"))  # not lost to an example
     narrower = (" ".join(phrase.after),) if tells and _is_class(phrase) else ()
     for example in (*phrase.examples, *narrower):
         head = phrase.name[-1:]
-        choice = _chosen((*words(example), *head), phrase, table)
-        if choice.food is None and not _MADE_OF_FOODS.intersection(head):  # almonds are no milk
+        own = tuple(word for word in said if word not in words(example))
+        choice = _chosen((*own, *words(example), *head), phrase, table)
+        if choice.food is None and not own and not _MADE_OF_FOODS.intersection(head):  # almonds are no milk
             choice = _chosen(words(example), phrase, table)
         if choice.food is not None:
             return replace(choice, notes=(*choice.notes, f'read as "{example}", which the line names as an example'))

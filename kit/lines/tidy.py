@@ -156,7 +156,7 @@ _DRIED_OFF = re.compile(
     re.IGNORECASE,
 )
 _WASHED = re.compile(
-    r",?\s*\b(?:well[- ]|thoroughly\s+|carefully\s+)?(?:washed|scrubbed|cleaned)(?:\s+(?:well|thoroughly))?\b",
+    r",?\s*\b(?:well[- ]|thoroughly\s+|carefully\s+)?(?:washed|cleaned)(?:\s+(?:well|thoroughly))?\b",
     re.IGNORECASE,
 )
 

@@ -100,3 +100,8 @@ def test_two_foods_side_by_side_are_never_a_third():
 )
 def test_and_may_belong_to_a_name(line, key):
     assert read(line).key == key
+
+
+def test_an_example_does_not_take_away_how_rich_a_food_is():
+    assert read("3/4 cup whole-milk plain strained yogurt, such as Greek-style").key == "yogurt-greek-whole"
+    assert read("1 cup low-fat yogurt, such as Greek").key == "yogurt-low-fat"

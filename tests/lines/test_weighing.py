@@ -140,4 +140,5 @@ def test_a_handful_of_leaves_is_about_a_cup_of_them():
 
 def test_what_brackets_weigh_behind_peeled_has_no_peel():
     assert read("1 large banana, peeled (about 150g)").grams == 150
+    assert read("2 large sweet potatoes, about 400g, scrubbed").grams == 400
     assert read("1 small celeriac (about 600g), peeled").grams < 600
