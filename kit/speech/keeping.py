@@ -111,7 +111,8 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
         if hot and quantity is not None and quantity.value in (90.0, 32.0):
             used.add(spot)
     sentence.used.update(used)
-    foods = foods_named(sentence)
+    own = foods_named(sentence, sentence.clause_of(at))  # of "..., and raw shrimp keep four days" only the shrimp
+    foods = own or foods_named(sentence)
     hard = bool(words & {"hard", "hard-boil"}) and bool(words & {"boil", "boiled", "cooked"})
     eggs = hard and bool(foods) and all("egg" in food.text for food in foods)
     return [TimeClaim((at,), THE_DISH, False, place, days, hot, limit, warned, foods, raw, eggs)]

@@ -1,5 +1,7 @@
 """The words of keeping: where something is kept, and which foods a sentence names."""
 
+from collections.abc import Iterable
+
 from kit.speech.foods_said import FoodWord
 from kit.speech.keeping_judged import FREEZER, FRIDGE, OUT
 from kit.speech.parts import is_dish, is_food
@@ -66,10 +68,10 @@ def _is_outside(sentence: Sentence, at: int) -> bool:
     return out_of or sentence.text_at(before) in ("outside", "without", "out of", "outside of", "no")
 
 
-def foods_named(sentence: Sentence) -> tuple[FoodWord, ...]:
-    """Return the foods that a sentence names."""
+def foods_named(sentence: Sentence, places: Iterable[int] | None = None) -> tuple[FoodWord, ...]:
+    """Return the foods that a sentence, or some places of it, name."""
     found = []
-    for place in range(len(sentence)):
+    for place in range(len(sentence)) if places is None else places:
         food = food_at(sentence, place)
         if (
             food is not None
