@@ -53,6 +53,7 @@ LIMIT_COLOUR, ENOUGH_COLOUR = colours()["limit"], colours()["enough"]
 KEY = "Bar: now. Upright mark: as written."
 ROW = 30  # height of a bar with its words [px]
 MOST_ROWS = 8  # ingredients with a bar of their own
+AIR = 1.2  # by which the axis of sources reaches beyond the longest bar as written
 LONGEST = 2.0  # days, where the axis of their shares ends at the latest; the number tells how far a longer bar goes
 
 Shares = Mapping[str, float]
@@ -171,7 +172,8 @@ def sources(
     labels = [shorten(names[at]) for at in kept]
     lowest = max(len(rows) + bool(rest), 4)  # a dish of one ingredient gets a bar, not a wall
     values, before = [now[at] for at in kept], [written[at] for at in kept]
-    end = round_up(max([0.0, *map(nothing_as_zero, values), *map(nothing_as_zero, before)]))
+    # Some air above the recipe as written: with another end of its axis a chart is drawn anew, not moved.
+    end = round_up(max([0.0, *map(nothing_as_zero, values), *(AIR * nothing_as_zero(value) for value in before)]))
     folded = rest_words(rest, unit, decimals)
     traces = [
         bars(values, rows, colour),
