@@ -108,7 +108,7 @@ def _listed(claim: AllergenClaim, dish: Dish, because: str) -> Finding:
     """Judge an allergen that is there: a list that is said to be whole has to be; what another leaves out is told."""
     if claim.about.kind == FOOD or not claim.listed or claim.allergen != claim.listed[-1]:
         return Finding(HOLDS, because)
-    named = [food for word in claim.named for food in present(dish, word)] if claim.whole else []
+    named = [food for word in claim.named for food in present(dish, word)]
     rest = listing(left_out((*claim.listed, *(one for food in named for one in food.allergens)), dish))
     unsure = [food for food in _used(dish) if must_be_asked(food)] if claim.whole and not rest else []
     if unsure:

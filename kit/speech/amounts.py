@@ -75,8 +75,14 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
 
 
 def _is_aim(sentence: Sentence, at: int) -> bool:
-    """Return whether a number is what several are to add up to: "you'd need two of these to reach thirty grams"."""
-    aim = sentence.text_at(at - 1) in ("reach", "hit", "get", "make") and sentence.text_at(at - 2) == "to"
+    """Return whether a number is what several are to add up to, or what somebody eats in a day.
+
+    "You'd need two of these to reach thirty grams", "for a person on 2,000 calories a day".
+    """
+    if sentence.text_at(at + 1) in ("a", "per", "each") and sentence.is_a(at + 2, "day"):
+        return True
+    over = at - 2 if sentence.text_at(at - 1) == "to" else at - 1  # "to get to fifteen grams"
+    aim = sentence.text_at(over) in ("reach", "hit", "get", "make") and sentence.text_at(over - 1) == "to"
     return aim and any(sentence.text_at(place) in ("need", "needs", "take", "takes") for place in range(at))
 
 

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import product
 
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
@@ -12,7 +13,7 @@ from kit.speech.day_shares import DayShareClaim
 from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.keeping_judged import OUT, DegreesClaim, ThawClaim, TimeClaim
 from kit.speech.kinds import KindClaim
-from kit.speech.parts import back
+from kit.speech.parts import back, is_dish, is_verb
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.unread import UnreadClaim
 from kit.speech.wordings_claim import WordingClaim
@@ -54,6 +55,8 @@ _TOGETHER = frozenset("together altogether combined total".split())
 _SHARES_OUT = frozenset(
     "cut cuts slice sliced divide divided split share shared portion portioned stretch stretched make get".split()
 )
+_INSIDE = ("in", "of", "per", "for", "to")
+_JOINTS = frozenset(("and", "plus", "&"))
 _INTO = ("into", "in", "between", "among", "to")
 
 
@@ -74,7 +77,7 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         places = tuple(sorted({at for claim in claims for at in claim.places}))
         return [UnreadClaim(places, words=sentence.said(places))]
     found = _shared_out(sentence, claims)
-    for one in (_told_from, _weakened, _unneeded, _at_another_time, _of_what):
+    for one in (_told_from, _weakened, _unneeded, _at_another_time, _of_both, _of_what):
         found = [one(sentence, claim) for claim in found]
     return [*found, *_the_same(sentence)]
 
@@ -154,6 +157,21 @@ def _at_another_time(sentence: Sentence, claim: Claim) -> Claim:
     if not _OTHER_TIMES.search(clause):
         return claim
     return UnreadClaim(claim.places, words=sentence.said(claim.places))
+
+
+def _of_both(sentence: Sentence, claim: Claim) -> Claim:
+    """Return an amount of dish and food together as one that is asked about: "a bowl and a glass of milk make"."""
+    if not isinstance(claim, (AmountClaim, DayShareClaim)):
+        return claim
+    before = [at for at in sentence.clause_of(min(claim.places)) if at < min(claim.places)]
+    dishes = [at for at in before if is_dish(sentence, at) and sentence.text_at(back(sentence, at)) not in _INSIDE]
+    foods = [at for at in before if food_at(sentence, at) is not None and at not in dishes]
+    for one, other in ((min(pair), max(pair)) for pair in product(dishes, foods)):
+        between = sentence.texts[one + 1 : other]
+        joined = not _JOINTS.isdisjoint(between) and not any(is_verb(sentence, at) for at in range(one + 1, other))
+        if joined and (other + 1 == min(claim.places) or is_verb(sentence, other + 1)):
+            return UnreadClaim((one, other, *claim.places), words=sentence.said((one, other)))
+    return claim
 
 
 def _of_what(sentence: Sentence, claim: Claim) -> Claim:

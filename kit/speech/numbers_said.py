@@ -22,7 +22,7 @@ _GLYPHS = {
     for sign, text in FRACTION_GLYPHS.items()
     for eval_top, eval_bottom in [map(int, text.split("/"))]
 }
-_BEGINNINGS = frozenset({*_UNITS, *_TENS, *_SCALES, *_FOLDS, *MULTIPLES, "a", "an", "half"})
+_BEGINNINGS = frozenset({*_UNITS, *_TENS, *_SCALES, *_FOLDS, *MULTIPLES, "a", "an", "another", "the", "half"})
 _ONE_OF = ("good", "full", "solid", "generous", "mere", "bare", "rough", "whole")
 _SIGNS = frozenset(_GLYPHS) | {"."}
 _DIGITS = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d*\.\d+|\d+")
@@ -157,7 +157,9 @@ def _fraction(words: Sequence[str], at: int) -> Spoken | None:
         if following in ("a", "an") and _word(words, at + 2) == "dozen":
             return Spoken(6.0, 3)
         return Spoken(0.5, 1, True)
-    if word in ("a", "an", "one") and following in _PARTS:
+    if word == "the" and following == "other" and _word(words, at + 2) in _PARTS:
+        return Spoken(1 / _PARTS[_word(words, at + 2)], 3, True)
+    if word in ("a", "an", "one", "another") and following in _PARTS:
         return Spoken(1 / _PARTS[following], 2, True)
     if (word in _UNITS and 1 < _UNITS[word] < 20) or word.isdigit():
         name = (
