@@ -12,6 +12,7 @@ from kit.speech.slots import Named, nutrient_before, nutrients_after, share_at
 from kit.speech.tokens import SHARE, Quantity
 
 FAMILY = "effect of a change"
+_TO = ("to", "down to", "up to")
 _SAME = frozenset("hardly barely scarcely little".split())
 
 
@@ -161,7 +162,7 @@ def _amount(sentence: Sentence, said: SaidChange, at: int, quantity: Quantity, v
 def _governed(sentence: Sentence, said: SaidChange, at: int, verb: list[int]) -> bool:
     """Return whether a number is what the change does, and not what there is: "loses 90 mg", not "has 300 mg"."""
     clause = sentence.clause_of(at)
-    if sentence.text_at(at - 1) == "to":  # "drops to 215 calories" is what there is then
+    if sentence.text_at(at - 1) in _TO:  # "drops to 215 calories" is what there is then
         return False
     if not any(place in clause for place in (*verb, *said.places)):
         return False
@@ -205,6 +206,12 @@ def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[in
     return claims
 
 
+def _ends_at(sentence: Sentence, at: int) -> bool:
+    """Return whether how much there is then follows: "takes the fat down to six grams", "the fat drops to six"."""
+    over = at + 1 + (sentence.text_at(at + 1) in ("down", "up"))
+    return sentence.text_at(over) in _TO and sentence.after(over + 1, lambda token: token.quantity is None) == over + 1
+
+
 def _direction(
     sentence: Sentence, said: SaidChange, verb: list[int], taken: set[int], found: list[Claim]
 ) -> list[Claim]:
@@ -221,6 +228,8 @@ def _direction(
             and at - 1 not in taken
         ):
             named = [Named(sentence.tokens[at - 1].parts["nutrient"], at - 1)]
+        if _ends_at(sentence, max(at, *(one.place for one in named)) if named else at):
+            continue
         for one in named:
             sign = -1 if sentence.is_a(at, "verb_save") and sentence.text_at(at) not in ("more",) else 1
             claims.append(_claim(sentence, said, one, Quantity(0, 0, relation="any"), sign, one.place))

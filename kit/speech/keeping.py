@@ -3,7 +3,7 @@
 from kit.speech.claim import THE_DISH, About, Claim
 from kit.speech.keeping_judged import DONE_THINGS, FREEZER, FRIDGE, OUT, DegreesClaim, TimeClaim
 from kit.speech.keeping_untimed import open_ended, thaw, vague
-from kit.speech.keeping_words import IN_FREEZER, IN_FRIDGE, KEEP, clause_words, foods_named, near_place
+from kit.speech.keeping_words import IN_FREEZER, IN_FRIDGE, KEEP, clause_words, eats, foods_named, near_place
 from kit.speech.parts import is_dish
 from kit.speech.sentence import Sentence
 from kit.speech.tokens import Quantity
@@ -110,6 +110,10 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
         quantity = sentence.tokens[spot].quantity
         if hot and quantity is not None and quantity.value in (90.0, 32.0):
             used.add(spot)
+    if "freeze" in words:  # "freeze what you won't eat in three days" denies the eating, not the keeping
+        used |= {
+            spot for spot in range(len(sentence) - 1) if sentence.text_at(spot) == "not" and eats(sentence, spot + 1)
+        }
     sentence.used.update(used)
     own = foods_named(sentence, sentence.clause_of(at))  # of "..., and raw shrimp keep four days" only the shrimp
     foods = own or foods_named(sentence)

@@ -33,12 +33,25 @@ def clause_words(sentence: Sentence, at: int) -> set[str]:
     return {word for place in sentence.clause_of(at) for word in sentence.text_at(place).split()}
 
 
+_EATEN = frozenset("eat eaten finish finished use used finishing eating using within after before".split())
+_OR_ELSE = frozenset("or otherwise else".split())
+
+
+def eats(sentence: Sentence, at: int) -> bool:
+    """Return whether a word is of eating something up: "eat", "finish", "use"."""
+    return sentence.text_at(at) in _EATEN
+
+
 def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None:
     """Return where it is kept: the place named nearest to the time."""
     places = []
     behind = range(at + 2, at + 5) if sentence.text_at(at + 1) in ("in", "on", "at", "under") else range(0)
     for spot in range(len(sentence)):
+        if spot > at and not _OR_ELSE.isdisjoint(sentence.texts[at + 1 : spot]):
+            continue  # "eat within three days, or freeze"
         for word in sentence.text_at(spot).split():
+            if word == "freeze" and words & _EATEN and sentence.tokens[at].amount.unit in ("day", "week"):
+                continue  # "freeze what you don't eat within five days": so long it is in the refrigerator
             kind = FREEZER if word in IN_FREEZER else FRIDGE if word in IN_FRIDGE else OUT if word in OUTSIDE else None
             if kind == FRIDGE and _is_outside(sentence, spot):
                 kind = OUT

@@ -44,7 +44,7 @@ allergen: muffins | It contains egg, nothing else. | off | wheat
 allergen: muffins | Eggs and wheat are the allergens. | off | tree nuts too
 allergen: muffins | There are no allergens other than egg and wheat. | off | tree nuts too
 allergen: muffins | It contains egg and wheat. | holds | tree nuts too, which is not said here
-allergen: muffins | It contains egg, wheat and walnuts. | holds | tree nuts
+allergen: muffins | It contains egg, wheat and walnuts. | holds | brings wheat
 keeping and safety: plate | Chicken can be a little pink. | cannot tell | 165
 keeping and safety: plate | You can eat the chicken raw. | cannot tell | thermometer
 keeping and safety: muffins | Runny eggs are fine. | cannot tell | thermometer
