@@ -13,7 +13,7 @@ from kit.food.three_weights import cooked_form
 from kit.lines.weighing import Z90, spread
 from kit.meal.certainty import Range
 from kit.meal.recipe import Recipe
-from kit.meal.ways import DRY_FOODS, Way, ways
+from kit.meal.ways import DRY_FOODS, Way, is_oats, ways
 
 _ENOUGH = 0.4  # of the water that dry food takes up when cooked soft: with as much listed, it is cooked in that
 _FIRM = 0.75  # of that water, the least that food cooked firm takes up
@@ -98,7 +98,7 @@ def _without_pasta_water(recipe: Recipe) -> Recipe:
 def _water(recipe: Recipe, cooked: tuple[Way, ...]) -> _Water:
     parts = recipe.ingredients
     uptake = [part.grams * (taken_up(part.food) - 1) for part in parts]
-    oats = sum(water for part, water in zip(parts, uptake, strict=True) if _is_oats(part.food))
+    oats = sum(water for part, water in zip(parts, uptake, strict=True) if is_oats(part.food))
     listed = sum(part.grams * part.food["water"] / 100 for part in parts if _is_liquid(part.food))
     if any(part.food.reference == "flour" for part in parts):  # a dough or a crumble: its oats are not cooked soft
         oats_at_most, wanted = 0.0, sum(uptake) - oats
@@ -106,14 +106,10 @@ def _water(recipe: Recipe, cooked: tuple[Way, ...]) -> _Water:
         oats_at_most, wanted = oats, sum(uptake)
     if wanted > 0 and listed >= _ENOUGH * wanted:
         return _Water(min(1.0, wanted / listed), (0.0, 0.0, 0.0))
-    toasted = any(way.name == "baked" for part, way in zip(parts, cooked, strict=True) if _is_oats(part.food))
+    toasted = any(way.name in ("baked", "raw") for part, way in zip(parts, cooked, strict=True) if is_oats(part.food))
     likely = wanted - oats_at_most if toasted else wanted
-    return _Water(0.0, (_FIRM * (wanted - oats_at_most), likely, wanted))
-
-
-def _is_oats(food: Food) -> bool:
-    """Whether a dry food is also eaten without having been cooked soft."""
-    return food.state == "dry" and food.group == "grain" and "oats" in food.base
+    most = likely if toasted and listed <= 0 else wanted
+    return _Water(0.0, (_FIRM * (wanted - oats_at_most), likely, most))
 
 
 def _is_liquid(food: Food) -> bool:

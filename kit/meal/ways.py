@@ -120,6 +120,8 @@ def _way(title: str, each: Cooked, much_liquid: bool, dough: bool) -> Way:
     if any(word in _words_of("food") for word in words(each.food.name)) or _needs_no_cooking(each.food):
         return Way("raw", "eaten as it is")
     word, way = _told(title)
+    if way in ("baked", "raw") and is_oats(each.food):  # granola, muesli
+        return Way(way, f'"{word}" in the title')
     if way and way != "raw":
         if way in ("baked", "fried") and each.food.state == "dry" and each.food.group in DRY_FOODS and not dough:
             return Way("boiled", "a dry food is boiled first")
@@ -135,6 +137,11 @@ def _way(title: str, each: Cooked, much_liquid: bool, dough: bool) -> Way:
     if much_liquid:
         return Way("stewed", "much liquid")
     return Way("", "raw or cooked is not said", eaten_raw=True)
+
+
+def is_oats(food: Food) -> bool:
+    """Whether a dry food is also eaten without having been cooked soft."""
+    return food.state == "dry" and food.group == "grain" and "oats" in food.base
 
 
 def _told(text: str) -> tuple[str, str]:

@@ -31,6 +31,13 @@ def test_oats_of_a_cookie_stay_dry():
     assert eaten_grams(cookies).value < float(cookies.grams.sum())
 
 
+def test_oats_of_a_granola_or_a_muesli_stay_dry():
+    for title in ("Pecan granola", "Apple muesli"):
+        dry = recipe(title, ["3 cups rolled oats", "1/2 cup pecans, chopped", "1/4 cup honey"])
+        of = eaten_grams(dry)
+        assert of.high < 1.1 * float(dry.grams.sum()), title
+
+
 def test_a_salad_of_raw_food_weighs_what_was_weighed():
     salad = recipe("Tomato salad", ["500 g tomatoes, edible", "20 g olive oil"])
     assert eaten_grams(salad).value == pytest.approx(float(salad.grams.sum()))
