@@ -18,7 +18,7 @@ from kit.share.contents import Contents, by_part
 from kit.share.handout import NO_ALLERGENS, number_row
 from kit.share.javascript.program import Program
 from kit.share.page_data import NUTRIENTS, page_data
-from kit.share.pages import filled, sheet
+from kit.share.pages import WEB, filled, sheet
 from kit.show import charts, look, triangle
 from kit.show.stage import difference
 from kit.show.views import READ_ALOUD
@@ -37,7 +37,7 @@ TRANSLATED: dict[str, Callable[..., Any]] = {
 }
 _BEGIN = """
 const data = JSON.parse(document.getElementById("talk-data").textContent);
-window.talkPage = begin(document.body, python, data, mount, window.Plotly);
+window.talkPage = begin(document.body, python, data, window.Plotly);
 """
 
 
@@ -83,7 +83,7 @@ def _program() -> str:
     names = {name: program.add(function) for name, function in TRANSLATED.items()}
     given = ", ".join(["plain", *(f"{name}: {called}" for name, called in names.items())])
     python = f"const python = (() => {{\n{program.text()}\nreturn {{ {given} }};\n}})();"
-    return "\n".join([python, look.script("stage"), sheet("page.js"), _BEGIN])
+    return "\n".join([python, look.script("page", WEB), _BEGIN])
 
 
 def _policy(scripts: list[str]) -> str:

@@ -5,13 +5,13 @@ from pathlib import Path
 
 import jinja2
 
-_WEB = Path(__file__).parent / "web"
+WEB = Path(__file__).resolve().parent / "web"
 
 
 @functools.cache
 def _templates() -> jinja2.Environment:
     return jinja2.Environment(
-        loader=jinja2.FileSystemLoader(_WEB),
+        loader=jinja2.FileSystemLoader(WEB),
         autoescape=True,
         undefined=jinja2.StrictUndefined,
         trim_blocks=True,
@@ -25,5 +25,5 @@ def filled(template: str, **values: object) -> str:
 
 
 def sheet(name: str) -> str:
-    """Return a style sheet or script of ``kit/share/web``."""
-    return (_WEB / name).read_text(encoding="utf-8")
+    """Return a style sheet of ``kit/share/web``."""
+    return (WEB / name).read_text(encoding="utf-8")

@@ -5,9 +5,9 @@ import re
 from base64 import b64encode
 from pathlib import Path
 
-WEB = Path(__file__).parent / "web"
+WEB = Path(__file__).resolve().parent / "web"
 _TOKEN = re.compile(r"--talk-([a-z-]+): (#[0-9a-f]{6});")
-_IMPORT = re.compile(r"^import \{[^}]*\} from \"\./([a-z_]+)\.js\";\n", re.MULTILINE)
+_IMPORT = re.compile(r"^import \{[^}]*\} from \"(\.[a-z_./]+\.js)\";\n", re.MULTILINE)
 
 
 @functools.cache
@@ -46,15 +46,15 @@ def style(*names: str) -> str:
 
 
 @functools.cache
-def script(name: str) -> str:
-    """Return a module of `web/` with those that it imports before it, as one; no build step beyond this joining."""
-    return "\n".join(_IMPORT.sub("", _text(f"{part}.js")) for part in _with_imports(name))
+def script(name: str, folder: Path = WEB) -> str:
+    """Return a module of a folder with those that it imports before it, as one; no build step beyond this joining."""
+    return "\n".join(_IMPORT.sub("", path.read_text(encoding="utf-8")) for path in _with_imports(folder / f"{name}.js"))
 
 
-def _with_imports(name: str, before: tuple[str, ...] = ()) -> tuple[str, ...]:
-    for imported in _IMPORT.findall(_text(f"{name}.js")):
-        before = _with_imports(imported, before)
-    return before if name in before else (*before, name)
+def _with_imports(path: Path, before: tuple[Path, ...] = ()) -> tuple[Path, ...]:
+    for imported in _IMPORT.findall(path.read_text(encoding="utf-8")):
+        before = _with_imports((path.parent / imported).resolve(), before)
+    return before if path in before else (*before, path)
 
 
 def _text(name: str) -> str:

@@ -2,6 +2,7 @@ import re
 
 import pytest
 
+from kit.share import pages
 from kit.show.look import WEB, colours, family, font_face, script, style
 
 TEXTS = ("ink", "soft", "act", "good", "off", "ask")
@@ -55,6 +56,17 @@ def test_the_typeface_travels_with_the_style_and_so_does_its_licence():
     assert family().startswith("'Figtree', system-ui")
 
 
+def test_a_module_may_import_from_another_folder_and_what_two_of_them_need_is_there_once():
+    joined = script("page", pages.WEB)
+    assert [joined.count(f"export function {name}(") for name in ("add", "mount", "worked_out", "begin")] == [
+        1,
+        1,
+        1,
+        1,
+    ]
+    assert 'from ".' not in joined
+
+
 def test_joined_modules_keep_their_exports_and_lose_what_they_import_from_each_other():
     joined = script("stage_widget")
     order = [joined.index(f"export {what}") for what in ("function add", "class Chart", "function mount", "default")]
@@ -63,9 +75,12 @@ def test_joined_modules_keep_their_exports_and_lose_what_they_import_from_each_o
     assert 'from "./' not in joined
 
 
-@pytest.mark.parametrize("name", ["stage_widget", "desk", "scene", "rehearse", "writing"])
-def test_no_two_joined_modules_declare_the_same_name(name):
+@pytest.mark.parametrize(
+    ("name", "folder"),
+    [*((name, WEB) for name in ("stage_widget", "desk", "scene", "rehearse", "writing")), ("page", pages.WEB)],
+)
+def test_no_two_joined_modules_declare_the_same_name(name, folder):
     declared = re.findall(
-        r"^(?:export )?(?:async )?(?:const|let|class|function) (?:\{ )?(\w+)", script(name), re.MULTILINE
+        r"^(?:export )?(?:async )?(?:const|let|class|function) (?:\{ )?(\w+)", script(name, folder), re.MULTILINE
     )
     assert sorted({one for one in declared if declared.count(one) > 1}) == []
