@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from kit.food.vocabulary import words
 from kit.meal.nutrition import nutrition
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
-from kit.speech import unread
+from kit.speech import keeping, unread
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
 from kit.speech.changes_made import changed
@@ -18,6 +18,7 @@ from kit.speech.effects_judged import EffectClaim
 from kit.speech.energy_shares import EnergyShareClaim
 from kit.speech.foods_said import FoodWord
 from kit.speech.instead import instead_of
+from kit.speech.joined import joints
 from kit.speech.kinds import AbsentClaim, KindClaim
 from kit.speech.reading import Read, family_of, judge, read
 from kit.speech.verdict import ClaimFinding
@@ -87,6 +88,8 @@ def check_sentence(
     ]
     pairs = [(one.offset, finding) for one, _, finding in found]
     if not pairs:
+        if doubt := _said_apart(readings, dish, pins or {}, tried):
+            return Checked(CANNOT_TELL, doubt)
         return Checked(NOTHING_TO_CHECK, "It says nothing about nutrients, allergens, kinds, keeping or safety.")
     verdict = next(kind for kind in _ORDER if any(finding.verdict == kind for _, finding in pairs))
     if verdict == HOLDS and (doubt := _said_apart(readings, dish, pins or {}, tried)):
@@ -108,9 +111,14 @@ def _dish_of(reading: Read, claim: Claim, dish: Dish, tried: Tried | None) -> Di
 
 def _said_apart(readings: Sequence[Read], dish: Dish, pins: dict[str, str], tried: Tried | None) -> str:
     """Return why a sentence may not hold after all: one of two statements that it joins does not hold alone."""
-    for half in (half for one in readings for half in one.halves()):
-        alone = check_sentence(half, dish, pins, find_instead=False, tried=tried)
-        doubts = [one for one in alone.claims if one.verdict in (OFF, CANNOT_TELL) and one.family != unread.FAMILY]
+    for joint in (joint for one in readings for joint in joints(one)):
+        halves = [check_sentence(half, dish, pins, find_instead=False, tried=tried).claims for half in joint.halves]
+        told = [[claim for claim in half if joint.full or claim.family != unread.FAMILY] for half in halves]
+        if not (all(told) or (joint.stands and any(told))):
+            continue
+        doubts = [claim for half in told for claim in half if claim.verdict in (OFF, CANNOT_TELL)]
+        if joint.changed:
+            doubts = [claim for claim in doubts if claim.family == keeping.FAMILY]
         if doubts:
             return (
                 f'Said alone, "{doubts[0].words}" does not hold; say it in a sentence of its own: {doubts[0].because}'

@@ -110,6 +110,9 @@ def _new_subject(tokens: Sequence[Token], at: int) -> bool:
     place, strict = at, False
     while place < len(tokens) and place < at + 9:
         token = tokens[place]
+        if place > at and token.text in _THIS and any(one.is_a("dish") for one in tokens[place + 1 : place + 2]):
+            place += 1  # "everything in this skillet is"
+            continue
         if token.text in ("it", "they", "you", "there", "i", "we", "that", "this", "these", "he", "she", "what"):
             return place == at
         if place > at and is_verb_word(token) and token.text not in _NO_VERBS:
@@ -136,12 +139,14 @@ def _new_subject(tokens: Sequence[Token], at: int) -> bool:
     return False
 
 
+_THIS = ("this", "that", "these")
 _NO_VERBS = frozenset("less fewer more extra added down up out without minus plus".split())
 
 
 _ORDERS = frozenset(
     "pull take bring bake serve warm "
-    "leave keep put store freeze let cook eat refrigerate chill reheat skip swap use rinse drain think call".split()
+    "leave keep put store freeze let cook eat refrigerate chill reheat skip swap use rinse drain think call "
+    "marinate thaw defrost pour cool give".split()
 )
 
 

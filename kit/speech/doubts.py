@@ -129,7 +129,7 @@ def _the_same(sentence: Sentence) -> list[Claim]:
             continue
         behind = range(at + 2, min(at + 6, len(sentence)))
         named = [place for place in behind if sentence.is_a(place, "dish") or food_at(sentence, place) is not None]
-        if named and sentence.used.isdisjoint(named):
+        if named and named[0] not in sentence.used:
             return [UnreadClaim((at, named[0]), words=sentence.said((at, named[0])))]
     return []
 

@@ -10,7 +10,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Finding
 from kit.speech.exceptions import excepted
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import dish_named, food_part, is_dish, is_food
+from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import negated
 from kit.speech.unread import UnreadClaim
@@ -36,6 +36,7 @@ _GROUPS = {
 _NO = frozenset("no zero without".split())
 _HAS = ("has", "have", "contains", "contain", "uses", "use")
 _MADE = ("made", "cooked", "baked", "thickened", "sweetened")  # "it is not made with butter"
+_SHUN = ("skip", "avoid", "beware")
 _PLAIN = frozenset("vegan vegetarian pescatarian".split())
 
 
@@ -128,15 +129,23 @@ def _subject(sentence: Sentence, about: list[About], at: int) -> About:
 
 def _warned(sentence: Sentence, at: int) -> bool:
     """Return whether those people are told to leave it: "don't serve it to vegans", "vegetarians can't"."""
-    words = {sentence.text_at(place) for place in sentence.clause_of(at)}
+    shunned = [spot for spot in sentence.clause_of(at) if sentence.text_at(spot) in _SHUN]
     near = [sentence.text_at(place) for place in range(at + 1, min(at + 4, len(sentence)))]
     before = {sentence.text_at(place) for place in range(max(0, at - 6), at)}
     return (
         "not" in near
         or sentence.text_at(at - 3) == "no"  # "no good for vegetarians"
         or bool(before & {"not", "never", "skip", "avoid"})
-        or bool(words & {"skip", "avoid", "beware"})
+        or any(_shuns_dish(sentence, spot) for spot in shunned)
     )
+
+
+def _shuns_dish(sentence: Sentence, at: int) -> bool:
+    """Return whether it is the dish that they skip: "skip it", and not "skip the salt"."""
+    over = at + 1
+    while sentence.text_at(over) in DETERMINERS:
+        over += 1
+    return food_at(sentence, over) is None or is_dish(sentence, over)
 
 
 def _absent(sentence: Sentence) -> list[Claim]:

@@ -72,9 +72,10 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
 }
 _END = re.compile(r"(?<=[.!?])[\"”')]?\s+(?=\S)")
 _ASKED = re.compile(r"(?:\w+\s){0,2}\w+\?\s*")
+_JOINED_QUESTION = re.compile(r"(?:\S+ ){3,}(and )(?:\w+ ){0,2}\w+\?\s*$")
 _ANY = re.compile(r"(?!who|what|which|how|why|where|when)\w[^?]*\?\s*$", re.IGNORECASE)
 _NO_ALONE = re.compile(
-    r"(?:no|nope|none|none at all|not a bit|not any|not at all|never)\s*(?:[.!,;—]|$)", re.IGNORECASE
+    r"(?:no|nope|none|none at all|not a bit|not any|not at all|never)\s*(?:[.!,;—]|(?:and|but)\b|$)", re.IGNORECASE
 )
 _YES_OR_NO = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would|so|and)\b[^?]*\?\s*$", re.IGNORECASE)
 _NO = re.compile(
@@ -118,20 +119,6 @@ class Read:
     def words(self, claim: Claim) -> str:
         """Return the words that said a claim."""
         return self.sentence.said(claim.places)
-
-    def halves(self) -> list[str]:
-        """Return what stands before and after each ", and" that joins two statements which can stand alone."""
-        said, found = self.sentence, []
-        for at in range(1, len(said) - 2):
-            if said.text_at(at) != "," or said.text_at(at + 1) not in ("and", "but", "while"):
-                continue
-            changed = self.change is not None and min(self.change.places) < at
-            of_food = any(claim.about.kind == FOOD for claim in self.claims if min(claim.places) < at)
-            goes_on = said.is_a(at + 2, "pronoun") and of_food  # "they" may be who the first was about
-            if changed or goes_on:
-                continue
-            found += [said.text[: said.tokens[at].start], said.text[said.tokens[at + 2].start :]]
-        return found
 
     def is_changed(self, claim: Claim) -> bool:
         """Return whether a claim is about the dish with the change made: not one before ", and without the cream"."""
@@ -200,8 +187,11 @@ def _questions_behind(text: str, starts: Sequence[int]) -> Iterator[int]:
     for start, end in pairwise([*starts, len(text)]):
         piece = text[start:end]
         last = max(piece.rfind(", and "), piece.rfind(" and any ") - 1)
+        asked = _JOINED_QUESTION.search(piece)
         if last > 0 and piece.rstrip().endswith("?") and not _ASKS.match(piece):
             yield start + last + len(", and ")
+        elif asked and not _ASKS.match(piece) and _NO_ALONE.match(text[end:]):  # "no soy in here and egg? None"
+            yield start + asked.end(1)
 
 
 def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:

@@ -6,6 +6,7 @@ Figures: SR26; daily values 21 CFR 101.9(c); wordings 21 CFR 101.13, .54-.62; ke
 from kit.meal.nutrition import nutrition
 from kit.meal.recipe import recipe
 from kit.speech.checking import check_sentence
+from kit.speech.joined import joints
 from kit.speech.reading import FAMILIES, read
 from kit.talk.dish import Dish
 from kit.talk.talk import Talk
@@ -161,9 +162,9 @@ def test_words_that_deny_nothing_turn_nothing():
 
 def test_two_statements_joined_are_read_apart_too():
     [one] = read("The rice is whole grain, and sodium stays under five grams.", a_dish("plate"))
-    assert one.halves() == ["The rice is whole grain", "sodium stays under five grams."]
+    assert next(joints(one)).halves == ("The rice is whole grain", "sodium stays under five grams.")
     [list_only] = read("It contains wheat, milk, and eggs.", a_dish("plate"))
-    alone = list_only.halves()[-1]
+    alone = list(joints(list_only))[-1].halves[1]
     assert alone == "eggs."
     assert read(alone, a_dish("plate"))[0].claims == ()
 

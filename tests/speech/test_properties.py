@@ -18,6 +18,7 @@ ROWS = [row for name in SETS for row in rows(name)]
 CLAIMS, KITCHEN = defaultdict(list), defaultdict(list)
 for one in ROWS:
     (KITCHEN if one["expected"] == NOTHING_TO_CHECK else CLAIMS)[one["dish"]].append(one["say"])
+NOT_WRONG = (HOLDS, NOTHING_TO_CHECK)
 WORSE_FIRST = (OFF, CANNOT_TELL, HOLDS, NOTHING_TO_CHECK)
 # Pairs of a statement and its denial.
 DENIED = (
@@ -59,8 +60,8 @@ def verdict(say, of="main"):
     return check_sentence(say, dish(of), find_instead=False).verdict
 
 
-def joined(first, second):
-    return f"{first.rstrip('.!?')}, and {second[:1].lower()}{second[1:]}"
+def joined(first, second, link=", and"):
+    return f"{first.rstrip('.!?')}{link} {second[:1].lower()}{second[1:]}"
 
 
 def of_one_dish(*tables):
@@ -80,11 +81,46 @@ def test_joining_two_sentences_never_gives_a_better_verdict_than_the_worse_of_th
     alone = not PRONOUN.match(second)
     changes = any(one.change is not None for one in read(first, dish(name)))
     if alone and not changes:
-        assert verdict(joined(first, second), name) != HOLDS or worse in (HOLDS, NOTHING_TO_CHECK), joined(
-            first, second
-        )
+        better = [
+            say
+            for say in (joined(first, second), joined(first, second, " and"))
+            if verdict(say, name) == HOLDS and worse not in NOT_WRONG
+        ]
+        assert better == []
     if alone:
         assert verdict(f"{first} {second}", name) == worse
+
+
+# Joined by a bare "and": a word of one half ("no", "not", a food) may be taken to belong to the other.
+JOINED = (
+    ("pork", "A slice or two can still be a bit pink at 145", "skip the soy sauce, no doubt about it."),
+    ("haddock", "The fish is done as soon as it turns white", "give it a day or two in the fridge, no more."),
+    ("pork", "Leave out the cashews and there are no tree nuts", "a slice or two can still be a bit pink at 145."),
+    (
+        "pork",
+        "Muslims and Jews won't eat this one as it stands",
+        "marinate the raw pork on the counter for four hours.",
+    ),
+    ("pork", "Pork is lean", "Muslims won't eat this one."),
+    ("satay", "Got egg in it? Not a bit", "vegans can eat it."),
+    ("satay", "You won't find any soy in here", "egg? None at all."),
+    ("barley", "The barley in it is high in fiber", "no nuts in this one."),
+    ("turkey", "The sweet potatoes in it are rich in vitamin A", "everything in this skillet is vegetarian."),
+    (
+        "nicoise",
+        "Perfect for vegans if you leave out the tuna",
+        "if you skip the salt you take off a third of the sodium.",
+    ),
+    ("cornbread", "Sugar-free", "the butter brings nearly three quarters of the fat."),
+    ("cornbread", "Most of the cholesterol's from the eggs", "sugar-free."),
+    ("groundnut", "Most of the fat's from the coconut oil", "the peanut butter's behind seventy percent of the fat."),
+    ("redpot", "The only allergen is milk", "there are no allergens at all."),
+    ("redpot", "That's 285 calories for two", "put it in the fridge within two hours."),
+)
+
+
+def test_what_does_not_hold_alone_does_not_hold_joined_to_another_by_and():
+    assert [(name, one, two) for name, one, two in JOINED if verdict(f"{one} and {two}", name) in NOT_WRONG] == []
 
 
 def test_denying_turns_holds_and_off_around():

@@ -1,0 +1,110 @@
+"""Two statements joined into one sentence: where each begins, so that each can be judged by itself too.
+
+What one of them says ("no", "not", a part of the dish) may be taken to belong to the other. So a sentence holds only
+where the statements that it joins hold when they are said apart.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from kit.speech.changes_said import RINSE
+from kit.speech.claim import FOOD
+from kit.speech.clauses import is_verb_word
+from kit.speech.parts import PREPOSITIONS
+from kit.speech.reading import Read
+from kit.speech.sentence import Sentence
+
+_BREAKS = ("and", "but", "while")  # behind a comma; without one only "and" joins: "vegan but the yogurt"
+_DENIES = ("no", "not", "nothing", "never")
+_LEADS = frozenset("if when once unless with without use make have eat take serve drop skip leave".split())
+_GO_ON = frozenset("you it they that those these".split())
+_JUDGED = ("wording", "kind", "allergen")
+_HERE = ("it", "this", "here", "these", "them")
+_IS_SO = PREPOSITIONS | frozenset("behind fine safe good okay ok done perfect".split())
+
+
+@dataclass(frozen=True, slots=True)
+class Joint:
+    """Where two statements are joined.
+
+    Attributes
+    ----------
+    halves : tuple of str
+        What stands before it and what stands after it.
+    full : bool
+        Whether both are whole statements, so that words of theirs which are not understood tell too.
+    stands : bool
+        Whether the one after it is to be judged though the one before it claims nothing.
+    changed : bool
+        Whether a change stands before it, of which what follows may be said: only what is safe is told apart.
+    """
+
+    halves: tuple[str, str]
+    full: bool
+    stands: bool
+    changed: bool
+
+
+def joints(one: Read) -> Iterator[Joint]:
+    """Return where a sentence joins two statements that can stand alone.
+
+    Parameters
+    ----------
+    one : Read
+        The sentence, as it was read.
+    """
+    said = one.sentence
+    for at in range(1, len(said) - 1):
+        comma = said.text_at(at - 1) == ","
+        if said.text_at(at) not in (_BREAKS if comma else _BREAKS[:1]) or not _parts(one, at, comma):
+            continue
+        before, behind = range(at - comma), range(at + 1, len(said))
+        full = _has_verb(said, before) and (_has_verb(said, behind) or _new_clause(said, at))
+        led = said.text_at(0) in _LEADS or said.text_at(at + 1) in _GO_ON
+        stands = comma or _denies(said, at + 1) or (full and not led)
+        halves = (said.text[: said.tokens[at - comma].start], said.text[said.tokens[at + 1].start :])
+        yield Joint(halves, full, stands, _is_changed(one, at))
+
+
+def _is_changed(one: Read, at: int) -> bool:
+    return one.change is not None and one.change.kind != RINSE and min(one.change.places, default=0) < at
+
+
+def _parts(one: Read, at: int, comma: bool) -> bool:
+    """Return whether two statements are parted here."""
+    said = one.sentence
+    of_food = any(claim.about.kind == FOOD for claim in one.claims if min(claim.places) < at)
+    if said.text_at(at + 1) in _GO_ON and of_food:  # "they" may be who the first was about
+        return False
+    if comma or _new_clause(said, at):
+        return True
+    if _denies(said, at + 1):  # "and no nuts in this one"
+        own = any(said.text_at(place) in _HERE for place in range(at + 2, len(said)))
+        return own or not of_food
+    judged = _judges(said, range(at))
+    if _has_verb(said, range(at + 1, len(said))):
+        return judged or _has_verb(said, range(at))
+    worded = any(said.is_a(place, kind) for place in range(at) for kind in ("wording", "kind"))
+    return not worded and _judges(
+        said, range(at + 1, min(at + 3, len(said)))
+    )  # "the butter brings most of the fat and sugar-free"
+
+
+def _denies(said: Sentence, at: int) -> bool:
+    none = said.is_a(at, "share", "none") or said.is_a(at, "share", "hardly any")
+    return none or said.text_at(at) in _DENIES
+
+
+def _judges(said: Sentence, places: Sequence[int]) -> bool:
+    return any(said.is_a(at, kind) for at in places for kind in _JUDGED)
+
+
+def _new_clause(said: Sentence, at: int) -> bool:
+    return said.clauses[at - 1] != said.clauses[at + 1]
+
+
+def _has_verb(said: Sentence, places: Sequence[int]) -> bool:
+    return any(
+        is_verb_word(said.tokens[at]) or (said.tokens[at].possessive and said.text_at(at + 1) in _IS_SO)
+        for at in places
+    )
