@@ -21,6 +21,8 @@ from kit.lines.recipe_text import read_recipe
 from kit.show.panels import on_screen
 from kit.show.rehearse import Rehearsal
 from kit.show.tables import lines_table
+from kit.show.writing import WritingDesk
+from kit.talk.desk import empty_desk
 from kit.talk.library import TalkEntry
 from kit.talk.settling import OpenTalk
 from kit.talk.talk import PlanStep, Point, Pot, Question
@@ -43,7 +45,13 @@ talk = replace(
 SHOWN = """
 rehearsal = Rehearsal(OpenTalk(TalkEntry(HOSTILE[0], HOSTILE[1], Path("hostile.toml"), True), "", talk))
 readings = read_recipe("Title\\n\\n" + "\\n".join(HOSTILE)).readings
-widgets.VBox([on_screen(talk), rehearsal, widgets.HTML(lines_table(readings).to_html())])
+flat = [" ".join(text.split()) for text in HOSTILE]
+written = "\\n".join(("Title", "Serves 4", "", *(f"1 cup {text}" for text in flat)))
+desk = empty_desk(HOSTILE[0]).with_text("recipe", written)
+desk = desk.with_text("script", "\\n".join(flat)).with_text("plan", "\\n".join(f"2 min: {text}" for text in flat))
+desk = desk.with_text("questions", "\\n\\n".join(f"{text}? = leave out {text}\\nA: {text}" for text in flat))
+writing = WritingDesk(desk)
+widgets.VBox([on_screen(talk), rehearsal, widgets.HTML(lines_table(readings).to_html()), writing])
 """
 # Elements that only a text that was taken for markup can have made.
 MADE = """() => [...document.querySelectorAll(
@@ -72,6 +80,8 @@ def test_forty_hostile_texts_show_their_characters_wherever_they_stand_and_never
     shown = " ".join(" ".join(seen).split())
     lost = [text[:40] for text in HOSTILE if " ".join(text.split()) not in shown]
     assert lost == []
+    answered = " ".join(page.get_by_role("list", name="Answers to").all_inner_texts())
+    assert [text[:40] for text in HOSTILE if " ".join(text.split())[:12] not in answered] == []
     drawn = " ".join(page.locator(".talk-stage .ytick text").all_text_contents())
     assert "h06 <b>bold</b>" in drawn  # a step of the plan, short enough to stand whole in its chart
     assert "h36 <IMG SRC=x" in drawn
