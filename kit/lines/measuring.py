@@ -17,6 +17,9 @@ from kit.texts import number
 _DRY_ML = {"pint": 550.6105, "quart": 1101.221}  # NIST Handbook 44, Appendix C: dry volume
 _FAR = 1.5  # times: what two amounts of one line may be apart before the pieces are doubted
 _DONE_LATER = ("whipped",)  # behind the comma it is measured first
+_CUT_OFF = ("slice", "strip", "ring", "tip", "cube", "chunk", "wedge")  # some of a piece, and never all of it
+_LIKE_SLICES = ("strip", "ring")
+_HALVED = ("fruit", "vegetable", "bread", "egg")  # "4 chicken breast halves" are four breasts
 # What "to taste" and "for garnish" are counted as (common practice); other foods are left out, and that is said.
 _UNMEASURED = {"spice": (0.25, "tsp"), "herb": (1.0, "tbsp"), "oil": (1.0, "tsp")}
 
@@ -155,4 +158,17 @@ def _with_cut(written: Written, phrase: ParsedLine, choice: Choice, food: Food) 
         elif known.kind == "measure" and not measure and written.unit is None and word in phrase.name:
             measure = known.meaning
     cut = next((cut for cut in cuts if cut in own), cuts[0] if cuts else "")
-    return replace(written, cut=cut, measure=measure)
+    return _cut_off(replace(written, cut=cut, measure=measure), phrase, choice, food)
+
+
+def _cut_off(written: Written, phrase: ParsedLine, choice: Choice, food: Food) -> Written:
+    """Return an amount of slices or halves of a food as such, where its table weighs none: never as whole pieces."""
+    if written.measure or written.unit or written.package:
+        return written
+    told = [word for word in phrase.name if word in choice.spare or word == "chunk"]  # "pineapple chunks" is a name
+    if "half" in told and food.group in _HALVED:
+        return replace(written, count=written.count.times(0.5))
+    part = next((word for word in told if word in _CUT_OFF), "")
+    if part in _LIKE_SLICES and not food.measure(part) and food.measure("slice"):
+        part = "slice"
+    return replace(written, measure=part)

@@ -210,8 +210,10 @@ def volume_in(remarks: Sequence[str], system: str) -> Written | None:
         count, rest = read_count(_ABOUT.sub("", remark))
         of, rest = _take_unit(rest, system, counted=True) if count else (None, "")
         if count and of and of.name == "cup":  # how many spoons a clove makes says little of the clove
-            known = [line_words().get(word) for word in words(rest)]
+            said = words(rest)
+            known = [line_words().get(word) for word in said]
             cut = next((found.meaning for found in known if found and found.kind == "cut"), "")
+            cut = cut or (said[0] if len(said) == 1 and known[0] is None else "")  # "3 cups noodles", of zucchini
             return Written(count=count, unit=of, cut=cut)
     return None
 

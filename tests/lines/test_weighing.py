@@ -142,3 +142,19 @@ def test_what_brackets_weigh_behind_peeled_has_no_peel():
     assert read("1 large banana, peeled (about 150g)").grams == 150
     assert read("2 large sweet potatoes, about 400g, scrubbed").grams == 400
     assert read("1 small celeriac (about 600g), peeled").grams < 600
+
+
+@pytest.mark.parametrize(
+    ("line", "grams"),
+    [
+        ("2 peach halves", 150),
+        ("4 boneless skinless chicken breast halves", 680),
+        ("8 slices cucumber", 64),
+        ("4 strips red bell pepper", 10.8),
+        ("12 asparagus tips", 42),
+        ("3 slices mango", None),
+        ("8 artichoke hearts", 160),
+    ],
+)
+def test_what_is_cut_off_a_food_is_never_weighed_as_whole_pieces_of_it(line, grams):
+    assert read(line).grams == (pytest.approx(grams) if grams else None)
