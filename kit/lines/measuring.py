@@ -65,7 +65,8 @@ def _as_counted(food: Food, choice: Choice) -> Food:
     """Return a food that stands in for another with what a piece of that one weighs; by the cup they are alike."""
     if not choice.measures:
         return food
-    return replace(food, measures=(*choice.measures, *(row for row in food.measures if row.measure in VOLUMES)))
+    own = () if any(row.measure in VOLUMES for row in choice.measures) else food.measures
+    return replace(food, measures=(*choice.measures, *(row for row in own if row.measure in VOLUMES)))
 
 
 def _eaten(weight: Weight, share: float) -> Weight:
