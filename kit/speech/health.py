@@ -29,6 +29,8 @@ _REASONS = {
     "keeping": "food is out of the refrigerator 2 hours at most, and a cooked dish keeps 3 to 4 days in it",
     "doneness": "a thermometer tells whether meat, fish or egg is done, and not its look; say how hot it is inside",
     "whole list": "that nothing else brings it or is in it is told by the list of ingredients; name what it has",
+    "washing": "raw meat and poultry are not washed, which spreads what is on them; cooking makes them safe",
+    "weight": "how much of the weight a food makes up is told by what it weighs; say the grams",
     "guide": "what counts as a serving of a food group is told by a dietary guide; say the cups",
     "beyond": "the table has no figures for it",
 }
@@ -43,7 +45,7 @@ class HealthClaim(Claim):
     section: str = ""
 
 
-_OF_SAFETY = ("reheating", "keeping", "doneness")
+_OF_SAFETY = ("reheating", "keeping", "doneness", "washing")
 
 
 @dataclass(frozen=True, slots=True)

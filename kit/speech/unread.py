@@ -9,16 +9,13 @@ from kit.speech.claim import Claim, Finding
 from kit.speech.parts import back, is_dish, with_so_much
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import antecedent, is_day, of_what_went_before, share_at
+from kit.speech.telling import HAS, HERE, ORDINARY, is_heat, nutrient_tells
 from kit.speech.tokens import Quantity
 from kit.talk.dish import Dish
 
 FAMILY = "not understood"
-# Nutrients whose names a cook also uses of other things.
-_ORDINARY = frozenset("salt sugars fat water iron zinc copper".split())
 _GOES_ON = (",", "to", "for", "in", "altogether", "total", "per", "a", "each", "are", "is", "come", "from", "of")
 _TELLING_UNITS = ("kcal", "kJ", "mg", "µg", "iu")
-_HAS = frozenset("has have had contains contain holds hold packs pack carries brings bring with".split())
-_COOKS = frozenset("i we you i've we've you've ill well".split())
 _QUESTIONS = frozenset(
     "who what which how when where why is are does do can could would will should did has have".split()
 )
@@ -59,7 +56,6 @@ def other_amounts(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
 _JUDGES = frozenset("low lower high minimal tiny small negligible moderate little big huge great good bad".split())
 _BE = frozenset("is are s stays stay very really quite pretty nice nicely so fairly rather too remains remain".split())
 _EACH = frozenset("person each head apiece serving portion".split())
-_HERE = ("it", "this", "here", "there", "these", "them")
 _THAT_IS_ALL = re.compile(r"\b(?:that's|that is) (?:it|all|the lot)\b|\bnothing (?:else|more)\b")
 
 
@@ -76,7 +72,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
     if token.text in _JUDGES and sentence.counted and behind:
         return True  # "the sodium is low, at 700 milligrams"
     if token.is_a("nutrient"):
-        return _nutrient_tells(sentence, at)
+        return nutrient_tells(sentence, at)
     if token.is_a("allergen") and _allergen_tells(sentence, at):
         return True
     beyond = token.is_a("beyond") or token.text.startswith("animal product")
@@ -88,6 +84,8 @@ def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
         return True
     if _counts_part(sentence, at):
         return False
+    if is_heat(sentence, at, said):
+        return True
     tells = (_goes_back, _says_of, _spoons, _and_a_half, _more_of_it, _is_it, _goes_on)
     if any(one(sentence, at) for one in tells) or sentence.text_at(at - 1).endswith("give or take"):
         return True
@@ -95,54 +93,15 @@ def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
         return False
     clause = sentence.clause_of(at)
     named = [sentence.tokens[place].parts["nutrient"] for place in clause if sentence.is_a(place, "nutrient")]
-    if any(name not in _ORDINARY for name in named) or (said.unit == "%" and named):
+    if any(name not in ORDINARY for name in named) or (said.unit == "%" and named):
         return True
     day = any(is_day(sentence, place) and sentence.text_at(place) not in ("day", "today") for place in clause)
     return said.unit == "" and day
 
 
-def _nutrient_tells(sentence: Sentence, at: int) -> bool:
-    """Return whether the name of a nutrient tells something; salt, fat and sugar are also what a cook puts in."""
-    token = sentence.tokens[at]
-    name = token.parts["nutrient"]
-    if name == "energy" and token.text == "energy":
-        return False
-    if name not in _ORDINARY or sentence.text_at(at - 1) == "least":
-        return True
-    if name == "water":
-        return False
-    clause = sentence.clause_of(at)
-    if name in ("iron", "zinc", "copper") and any(is_day(sentence, place) for place in clause):
-        return True
-    if _has_share_of(sentence, at) or _is_all_there_is(sentence, at):
-        return True
-    return any(place not in sentence.used and _ranks(sentence, place, at) for place in clause)
-
-
-def _ranks(sentence: Sentence, place: int, at: int) -> bool:
-    """Return whether a word ranks a nutrient: "main source of", "high in"."""
-    near = sentence.text_at(place + 1) == "in" and abs(place - at) < 4
-    return sentence.is_a(place, "rank") or (sentence.is_a(place, "wording") and near)
-
-
 def _allergen_tells(sentence: Sentence, at: int) -> bool:
     all_but = sentence.tokens[at].food is None and _all_but(sentence, at)
     return all_but or _only_one(sentence, at) or _little(sentence, at)
-
-
-def _has_share_of(sentence: Sentence, at: int) -> bool:
-    """Return whether something has a share of fat, salt or sugar: "it has half the fat of ..."; not one put into it."""
-    over = at - 1
-    while sentence.text_at(over) in ("of", "the", "as", "much"):
-        over -= 1
-    if over < 0 or over == at - 1 or sentence.tokens[over].quantity is None:
-        return False
-    if sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in ("a", "an", "my", "your", "most", "regular"):
-        return True
-    first = sentence.clause_of(at)[0]
-    # "With half the salt it would be": what is put in, not what there is.
-    before = [place for place in range(first, over) if not (place == first and sentence.text_at(place) == "with")]
-    return any(sentence.text_at(place) in _HAS and sentence.text_at(place - 1) not in _COOKS for place in before)
 
 
 def _says_of(sentence: Sentence, at: int) -> bool:
@@ -186,7 +145,7 @@ def _spoons(sentence: Sentence, at: int) -> bool:
     """Return whether a serving is said to have so many spoons of sugar, salt or fat; what goes in is no claim."""
     if sentence.tokens[at].amount.unit not in ("tsp", "tbsp") or sentence.text_at(at + 1) != "of":
         return False
-    if not (sentence.is_a(at + 2, "nutrient") and sentence.tokens[at + 2].parts["nutrient"] in _ORDINARY):
+    if not (sentence.is_a(at + 2, "nutrient") and sentence.tokens[at + 2].parts["nutrient"] in ORDINARY):
         return False
     before = [place for place in sentence.clause_of(at) if place < at]
     if sentence.text_at(before[-1] if before else -1) in ("is", "are") and before[:-1]:
@@ -226,7 +185,7 @@ def _little(sentence: Sentence, at: int) -> bool:
     """Return whether there is said to be none or little of an allergen: "hardly any dairy in it"."""
     before = [at - 1, at - 2] if sentence.text_at(at - 1) in ("of", "any") else [at - 1]
     words = [sentence.text_at(place) for place in sentence.clause_of(at)]
-    if any(pair in (("not", "one"), ("not", "a")) for pair in pairwise(words)) and not _HAS.isdisjoint(words):
+    if any(pair in (("not", "one"), ("not", "a")) for pair in pairwise(words)) and not HAS.isdisjoint(words):
         return True  # "not one of these has wheat in it"
     return any(sentence.is_a(place, "share", "none") or sentence.is_a(place, "share", "hardly any") for place in before)
 
@@ -253,21 +212,11 @@ def _all_but(sentence: Sentence, at: int) -> bool:
 def _only_one(sentence: Sentence, at: int) -> bool:
     """Return whether allergens are said to be all there are: "the only nuts in it", "egg and soy, that's the lot"."""
     words = [sentence.text_at(place) for place in sentence.clause_of(at)]
-    inside = any(one == "in" and two in _HERE for one, two in pairwise(words)) and bool({"is", "are"} & set(words))
+    inside = any(one == "in" and two in HERE for one, two in pairwise(words)) and bool({"is", "are"} & set(words))
     several = len(sentence.places("allergen")) > 1
     return ("only" in words and (inside or "find" in words)) or (
         several and bool(_THAT_IS_ALL.search(sentence.text.lower().replace("’", "'")))
     )
-
-
-def _is_all_there_is(sentence: Sentence, at: int) -> bool:
-    """Return whether it is the only sugar, not much salt, or not a gram of fat that is said to be in it."""
-    first = sentence.clause_of(at)[0]
-    before = " ".join(sentence.text_at(place) for place in range(first, at))
-    inside = sentence.text_at(at + 1) == "in" and sentence.text_at(at + 2) in _HERE
-    put_in = before.endswith(" of") and "not a" in before and sentence.text_at(at + 1) in ("added", "in", "goes")
-    none = inside and ("not a " in f"{before} " or before.endswith(("not much", "not a lot of", "not any")))
-    return put_in or none or (before.endswith("only") and (inside or "from" in sentence.text.lower().split()))
 
 
 def _goes_back(sentence: Sentence, at: int) -> bool:
@@ -276,7 +225,7 @@ def _goes_back(sentence: Sentence, at: int) -> bool:
     if before is None or share_at(sentence, at) is None or not of_what_went_before(sentence, at):
         return False
     told = sentence.tokens[before.place].parts.get("nutrient", "")
-    return told not in _ORDINARY or any(sentence.tokens[spot].quantity is not None for spot in range(before.place))
+    return told not in ORDINARY or any(sentence.tokens[spot].quantity is not None for spot in range(before.place))
 
 
 def _counts_part(sentence: Sentence, at: int) -> bool:

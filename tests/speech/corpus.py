@@ -15,6 +15,7 @@ SETS = (
     "own_sentences",
     "read_aloud",
     "stood_beside",
+    "passed_over",
     "given_sentences",
     "fresh_first",
     "fresh_second",

@@ -1,0 +1,94 @@
+"""Names of nutrients and bare numbers that tell something though no family has used them."""
+
+import re
+
+from kit.food.composition import foods
+from kit.speech.clauses import is_stop
+from kit.speech.foods_said import FoodWord
+from kit.speech.sentence import Sentence
+from kit.speech.slots import is_day
+from kit.speech.tokens import Quantity, Token
+
+# Nutrients whose names a cook also uses of other things.
+ORDINARY = frozenset("salt sugars fat water iron zinc copper".split())
+HAS = frozenset("has have had contains contain holds hold packs pack carries brings bring with".split())
+HERE = ("it", "this", "here", "there", "these", "them")
+_COOKS = frozenset("i we you i've we've you've ill well".split())
+_COOLEST, _HOTTEST = 100, 212  # degrees Fahrenheit
+_UP_TO = frozenset("at to past beyond above below under over than around about near".split())
+_BEHIND_HEAT = (",", "with", "for", "and", "or", "inside", "when", "on", "in", "if")
+_COOKED_THROUGH = ("meat", "poultry", "fish", "shellfish", "egg")
+_MEATS = frozenset("meat poultry mince burger burgers bird roast steak".split())
+_CUTS = ("cut", "halv", "slash", "reduc", "trim", "lower", "drop", "shav")
+_BESIDE = re.compile(r"\b(?:compared|versus|vs|against(?! the grain)|next to|relative to|set beside)\b")
+
+
+def nutrient_tells(sentence: Sentence, at: int) -> bool:
+    """Return whether the name of a nutrient tells something; salt, fat and sugar are also what a cook puts in."""
+    token = sentence.tokens[at]
+    name = token.parts["nutrient"]
+    if name == "energy" and token.text == "energy":
+        return False
+    if name not in ORDINARY or sentence.text_at(at - 1) == "least":
+        return True
+    if name == "water":
+        return False
+    clause = sentence.clause_of(at)
+    if name in ("iron", "zinc", "copper") and any(is_day(sentence, place) for place in clause):
+        return True
+    if _has_share_of(sentence, at) or _is_all_there_is(sentence, at) or _set_beside_another(sentence, at):
+        return True
+    return any(place not in sentence.used and _ranks(sentence, place, at) for place in clause)
+
+
+def _ranks(sentence: Sentence, place: int, at: int) -> bool:
+    """Return whether a word ranks a nutrient: "main source of", "high in"."""
+    near = sentence.text_at(place + 1) == "in" and abs(place - at) < 4
+    return sentence.is_a(place, "rank") or (sentence.is_a(place, "wording") and near)
+
+
+def _has_share_of(sentence: Sentence, at: int) -> bool:
+    """Return whether something has a share of fat, salt or sugar: "it has half the fat of ..."; not one put into it."""
+    over = at - 1
+    while sentence.text_at(over) in ("of", "the", "as", "much"):
+        over -= 1
+    if over < 0 or over == at - 1 or sentence.tokens[over].quantity is None:
+        return False
+    if sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in ("a", "an", "my", "your", "most", "regular"):
+        return True
+    first = sentence.clause_of(at)[0]
+    # "With half the salt it would be": what is put in, not what there is.
+    before = [place for place in range(first, over) if not (place == first and sentence.text_at(place) == "with")]
+    return any(sentence.text_at(place) in HAS and sentence.text_at(place - 1) not in _COOKS for place in before)
+
+
+def _is_all_there_is(sentence: Sentence, at: int) -> bool:
+    """Return whether it is the only sugar, not much salt, or not a gram of fat that is said to be in it."""
+    first = sentence.clause_of(at)[0]
+    before = " ".join(sentence.text_at(place) for place in range(first, at))
+    inside = sentence.text_at(at + 1) == "in" and sentence.text_at(at + 2) in HERE
+    put_in = before.endswith(" of") and "not a" in before and sentence.text_at(at + 1) in ("added", "in", "goes")
+    none = inside and ("not a " in f"{before} " or before.endswith(("not much", "not a lot of", "not any")))
+    return put_in or none or (before.endswith("only") and (inside or "from" in sentence.text.lower().split()))
+
+
+def _set_beside_another(sentence: Sentence, at: int) -> bool:
+    """Return whether a nutrient is said to be cut when it is set beside another dish: "compared with a shop muffin"."""
+    cut = any(word.startswith(_CUTS) for place in range(len(sentence)) for word in sentence.text_at(place).split())
+    behind = " ".join(sentence.text_at(place) for place in range(at + 1, len(sentence)))
+    return cut and _BESIDE.search(behind) is not None
+
+
+def is_heat(sentence: Sentence, at: int, said: Quantity) -> bool:
+    """Return whether a bare number may be how hot meat gets: "needn't go any higher than 150 with the turkey"."""
+    bare = not said.unit and not said.is_fraction and _COOLEST <= said.value <= _HOTTEST
+    led = sentence.text_at(at - 1) in _UP_TO or not _UP_TO.isdisjoint(sentence.text_at(at).split())
+    alone = sentence.text_at(at + 1) in _BEHIND_HEAT or at + 1 >= len(sentence) or is_stop(sentence.tokens[at + 1])
+    return bare and led and alone and any(map(_is_meat, sentence.tokens))
+
+
+def _is_meat(token: Token) -> bool:
+    """Return whether a token names what is told done by how hot it is inside."""
+    keys = (*token.food.inside, *token.food.outside) if isinstance(token.food, FoodWord) else ()
+    groups = {foods()[key].group for key in keys if key in foods()}
+    return not groups.isdisjoint(_COOKED_THROUGH) or not _MEATS.isdisjoint(token.text.split())
