@@ -12,6 +12,8 @@ from kit.talk.placeholders import fill
 # "It only covers 45 percent" belittles a number that was put right, and ", tops" bounds it.
 _BELITTLED = re.compile(r"\b(?:only|barely|merely|scarcely) (?=(?:gives?|gets?|covers?|brings?|has|have|holds?)\b)")
 _BOUNDED = re.compile(r",? (?:tops|at most|at least|or less|or more|max|maximum)(?=[.!,;])")
+_UP_TO = re.compile(r"\b(?:(?:just )?as (?:much|many|little|few) as|up to|a mere|a full|a whole) (?=about\b)")
+_BEGINS = re.compile(r"[?!] about\b")  # "How much fat? about 10 grams"
 _STAYS = re.compile(r"\b(?:stays?|kept|keeps?|keeping|sits?)(?: \w+)? $", re.IGNORECASE)
 _WHOLE_FOLLOWS = re.compile(r" (?:the|your|its|our|their)\b")
 
@@ -39,7 +41,7 @@ def instead_of(text: str, pairs: Sequence[tuple[int, Finding]], dish: Dish, read
             if finding.edit is not None
         }
         new = _edited(text, edits)
-        if new and reads_back(new):
+        if new and not new.rstrip().endswith("?") and reads_back(new):  # a question put right is no statement
             return new
     found: list[str] = []
     for _, finding in off:
@@ -62,7 +64,8 @@ def _edited(text: str, edits: set[Edit]) -> str:
         if words.startswith("about") and _STAYS.search(before):
             words = f"at {words}"  # "sodium stays [below 500]": "stays at about 700"
         text = before + words + after
-    return _capital(_BOUNDED.sub("", _BELITTLED.sub("", text)))
+    text = _UP_TO.sub("", _BOUNDED.sub("", _BELITTLED.sub("", text)))
+    return _capital(_BEGINS.sub(lambda found: found[0].replace("about", "About"), text))
 
 
 def _fitting(edit: Edit, text: str) -> str:

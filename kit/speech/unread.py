@@ -55,6 +55,7 @@ def other_amounts(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
 
 _JUDGES = frozenset("low lower high minimal tiny small negligible moderate little big huge great good bad".split())
 _BE = frozenset("is are s stays stay very really quite pretty nice nicely so fairly rather too remains remain".split())
+_LITTLE = frozenset("hint touch whisper dash pinch smidge smidgen suggestion suspicion shade spot".split())
 _EACH = frozenset("person each head apiece serving portion".split())
 _THAT_IS_ALL = re.compile(r"\b(?:that's|that is) (?:it|all|the lot)\b|\bnothing (?:else|more)\b")
 
@@ -71,12 +72,20 @@ def _tells(sentence: Sentence, at: int) -> bool:
     behind = sentence.text_at(at - 1) in _BE or sentence.is_a(at - 1, "nutrient")
     if token.text in _JUDGES and sentence.counted and behind:
         return True  # "the sodium is low, at 700 milligrams"
+    if _says_little(sentence, at):
+        return True
     if token.is_a("nutrient"):
         return nutrient_tells(sentence, at)
     if token.is_a("allergen") and _allergen_tells(sentence, at):
         return True
     beyond = token.is_a("beyond") or token.text.startswith("animal product")
     return beyond or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
+
+
+def _says_little(sentence: Sentence, at: int) -> bool:
+    """Return whether a word belittles what is counted behind it: "a hint of sugar, about 22 grams"."""
+    little = sentence.is_a(at, "share", "a little") or not _LITTLE.isdisjoint(sentence.text_at(at).split())
+    return little and at + 1 + (sentence.text_at(at + 1) == "of") in sentence.counted
 
 
 def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
