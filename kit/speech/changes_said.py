@@ -182,7 +182,7 @@ def _swap(sentence: Sentence) -> SaidChange | None:
             "switching",
         ):
             continue
-        over = _skip(sentence, at + 1, frozenset(("out", "in")))
+        over = _skip(sentence, at + 1, frozenset(("out", "in", "all", "all of")))
         old = food_at(sentence, over)
         link = over + 1
         if old is not None and sentence.text_at(link) in ("for", "with", "by", "to"):

@@ -51,6 +51,7 @@ _SOME = re.compile(
 )
 _WASHED = frozenset("rinse rinses rinsing rinsed draining soaking washing".split())
 _LIGHTER = frozenset("lighter leaner slimmer heavier richer shy short off down up ahead behind".split())
+_SAVES = frozenset("save saves saved saving spare spares shave shaves trim trims cut cuts lose loses".split())
 _TOGETHER = frozenset("together altogether combined total".split())
 _SHARES_OUT = frozenset(
     "cut cuts slice sliced divide divided split share shared portion portioned stretch stretched make get".split()
@@ -199,7 +200,8 @@ def _adds_otherwise(sentence: Sentence, claim: AmountClaim, words: Sequence[str]
     behind = max(claim.places) + 1
     added = claim.about.kind == FOOD and _goes_to(sentence, claim, behind)
     each = len(claim.about.foods) > 1 and "each" in words
-    return added or each or sentence.text_at(behind) in _LIGHTER
+    saved = any(sentence.text_at(at - 1) in _SAVES for at in claim.places)  # by a change that was not understood
+    return added or each or saved or sentence.text_at(behind) in _LIGHTER
 
 
 def _is_so_much(sentence: Sentence, at: int) -> bool:

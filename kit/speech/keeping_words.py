@@ -14,7 +14,7 @@ KEEP = frozenset(
 
 
 IN_FRIDGE = frozenset(
-    "fridge refrigerator refrigeration refrigerate refrigerated chilled cold refrigerating icebox".split()
+    "fridge refrigerator refrigeration refrigerate refrigerated refrigerating chilled chill chilling cold icebox".split()
 )
 
 
@@ -45,12 +45,12 @@ def eats(sentence: Sentence, at: int) -> bool:
 def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None:
     """Return where it is kept: the place named nearest to the time."""
     places = []
-    hours = sentence.tokens[at].amount.unit == "hour"  # "within two hours, or keep it in the fridge": out until then
     behind = range(at + 2, at + 5) if sentence.text_at(at + 1) in ("in", "on", "at", "under") else range(0)
     for spot in range(len(sentence)):
-        if spot > at and not hours and not _OR_ELSE.isdisjoint(sentence.texts[at + 1 : spot]):
-            continue  # "eat within three days, or freeze"
+        or_else = spot > at and not _OR_ELSE.isdisjoint(sentence.texts[at + 1 : spot])
         for word in sentence.text_at(spot).split():
+            if word in IN_FREEZER and or_else:
+                continue  # "eat within three days, or freeze"
             if word == "freeze" and words & _EATEN and sentence.tokens[at].amount.unit in ("day", "week"):
                 continue  # "freeze what you don't eat within five days": so long it is in the refrigerator
             kind = FREEZER if word in IN_FREEZER else FRIDGE if word in IN_FRIDGE else OUT if word in OUTSIDE else None

@@ -122,11 +122,15 @@ def _of_amounts(sentence: Sentence, whole: list[Named]) -> frozenset[int]:
         if sentence.tokens[one.place].quantity is not None
         or (sentence.text_at(one.place - 1) == "of" and _is_amount(sentence, one.place - 2))
         or _is_amount(sentence, one.place - 1)
+        or (sentence.text_at(one.place + 1) in _AMOUNT_FOLLOWS and _is_amount(sentence, one.place + 2))
     )
 
 
+_AMOUNT_FOLLOWS = ("is", "are", "at", ",", ":", "comes to")
+
+
 def _is_amount(sentence: Sentence, at: int) -> bool:
-    quantity = sentence.tokens[at].quantity if at >= 0 else None
+    quantity = sentence.tokens[at].quantity if 0 <= at < len(sentence) else None
     return quantity is not None and (quantity.unit in WEIGHTS or quantity.unit in ("kcal", "kJ"))
 
 

@@ -30,7 +30,7 @@ SHARES = {
     "much": Quantity(0.30, 0.30, relation="much", is_fraction=True),
     "rest": Quantity(0.0, 0.0, relation="rest", is_fraction=True),
 }
-_DAY_WORDS = frozenset("need needs requirement requirements quota".split())
+_DAY_WORDS = frozenset("need needs requirement requirements quota limit allowance maximum".split())
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,6 +31,8 @@ def nutrient_tells(sentence: Sentence, at: int) -> bool:
         return False
     if name not in ORDINARY or sentence.text_at(at - 1) == "least":
         return True
+    if "where" in sentence.texts[max(0, at - 2) : at] and name != "water":  # "the chicken is where the fat is"
+        return True
     if name == "water":
         return False
     clause = sentence.clause_of(at)
