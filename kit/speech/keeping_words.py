@@ -14,7 +14,8 @@ KEEP = frozenset(
 
 
 IN_FRIDGE = frozenset(
-    "fridge refrigerator refrigeration refrigerate refrigerated refrigerating chilled chill chilling cold icebox".split()
+    "fridge refrigerator refrigeration refrigerate refrigerated refrigerating chilled chill chilling cold "
+    "icebox".split()
 )
 
 
