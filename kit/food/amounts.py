@@ -29,6 +29,11 @@ _WORDS_OF_A_RANGE = frozenset("two three four five six seven eight nine ten twel
 _TO = re.compile(r"\s*(?:-|to\b|or\b)\s*", re.IGNORECASE)
 _DOZEN = re.compile(r"\s*dozen\b\s*(?:of\b\s*)?", re.IGNORECASE)
 _MIXED = re.compile(rf"(\d+)\D+?({_FRACTION})$")
+_HALF_BEHIND = re.compile(
+    rf"\b(?P<count>\d+|an?|{'|'.join(_UP_TO_TWELVE)}) (?P<measure>[a-z]+\.?) and an? (?P<part>half|third|quarter)"
+    r"(?=\s+of\b|\s*(?:[,;.]|$))",
+    re.IGNORECASE,
+)
 _DASHES = str.maketrans({"–": "-", "—": "-", "‐": "-", "‑": "-", "−": "-", "⁄": "/", "∕": "/", "×": "x", "\u00a0": " "})
 
 
@@ -65,6 +70,23 @@ def plain_characters(text: str) -> str:
         if sign in text:
             text = re.sub(rf"(?<=\d){sign}", f" {digits}", text).replace(sign, digits)
     return text
+
+
+def with_half_ahead(text: str) -> str:
+    """Return text with the part of a measure that is said behind it ahead of it.
+
+    Examples
+    --------
+    >>> with_half_ahead("a cup and a half of lentils"), with_half_ahead("2 cans and a quarter")
+    ('1 1/2 cup of lentils', '2 1/4 cans')
+    """
+    return _HALF_BEHIND.sub(_half_ahead, text)
+
+
+def _half_ahead(found: re.Match[str]) -> str:
+    count, part = found["count"].lower(), found["part"].lower()
+    fraction = {"half": "1/2", "third": "1/3", "quarter": "1/4"}[part]
+    return f"{count if count.isdigit() else _WORDS[count]} {fraction} {found['measure']}"
 
 
 def read_count(text: str) -> tuple[Count | None, str]:

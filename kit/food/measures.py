@@ -175,11 +175,23 @@ def fraction_text(value: float) -> str:
     >>> fraction_text(1.5), fraction_text(2 / 3), fraction_text(0.125), fraction_text(3), fraction_text(2.3)
     ('1 1/2', '2/3', '1/8', '3', '2.3')
     """
-    nearest = Fraction(value).limit_denominator(8)
-    if nearest.denominator in (1, 2, 3, 4, 8) and abs(float(nearest) - value) < 0.005:
-        whole, rest = divmod(nearest, 1)
+    common = common_fraction(value)
+    if common is not None:
+        whole, rest = divmod(common, 1)
         return " ".join(str(part) for part in (whole, rest) if part) or "0"
     return f"{value:.2f}".rstrip("0").rstrip(".")
+
+
+def common_fraction(value: float) -> Fraction | None:
+    """Return a number in halves, thirds, quarters or eighths, as a cook measures; None when it is none of these.
+
+    Examples
+    --------
+    >>> common_fraction(0.25), common_fraction(0.18)
+    (Fraction(1, 4), None)
+    """
+    nearest = Fraction(value).limit_denominator(8)
+    return nearest if nearest.denominator in (1, 2, 3, 4, 8) and abs(float(nearest) - value) < 0.005 else None
 
 
 def plural(noun: str, count: float) -> str:
@@ -193,8 +205,10 @@ def plural(noun: str, count: float) -> str:
     if count <= 1 or noun in _SHORT.values() or noun.split(" ")[0] in _NO_PLURAL or noun.endswith("-inch"):
         return noun
     head, *tail = noun.split(" (", 1)  # "can (15 oz)" -> "cans (15 oz)"
-    if head.endswith(("ch", "sh", "s", "x")):
+    if head.endswith(("ch", "sh", "s", "x", "tomato", "potato")):
         head += "es"
+    elif head.endswith("y") and not head.endswith(("ay", "ey", "oy")):
+        head = f"{head[:-1]}ies"
     elif head.endswith("f") and head not in ("roof",):
         head = f"{head[:-1]}ves"
     else:

@@ -23,7 +23,7 @@ _WITH_FAT = ("fried", "caramelized", "caramelised")  # before the comma it weigh
 _COATS = ("honey", "maple", "chocolate", "yogurt", "caramel", "wasabi", "cinnamon", "sugar")
 _SNACK = ("roasted", "toasted", "baked")  # a pulse so called is dry, not cooked
 _LYING_IN = ("oil", "water", "juice", "syrup", "sauce")  # a can in oil is another food than one in water
-_FREE_FROM = {
+FREE_FROM = {
     "glutenfree": "wheat",
     "wheatfree": "wheat",
     "dairyfree": "milk",
@@ -87,8 +87,8 @@ def _is_refined(best: Name, known: Collection[str]) -> bool:
 
 def _may_decide(word: str, best: Name) -> bool:
     kind = kind_of(word)
-    if word in _FREE_FROM:
-        return _FREE_FROM[word] in best.food.allergens
+    if word in FREE_FROM:
+        return FREE_FROM[word] in best.food.allergens
     if word in ("skin", "skinless"):
         return best.food.group == "poultry" and (word == "skin" or "skin" in best.food.name)
     if word == "shell" and best.food.group == "shellfish":
@@ -113,7 +113,7 @@ def _may_decide(word: str, best: Name) -> bool:
 def _decides_behind(word: str, best: Name) -> bool:
     decides = (
         kind_of(word) in ("deciding", "other")
-        or word in _FREE_FROM
+        or word in FREE_FROM
         or word in ("skin", "skinless")
         or _is_part(word, best)
     )

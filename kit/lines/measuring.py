@@ -122,6 +122,7 @@ def _with_weight(reading: Reading, weight: Weight, count: Count) -> Reading:
         count=count.value,
         noun=weight.noun,
         noun_grams=weight.noun_grams,
+        container=weight.container,
     )
 
 

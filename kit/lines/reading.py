@@ -33,6 +33,8 @@ class Reading:
         The amount in its own measure, the grams of one of that, and the cut in which it is measured.
     part : str
         The part of the recipe the line stands in.
+    container : str
+        What the amount is sold in, where it is counted so: "can" of "can (15 oz)"; else empty.
     """
 
     line: str
@@ -50,6 +52,7 @@ class Reading:
     noun_grams: float = 1.0
     cut: str = ""
     part: str = ""
+    container: str = ""
 
     @property
     def key(self) -> str:
@@ -70,9 +73,9 @@ class Reading:
         """Return the reading with grams that were weighed in the place of what the line says; `how` tells whose. [g]"""
         sd = spread("weighed")
         if self.count and grams:  # still so many cups, each of other grams
-            noun, count, each = self.noun, self.count, grams / self.count
+            noun, count, each, container = self.noun, self.count, grams / self.count, self.container
         else:
-            noun, count, each = "g", grams, 1.0
+            noun, count, each, container = "g", grams, 1.0, ""
         return replace(
             self,
             grams=float(grams),
@@ -84,6 +87,7 @@ class Reading:
             count=count,
             noun=noun,
             noun_grams=each,
+            container=container,
         )
 
     def as_json(self) -> dict[str, object]:

@@ -2,7 +2,7 @@
 
 import re
 
-from kit.food.amounts import plain_characters
+from kit.food.amounts import plain_characters, with_half_ahead
 
 _BULLET = re.compile(r"^\s*(?:[-*+•·▪◦‣◻◽▫■□▢☐☑✓✔●○>–]+\s*|\[[ xX]?\]\s*|\d{1,2}[.)]\s+)+")
 _FOOTNOTE = re.compile(r"(?<=\w)\s*[*†‡]+(?=\s|,|;|$)|^[*†‡]+")
@@ -179,7 +179,7 @@ def tidy(line: str) -> str:
     >>> tidy("1 can tomatoes, not drained"), tidy("to taste black pepper")
     ('1 can tomatoes, undrained', 'black pepper, to taste')
     """
-    text = _COUNT_IN_BRACKETS.sub(r"\1 x ", re.sub(r"\s+", " ", without_bullet(line)))
+    text = _COUNT_IN_BRACKETS.sub(r"\1 x ", re.sub(r"\s+", " ", with_half_ahead(without_bullet(line))))
     text = _PUREE_BY_SPOON.sub(r"\1\2 paste", text)
     text = _OPENING.sub("", _FOOTNOTE.sub("", text)).strip()
     text = re.sub(r"\bw/o\b\.?\s*", "without ", re.sub(r"\bw/(?!o\b)\s*", "with ", text))

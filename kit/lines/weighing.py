@@ -67,6 +67,8 @@ class Weight:
         The measure the amount is counted in, and the grams of one.
     problem : str
         What has to be asked, or empty.
+    container : str
+        What it is sold in, where it is counted so: "can" of "can (15 oz)"; else empty.
     """
 
     grams: float
@@ -77,6 +79,7 @@ class Weight:
     noun: str
     noun_grams: float
     problem: str = ""
+    container: str = ""
 
 
 @cache
@@ -259,6 +262,7 @@ def _usual_package(food: Food, written: Written, row: Measure) -> Weight:
     drained = f", {number(share * 100)} % of it left when drained" if share < 1 else ""
     step = f", the usual size, since the line gives none{drained}"
     found = _weight(written.count, row.measure, row.grams * share, ("usual_package",), row.source_words, step)
+    found = replace(found, container=row.measure)
     if written.measure == row.measure:
         return found
     return replace(
@@ -287,7 +291,7 @@ def _package(food: Food, written: Written) -> Weight:
         grams, how = grams * share, ("package_drained",)
         left = f"of which {number(share * 100)} % is left when drained" if share < 1 else "drained as the label says"
         source = f"net {number(net)} g, {left}: {origin}"
-    return _weight(written.count, label, grams, how, source)
+    return replace(_weight(written.count, label, grams, how, source), container=noun)
 
 
 def _sold_drained(food: Food) -> bool:

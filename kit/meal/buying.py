@@ -118,7 +118,7 @@ def _to_buy(part: Ingredient, system: str) -> ToBuy:
 
 def _package(part: Ingredient) -> tuple[str, float]:
     """Return what a food is sold in and the grams of one; nothing where it is sold by any weight."""
-    if "(" in part.noun or part.noun in ("can", "jar", "package", "bunch", "head", "block", "bag"):
+    if part.container or part.noun in ("bunch", "head", "block"):
         return part.noun, part.noun_grams
     if part.noun in _LOOSE:
         return part.noun, part.noun_grams

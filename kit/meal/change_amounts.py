@@ -7,7 +7,7 @@ from kit.errors import ChangeError, NotUnderstoodError
 from kit.food.names import short_name
 from kit.lines.reader import read
 from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
-from kit.meal.change_foods import newcomer, ready_to_eat, suggestions, understood
+from kit.meal.change_foods import AS_COOKED, newcomer, ready_to_eat, suggestions, understood
 from kit.meal.change_shapes import Clause
 from kit.meal.ingredient_names import held, ingredients_called
 from kit.meal.steps import Add, Amount, LeaveOut, Step
@@ -147,5 +147,5 @@ def add(asked: Asked) -> tuple[Step, ...]:
     ready = ready_to_eat(food, name, asked.table)
     if ready is not None:
         reading = read(text, food=ready.key, table=asked.table)
-        food, note = ready, "; ".join(part for part in (note, "taken as cooked; of dry ones write so") if part)
+        food, note = ready, "; ".join(part for part in (note, AS_COOKED) if part)
     return (Add(food, as_measured(reading), note),)

@@ -13,7 +13,7 @@ from kit.lines.reading import Reading
 from kit.meal.change_shapes import Clause
 from kit.meal.ingredient_names import the_ingredient
 from kit.meal.recipe import Ingredient, Recipe
-from kit.meal.steps import Measured, Row
+from kit.meal.steps import Measured, Row, measured_like
 
 
 @dataclass(frozen=True)
@@ -69,10 +69,9 @@ def named(phrase: ParsedLine, text: str) -> str:
 def measured_as(text: str, old: Ingredient, table: Foods) -> Measured:
     """Return an amount of an ingredient's food, measured as it is in the recipe where nothing else is said."""
     counted = one_phrase(text)
-    package = old.noun.split(" (")[0]
-    if package in CONTAINERS and counted.written.measure == package and not counted.written.package:
+    if old.container in CONTAINERS and counted.written.measure == old.container and not counted.written.package:
         grams = counted.written.count.value * old.noun_grams  # "two cans" are cans as the recipe has them
-        return Measured(grams, old.relative_sd, old.noun, old.noun_grams, old.cut, text)
+        return measured_like(old, grams, text)
     if "," not in text and old.cut and old.cut != "trimmed":
         text = f"{text}, {old.cut}"
     try:
@@ -91,5 +90,11 @@ def measured_as(text: str, old: Ingredient, table: Foods) -> Measured:
 def as_measured(reading: Reading) -> Measured:
     """Return the amount of a line that was read."""
     return Measured(
-        float(reading.grams or 0.0), reading.relative_sd, reading.noun, reading.noun_grams, reading.cut, reading.line
+        float(reading.grams or 0.0),
+        reading.relative_sd,
+        reading.noun,
+        reading.noun_grams,
+        reading.cut,
+        reading.line,
+        reading.container,
     )

@@ -12,6 +12,7 @@ from kit.food.finding import food as food_by_key
 from kit.food.finding import index
 from kit.food.names import short_name
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
+from kit.lines.accounting import FREE_FROM
 from kit.lines.choosing import choose
 from kit.lines.lighter import lighter
 from kit.lines.parsed_line import take_apart
@@ -40,6 +41,8 @@ _AS_GOOD = {  # states of the food that comes, best first, for each state of the
     "frozen": ("frozen", "raw"),
     "raw": ("raw", "frozen"),
 }
+AS_COOKED = "taken as cooked; of dry ones write so"  # what is said of pulses by themselves
+_LIQUID = frozenset(("liquid", "undrained", "juice", "brine"))
 _PLANTS = {"grain", "pasta", "pulse", "soy", "vegetable", "fruit", "herb", "nut", "seed"}
 _FLESH = {"meat", "poultry", "fish", "shellfish"}
 # Groups of reference amounts (21 CFR 101.12) whose foods do the same work in a dish: common practice.
@@ -107,7 +110,24 @@ def newcomer(text: str, table: Foods, *, like: Ingredient | None = None, line: s
     food, _ = understood(f"100 g {text}", text, table, line, besides=like.food if like else None)
     if like is not None and not _says_form(text) and _used_alike(food, like.food):
         food = _in_the_form_of(like, text, food, table)
-    return Newcomer(food, _notes(text, table))
+    if like is not None and food.state == "canned" and not _LIQUID & set(words(text)):
+        food = _drained(food, like, table)
+    ready = ready_to_eat(food, text, table) if like is not None and like.food.state != "dry" else None
+    notes = [_notes(text, table), AS_COOKED if ready else ""]
+    return Newcomer(ready or food, "; ".join(note for note in notes if note))
+
+
+def _drained(food: Food, like: Ingredient, table: Foods) -> Food:
+    """Return a canned food without its liquid, where what it takes the place of has none either."""
+    states = {"rinsed": ("rinsed", "drained"), "drained": ("drained",), "cooked": ("drained",), "raw": ("drained",)}
+    forms = table.forms(food.base)
+    found = (form for state in states.get(like.food.state, ()) for form in forms if form.state == state)
+    return next((form for form in found if _same_kind(form, food)), food)
+
+
+def _same_kind(form: Food, food: Food) -> bool:
+    """Whether a form of a food is of the same kind: as low in sodium."""
+    return frozenset(words(form.name)) >= frozenset(words(food.name)) - _LIQUID - {"with"}
 
 
 def _used_alike(food: Food, other: Food) -> bool:
@@ -131,6 +151,10 @@ def understood(
     if reading.food is None or reading.problem:
         near = [match for match in reading.choices if _is_named(text, match.name, table)]
         foods = [match.name.lower() for match in near if besides is None or match.food != besides.key]
+        free = {FREE_FROM[word] for word in words(text) if word in FREE_FROM}
+        if free:
+            foods = [match.name.lower() for match in near if not free & set(table[match.food].allergens)]
+            raise ChangeError(f'the table has no "{text}"; name a food that is free of it', clearer(line, text, foods))
         if reading.choices and not near:
             raise ChangeError(f'"{text}" is no food of the table; write one as a recipe does')
         raise ChangeError(f'"{text}": {reading.problem}', clearer(line, text, foods))

@@ -15,10 +15,10 @@ from kit.meal.change_shapes import Clause, clauses
 from kit.meal.change_words import plain, without_politeness
 from kit.meal.ingredient_names import ingredients_called
 from kit.meal.recipe import Recipe
-from kit.meal.steps import Step, applied
+from kit.meal.steps import Amount, Step, Swap, applied
 from kit.meal.target_words import is_target
 from kit.meal.targets import reached
-from kit.texts import listing
+from kit.texts import listing, number
 
 LONGEST = 300  # characters; anything longer is no what-if
 _NOTHING = frozenset("no without omit skip half double twice swap replace add use more less".split()) | {"leave out"}
@@ -155,6 +155,9 @@ class _Reader:
             if instead is not None:
                 return instead
             after = self._parts(without_politeness(rest), applied(recipe, steps), clause, depth + 1)
+            if not isinstance(after, _Fault) and _instead(clause, rest):
+                unclear = _of_which_half(steps, after, clause, recipe)
+                after = _Fault(2, unclear) if unclear else after
             if not isinstance(after, _Fault):
                 return (*steps, *after)
             fault = max(fault, _Fault(after.understood + 1, after.error), key=lambda one: one.worth)
@@ -236,6 +239,24 @@ def _of_which_kind(first: str, rest: str) -> ChangeError:
     return ChangeError(
         f'"{first} {rest}" may be one food or two changes; write "{apart}", or the food in full', [apart]
     )
+
+
+def _instead(less: Clause, rest: str) -> bool:
+    return less.kind == "times" and less.number < 1 and rest.endswith(" instead")
+
+
+def _of_which_half(half: tuple[Step, ...], after: tuple[Step, ...], less: Clause, recipe: Recipe) -> ChangeError | None:
+    """Return the question what a food replaces: "half the beans, lentils instead" may mean the half that goes."""
+    swap = after[0]
+    if not isinstance(swap, Swap):
+        return None
+    name, old = short_name(swap.food), short_name(recipe.ingredients[swap.row.at].food)
+    thing = less.old.removeprefix("the ")
+    choices = [f"{name} instead of {number(100 * (1 - less.number))} % of the {thing}"]
+    if swap.row not in [step.row for step in half if isinstance(step, Amount)]:
+        choices.append(f"{number(100 * less.number)} % of the {thing}, {name} instead of the {old}")
+    shown = listing([f'"{one}"' for one in choices], "or")
+    return ChangeError(f'"{name}" instead of what? write {shown}', choices)
 
 
 def not_understood(line: str, recipe: Recipe) -> ChangeError:

@@ -16,7 +16,7 @@ from kit.meal.change_words import part_in
 from kit.meal.in_place_of import in_place_of, poured_off
 from kit.meal.ingredient_names import ingredients_called
 from kit.meal.recipe import Ingredient
-from kit.meal.steps import Add, Amount, Measured, Step, Swap
+from kit.meal.steps import Add, Amount, Step, Swap, measured_like
 from kit.texts import listing
 
 
@@ -72,13 +72,9 @@ def swap(asked: Asked) -> tuple[Step, ...]:
     share, old_name = _share(old)
     if share is None and old_phrase.counted and old_phrase.name:
         old_name = named(old_phrase, old)
-    places = ingredients_called(old_name, recipe).places
     if phrase.counted and not new_name:  # "1 tbsp instead of 3 tbsp olive oil"
         return set_to(replace(asked, clause=Clause("set", old_name, new)))
-    if len(places) != 1 or _only_form(old_name):
-        at, new_name = _by_form(asked, old_name, new_name) or (asked.place(old_name), new_name)
-    else:
-        at = asked.place(old_name)
+    at, new_name = _goes(asked, old_name, new_name)
     if phrase.counted and ingredients_called(new_name, recipe).places == (at,):  # another amount of the same
         return set_to(replace(asked, clause=Clause("set", new_name, new)))
     if share is None and old_phrase.counted and old_phrase.name:
@@ -87,6 +83,22 @@ def swap(asked: Asked) -> tuple[Step, ...]:
     if share is not None:
         return _partly(asked, at, new_name, share, new if phrase.counted else "")
     return _swapped(asked, at, new_name, new if phrase.counted else "")
+
+
+def _goes(asked: Asked, old: str, new: str) -> tuple[int, str]:
+    """Return the ingredient that goes, and the words for what comes; a kind of it may be all that is said.
+
+    "White rice not brown" means the brown rice, though "brown" alone names other foods.
+    """
+    if len(ingredients_called(old, asked.recipe).places) != 1 or _only_form(old):
+        return _by_form(asked, old, new) or (asked.place(old), new)
+    try:
+        return asked.place(old), new
+    except ChangeError:
+        found = _by_form(asked, old, new)
+        if found is None:
+            raise
+        return found
 
 
 def _direction(asked: Asked) -> tuple[str, str]:
@@ -193,6 +205,9 @@ def _swapped(asked: Asked, at: int, name: str, amount: str) -> tuple[Step, ...]:
         return (Amount(asked.row(at), times=0.0, plus=measured.grams, measured=measured),)
     if amount:
         reading = read(amount, food=came.food.key, table=asked.table)
+        if reading.problem:  # "2 large tomatoes" in the place of canned ones are fresh
+            came = newcomer(name, asked.table, line=asked.line)
+            reading = read(amount, food=came.food.key, table=asked.table)
         if reading.grams is None or reading.problem:
             raise ChangeError(f'"{amount}": {reading.problem}')
         return (Swap(asked.row(at), came.food, as_measured(reading), came.note),)
@@ -242,7 +257,7 @@ def _partly(asked: Asked, at: int, name: str, share: float, amount: str) -> tupl
         measured = as_measured(read(amount, food=came.food.key, table=asked.table))
     else:
         new = in_place_of(replace(old, grams=old.grams * share), came.food)
-        measured = Measured(new.grams, new.relative_sd, new.noun, new.noun_grams, new.cut, came.food.name)
+        measured = measured_like(new, new.grams, came.food.name)
     return Amount(asked.row(at), times=1 - share), Add(came.food, measured, came.note)
 
 
@@ -261,5 +276,6 @@ def rinse(asked: Asked) -> tuple[Step, ...]:
     if form is None:
         raise ChangeError(f"the table has no {wanted} {name}; the numbers stay those of {old.food.name.lower()}")
     grams = poured_off(old, form, asked.table)
-    measured = Measured(grams, old.relative_sd, old.noun, grams / old.count if old.count else 1.0, old.cut, old.line)
+    each = grams / old.count if old.count else 1.0
+    measured = replace(measured_like(old, grams, old.line), noun_grams=each)
     return (Swap(asked.row(at), form, measured),)

@@ -2,7 +2,7 @@
 
 import re
 
-from kit.food.amounts import plain_characters, read_count
+from kit.food.amounts import plain_characters, read_count, with_half_ahead
 
 _TENS = dict(zip("twenty thirty forty fifty sixty seventy eighty ninety".split(), range(20, 100, 10), strict=True))
 _TEENS = dict(zip("thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(), range(13, 20), strict=True))
@@ -27,7 +27,8 @@ _OPENINGS = re.compile(
     r" (?:of|to|in|with|for|if)(?: (?:you|us|me))?"
     r"|curious(?: about)?|wondering if"
     r"|can|could|may|might|should|would|shall|must|will|do|does|did|is|are|was|were|am|be"
-    r"|i|we|you|one(?= (?:could|can|would|may|use|used|might))|someone|somebody|they|people|he|she|it|us"
+    r"|i|we|you|one(?= (?:could|would|may|use|used|might)\b| can (?:also |just )?(?:use|leave|skip|omit"
+    r"|swap|replace|add|make|do|take|put|have|get|drop|serve|double|halve|reduce|cut)\b)|someone|somebody|they|people|he|she|it|us"
     r"|me|i'd|we'd|you'd|i'll|we'll|it'd"
     r"|(?:like|love|want|wanted|prefer|wish|going|plan|trying|wanting|planning|allowed|able|need|have) to|think"
     r"|ok to|okay to|possible to|fine to|all ?right to|good to|ok if|okay if|fine if|ok with|okay with|fine with"
@@ -133,6 +134,7 @@ _VERBS = (  # other forms of the verbs that a change begins with
     (r"rins(?:es|ed|ing)(?= (?:the|off|my|our))|wash(?:ed|ing)?(?= (?:the|off|my|our))", "rinse"),
     (r"drain(?:s|ed|ing)(?= (?:the|off|my|our))", "drain"),
 )
+_FREE = re.compile(r"\b(gluten|wheat|dairy|lactose|egg|nut|meat|soy|fat|sugar|salt|sodium|cholesterol) free\b(?= \w)")
 _VERB_FORMS = tuple((re.compile(rf"^(?:{forms})\b\s*", re.IGNORECASE), verb) for forms, verb in _VERBS)
 
 
@@ -140,6 +142,7 @@ def plain(line: str) -> str:
     """Return a line in plain characters and small letters, on one line, without marks at its end."""
     text = plain_characters(line).replace("’", "'").replace('"', " ").replace("“", " ").replace("”", " ")
     text = re.sub(r"\s*(?:->|=>|→)\s*", " to ", re.sub(r"\s+", " ", text).lower())
+    text = _FREE.sub(r"\1-free", with_half_ahead(text))
     return text.strip(" .?!,;:")
 
 

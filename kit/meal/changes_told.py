@@ -4,13 +4,17 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from kit.food.measures import plural
 from kit.food.names import lowered, short_name
+from kit.lines.nearest_measure import SIZES
 from kit.meal.in_place_of import in_place_of_words
 from kit.meal.kitchen_amounts import kitchen_amount
 from kit.meal.portions import MAKE_MORE
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.steps import Add, LeaveOut, Servings, Step, Swap, applied, place_of
-from kit.texts import number
+from kit.texts import number, quantity
+
+_SAME = 0.001  # of an amount: no difference
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,33 +88,48 @@ def _told(step: Step, before: Recipe, after: Recipe, system: str) -> StepTold:
     if isinstance(step, LeaveOut):
         text = f"leave out the {name}"
     elif isinstance(step, Swap):
-        text, how = f"{_amount(new, _whole(new), system)} instead of the {_told_apart(old, new)}", _assumed(old, new)
+        comes = _amount(new, _whole(new), system)
+        text, how = f"{comes}{',' if ',' in comes else ''} instead of the {_told_apart(old, new)}", _assumed(old, new)
     elif new.grams == 0:
         text = f"no {name}"
     elif old.grams == 0:
         text = _amount(new, name, system)
     else:
-        text = f"{_amount(new, name, system)}, not {kitchen_amount(old, system).text}"
+        text = f"{_amount(new, name, system)}, {_not_as_before(old, new, system)}"
     return StepTold(step.kind, text, how, old.food.key, new.food.key, old.grams, new.grams, old.line)
+
+
+def _not_as_before(old: Ingredient, new: Ingredient, system: str) -> str:
+    """Return how much there was; in grams where a kitchen measures both alike."""
+    was, now = kitchen_amount(old, system).text, kitchen_amount(replace(new, slider=None), system).text
+    if was != now:
+        return f"not {was}"
+    if abs(new.grams - old.grams) < _SAME * old.grams:
+        return "as before"
+    return f"or {quantity(new.grams, 'g', 1)}, not {quantity(old.grams, 'g', 1)}"
 
 
 def _servings(step: Servings, before: Recipe, after: Recipe) -> StepTold:
     more = step.meaning == MAKE_MORE
-    every = f", {number(step.servings / before.servings, 2)} times of everything" if more else ", from the same pot"
+    every = f", everything times {number(step.servings / before.servings, 2)}" if more else ", from the same pot"
     text = f"{number(step.servings, 1)} servings{every}"
     grams = float(before.grams.sum()), float(after.grams.sum())
     return StepTold(step.kind, text, "", "", "", *grams, meaning=step.meaning)
 
 
 def _amount(ingredient: Ingredient, name: str, system: str) -> str:
-    """Return an amount with its food: "2 tbsp of honey", "3 carrots"."""
+    """Return an amount with its food: "2 tbsp of honey", "3 carrots", "2 medium apples"."""
     text = kitchen_amount(replace(ingredient, slider=None), system).text
-    return f"{text} of {name}" if any(sign.isalpha() for sign in text) else f"{text} {name}"
+    if ingredient.noun in (*SIZES, "piece"):
+        thing = short_name(ingredient.food)
+        return f"{text} {thing if thing.endswith('s') else plural(thing, ingredient.count)}"
+    return f"{text} of {name}"
 
 
 def _whole(ingredient: Ingredient) -> str:
-    """Return the whole name of a food that is new in the recipe."""
-    return lowered(re.sub(r"\s*\([^)]*\)", "", ingredient.food.name))
+    """Return the whole name of a food that is new in the recipe; that produce and meat are raw goes without saying."""
+    name = lowered(re.sub(r"\s*\([^)]*\)", "", ingredient.food.name))
+    return name.removesuffix(", raw") if ingredient.food.state == "raw" else name
 
 
 def _assumed(old: Ingredient, new: Ingredient) -> str:

@@ -4,12 +4,14 @@ from dataclasses import replace
 
 from kit.food.composition import Food, Foods
 from kit.food.cooking import drained_share, weight_yield
+from kit.food.measures import unit
 from kit.food.three_weights import cooked_form
 from kit.lines.nearest_measure import SIZES, VOLUMES
 from kit.meal.recipe import Ingredient
 
 _VOLUME_NOUNS = (*VOLUMES, "pinch", "dash")
-_READY = ("cooked", "canned", "drained", "rinsed")  # states that a dry food comes into by cooking
+_CANNED = ("canned", "drained", "rinsed")
+_READY = ("cooked", *_CANNED)  # states that a dry food comes into by cooking
 _DRIED_HERB = 1 / 3  # of the volume of the fresh leaves: common practice
 
 
@@ -41,11 +43,14 @@ def in_place_of(old: Ingredient, other: Food, grams: float | None = None) -> Ing
             return cooked
     each, cut, by_measure = _each(old, other)
     new = old.count * each if grams is None else grams
-    how = in_place_of_words(old.food) + ("" if by_measure and grams is None else ", by weight")
+    how = in_place_of_words(old.food) + ("" if by_measure or grams is not None else ", by weight")
     if grams is None and _dried_for_fresh(old.food, other):
         new, how = new * _DRIED_HERB, f"{how}, a third of the fresh leaves (common practice)"
     elif grams is None and _dried_for_fresh(other, old.food):
         new, how = new / _DRIED_HERB, f"{how}, three times the dried leaves (common practice)"
+    same_cans = old.container and other.state in _CANNED
+    if grams is None and not by_measure and unit(old.noun) is None and not same_cans:
+        return _in_own_measure(old, other, new, how)
     return _other_food(old, other, new, each, cut, how)
 
 
@@ -91,8 +96,7 @@ def _as_it_becomes(old: Ingredient, other: Food) -> Ingredient | None:
         made = cooked_form(old.food)
         if made is None:
             return None
-        ready = replace(old, food=made, grams=old.grams * weight_yield(old.food, made), noun="g", noun_grams=1.0)
-        grams = _same_volume(ready.grams, made, other)
+        grams = _same_volume(old.grams * weight_yield(old.food, made), made, other)
         return _in_cups(old, other, grams, f"{in_place_of_words(old.food)}, as much as it makes when it is cooked")
     if old.food.state in _READY and other.state == "dry":
         made = cooked_form(other)
@@ -108,10 +112,18 @@ def _same_volume(grams: float, food: Food, other: Food) -> float:
     return grams * cups[1].grams / cups[0].grams if cups[0] and cups[1] else grams
 
 
+def _in_own_measure(old: Ingredient, other: Food, grams: float, how: str) -> Ingredient:
+    """Return a weight of a food in a measure of its own: there is no clove of shallots, and no can of cooked beans."""
+    row = other.measure(old.noun) if old.noun in SIZES else None
+    if row is None:
+        return _in_cups(old, other, grams, how)
+    return _other_food(old, other, grams, row.grams, row.cut, how)
+
+
 def _in_cups(old: Ingredient, other: Food, grams: float, how: str) -> Ingredient:
     row = other.measure("cup")
     new = _other_food(old, other, grams, row.grams if row else 1.0, row.cut if row else "", how)
-    return replace(new, noun="cup" if row else "g")
+    return replace(new, noun="cup" if row else "g", container="")
 
 
 def poured_off(old: Ingredient, form: Food, table: Foods) -> float:

@@ -99,7 +99,14 @@ def ingredients_called(text: str, recipe: Recipe) -> Called:
         found = _named(asked, recipe)
         if found:
             return Called(found, together)
-    return Called(())
+    spelled = [_spelled(word) for word in said]
+    return Called(_named(frozenset(spelled), recipe) if spelled != said else (), together)
+
+
+def _spelled(word: str) -> str:
+    """Return the word of a food that an unknown word is misspelt from: "avacado"."""
+    known = word in index(foods()).by_word or word in line_words() or word in _KINDS
+    return word if known else index(foods()).nearest_word(word) or word
 
 
 def _lighter_and_lighter(said: list[str]) -> Iterable[frozenset[str]]:

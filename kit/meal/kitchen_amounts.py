@@ -4,8 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import ceil, floor, log10
 
-from kit.food.measures import amount_text, kitchen_steps, kitchen_volumes, unit
+from kit.food.measures import amount_text, common_fraction, kitchen_steps, kitchen_volumes, unit
 from kit.meal.recipe import MOST_GRAMS, Ingredient
+from kit.texts import quantity
 
 LEFT_OUT = "left out"
 WORTH_SAYING = 0.05  # a rounding error above this is shown
@@ -88,7 +89,16 @@ def _own_label(ingredient: Ingredient, grams: float, system: str) -> str:
     if metric:
         noun, each = metric
         return amount_text(round(grams / each), noun)
-    return amount_text(grams / ingredient.noun_grams, ingredient.noun)
+    count, density = grams / ingredient.noun_grams, _density(ingredient)
+    if density is not None and common_fraction(count) is None and not _is_measured(grams / density):
+        return quantity(grams, "g", 1)  # "1.1 g": nobody measures 0.18 tsp
+    return amount_text(count, ingredient.noun)
+
+
+def _is_measured(size: float) -> bool:
+    """Whether spoons and cups measure a volume, as near as is no rounding error. [mL]"""
+    near = (1 - WORTH_SAYING) * size, (1 + WORTH_SAYING) * size
+    return any(near[0] <= count * volume(noun) <= near[1] for count, noun in kitchen_volumes(near[1], near[0]))
 
 
 def slider_steps(ingredient: Ingredient, system: str = "us") -> tuple[KitchenStep, ...]:
@@ -176,7 +186,14 @@ def kitchen_amount(ingredient: Ingredient, system: str = "us") -> KitchenAmount:
     finest = _ladder(ingredient, grams * 1.01, system)[1:] or steps
     own = KitchenStep(_own_label(ingredient, grams, system), grams)  # less than the smallest spoon
     nearest = min([*steps, *finest] or [own], key=lambda step: abs(step.grams - grams))
+    if abs(nearest.grams - grams) > WORTH_SAYING * grams and _in_halves(ingredient.count):
+        nearest = own  # "1 1/2 tbsp"
     return KitchenAmount(nearest.label, nearest.grams, nearest.grams / grams - 1)
+
+
+def _in_halves(count: float) -> bool:
+    common = common_fraction(count)
+    return common is not None and common.denominator in (1, 2)
 
 
 def _whole(ingredient: Ingredient) -> KitchenAmount:

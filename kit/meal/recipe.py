@@ -47,6 +47,10 @@ class Ingredient:
         Keys of foods that may take its place.
     slider : tuple of float, optional
         Least and most grams to try on screen. [g]
+    how : str
+        The rule by which the line was read, or what was assumed about a change.
+    container : str
+        What it is sold in, where it is counted so: "can" of "can (15 oz)"; else empty.
     """
 
     food: Food
@@ -61,6 +65,7 @@ class Ingredient:
     swaps: tuple[str, ...] = ()
     slider: tuple[float, float] | None = None
     how: str = ""
+    container: str = ""
 
     def __post_init__(self) -> None:
         if not 0 <= self.grams <= MOST_GRAMS:  # false for NaN too
@@ -221,6 +226,7 @@ def ingredient_from(reading: Reading, **facts: object) -> Ingredient:
         noun_grams=reading.noun_grams,
         cut=reading.cut,
         how=reading.how,
+        container=reading.container,
         **{"swaps": reading.swaps, **facts},  # type: ignore[arg-type]
     )
 

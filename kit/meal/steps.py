@@ -25,7 +25,7 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Measured:
-    """An amount of a food: its grams, how sure they are, and the measure it is counted in."""
+    """An amount of a food: its grams, how sure they are, the measure it is counted in, and a container that is one."""
 
     grams: float
     relative_sd: float = 0.0
@@ -33,6 +33,12 @@ class Measured:
     noun_grams: float = 1.0
     cut: str = ""
     line: str = ""
+    container: str = ""
+
+
+def measured_like(part: Ingredient, grams: float, line: str) -> Measured:
+    """Return an amount in the measure that an ingredient is counted in. [g]"""
+    return Measured(grams, part.relative_sd, part.noun, part.noun_grams, part.cut, line, part.container)
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,7 +145,7 @@ def _after(recipe: Recipe, step: Step) -> Recipe:
             return _with(recipe, at, _other_amount(recipe.ingredients[at], step))
         case Swap(row=row, food=food, measured=measured, note=note):
             at = place_of(row, recipe)
-            new = in_place_of(recipe.ingredients[at], food)
+            new = in_place_of(recipe.ingredients[at], food, measured.grams if measured else None)
             new = _measured(new, measured) if measured else new
             return _with(recipe, at, replace(new, how="; ".join(part for part in (new.how, note) if part)))
 
@@ -158,6 +164,7 @@ def _measured(ingredient: Ingredient, measured: Measured) -> Ingredient:
         noun=measured.noun,
         noun_grams=measured.noun_grams,
         cut=measured.cut or ingredient.cut,
+        container=measured.container,
         slider=None,
     )
 

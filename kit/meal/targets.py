@@ -12,7 +12,7 @@ from kit.food.names import short_name
 from kit.food.nutrients import nutrient, nutrient_index
 from kit.meal.kitchen_amounts import slider_steps
 from kit.meal.recipe import Ingredient, Recipe
-from kit.meal.steps import Amount, LeaveOut, Measured, Row, Step
+from kit.meal.steps import Amount, LeaveOut, Row, Step, measured_like
 from kit.meal.target_words import Target, read_targets
 from kit.texts import listing, number
 
@@ -242,6 +242,5 @@ def _steps(recipe: Recipe, grams: Array) -> tuple[Step, ...]:
         if new == 0:
             steps.append(LeaveOut(row))
         else:
-            told = Measured(new, part.relative_sd, part.noun, part.noun_grams, part.cut, short_name(part.food))
-            steps.append(Amount(row, times=0.0, plus=new, measured=told))
+            steps.append(Amount(row, times=0.0, plus=new, measured=measured_like(part, new, short_name(part.food))))
     return tuple(steps)

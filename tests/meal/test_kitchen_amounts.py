@@ -114,3 +114,9 @@ def test_an_amount_far_from_every_step_gets_one_of_its_own():
 
 def test_huge_servings_make_no_endless_slider():
     assert all(len(offered_amounts(part, part.grams, 10_000 / 6)) <= 70 for part in POT.ingredients)
+
+
+def test_what_no_spoon_measures_is_weighed_and_a_spoon_and_a_half_stays_one():
+    pot = recipe("Pot", ["1/2 tsp salt", "1 1/2 tbsp olive oil"])
+    assert [step.label for step in offered_amounts(pot.ingredients[0], 1.1)][2] == "1.1 g"
+    assert kitchen_amount(pot.ingredients[1]).text == "1 1/2 tbsp"
