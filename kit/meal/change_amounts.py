@@ -7,7 +7,8 @@ from kit.errors import ChangeError, NotUnderstoodError
 from kit.food.names import short_name
 from kit.lines.reader import read
 from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
-from kit.meal.change_foods import AS_COOKED, newcomer, ready_to_eat, suggestions, understood
+from kit.meal.change_foods import newcomer, suggestions, understood
+from kit.meal.change_forms import AS_COOKED, ready_to_eat
 from kit.meal.change_shapes import Clause
 from kit.meal.ingredient_names import held, ingredients_called
 from kit.meal.steps import Add, Amount, LeaveOut, Step

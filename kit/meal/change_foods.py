@@ -18,6 +18,7 @@ from kit.lines.lighter import lighter
 from kit.lines.parsed_line import take_apart
 from kit.lines.reader import read
 from kit.lines.reading import Reading
+from kit.meal.change_forms import AS_COOKED, drained, ready_to_eat, says_form, used_alike
 from kit.meal.ingredient_names import clearer, ingredients_called
 from kit.meal.recipe import Ingredient, Recipe
 from kit.texts import listing
@@ -41,10 +42,6 @@ _AS_GOOD = {  # states of the food that comes, best first, for each state of the
     "frozen": ("frozen", "raw"),
     "raw": ("raw", "frozen"),
 }
-AS_COOKED = "taken as cooked; of dry ones write so"  # what is said of pulses by themselves
-_LIQUID = frozenset(("liquid", "undrained", "juice", "brine"))
-_PLANTS = {"grain", "pasta", "pulse", "soy", "vegetable", "fruit", "herb", "nut", "seed"}
-_FLESH = {"meat", "poultry", "fish", "shellfish"}
 # Groups of reference amounts (21 CFR 101.12) whose foods do the same work in a dish: common practice.
 _SAME_WORK = (
     {"grain_dry", "grain_prepared", "pasta_dry", "pasta_prepared", "hot_cereal", "hot_cereal_dry"},
@@ -108,31 +105,13 @@ def newcomer(text: str, table: Foods, *, like: Ingredient | None = None, line: s
     if own is not None:
         return Newcomer(own)
     food, _ = understood(f"100 g {text}", text, table, line, besides=like.food if like else None)
-    if like is not None and not _says_form(text) and _used_alike(food, like.food):
+    if like is not None and not says_form(text) and used_alike(food, like.food):
         food = _in_the_form_of(like, text, food, table)
     if like is not None and food.state == "canned" and not _LIQUID & set(words(text)):
-        food = _drained(food, like, table)
+        food = drained(food, like, table)
     ready = ready_to_eat(food, text, table) if like is not None and like.food.state != "dry" else None
     notes = [_notes(text, table), AS_COOKED if ready else ""]
     return Newcomer(ready or food, "; ".join(note for note in notes if note))
-
-
-def _drained(food: Food, like: Ingredient, table: Foods) -> Food:
-    """Return a canned food without its liquid, where what it takes the place of has none either."""
-    states = {"rinsed": ("rinsed", "drained"), "drained": ("drained",), "cooked": ("drained",), "raw": ("drained",)}
-    forms = table.forms(food.base)
-    found = (form for state in states.get(like.food.state, ()) for form in forms if form.state == state)
-    return next((form for form in found if _same_kind(form, food)), food)
-
-
-def _same_kind(form: Food, food: Food) -> bool:
-    """Whether a form of a food is of the same kind: as low in sodium."""
-    return frozenset(words(form.name)) >= frozenset(words(food.name)) - _LIQUID - {"with"}
-
-
-def _used_alike(food: Food, other: Food) -> bool:
-    """Whether two foods are of plants both, or of animals both, so that the one may come in the other's form."""
-    return any({food.group, other.group} <= kind for kind in (_PLANTS, _FLESH))
 
 
 def understood(
@@ -209,11 +188,6 @@ def _own_swap(text: str, table: Foods, like: Ingredient | None) -> Food | None:
     return fitting[0] if len(fitting) == 1 else None
 
 
-def _says_form(text: str) -> bool:
-    known = (line_words().get(word) for word in words(text))
-    return any(word.kind == "state" for word in known if word)
-
-
 def _in_the_form_of(like: Ingredient, text: str, food: Food, table: Foods) -> Food:
     good = _AS_GOOD.get(like.food.state, ())
     if not good or food.state == good[0]:
@@ -224,13 +198,6 @@ def _in_the_form_of(like: Ingredient, text: str, food: Food, table: Foods) -> Fo
         asked = food
     forms = [asked, food, *table.forms(food.base)]
     return next((form for state in good for form in forms if form.state == state and form.base == food.base), food)
-
-
-def ready_to_eat(food: Food, text: str, table: Foods) -> Food | None:
-    """Return the cooked form of dry pulses where nothing says that they are meant dry; else None."""
-    if food.group != "pulse" or food.state != "dry" or _says_form(text):
-        return None
-    return next((form for form in table.forms(food.base) if form.state == "cooked"), None)
 
 
 def refined(text: str, recipe: Recipe, table: Foods) -> tuple[int, str] | None:

@@ -1,0 +1,40 @@
+"""The form in which a food comes into a recipe: as dry, cooked, canned or drained as what it takes the place of."""
+
+from kit.food.composition import Food, Foods
+from kit.food.vocabulary import line_words, words
+from kit.meal.recipe import Ingredient
+
+AS_COOKED = "taken as cooked; of dry ones write so"  # what is said of pulses by themselves
+_LIQUID = frozenset(("liquid", "undrained", "juice", "brine"))
+_PLANTS = {"grain", "pasta", "pulse", "soy", "vegetable", "fruit", "herb", "nut", "seed"}
+_FLESH = {"meat", "poultry", "fish", "shellfish"}
+
+
+def used_alike(food: Food, other: Food) -> bool:
+    """Whether two foods are of plants both, or of animals both, so that the one may come in the other's form."""
+    return any({food.group, other.group} <= kind for kind in (_PLANTS, _FLESH))
+
+
+def drained(food: Food, like: Ingredient, table: Foods) -> Food:
+    """Return a canned food without its liquid, where what it takes the place of has none either."""
+    states = {"rinsed": ("rinsed", "drained"), "drained": ("drained",), "cooked": ("drained",), "raw": ("drained",)}
+    forms = table.forms(food.base)
+    found = (form for state in states.get(like.food.state, ()) for form in forms if form.state == state)
+    return next((form for form in found if _same_kind(form, food)), food)
+
+
+def _same_kind(form: Food, food: Food) -> bool:
+    """Whether a form of a food is of the same kind: as low in sodium."""
+    return frozenset(words(form.name)) >= frozenset(words(food.name)) - _LIQUID - {"with"}
+
+
+def says_form(text: str) -> bool:
+    known = (line_words().get(word) for word in words(text))
+    return any(word.kind == "state" for word in known if word)
+
+
+def ready_to_eat(food: Food, text: str, table: Foods) -> Food | None:
+    """Return the cooked form of dry pulses where nothing says that they are meant dry; else None."""
+    if food.group != "pulse" or food.state != "dry" or says_form(text):
+        return None
+    return next((form for form in table.forms(food.base) if form.state == "cooked"), None)
