@@ -107,8 +107,7 @@ def newcomer(text: str, table: Foods, *, like: Ingredient | None = None, line: s
     food, _ = understood(f"100 g {text}", text, table, line, besides=like.food if like else None)
     if like is not None and not says_form(text) and used_alike(food, like.food):
         food = _in_the_form_of(like, text, food, table)
-    if like is not None and food.state == "canned" and not _LIQUID & set(words(text)):
-        food = drained(food, like, table)
+    food = drained(food, text, like, table) if like is not None else food
     ready = ready_to_eat(food, text, table) if like is not None and like.food.state != "dry" else None
     notes = [_notes(text, table), AS_COOKED if ready else ""]
     return Newcomer(ready or food, "; ".join(note for note in notes if note))

@@ -15,8 +15,10 @@ def used_alike(food: Food, other: Food) -> bool:
     return any({food.group, other.group} <= kind for kind in (_PLANTS, _FLESH))
 
 
-def drained(food: Food, like: Ingredient, table: Foods) -> Food:
-    """Return a canned food without its liquid, where what it takes the place of has none either."""
+def drained(food: Food, text: str, like: Ingredient, table: Foods) -> Food:
+    """Return a canned food without its liquid, where what it takes the place of has none and no word says otherwise."""
+    if food.state != "canned" or _LIQUID & set(words(text)):
+        return food
     states = {"rinsed": ("rinsed", "drained"), "drained": ("drained",), "cooked": ("drained",), "raw": ("drained",)}
     forms = table.forms(food.base)
     found = (form for state in states.get(like.food.state, ()) for form in forms if form.state == state)
@@ -29,6 +31,7 @@ def _same_kind(form: Food, food: Food) -> bool:
 
 
 def says_form(text: str) -> bool:
+    """Whether some words say in which form a food is meant: fresh, dry, canned, cooked."""
     known = (line_words().get(word) for word in words(text))
     return any(word.kind == "state" for word in known if word)
 
