@@ -14,6 +14,7 @@ import sys
 import threading
 from collections.abc import Callable, Mapping
 from pathlib import Path
+from pkgutil import get_data
 from typing import Any
 
 from jupyter_server.base.handlers import JupyterHandler
@@ -28,6 +29,7 @@ _LEFT_ALONE = 30  # after which a kernel without a page is ended [s]
 _LOOKED_AT = 5  # how often kernels are looked at [s]
 _PUTTING_AWAY = 8  # for kernels to end by themselves before this process does [s]
 _NO_NETWORK = {"fullMathjaxUrl": "null", "mathjaxConfig": "null"}  # Voila would ask for a script of formulas
+_PLOTLY = "package_data/plotly.min.js"  # as plotly.offline.get_plotlyjs reads it, which would import far more
 _SETTINGS = Path(__file__).resolve().parents[1] / "show" / "jupyter" / "settings"
 
 
@@ -38,7 +40,8 @@ def main() -> int:
     try:
         server = LabApp.initialize_server(argv=[], config=Config(_configuration(asked)))
         _report_faults(server.log, report)
-        server.web_app.add_handlers(".*$", [(f"{server.base_url}talk-kit/frame.css", _Style)])
+        ours = f"{server.base_url}talk-kit/"
+        server.web_app.add_handlers(".*$", [(f"{ours}frame.css", _Style), (f"{ours}plotly.js", _Plotly)])
         # Bound by now or ended: the server's own call was queued before this one.
         server.io_loop.add_callback(lambda: report({"port": server.port}))
         threading.Thread(target=_end_with_the_kit, args=(server, asked["running"]), daemon=True).start()
@@ -112,6 +115,18 @@ class _Style(JupyterHandler):
         self.xsrf_token  # noqa: B018  sets the cookie without which a page that is left may not end its kernel
         self.set_header("Content-Type", "text/css; charset=utf-8")
         self.finish(style("frame"))
+
+
+class _Plotly(JupyterHandler):
+    """The script of plotly, hidden from the page's module loader."""
+
+    @authenticated
+    def get(self) -> None:
+        self.set_header("Content-Type", "text/javascript; charset=utf-8")
+        self.set_header("Cache-Control", "private, no-cache")  # asked for each time, sent only when it is another one
+        self.finish(
+            b"(function (define, module, exports) {" + (get_data("plotly", _PLOTLY) or b"") + b"\n}).call(window);"
+        )
 
 
 def _reporter() -> Callable[[Mapping[str, Any]], None]:

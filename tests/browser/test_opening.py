@@ -102,8 +102,19 @@ def test_the_full_window_runs_by_itself_whatever_happens_to_page_and_python(scre
         comes_back_when_reloaded(page, screen)
         assert errors == []
         notices_silence(page, screen)
+        draws_without_asking_python_for_plotly(page)
         page.goto("about:blank")
         assert wait_until(lambda: screen.kernels() == [])  # told by the page as it is left
+
+
+def draws_without_asking_python_for_plotly(page):
+    """The page's head has loaded it while the kernel was starting, and their window loads its own."""
+    page.locator(".talk-desk").focus()
+    page.keyboard.press("2")
+    theirs = page.context.pages[-1]
+    theirs.wait_for_selector(".main-svg")
+    assert theirs.evaluate("Plotly.version") == page.evaluate("Plotly.version")
+    assert page.evaluate("window.talkKitPlotly") is None
 
 
 def shows_no_bars_and_the_code_on_demand(page):

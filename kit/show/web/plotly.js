@@ -1,4 +1,5 @@
-// plotly's script: once a page, from the kernel, whatever number of widgets the page has.
+// plotly's script: once a page, whatever number of widgets the page has. The full-window page loads it from its server while
+// the kernel is starting (its template notes it as window.talkKitComing); any other page asks the kernel for it.
 
 const SHARED = "talkKitPlotly";
 const PATIENCE = 5000; // after which a second widget asks too, should the kernel of the first be gone [ms]
@@ -6,7 +7,13 @@ const PATIENCE = 5000; // after which a second widget asks too, should the kerne
 /** Return a promise of plotly: the page's own when it is the same version, else the script that Python sends. */
 export function library(model) {
   const version = model.get("plotly_version");
-  if (window.Plotly?.version === version) return Promise.resolve(window.Plotly);
+  const isHere = () => window.Plotly?.version === version;
+  if (isHere()) return Promise.resolve(window.Plotly);
+  if (!window.talkKitComing) return fromKernel(model, version);
+  return window.talkKitComing.done.then(() => (isHere() ? window.Plotly : fromKernel(model, version)));
+}
+
+function fromKernel(model, version) {
   const shared = (window[SHARED] ??= {});
   shared[version] ??= resolvers();
   const asked = shared[version].asked;
@@ -24,7 +31,7 @@ export function takeScript(model, script) {
   shared[version] ??= resolvers();
   if (shared[version].ready) return;
   shared[version].script = script;
-  runIn(window, script).then((loaded) => {
+  runText(window, script).then((loaded) => {
     shared[version].ready = true;
     shared[version].resolve(loaded);
   }, shared[version].reject);
@@ -36,23 +43,32 @@ export async function libraryIn(other, model) {
   if (other.Plotly?.version === version) return other.Plotly;
   await library(model);
   const script = window[SHARED]?.[version]?.script;
-  return script ? runIn(other, script) : window.Plotly;
+  if (script) return runText(other, script);
+  const { address } = window.talkKitComing ?? {};
+  return address ? run(other, address).catch(() => window.Plotly) : window.Plotly;
 }
 
 /** Run plotly's script where no module loader of the page (AMD in Voila) sees it; what the page had stays in place. */
-function runIn(view, script) {
-  const before = view.Plotly;
-  const element = view.document.createElement("script");
+async function runText(view, script) {
   // A script element is compiled off the main thread, which `new Function` is not.
   const parts = ["(function (define, module, exports) {", script, "\n}).call(window);"];
-  element.src = URL.createObjectURL(new Blob(parts, { type: "text/javascript" }));
+  const address = URL.createObjectURL(new Blob(parts, { type: "text/javascript" }));
+  const before = view.Plotly;
+  try {
+    return await run(view, address);
+  } finally {
+    if (before) view.Plotly = before;
+    URL.revokeObjectURL(address);
+  }
+}
+
+function run(view, address) {
+  const element = view.document.createElement("script");
+  element.src = address;
   return new Promise((resolve, reject) => {
     element.onload = () => {
-      const loaded = view.Plotly;
-      if (before) view.Plotly = before;
-      URL.revokeObjectURL(element.src);
       element.remove();
-      resolve(loaded);
+      resolve(view.Plotly);
     };
     element.onerror = () => reject(new Error("plotly's script did not run"));
     view.document.head.append(element);
