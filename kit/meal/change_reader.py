@@ -31,6 +31,7 @@ _PAIR = re.compile(r"^(?P<a>.+?) (?:with|for|by|to) (?P<b>.+)$")  # behind "swap
 _PLUS = re.compile(r"\bplus\b|\+")  # between two changes it adds what follows: "no walnuts, plus 1/4 cup seeds"
 _FEW = ("a ", "an ", "some ", "one ", "two ", "three ", "half ")
 _WITHOUT = re.compile(r"^(?:no|without)(?: (?:added|any))? (?:salt|sugar|fat)$")  # may be a kind: "corn without salt"
+_KEEP = re.compile(r"^keep (?:in )?(?P<what>[a-z' -]+?)(?: in| as it is)?$")
 _OR = re.compile(r"\s+(?:or|nor)\s+")
 
 
@@ -151,6 +152,8 @@ class _Reader:
             clause, steps = left
             if link[0].isspace() and clause.kind in ("use", "set", "add", "swap") and _WITHOUT.match(rest):
                 return _Fault(1, _of_which_kind(first, rest))
+            if _stays(rest, recipe):
+                return steps
             instead = self._in_place_of_it(clause, rest, recipe)
             if instead is not None:
                 return instead
@@ -225,6 +228,12 @@ class _Reader:
         if phrases[0].written.unit is None and not phrases[0].written.measure:
             return False  # "half the oil and 2 carrots"
         return not ingredients_called(named(phrases[0], text), recipe).places
+
+
+def _stays(text: str, recipe: Recipe) -> bool:
+    """Whether a text only says that something stays as it is: "keep the yogurt"."""
+    kept = _KEEP.match(text)
+    return bool(kept) and bool(ingredients_called(kept["what"], recipe).places)  # type: ignore[index]
 
 
 def _leaves_out(text: str, before: Clause | None) -> bool:

@@ -45,7 +45,7 @@ def use(asked: Asked) -> tuple[Step, ...]:
         places = (wish[0],)
     amount = text if phrase.counted else ""
     if len(places) != 1 or (phrase.counted and asked.clause.how != "verb"):
-        raise instead_of_what(name, places, recipe, amount.removesuffix(name).strip())
+        raise instead_of_what(name, places, recipe, amount.removesuffix(name).strip() if amount.endswith(name) else "")
     return _swapped(asked, places[0], wish[1] if wish else name, amount)
 
 
