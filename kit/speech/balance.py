@@ -30,59 +30,57 @@ class BalanceClaim(Claim):
     count: int = 0
 
 
+_OF_TASTE = ("flavor", "flavour", "taste", "acid", "sweet", "sour", "salt", "seasoning", "spice")
+_OF_SHARES = frozenset("shares share energy calories macros three adults recommended acceptable".split())
+
+
 def read(sentence: Sentence) -> list[Claim]:
     """Return what a sentence claims about the ranges of the energy's shares."""
     claims: list[Claim] = []
     for at, token in enumerate(sentence.tokens):
-        if token.text in ("balanced", "balance") and at not in sentence.used:
-            if token.text == "balanced" and (
-                sentence.text_at(at - 1) in ("well", "is", "a", "nicely", "perfectly", "nutritionally")
-            ):
-                if any(
-                    word in sentence.text.lower()
-                    for word in ("flavor", "flavour", "taste", "acid", "sweet", "sour", "salt", "seasoning", "spice")
-                ):
-                    continue
-                sentence.used.add(at)
-                claims.append(BalanceClaim((at,), THE_DISH, negated(sentence, at)))
+        if at in sentence.used:
             continue
-        if token.text not in ("range", "ranges") or at in sentence.used:
-            continue
-        clause = sentence.clause_of(at)
-        words = {sentence.text_at(place) for place in clause}
-        named = _macros(sentence, at)
-        if not named and not words & {
-            "shares",
-            "share",
-            "energy",
-            "calories",
-            "macros",
-            "three",
-            "adults",
-            "recommended",
-            "acceptable",
-        }:
-            continue
-        before = [sentence.text_at(place) for place in range(max(0, at - 7), at)]
-        where = "inside"
-        if any(word in _ABOVE - {"outside"} for word in before):
-            where = "above"
-        elif any(word in _BELOW for word in before):
-            where = "below"
-        elif "outside" in before:
-            where = "outside"
-        count = 2 if "two" in words and "three" in words else 0
-        places = [
-            place
-            for place in clause
-            if place < at and sentence.tokens[place].is_a("nutrient") and not sentence.is_a(place + 1, "wording")
-        ]
-        sentence.used.update(
-            {at, *places, *(place for place in clause if sentence.is_a(place, "day") and abs(place - at) < 8)}
-        )
-        denied = bool(words & {"not", "neither", "none"})
-        claims.append(BalanceClaim((at,), THE_DISH, denied, tuple(named) or ENERGY_SOURCES, where, count))
+        if token.text == "balanced" and _is_well_balanced(sentence, at):
+            sentence.used.add(at)
+            claims.append(BalanceClaim((at,), THE_DISH, negated(sentence, at)))
+        elif token.text in ("range", "ranges"):
+            claims += _in_ranges(sentence, at)
     return claims
+
+
+def _is_well_balanced(sentence: Sentence, at: int) -> bool:
+    """Return whether the dish is called balanced, and not its taste."""
+    led = sentence.text_at(at - 1) in ("well", "is", "a", "nicely", "perfectly", "nutritionally")
+    text = sentence.text.lower()
+    return led and not any(word in text for word in _OF_TASTE)
+
+
+def _in_ranges(sentence: Sentence, at: int) -> list[Claim]:
+    """Return that shares of the energy lie inside, above, below or outside their ranges."""
+    clause = sentence.clause_of(at)
+    words = {sentence.text_at(place) for place in clause}
+    named = _macros(sentence, at)
+    if not named and not words & _OF_SHARES:
+        return []
+    before = [place for place in clause if place < at]
+    nutrients = {
+        place for place in before if sentence.is_a(place, "nutrient") and not sentence.is_a(place + 1, "wording")
+    }
+    days = {place for place in clause if sentence.is_a(place, "day") and abs(place - at) < 8}
+    sentence.used.update({at} | nutrients | days)
+    denied = bool(words & {"not", "neither", "none"})
+    count = 2 if "two" in words and "three" in words else 0
+    return [BalanceClaim((at,), THE_DISH, denied, tuple(named) or ENERGY_SOURCES, _where(sentence, at), count)]
+
+
+def _where(sentence: Sentence, at: int) -> str:
+    """Return on which side of the ranges they are said to lie."""
+    before = {sentence.text_at(place) for place in range(max(0, at - 7), at)}
+    if before & (_ABOVE - {"outside"}):
+        return "above"
+    if before & _BELOW:
+        return "below"
+    return "outside" if "outside" in before else "inside"
 
 
 def _macros(sentence: Sentence, at: int) -> list[str]:

@@ -135,61 +135,84 @@ def _reach(sentence: Sentence, at: int) -> tuple[int, int]:
     return first, clause[-1] + 1
 
 
+_WHOLE = ("whole", "entire", "the whole", "the entire")
+
+
 def _dish_basis(sentence: Sentence, at: int) -> About | None:
     """Return the part of the dish, or so much of a food, that is named beside a number."""
     first, end = _reach(sentence, at)
     for place in range(first, end):
-        word = sentence.text_at(place)
-        if word not in ("per", "in", "for", "every", "each", "on", "from", "with"):
+        if sentence.text_at(place) not in ("per", "in", "for", "every", "each", "on", "from", "with"):
             continue
         over = place + 1
-        while over < len(sentence) and sentence.text_at(over) in ("the", "each", "every", "a", "an", "all", "of"):
+        while sentence.text_at(over) in ("the", "each", "every", "a", "an", "all", "of"):
             over += 1
         if over >= len(sentence) or is_stop(sentence.tokens[over]):
             continue
-        quantity = sentence.tokens[over].quantity
-        if (
-            quantity is not None
-            and over != at
-            and quantity.unit in WEIGHTS
-            and quantity.relation == "about"
-            and word in ("per", "in", "for", "every", "each")
-        ):
-            following = sentence.text_at(over + 1)
-            if sentence.is_a(over + 1, "nutrient") or (following == "of" and sentence.is_a(over + 2, "nutrient")):
-                continue
-            grams = quantity.value * WEIGHTS[quantity.unit]
-            if following == "of":
-                after = over + 2 + (sentence.text_at(over + 2) in DETERMINERS)
-                food = food_at(sentence, after)
-                if food is not None and not is_dish(sentence, after):
-                    return About(FOOD, grams, (food,), "g")
-            if quantity.value >= 2 or word in ("per", "every", "each"):
-                return About(WEIGHT, grams)
-        if word in ("in", "for", "per", "on", "from") and quantity is not None and over != at:
-            noun = over + 1
-            while noun < len(sentence) and (sentence.text_at(noun) in DETERMINERS or sentence.text_at(noun) == "of"):
-                noun += 1
-            if noun < len(sentence) and is_dish(sentence, noun) and quantity.unit == "":
-                return dish_part(sentence, noun)
-            beside = word == "with" and sentence.text_at(noun + 1) in ("it", "you", ",")
-            if noun < len(sentence) and is_food(sentence, noun) and quantity.unit in MEASURES and not beside:
-                return food_part(sentence, noun)
-        if word in ("in", "for", "from") and is_dish(sentence, over):
-            part = dish_part(sentence, over)
-            named = sentence.text_at(over).split(" ")[:2]  # "the whole jug" is one token
-            if part.kind == WHOLE and (
-                sentence.text_at(over - 1) in ("whole", "entire", "the whole", "the entire")
-                or not {"whole", "entire"}.isdisjoint(named)
-            ):
-                return part
-        if (
-            word == "in"
-            and sentence.text_at(over) in ("the whole", "the entire", "whole", "entire")
-            and over + 1 < len(sentence)
-            and is_dish(sentence, over + 1)
-        ):
-            part = dish_part(sentence, over + 1)
-            if part.kind == WHOLE:
-                return part
+        if over != at and _leads_to_nutrient(sentence, place, over):
+            continue
+        found = _weight_basis(sentence, place, over) if over != at else None
+        found = found or (_counted_basis(sentence, place, over) if over != at else None)
+        found = found or _whole_basis(sentence, place, over)
+        if found is not None:
+            return found
+    return None
+
+
+def _is_weight(sentence: Sentence, place: int, over: int) -> bool:
+    """Return whether a weight is named as what a number is for: "per 100 grams", "in 50 grams of it"."""
+    said = sentence.tokens[over].quantity
+    led = sentence.text_at(place) in ("per", "in", "for", "every", "each")
+    return said is not None and said.unit in WEIGHTS and said.relation == "about" and led
+
+
+def _leads_to_nutrient(sentence: Sentence, place: int, over: int) -> bool:
+    """Return whether a weight is of a nutrient, and so an amount of its own: "for 30 grams of protein"."""
+    noun = over + 1 + (sentence.text_at(over + 1) == "of")
+    return _is_weight(sentence, place, over) and sentence.is_a(noun, "nutrient")
+
+
+def _weight_basis(sentence: Sentence, place: int, over: int) -> About | None:
+    """Return so many grams of the dish, or of a food: "per 100 grams", "in 30 grams of feta"."""
+    if not _is_weight(sentence, place, over):
+        return None
+    said = sentence.tokens[over].amount
+    grams = said.value * WEIGHTS[said.unit]
+    if sentence.text_at(over + 1) == "of":
+        after = over + 2 + (sentence.text_at(over + 2) in DETERMINERS)
+        food = food_at(sentence, after)
+        if food is not None and not is_dish(sentence, after):
+            return About(FOOD, grams, (food,), "g")
+    if said.value >= 2 or sentence.text_at(place) in ("per", "every", "each"):
+        return About(WEIGHT, grams)
+    return None
+
+
+def _counted_basis(sentence: Sentence, place: int, over: int) -> About | None:
+    """Return so many servings, or so much of a food: "in two bowls", "per cup of rice"."""
+    said = sentence.tokens[over].quantity
+    if said is None or sentence.text_at(place) not in ("in", "for", "per", "on", "from"):
+        return None
+    noun = over + 1
+    while sentence.text_at(noun) in DETERMINERS or sentence.text_at(noun) == "of":
+        noun += 1
+    if noun >= len(sentence):
+        return None
+    if is_dish(sentence, noun) and said.unit == "":
+        return dish_part(sentence, noun)
+    return food_part(sentence, noun) if is_food(sentence, noun) and said.unit in MEASURES else None
+
+
+def _whole_basis(sentence: Sentence, place: int, over: int) -> About | None:
+    """Return all of the dish: "in the whole pot", "for the entire batch"."""
+    word = sentence.text_at(place)
+    if word in ("in", "for", "from") and is_dish(sentence, over):
+        part = dish_part(sentence, over)
+        named = sentence.text_at(over).split(" ")[:2]  # "the whole jug" is one token
+        whole = sentence.text_at(over - 1) in _WHOLE or not {"whole", "entire"}.isdisjoint(named)
+        if part.kind == WHOLE and whole:
+            return part
+    if word == "in" and sentence.text_at(over) in _WHOLE and over + 1 < len(sentence) and is_dish(sentence, over + 1):
+        part = dish_part(sentence, over + 1)
+        return part if part.kind == WHOLE else None
     return None

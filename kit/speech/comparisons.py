@@ -15,10 +15,6 @@ from kit.talk.dish import Dish
 FAMILY = "comparison"
 MORE = frozenset("more higher richer greater larger bigger heavier extra ahead".split())
 _BEATS = frozenset("beat beats outdo outdoes outdoing trump trumps outscore outscores outstrip outstrips".split())
-_BRING = frozenset(
-    "bring brings bringing brought give gives giving add adds adding contribute contributes supply supplies provide "
-    "provides deliver delivers puts put".split()
-)
 LESS = frozenset("less fewer lower leaner lighter smaller poorer".split())
 
 
@@ -51,47 +47,26 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
     token = sentence.tokens[at]
     if token.text not in MORE | LESS or token.quantity is not None:
         return None
-    clause_end = min(len(sentence), at + 14)
-    than = next(
-        (
-            place
-            for place in range(at + 1, clause_end)
-            if sentence.text_at(place) in ("than", "compared") or is_stop(sentence.tokens[place])
-        ),
-        None,
-    )
-    if than is None or is_stop(sentence.tokens[than]):
-        return None
-    named = nutrients_after(sentence, at + 1, frozenset("in of its the total".split()))
-    named = [one for one in named if one.place < than]
-    if not named:
-        before = nutrient_before(sentence, at)
-        named = [before] if before is not None and before.place not in sentence.used else []
-    if not named:
+    than = _than_behind(sentence, at)
+    named = _compared(sentence, at, than) if than is not None else []
+    if than is None or not named:
         return None
     start = than + 1 + (sentence.text_at(than + 1) in ("with", "to"))
     times, times_places = _degree(sentence, at - 1)
-    if (
-        start < len(sentence)
-        and sentence.tokens[start].quantity is not None
-        and sentence.tokens[start].amount.unit == "times"
-    ):
-        q = sentence.tokens[start].amount
-        rest = nutrients_after(sentence, start + 1, frozenset("of the".split()))
-        times, times_places = Quantity(q.low, q.high, "times", "over"), [start]
-        start = (rest[-1].place + 1) if rest else start + 1
+    counted = _times_behind(sentence, start)
+    if counted is not None:
+        times, times_places, start = counted[0], [start], counted[1]
     other = _other(sentence, start)
     origin = source(sentence, named[-1].place, than)
     if other is None or (origin is not None and (origin.kind == UNKNOWN or not is_inside(other[0]))):
         return None
-    sign = 1 if token.text in MORE else -1
     places = tuple(sorted({at, than, *times_places, *(one.place for one in named), *other[2]}))
     return ComparisonClaim(
         places,
         origin or about[at],
         negated(sentence, min([at, *times_places])),
         named[0].nutrient,
-        sign,
+        1 if token.text in MORE else -1,
         times,
         other[0],
         other[1],
@@ -99,10 +74,40 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
     )
 
 
+def _than_behind(sentence: Sentence, at: int) -> int | None:
+    """Return the place of "than", or "compared", behind a word of more or less in the same statement."""
+    for place in range(at + 1, min(len(sentence), at + 14)):
+        if is_stop(sentence.tokens[place]):
+            return None
+        if sentence.text_at(place) in ("than", "compared"):
+            return place
+    return None
+
+
+def _compared(sentence: Sentence, at: int, than: int) -> list[Named]:
+    """Return the nutrients that are compared: behind "more", or before it ("the fiber is higher than")."""
+    named = nutrients_after(sentence, at + 1, frozenset("in of its the total".split()))
+    named = [one for one in named if one.place < than]
+    if named:
+        return named
+    before = nutrient_before(sentence, at)
+    return [before] if before is not None and before.place not in sentence.used else []
+
+
+def _times_behind(sentence: Sentence, at: int) -> tuple[Quantity, int] | None:
+    """Return how many times as much "than" leads to, and where the other begins: "more than twice the fiber of"."""
+    said = sentence.tokens[at].quantity if at < len(sentence) else None
+    if said is None or said.unit != "times":
+        return None
+    rest = nutrients_after(sentence, at + 1, frozenset("of the".split()))
+    return Quantity(said.low, said.high, "times", "over"), (rest[-1].place + 1) if rest else at + 1
+
+
 def _brings(sentence: Sentence, about: list[About], at: int) -> bool:
     """Return whether a food of the dish is said to bring something, and not to have it: in the dish, that is."""
-    words = {sentence.text_at(place) for place in range(sentence.clause_of(at)[0], at)}
-    return is_inside(about[at]) and not words.isdisjoint(_BRING)
+    before = range(sentence.clause_of(at)[0], at)
+    brings = any(sentence.is_a(place, "verb_bring", "bring") or sentence.text_at(place) == "puts" for place in before)
+    return is_inside(about[at]) and brings
 
 
 def _beats(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:

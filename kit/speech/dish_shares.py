@@ -2,6 +2,7 @@
 
 from kit.speech.claim import FOOD, About, Claim
 from kit.speech.dish_shares_judged import DishShareClaim
+from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, is_food, is_verb
 from kit.speech.sentence import Sentence
 from kit.speech.shares import Share
@@ -149,50 +150,27 @@ def _after_is(sentence: Sentence, start: int) -> tuple[list, list[int]]:
     return [], []
 
 
+_COMES = ("comes", "come", "here", "in", "it", "coming", "is", "are")
+
+
 def _plain_sources(sentence: Sentence, about: list[About]) -> list[Claim]:
     """Return sources said without a share: "the fiber comes from the beans"."""
     claims: list[Claim] = []
     for at in sentence.places("nutrient"):
         token = sentence.tokens[at]
-        if (
-            at in sentence.used
-            or token.parts["nutrient"] in ("water",)
-            or (token.food is not None and is_food(sentence, at))
-        ):
+        named_food = token.food is not None and is_food(sentence, at)
+        if at in sentence.used or token.parts["nutrient"] == "water" or named_food:
             continue
-        follow = at + 1
-        if sentence.text_at(follow) in ("mostly", "mainly", "largely"):
-            follow += 1
-        if (
-            sentence.text_at(follow) not in ("comes", "come", "is", "coming", "here")
-            and sentence.text_at(follow + 1) != "from"
-        ):
-            continue
-        while follow < len(sentence) and sentence.text_at(follow) in (
-            "comes",
-            "come",
-            "here",
-            "in",
-            "it",
-            "coming",
-            "is",
-            "are",
-        ):
-            follow += 1
-        if sentence.text_at(follow) != "from":
-            continue
-        foods, places = foods_from(sentence, _skip(sentence, follow + 1), sentence.clause_of(at)[-1] + 1)
-        where = any(sentence.text_at(place) == "where" for place in sentence.clause_of(at) if place < at)
-        if not foods and where and about[at].kind == FOOD:
-            foods, places = list(about[at].foods), []
-        if not foods:
+        origin = _from_behind(sentence, at)
+        foods, places = _foods_of_origin(sentence, about, at, origin) if origin is not None else ([], [])
+        if origin is None or not foods:
             continue
         sentence.used.update({at, *places})
         claims.append(
             DishShareClaim(
                 tuple(sorted({at, *places})),
                 About(FOOD, 1.0, tuple(foods)),
-                negated(sentence, follow),
+                negated(sentence, origin),
                 token.parts["nutrient"],
                 MOST,
                 0,
@@ -201,6 +179,31 @@ def _plain_sources(sentence: Sentence, about: list[About]) -> list[Claim]:
             )
         )
     return claims
+
+
+def _from_behind(sentence: Sentence, at: int) -> int | None:
+    """Return the place of "from" where a nutrient is said to come from something."""
+    follow = at + 1
+    if sentence.text_at(follow) in ("mostly", "mainly", "largely"):
+        follow += 1
+    if (
+        sentence.text_at(follow) not in ("comes", "come", "is", "coming", "here")
+        and sentence.text_at(follow + 1) != "from"
+    ):
+        return None
+    while sentence.text_at(follow) in _COMES:
+        follow += 1
+    return follow if sentence.text_at(follow) == "from" else None
+
+
+def _foods_of_origin(sentence: Sentence, about: list[About], at: int, origin: int) -> tuple[list[FoodWord], list[int]]:
+    """Return the foods behind "from" with their places; those the clause is about in "the beans are where ..."."""
+    clause = sentence.clause_of(at)
+    foods, places = foods_from(sentence, _skip(sentence, origin + 1), clause[-1] + 1)
+    where = any(sentence.text_at(place) == "where" for place in clause if place < at)
+    if not foods and where and about[at].kind == FOOD:
+        return list(about[at].foods), []
+    return list(foods), list(places)
 
 
 def _skip(sentence: Sentence, at: int) -> int:

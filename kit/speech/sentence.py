@@ -108,54 +108,62 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
     at = 0
     while at < len(words):
         number = number_at(plain, at)
-        rows = phrases_at(own, at)
         food = names.at(stems, at, table)
-        if rows and own[at] == "and" and own[at + 2 : at + 3] == ("to",):
-            rows = [row for row in rows if row[1] != "after"]  # ", and up to 300" is no "300 and up"
-        if rows and own[at] == "the" and own[at + 1 : at + 2] == ("whole",):
-            named = names.at(stems, at + 1, table)
-            rows = rows if named is None or named[0] < 2 else []  # "the whole milk" is a food
+        named = names.at(stems, at + 1, table) if own[at : at + 2] == ("the", "whole") else None
+        rows = _phrase_rows(own, at, named)
         longest = max([row[0] for row in rows], default=0)
         if number and number.length >= longest and not (number.length < (food[0] if food else 0)):
             found.append(_number(words, at, number))
             at += number.length
             continue
-        if rows and all(kind == "relation" for length, kind, _ in rows if length == longest):
-            # "Close to" and "a good" are said of a number only when one follows.
-            rows = [row for row in rows if row[1] != "relation" or _number_follows(plain, at + row[0])] or []
-            longest = max([row[0] for row in rows], default=0)
-        length = max(longest, food[0] if food else 0, 1)
+        rows = _with_a_number(plain, at, rows, longest)
+        length = max([row[0] for row in rows] + [food[0] if food else 0, 1])
         parts = {kind: meaning for size, kind, meaning in reversed(rows) if size == length}
         if "relation" in parts and not _number_follows(plain, at + length):
             del parts["relation"]
         word = food[1] if food and food[0] == length else None
-        if word is not None and "nutrient" in parts and not word.inside and not word.exact:
-            word = None  # "protein" is no food for being the head of one
-        if word is not None:
-            word = replace(word, text=" ".join(plain[at : at + length]))
-            parts["food"] = word.text
-        if length == 1 and "dish" in parts and stems[at] in _COMPONENTS and stems[at] not in names.dishes:
-            parts["dish"] = "part"  # "the sauce" of a dish that is not called a sauce
-        if length == 1 and stems[at] in names.dishes and not (word is not None and word.inside):
-            if names.dishes[stems[at]] == "serving" or "dish" not in parts:
-                parts["dish"] = names.dishes[stems[at]]
-            word = None  # what the dish is called is the dish, though a food of the table be called so too
-            parts.pop("food", None)
-        first, last = words[at], words[at + length - 1]
-        found.append(
-            Token(
-                " ".join(plain[at : at + length]),
-                first.start,
-                last.end,
-                parts,
-                None,
-                word,
-                first.hyphen_before,
-                last.possessive,
-            )
-        )
+        found.append(_phrase(words[at : at + length], parts, word, stems[at], names))
         at += length
     return found
+
+
+Rows = Sequence[tuple[int, str, str]]
+
+
+def _phrase_rows(own: Sequence[str], at: int, named: tuple[int, FoodWord] | None) -> Rows:
+    """Return the phrases that begin at a word, without those that are not meant there."""
+    rows = phrases_at(own, at)
+    if rows and own[at] == "and" and own[at + 2 : at + 3] == ("to",):
+        rows = [row for row in rows if row[1] != "after"]  # ", and up to 300" is no "300 and up"
+    if named is not None and named[0] >= 2:
+        return []  # "the whole milk" is a food
+    return rows
+
+
+def _with_a_number(plain: Sequence[str], at: int, rows: Rows, longest: int) -> Rows:
+    """Return the phrases without "close to" and "a good", which are said of a number only when one follows."""
+    if rows and all(kind == "relation" for length, kind, _ in rows if length == longest):
+        return [row for row in rows if row[1] != "relation" or _number_follows(plain, at + row[0])]
+    return rows
+
+
+def _phrase(words: Sequence[Word], parts: dict[str, str], word: FoodWord | None, stem: str, names: FoodNames) -> Token:
+    """Return a word or a phrase as a token, with the food or the part of the dish that it names."""
+    text = " ".join(one.text for one in words)
+    if word is not None and "nutrient" in parts and not word.inside and not word.exact:
+        word = None  # "protein" is no food for being the head of one
+    if word is not None:
+        word = replace(word, text=text)
+        parts["food"] = word.text
+    if len(words) == 1 and "dish" in parts and stem in _COMPONENTS and stem not in names.dishes:
+        parts["dish"] = "part"  # "the sauce" of a dish that is not called a sauce
+    if len(words) == 1 and stem in names.dishes and not (word is not None and word.inside):
+        if names.dishes[stem] == "serving" or "dish" not in parts:
+            parts["dish"] = names.dishes[stem]
+        word = None  # what the dish is called is the dish, though a food of the table be called so too
+        parts.pop("food", None)
+    first, last = words[0], words[-1]
+    return Token(text, first.start, last.end, parts, None, word, first.hyphen_before, last.possessive)
 
 
 def _number_follows(plain: Sequence[str], at: int) -> bool:
