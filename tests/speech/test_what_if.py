@@ -122,7 +122,7 @@ def test_the_command_tells_a_line_that_is_not_understood(capsys):
 def test_the_command_in_words(capsys):
     code, out, _ = run(capsys, "split_pea_soup", "would red lentils do?")
     assert code == 0
-    assert "2 cups of red lentils, dry instead of the split peas" in out
+    assert "2 cups of red lentils, dry, instead of the split peas" in out
     assert "Allergens: the same." in out
 
 
