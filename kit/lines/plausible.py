@@ -17,6 +17,8 @@ _ANY_MEAT_OF_A_BIRD = ("chicken-whole", "chicken-meat", "turkey-whole")
 _MEAT_OF_A_BIRD = ("chicken-meat-cooked", "turkey-cooked", "chicken-meat")
 _PARTS_OF_A_BIRD = ("chicken-breast", "chicken-thigh", "chicken-drumstick", "chicken-wing", "chicken-leg")
 _A_BIRD = 700.0  # the least that a whole bird's edible part weighs [g]
+_BOUGHT_DRY = ("lentils",)  # by the cup nobody doubts that they are dry
+_TELLS_DRY = frozenset("soaked picked sorted overnight soak bag".split())
 _MANY_SPOONS = 60.0  # more ground spice than anybody measures for one pot [g]
 
 
@@ -46,6 +48,9 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
     if food.base in _ANY_MEAT_OF_A_BIRD and food.state == "raw" and _by_the_cup(phrase, written):
         problem = f'by the cup "{food.name}" may be raw or cooked; write for instance "2 cups cooked chicken, diced"'
         return problem, _matches(_MEAT_OF_A_BIRD, table)
+    if food.state == "dry" and food.group == "pulse" and _dry_or_cooked(phrase, food, table):
+        problem = f'a cup of "{food.name}" may be dry, cooked or canned; write for instance "1 cup cooked black beans"'
+        return problem, tuple(Match(form.key, form.name, 80.0) for form in table.forms(food.base))
     sized = written.unit is not None or written.package is not None or written.measure in CONTAINERS
     if not sized and _is_uncut(phrase, food):
         problem = (
@@ -56,6 +61,16 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
         problem = f'a piece of "{food.name}" may be a breast or a wing; write which, for instance "4 chicken thighs"'
         return problem, _matches(_PARTS_OF_A_BIRD, table)
     return "", ()
+
+
+def _dry_or_cooked(phrase: ParsedLine, food: Food, table: Foods) -> bool:
+    """Whether beans that are sold dry and in cans are measured by the cup, and the line does not say which."""
+    unit = phrase.written.unit
+    if unit is None or unit.kind != "volume" or food.base in _BOUGHT_DRY:
+        return False
+    said = {*phrase.name, *phrase.after}
+    told = any(kind_of(word) == "state" for word in said) or not said.isdisjoint(_TELLS_DRY)
+    return not told and any(form.state == "canned" for form in table.forms(food.base))
 
 
 def _is_uncut(phrase: ParsedLine, food: Food) -> bool:

@@ -130,12 +130,18 @@ _KIND_OF_PART = (
 )
 _LIST_OF_PARTS = rf"(?:(?:{_KIND_OF_PART}\s+)*\b{_PART}\b(?:\s*(?:,|and|&|or|/)\s*(?:and\s+)?)?\s*)+"
 _REMOVED = re.compile(
-    rf"(?P<parts>{_LIST_OF_PARTS})\s*(?:is\s+|are\s+)?(?:removed|discarded|trimmed|skimmed|cut|taken|snapped|peeled|pulled|"
-    rf"scraped|drained|strained)\b(?:\s+(?:off|away|out|from top|from the top|from surface|and discarded))*",
+    rf"(?P<parts>{_LIST_OF_PARTS})\s*(?:is\s+|are\s+)?(?:removed|discarded|skimmed|taken|"
+    r"(?<!, )(?:trimmed|cut|snapped|peeled|pulled|scraped|drained|strained))\b"  # "celery root, peeled" keeps it
+    r"(?:\s+(?:off|away|out|from top|from the top|from surface|and discarded))*",
     re.IGNORECASE,
 )
 _REMOVE = re.compile(
     rf"\b(?:remov(?:e|ing)|discard(?:ing)?|trimmed (?:of|from)|minus|without|with no|no)\s+(?P<parts>{_LIST_OF_PARTS})",
+    re.IGNORECASE,
+)
+_SORTED = re.compile(  # what is done to dry beans; rinsed ones are else out of a can
+    r"\b(sorted|picked (?:over|through))(?:\s*,)?\s*(?:and\s+|&\s*)?rinsed\b|"
+    r"\brinsed(?:\s*,)?\s*(?:and\s+|&\s*)?(?=sorted\b|picked (?:over|through)\b)",
     re.IGNORECASE,
 )
 _INTO_PIECES = re.compile(
@@ -204,6 +210,7 @@ def tidy(line: str) -> str:
         text = pattern.sub(plain, text)
     text = _JOINED.sub(r"\1", text)
     text = _denied(_INTO_PIECES.sub("", text))
+    text = _SORTED.sub(lambda found: found[1] or "", text) if "rinsed" in text else text
     text = _MINCE.sub(r"ground \1\2", _MINCED.sub("ground ", text)) if "mince" in text.lower() else text
     if "%" in text and _MEAT.search(text):
         text = _FAT_OF_MEAT.sub(lambda found: f"{100 - int(found[1])}% lean", text)

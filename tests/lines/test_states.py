@@ -46,3 +46,18 @@ def test_canned_beans_without_a_row_are_read_as_cooked_and_drained():
     reading = read("1 x 400 g can adzuki beans, drained")
     assert (reading.key, reading.grams) == ("adzuki-beans-boiled", pytest.approx(240))
     assert "read as cooked: a can may hold much more salt" in reading.how
+
+
+def test_beans_by_the_cup_are_asked_about_unless_the_line_tells_whether_they_are_dry():
+    assert read("1/2 cup black beans").is_open
+    assert "black-beans-boiled" in [choice.food for choice in read("1/2 cup black beans").choices]
+    assert read("1 cup black beans, soaked overnight").key == "black-beans-dry"
+    assert read("1 lb black beans").key == "black-beans-dry"
+    assert read("1 cup brown lentils").key == "lentils-dry"
+
+
+def test_beans_that_are_sorted_and_rinsed_are_dry():
+    assert read("1 cup pinto beans, sorted and rinsed").key == "pinto-beans-dry"
+    assert read("1 cup pinto beans, drained and rinsed").key.startswith("pinto-beans-canned")
+    assert read("1 cup brown lentils, rinsed").key == "lentils-dry"
+    assert read("1 (15 oz) can lentils, rinsed").key == "lentils-canned"

@@ -70,3 +70,8 @@ def test_any_text_becomes_some_text(text):
 )
 def test_short_forms_and_numbered_cans_are_written_out(line, plain):
     assert tidy(line) == plain
+
+
+def test_a_root_that_is_peeled_is_not_one_that_is_taken_off():
+    assert "root" in tidy("1 celery root, peeled and cut into matchsticks")
+    assert "root" not in tidy("2 beets, roots trimmed")
