@@ -221,4 +221,4 @@ def with_so_much(sentence: Sentence, place: int) -> tuple[int, ...]:
     while first >= 0 and (sentence.tokens[first].quantity is not None or sentence.text_at(first) in _OF_AN_AMOUNT):
         seen = seen or sentence.tokens[first].quantity is not None
         first -= 1
-    return tuple(range(first, place + 1)) if seen and sentence.text_at(first) == "with" else ()
+    return tuple(range(first, place + 1)) if seen and sentence.text_at(first) in ("with", "using") else ()

@@ -109,8 +109,6 @@ class _Subjects:
         if sets_apart(sentence, before):
             self.current, self.since = THE_DISH, self.clause
             return
-        if with_so_much(sentence, before):
-            return
         if (led and not self._is_measured(before)) or (self.seen_verb and not _verb_follows(sentence, at)):
             return
         about = food_part(sentence, at)
@@ -168,7 +166,7 @@ def _is_changed(sentence: Sentence, at: int) -> bool:
     """Return whether a change stands before a food, or before a list that it ends: "without the ham and the cheese"."""
     while at > 0 and (sentence.text_at(at) in ("and", "or", ",", *DETERMINERS) or is_food(sentence, at)):
         at -= 1
-    if at > 0 and sentence.tokens[at].amount.is_fraction and sentence.text_at(at - 1) in ("with", "using"):
+    if at > 0 and with_so_much(sentence, at):
         return True  # "with half the sugar you'd have"
     changes = at >= 0 and (sentence.is_a(at, "verb_leave_out") or sentence.is_a(at, "verb_swap"))
     return changes and sentence.text_at(at) not in ("hold", "holds")

@@ -6,8 +6,9 @@ from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.clauses import is_stop
 from kit.speech.parts import dish_named, food_part, is_dish, is_food, is_verb
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.slots import Named, another_statement, negated, nutrients_after
+from kit.speech.slots import Named, negated, nutrients_after
 from kit.speech.wordings_claim import WordingClaim
+from kit.speech.wordings_otherwise import is_meant_otherwise, noun_behind
 
 FAMILY = "wording"
 _OF_NUTRIENT = ("high", "good source", "low", "very low", "free", "reduced", "more", "light")
@@ -18,15 +19,6 @@ _LOOSE_NUTRIENTS = ("salt", "water")
 _PROVIDES = frozenset("contain contains provide provides supply supplies boast boasts deliver delivers".split())
 _PUT_IN = frozenset("refined added white table processed extra granulated".split())
 _NO = frozenset("no zero without".split())
-_BE = frozenset(
-    "is are was be being not it they so as very really truly quite a an and , also both fairly pretty naturally".split()
-)
-_TEXTURE = frozenset("fluffy airy batter fold whisk whip crumb hands rise knead beat dough lightly".split())
-_LIGHT_OTHERWISE = frozenset(
-    "hand touch color colour heat flame simmer boil brown oil coat coating dusting sprinkle blush golden as up the "
-    "on oven "
-    "and in enough to crust crumb dressing sprinkling drizzle spray toast pan glaze".split()
-)
 
 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
@@ -199,53 +191,12 @@ def _is_called(sentence: Sentence, at: int) -> bool:
 def _alone(sentence: Sentence, about: list[About], at: int, wording: str) -> list[Claim]:
     """Return a claim whose wording needs no nutrient, when its neighbours show that the dish or a food is meant."""
     token = sentence.tokens[at]
-    following, before = sentence.text_at(at + 1), sentence.text_at(at - 1)
-    noun = at + 1
-    while noun < len(sentence) and (
-        sentence.tokens[noun].is_a("wording")
-        or sentence.tokens[noun].is_a("nutrient")
-        or sentence.text_at(noun)
-        in (
-            ",",
-            "little",
-            "weeknight",
-            "summer",
-            "quick",
-            "easy",
-            "fresh",
-            "simple",
-            "enough",
-            "cut",
-            "cuts",
-            "choice",
-            "option",
-        )
-    ):
-        noun += 1
+    noun = noun_behind(sentence, at)
     is_noun = noun < len(sentence) and (
         is_dish(sentence, noun) or is_food(sentence, noun) or sentence.is_a(noun, "group", "meat")
     )
-    predicate = (
-        before in _BE
-        and before != ","
-        and (
-            at + 1 >= len(sentence)
-            or is_stop(sentence.tokens[at + 1])
-            or following in (",", "and", "but", "too", "enough", "dish", "in", "on")
-        )
-    )
-    if wording in ("light", "lean"):
-        if {one.text for one in sentence.tokens} & _TEXTURE:
-            return []
-        ends = predicate and another_statement(sentence, at + 1)
-        if following in _LIGHT_OTHERWISE and not (following == "and" and predicate and (ends or wording == "lean")):
-            return []
-        if not is_noun and not ends and not (predicate and following not in ("and", "on", "in")):
-            return []
-        if wording == "lean" and before in ("i", "we", "you", "to", "they", "can", "just"):
-            return []
-        if wording == "light" and is_noun and food_at(sentence, noun) is not None and not is_dish(sentence, noun):
-            return []
+    if wording in ("light", "lean") and is_meant_otherwise(sentence, at, wording, noun if is_noun else None):
+        return []
     subject, _ = _subject(sentence, about, at, at, is_noun)
     sentence.used.add(at)
     denied, alone = negated(sentence, at), _by_itself(sentence, at)
