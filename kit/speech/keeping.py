@@ -68,7 +68,26 @@ def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
     return bool(told or held or words & _READY) and led and free
 
 
+_HOT = frozenset("hot heat ninety 90 warm".split())
+
+
+def _is_hot(sentence: Sentence, at: int) -> bool:
+    """Return whether a word tells of a hot day: "over ninety degrees", "in the heat"."""
+    amount = sentence.tokens[at].amount
+    told = sentence.tokens[at].quantity is not None and amount.unit in ("", "degree") and amount.value in (90.0, 32.0)
+    return told or not _HOT.isdisjoint(sentence.text_at(at).split())
+
+
+def _hours_between(sentence: Sentence, at: int, spot: int) -> bool:
+    """Return whether a word belongs to another time than that at a place: "two hours, one when it is hot"."""
+    between = range(min(at, spot) + 1, max(at, spot))
+    return any(sentence.tokens[place].amount.unit == "hour" for place in between)
+
+
 def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:
+    before = [sentence.texts[spot : spot + 2] for spot in sentence.clause_of(at) if spot < at]
+    if ("longer", "than") in before:  # "longer than two hours, or one when it is hot"
+        said = Quantity(said.low, said.high, said.unit, "over")
     near = clause_words(sentence, at)
     place = near_place(sentence, at, words)
     verbs = words & KEEP
@@ -82,12 +101,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
         return []
     days = Quantity(said.low * _DAYS[said.unit], said.high * _DAYS[said.unit], "day", said.relation)
     text = " ".join(token.text for token in sentence.tokens)
-    hot = bool(near & {"hot", "heat", "ninety", "90", "warm"}) or any(
-        sentence.tokens[spot].quantity is not None
-        and sentence.tokens[spot].amount.unit in ("", "degree")
-        and sentence.tokens[spot].amount.value in (90.0, 32.0)
-        for spot in sentence.clause_of(at)
-    )
+    hot = any(_is_hot(sentence, spot) and not _hours_between(sentence, at, spot) for spot in sentence.clause_of(at))
     warned = any(word in near for word in ("not", "never")) and (
         place == OUT or "longer" in text or said.relation in ("over", "at most")
     )
