@@ -88,8 +88,14 @@ def _says_little(sentence: Sentence, at: int) -> bool:
     return little and at + 1 + (sentence.text_at(at + 1) == "of") in sentence.counted
 
 
+def _corrects(sentence: Sentence, at: int) -> bool:
+    """Return whether a bare number corrects one before it: "500 calories? No, 285.", "two days, three at a push"."""
+    before, behind = sentence.texts[max(0, at - 2) : at], sentence.texts[at + 1 : at + 3]
+    return before in (("no", ","), ("nope", ",")) or behind in (("at", "a"), ("at", "most"), ("at", "the"))
+
+
 def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
-    if said.unit in _TELLING_UNITS:
+    if said.unit in _TELLING_UNITS or (not said.unit and _corrects(sentence, at)):
         return True
     if _counts_part(sentence, at):
         return False
@@ -102,7 +108,8 @@ def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
         return False
     clause = sentence.clause_of(at)
     named = [sentence.tokens[place].parts["nutrient"] for place in clause if sentence.is_a(place, "nutrient")]
-    if any(name not in ORDINARY for name in named) or (said.unit == "%" and named):
+    of_day = any(is_day(sentence, place) for place in clause)
+    if any(name not in ORDINARY for name in named) or (said.unit == "%" and (named or of_day)):
         return True
     day = any(is_day(sentence, place) and sentence.text_at(place) not in ("day", "today") for place in clause)
     return said.unit == "" and day
