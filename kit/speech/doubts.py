@@ -57,6 +57,7 @@ _SHARES_OUT = frozenset(
     "cut cuts slice sliced divide divided split share shared portion portioned stretch stretched make get".split()
 )
 _INSIDE = ("in", "of", "per", "for", "to")
+_OF_THEM = ("these", "those", "them", "the", "our", "my", "your")
 _JOINTS = frozenset(("and", "plus", "&"))
 _INTO = ("into", "in", "between", "among", "to")
 
@@ -78,7 +79,7 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         places = tuple(sorted({at for claim in claims for at in claim.places}))
         return [UnreadClaim(places, words=sentence.said(places))]
     found = _shared_out(sentence, claims)
-    for one in (_told_from, _weakened, _unneeded, _at_another_time, _of_both, _of_what):
+    for one in (_told_from, _weakened, _unneeded, _at_another_time, _of_both, _of_several, _of_what):
         found = [one(sentence, claim) for claim in found]
     return [*found, *_the_same(sentence)]
 
@@ -172,6 +173,17 @@ def _of_both(sentence: Sentence, claim: Claim) -> Claim:
         joined = not _JOINTS.isdisjoint(between) and not any(is_verb(sentence, at) for at in range(one + 1, other))
         if joined and (other + 1 == min(claim.places) or is_verb(sentence, other + 1)):
             return UnreadClaim((one, other, *claim.places), words=sentence.said((one, other)))
+    return claim
+
+
+def _of_several(sentence: Sentence, claim: Claim) -> Claim:
+    """Return an amount of one serving as asked about where several are named: "any two of these muffins have"."""
+    if not isinstance(claim, (AmountClaim, DayShareClaim)) or claim.about.kind == FOOD or claim.about.count != 1:
+        return claim
+    for at, said in sentence.quantities():
+        several = not said.unit and not said.is_fraction and said.low > 1 and at < min(claim.places)
+        if several and sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in _OF_THEM:
+            return UnreadClaim((at, *claim.places), words=sentence.said((at, at + 2)))
     return claim
 
 
