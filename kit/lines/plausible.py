@@ -19,6 +19,7 @@ _PARTS_OF_A_BIRD = ("chicken-breast", "chicken-thigh", "chicken-drumstick", "chi
 _A_BIRD = 700.0  # the least that a whole bird's edible part weighs [g]
 _BOUGHT_DRY = ("lentils",)  # by the cup nobody doubts that they are dry
 _TELLS_DRY = frozenset("soaked picked sorted overnight soak bag".split())
+_TELLS_CANNED = {*CONTAINERS, "canned", "tinned", "tin"}
 _MANY_SPOONS = 60.0  # more ground spice than anybody measures for one pot [g]
 
 
@@ -48,8 +49,14 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
     if food.base in _ANY_MEAT_OF_A_BIRD and food.state == "raw" and _by_the_cup(phrase, written):
         problem = f'by the cup "{food.name}" may be raw or cooked; write for instance "2 cups cooked chicken, diced"'
         return problem, _matches(_MEAT_OF_A_BIRD, table)
-    if food.state == "dry" and food.group == "pulse" and _dry_or_cooked(phrase, food, table):
-        problem = f'a cup of "{food.name}" may be dry, cooked or canned; write for instance "1 cup cooked black beans"'
+    rinsed = (
+        food.state in ("canned", "drained")
+        and food.base in _BOUGHT_DRY
+        and not _TELLS_CANNED & {*said, written.measure}
+    )
+    either = food.state == "dry" and food.group == "pulse" and _dry_or_cooked(phrase, food, table)
+    if either or (rinsed and written.package is None):  # "lentils, rinsed and drained" may be dry ones
+        problem = f'a cup of "{food.name}" may be dry, cooked or canned; write which, as in "1 cup cooked beans"'
         return problem, tuple(Match(form.key, form.name, 80.0) for form in table.forms(food.base))
     sized = written.unit is not None or written.package is not None or written.measure in CONTAINERS
     if not sized and _is_uncut(phrase, food):

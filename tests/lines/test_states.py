@@ -61,3 +61,4 @@ def test_beans_that_are_sorted_and_rinsed_are_dry():
     assert read("1 cup pinto beans, drained and rinsed").key.startswith("pinto-beans-canned")
     assert read("1 cup brown lentils, rinsed").key == "lentils-dry"
     assert read("1 (15 oz) can lentils, rinsed").key == "lentils-canned"
+    assert read("1 cup French lentils, rinsed and drained").is_open
