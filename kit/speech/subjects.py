@@ -164,9 +164,10 @@ class _Subjects:
 
 def _is_changed(sentence: Sentence, at: int) -> bool:
     """Return whether a change stands before a food, or before a list that it ends: "without the ham and the cheese"."""
+    with_it = bool(with_so_much(sentence, at))
     while at > 0 and (sentence.text_at(at) in ("and", "or", ",", *DETERMINERS) or is_food(sentence, at)):
         at -= 1
-    if at > 0 and with_so_much(sentence, at):
+    if with_it or (at > 0 and with_so_much(sentence, at)):
         return True  # "with half the sugar you'd have"
     changes = at >= 0 and (sentence.is_a(at, "verb_leave_out") or sentence.is_a(at, "verb_swap"))
     return changes and sentence.text_at(at) not in ("hold", "holds")
