@@ -52,7 +52,8 @@ def read_script(text: str, known: Sequence[Point] = ()) -> tuple[tuple[Point, ..
     )
     for place, row in enumerate(rows):
         below = rows[place + 1] if place + 1 < len(rows) else ""
-        plain = one_line(row) in whole or _BULLET.match(row)
+        # A point that begins with # is written behind a dash, so that a line with # in front is always a heading.
+        plain = (one_line(row) in whole and not row.lstrip().startswith("#")) or _BULLET.match(row)
         named = None if plain else _part(row, rows[place - 1] if place else "", below, stopped=stopped)
         if not row.strip():
             lines.append(PlainLine(place))

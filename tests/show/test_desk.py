@@ -87,9 +87,9 @@ def test_a_change_is_taken_back_by_its_words_where_another_one_was_taken_back_me
 def test_an_amount_that_was_named_under_way_is_found_among_the_steps_as_they_are_now(desk, say):
     say("type", at=4, text="1.1 g")
     steps, stands = desk.setting.amounts(4)
-    assert (steps[stands].label, steps[stands + 1].label) == ("0.18 tsp", "1/4 tsp")
+    assert (steps[stands].label, steps[stands + 1].label) == ("1.1 g", "1/4 tsp")
     say("move", at=4, place=0, label="left out")
-    say("move", at=4, place=stands + 1, label="1/4 tsp")  # as the page knew them when 0.18 tsp was one of them
+    say("move", at=4, place=stands + 1, label="1/4 tsp")  # as the page knew them when 1.1 g was one of them
     now, place = desk.setting.amounts(4)
     assert (len(now), now[place].label) == (len(steps) - 1, "1/4 tsp")
 

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from kit.talk.library import bundled_talks, read_talk
@@ -192,6 +192,8 @@ parts = named.filter(lambda text: text[0] != "#" and not text.endswith((":", "#"
 
 
 @given(st.lists(st.builds(Point, named, parts), max_size=4))
+@example([Point("#", "0"), Point("0", "")])
+@example([Point("# 0", "1"), Point("2", "0")])
 def test_a_script_that_was_written_is_read_back(points):
     assert read_script(write_script(points), points)[0] == tuple(points)
 
