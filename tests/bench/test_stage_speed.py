@@ -2,8 +2,8 @@
 
 Same sliders, same charts, same numbers; the plain panel's callback only assigns arrays, one message a figure. Timed are
 the run of the cell until all four charts are painted, the page from its being asked for, and a key on a slider until
-all four charts have changed and the page has drawn a frame after the last change. The two panels take turns, on the
-server that `python -m kit` starts. Nothing here fails for being slow.
+all four charts have changed and the page has drawn a frame after the last change. The two panels take turns;
+full-window they are on the server that `python -m kit` starts. Nothing here fails for being slow.
 """
 
 import contextlib
@@ -17,7 +17,7 @@ import sys
 import pytest
 from live import PATIENCE, ROOT, notebook_page, open_browser, run_all_cells, serve, write_notebook
 
-from kit.opening.host import DOCUMENT, FULL_WINDOW
+from kit.opening.host import FULL_WINDOW
 
 ROUNDS, MOVES = 2, 20  # a round opens the page anew
 MOVED = 6  # sliders, the first, whose steps change every chart; the stage leaves alone a chart that stays as it is
@@ -75,7 +75,7 @@ WATCH = (
 
 @contextlib.contextmanager
 def as_she_has_it(folder, home):
-    """Run the kit's own server; yields the address of a notebook in either way of showing it."""
+    """Run the kit's own server; yields the address of a notebook full-window."""
     home.mkdir()
     serving = "import sys, pathlib, kit.opening.host as host; host.serve(pathlib.Path(sys.argv[1]), '', 0, False)"
     path = os.pathsep.join(map(str, [ROOT, ROOT / "tests" / "browser"]))
@@ -86,7 +86,7 @@ def as_she_has_it(folder, home):
         root, token = next(
             filter(None, (re.search(r"(http://[\d.:]+/)(\?token=\S+)", line) for line in process.stdout))
         ).groups()
-        yield lambda kind, name: f"{root}{DOCUMENT if kind == 'lab' else FULL_WINDOW}{name}{token}"
+        yield lambda name: f"{root}{FULL_WINDOW}{name}{token}"
     finally:
         process.send_signal(signal.SIGINT)
         process.wait(PATIENCE)
@@ -103,9 +103,11 @@ def test_time_to_charts_and_time_of_a_move_beside_plotlys_own_widgets(kind, tmp_
     starts: dict[str, list[float]] = {"plain": [], "stage": []}
     opened: dict[str, list[float]] = {"plain": [], "stage": []}
     moves: dict[str, list[float]] = {"plain": [], "stage": []}
-    with open_browser() as browser, as_she_has_it(folder, tmp_path / "home") as page_of:
+    home = tmp_path / "home"
+    server = serve("lab", folder, home) if kind == "lab" else as_she_has_it(folder, home)
+    with open_browser() as browser, server as address:
         for name in ("plain", "stage") * ROUNDS:
-            with notebook_page(browser, page_of(kind, f"{name}.ipynb"), script=WATCH) as (page, _errors):
+            with notebook_page(browser, address(f"{name}.ipynb"), script=WATCH) as (page, _errors):
                 starts[name].append(_time_to_charts(page, kind))
                 opened[name].append(page.evaluate("(window.firstPainted - performance.timeOrigin) / 1000"))
                 moves[name] += [_time_of_move(page, number) for number in range(MOVES + 1)][1:]
