@@ -13,7 +13,7 @@ from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence
 from kit.speech.slots import Named, negated, nutrient_before, nutrients_after, share_at
 from kit.speech.tokens import NO_QUANTITY, Quantity
-from kit.speech.values import KJ_PER_KCAL, Amount, amount_of, ends, said_thing, unit_of
+from kit.speech.values import KJ_PER_KCAL, WORKED_OUT, Amount, amount_of, ends, said_thing, unit_of
 from kit.talk.dish import Dish
 from kit.texts import UNKNOWN, number
 
@@ -259,7 +259,7 @@ def _number(said: Quantity) -> str:
 
 def spoken_quantity(name: str, of: Range, open_above: bool = False) -> str:
     """Return an amount the way it is said, without what it is of; salt is in grams, as fat is."""
-    return quantity_words("fat" if name in ("salt", "unsaturated_fat") else name, of, open_above)
+    return quantity_words("fat" if name in WORKED_OUT else name, of, open_above)
 
 
 def spoken_amount(name: str, of: Range, open_above: bool = False) -> str:

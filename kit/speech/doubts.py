@@ -15,7 +15,7 @@ from kit.speech.keeping_judged import OUT, DegreesClaim, ThawClaim, TimeClaim
 from kit.speech.kinds import KindClaim
 from kit.speech.parts import back, is_dish, is_verb
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.unread import UnreadClaim
+from kit.speech.unread import asked
 from kit.speech.wordings_claim import WordingClaim
 
 # What is said of a whole statement: "it isn't true that", "nothing if not", "keeps it from being".
@@ -77,7 +77,7 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     text = " ".join(sentence.texts)
     if _OF_ALL_OF_IT.search(text):
         places = tuple(sorted({at for claim in claims for at in claim.places}))
-        return [UnreadClaim(places, words=sentence.said(places))]
+        return [asked(sentence, places)]
     found = _shared_out(sentence, claims)
     for one in (_told_from, _weakened, _unneeded, _at_another_time, _of_both, _of_several, _of_what):
         found = [one(sentence, claim) for claim in found]
@@ -93,7 +93,7 @@ def _weakened(sentence: Sentence, claim: Claim) -> Claim:
     if sentence.text_at(at) not in _ALMOST:
         return claim
     places = (at, *claim.places)
-    return UnreadClaim(places, words=sentence.said(places))
+    return asked(sentence, places)
 
 
 def _told_from(sentence: Sentence, claim: Claim) -> Claim:
@@ -101,10 +101,10 @@ def _told_from(sentence: Sentence, claim: Claim) -> Claim:
     if not isinstance(claim, DishShareClaim):
         return claim
     if not _WASHED.isdisjoint(sentence.words):  # "rinsing takes away a third of the salt in the beans"
-        return UnreadClaim(claim.places, words=sentence.said(claim.places))
+        return asked(sentence, claim.places)
     foods = [at for at in claim.places if food_at(sentence, at) is not None and not sentence.is_a(at, "nutrient")]
     told = [at for at in foods if sentence.text_at(back(sentence, at)) == "not"]
-    return UnreadClaim(claim.places, words=sentence.said(claim.places)) if told else claim
+    return asked(sentence, claim.places) if told else claim
 
 
 def _unneeded(sentence: Sentence, claim: Claim) -> Claim:
@@ -114,11 +114,11 @@ def _unneeded(sentence: Sentence, claim: Claim) -> Claim:
     clause = sentence.clause_of(claim.places[0])
     before = " ".join(sentence.text_at(at) for at in clause if at < claim.places[0])
     if isinstance(claim, TimeClaim) and claim.warned and claim.place == OUT and claim.days.relation == "under":
-        return UnreadClaim(claim.places, words=sentence.said((clause[0], claim.places[-1])))
+        return asked(sentence, claim.places, (clause[0], claim.places[-1]))
     if claim.negated or not _UNNEEDED.search(before):
         return claim
     if isinstance(claim, TimeClaim) and claim.place != OUT:
-        return UnreadClaim(claim.places, words=sentence.said((clause[0], claim.places[-1])))
+        return asked(sentence, claim.places, (clause[0], claim.places[-1]))
     return replace(claim, negated=True)
 
 
@@ -132,7 +132,7 @@ def _the_same(sentence: Sentence) -> list[Claim]:
         behind = range(at + 2, min(at + 6, len(sentence)))
         named = [place for place in behind if sentence.is_a(place, "dish") or food_at(sentence, place) is not None]
         if named and named[0] not in sentence.used:
-            return [UnreadClaim((at, named[0]), words=sentence.said((at, named[0])))]
+            return [asked(sentence, (at, named[0]))]
     return []
 
 
@@ -147,8 +147,7 @@ def _shared_out(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             continue
         verb = any(sentence.text_at(place) in _SHARES_OUT for place in range(max(0, at - 6), at))
         if together or (sentence.text_at(at - 1) in _INTO and verb):
-            asked = UnreadClaim((at,), words=sentence.said((max(0, at - 1), at)))
-            return [*(claim for claim in claims if claim not in counted), asked]
+            return [*(claim for claim in claims if claim not in counted), asked(sentence, (at,), (max(0, at - 1), at))]
     return list(claims)
 
 
@@ -158,7 +157,7 @@ def _at_another_time(sentence: Sentence, claim: Claim) -> Claim:
     clause = " ".join(sentence.text_at(at) for at in sentence.clause_of(claim.places[0])) if counted else ""
     if not _OTHER_TIMES.search(clause):
         return claim
-    return UnreadClaim(claim.places, words=sentence.said(claim.places))
+    return asked(sentence, claim.places)
 
 
 def _of_both(sentence: Sentence, claim: Claim) -> Claim:
@@ -172,7 +171,7 @@ def _of_both(sentence: Sentence, claim: Claim) -> Claim:
         between = sentence.texts[one + 1 : other]
         joined = not _JOINTS.isdisjoint(between) and not any(is_verb(sentence, at) for at in range(one + 1, other))
         if joined and (other + 1 == min(claim.places) or is_verb(sentence, other + 1)):
-            return UnreadClaim((one, other, *claim.places), words=sentence.said((one, other)))
+            return asked(sentence, (one, other, *claim.places), (one, other))
     return claim
 
 
@@ -183,7 +182,7 @@ def _of_several(sentence: Sentence, claim: Claim) -> Claim:
     for at, said in sentence.quantities():
         several = not said.unit and not said.is_fraction and said.low > 1 and at < min(claim.places)
         if several and sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in _OF_THEM:
-            return UnreadClaim((at, *claim.places), words=sentence.said((at, at + 2)))
+            return asked(sentence, (at, *claim.places), (at, at + 2))
     return claim
 
 
@@ -204,7 +203,7 @@ def _of_what(sentence: Sentence, claim: Claim) -> Claim:
         alone = "only" in (sentence.text_at(min(claim.places) - 1), words[0])
         said_of_each = isinstance(claim, WordingClaim) and (alone or bool(_EVERY.search(text)))
         open_ended = said_of_each or bool(_SOME.search(text))
-    return UnreadClaim(claim.places, words=sentence.said(claim.places)) if open_ended else claim
+    return asked(sentence, claim.places) if open_ended else claim
 
 
 def _adds_otherwise(sentence: Sentence, claim: AmountClaim, words: Sequence[str]) -> bool:

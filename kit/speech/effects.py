@@ -209,7 +209,8 @@ def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[in
 def _ends_at(sentence: Sentence, at: int) -> bool:
     """Return whether how much there is then follows: "takes the fat down to six grams", "the fat drops to six"."""
     over = at + 1 + (sentence.text_at(at + 1) in ("down", "up"))
-    return sentence.text_at(over) in _TO and sentence.after(over + 1, lambda token: token.quantity is None) == over + 1
+    number = over + 1
+    return sentence.text_at(over) in _TO and number < len(sentence) and sentence.tokens[number].quantity is not None
 
 
 def _direction(

@@ -14,7 +14,7 @@ from kit.speech.changes_said import AMOUNT, AS_TYPED, RINSE, UNRINSED, SaidChang
 from kit.speech.claim import Claim, Edit, Finding
 from kit.speech.share_claim import share_edit
 from kit.speech.tokens import NO_QUANTITY, Quantity
-from kit.speech.values import of_nutrient, said_thing, scaled, total, unit_of
+from kit.speech.values import WORKED_OUT, of_nutrient, said_thing, scaled, total, unit_of
 from kit.talk.dish import Dish
 from kit.texts import number, percent
 
@@ -67,7 +67,7 @@ def judge(claim: EffectClaim, dish: Dish) -> Finding:
     if isinstance(new, Finding):
         return new
     recipe, words = new
-    if name not in nutrients() and name not in ("salt", "unsaturated_fat"):
+    if name not in nutrients() and name not in WORKED_OUT:
         return Finding(CANNOT_TELL, f"the table has no {said_thing(name)}")
     both = change(dish.numbers.recipe, recipe)
     factor = claim.about.count if claim.about.kind == "serving" else dish.numbers.recipe.servings

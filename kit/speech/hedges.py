@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from kit.speech.claim import FOOD, Claim
 from kit.speech.parts import is_dish
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.unread import UnreadClaim
+from kit.speech.unread import UnreadClaim, asked
 
 _HEDGES = frozenset(
     "myth untrue false wrong supposedly allegedly excluding ignoring except besides child childs children kid kids "
@@ -95,7 +95,7 @@ def reported(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     for claim in claims:
         own = " ".join(sentence.text_at(at) for at in sentence.clause_of(claim.places[0]))
         said = _REPORTED.search(own)
-        found.append(UnreadClaim(claim.places, words=sentence.said(claim.places)) if said else claim)
+        found.append(asked(sentence, claim.places) if said else claim)
     return found
 
 

@@ -47,10 +47,10 @@ def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None
     """Return where it is kept: the place named nearest to the time."""
     places = []
     behind = range(at + 2, at + 5) if sentence.text_at(at + 1) in ("in", "on", "at", "under") else range(0)
+    turns = next((spot for spot in range(at + 1, len(sentence)) if sentence.text_at(spot) in _OR_ELSE), len(sentence))
     for spot in range(len(sentence)):
-        or_else = spot > at and not _OR_ELSE.isdisjoint(sentence.texts[at + 1 : spot])
         for word in sentence.text_at(spot).split():
-            if word in IN_FREEZER and or_else:
+            if word in IN_FREEZER and spot > turns:
                 continue  # "eat within three days, or freeze"
             if word == "freeze" and words & _EATEN and sentence.tokens[at].amount.unit in ("day", "week"):
                 continue  # "freeze what you don't eat within five days": so long it is in the refrigerator

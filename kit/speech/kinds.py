@@ -13,7 +13,7 @@ from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import negated
-from kit.speech.unread import UnreadClaim
+from kit.speech.unread import asked
 from kit.speech.values import alone, present
 from kit.talk.dish import Dish
 from kit.texts import listing
@@ -72,7 +72,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             continue
         if sentence.text_at(at - 1) in ("of", "in", "with") and sentence.is_a(at - 2, "wording"):
             sentence.used.update({at - 2, at})  # "a good source of whole grains": no rule says how much that is
-            claims.append(UnreadClaim((at - 2, at), words=sentence.said((at - 2, at))))
+            claims.append(asked(sentence, (at - 2, at)))
             continue
         kind = sentence.tokens[at].parts["kind"]
         people = sentence.text_at(at) in ("vegans", "vegetarians", "pescatarians")

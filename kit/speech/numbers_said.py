@@ -22,7 +22,7 @@ _GLYPHS = {
     for sign, text in FRACTION_GLYPHS.items()
     for eval_top, eval_bottom in [map(int, text.split("/"))]
 }
-_BEGINNINGS = frozenset({*_UNITS, *_TENS, *_SCALES, *_FOLDS, *MULTIPLES, "a", "an", "another", "the", "half"})
+_BEGINNINGS = frozenset({*_UNITS, *_TENS, *_SCALES, *_FOLDS, *MULTIPLES, "a", "an", "another", "half"})
 _ONE_OF = ("good", "full", "solid", "generous", "mere", "bare", "rough", "whole")
 _SIGNS = frozenset(_GLYPHS) | {"."}
 _DIGITS = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d*\.\d+|\d+")
@@ -58,6 +58,9 @@ def number_at(words: Sequence[str], at: int) -> Spoken | None:
     word = _word(words, at)
     if word in _PARTS and word != "half" and _word(words, at - 1) in _ONE_OF:
         return Spoken(1 / _PARTS[word], 1, True)  # "a good third"
+    if word == "the":
+        part_word = _word(words, at + 2) if _word(words, at + 1) == "other" else ""  # "the other third"
+        return Spoken(1 / _PARTS[part_word], 3, True) if part_word in _PARTS else None
     if word not in _BEGINNINGS and not word[:1].isdigit() and word[:1] not in _SIGNS:
         return None
     part = _fraction(words, at)
@@ -157,8 +160,6 @@ def _fraction(words: Sequence[str], at: int) -> Spoken | None:
         if following in ("a", "an") and _word(words, at + 2) == "dozen":
             return Spoken(6.0, 3)
         return Spoken(0.5, 1, True)
-    if word == "the" and following == "other" and _word(words, at + 2) in _PARTS:
-        return Spoken(1 / _PARTS[_word(words, at + 2)], 3, True)
     if word in ("a", "an", "one", "another") and following in _PARTS:
         return Spoken(1 / _PARTS[following], 2, True)
     if (word in _UNITS and 1 < _UNITS[word] < 20) or word.isdigit():

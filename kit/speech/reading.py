@@ -179,7 +179,7 @@ def _denied_whole(one: Read) -> tuple[Claim, ...]:
     if one.claims:  # which of them is denied is not clear
         return (*one.claims, unread.UnreadClaim(one.claims[-1].places, words=one.words(one.claims[-1])))
     named = tuple(at for at in range(len(said)) if said.is_a(at, "allergen") or said.is_a(at, "kind"))
-    return (unread.UnreadClaim(named, words=said.said(named)),) if named else ()
+    return (unread.asked(said, named),) if named else ()
 
 
 def _questions_behind(text: str, starts: Sequence[int]) -> Iterator[int]:

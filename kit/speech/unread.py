@@ -1,6 +1,7 @@
 """What is left over: telling words that no claim has accounted for are asked about, in their own words."""
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -28,6 +29,11 @@ class UnreadClaim(Claim):
     words: str = ""
 
 
+def asked(sentence: Sentence, places: Sequence[int], told: Sequence[int] = ()) -> UnreadClaim:
+    """Return a claim that asks about some words: those from the first to the last of its places, or of `told`."""
+    return UnreadClaim(tuple(places), words=sentence.said(tuple(told or places)))
+
+
 def is_question(sentence: Sentence) -> bool:
     """Return whether a sentence asks, and so claims nothing by what it leaves open."""
     return sentence.text.rstrip().endswith("?") and sentence.text_at(0) in _QUESTIONS
@@ -40,9 +46,8 @@ def read(sentence: Sentence) -> list[Claim]:
     left = [at for at in range(len(sentence)) if at not in sentence.used and _tells(sentence, at)]
     if not left:
         return []
-    places = tuple(left)
-    sentence.used.update(places)
-    return [UnreadClaim(places, words=sentence.said(places))]
+    sentence.used.update(left)
+    return [asked(sentence, left)]
 
 
 def other_amounts(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
@@ -50,7 +55,7 @@ def other_amounts(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     found = [at for at in range(len(sentence)) if claims and food_at(sentence, at) is not None]
     amounts = [(*amount, at) for at in found if (amount := with_so_much(sentence, back(sentence, at)))]
     left = [places for places in amounts if sentence.used.isdisjoint(places)]
-    return [UnreadClaim(places, words=sentence.said(places)) for places in left[:1]]
+    return [asked(sentence, places) for places in left[:1]]
 
 
 _JUDGES = frozenset("low lower high minimal tiny small negligible moderate little big huge great good bad".split())

@@ -32,16 +32,20 @@ class Amount:
     source: str = ""
 
 
+# What the table does not hold and others give: salt from sodium, unsaturated fat from two fats. [g]
+WORKED_OUT = ("salt", "unsaturated_fat")
+
+
 def said_thing(name: str) -> str:
     """Return a nutrient as it is said, salt among them."""
-    if name in ("salt", "unsaturated_fat"):
+    if name in WORKED_OUT:
         return name.replace("_", " ")
     return thing_said(name)
 
 
 def unit_of(name: str) -> str:
     """Return the unit an amount of a nutrient is worked in; salt is in grams."""
-    return "g" if name in ("salt", "unsaturated_fat") else nutrient(name).unit
+    return "g" if name in WORKED_OUT else nutrient(name).unit
 
 
 def scaled(of: Range, factor: float) -> Range:

@@ -52,8 +52,9 @@ def read_script(text: str, known: Sequence[Point] = ()) -> tuple[tuple[Point, ..
     )
     for place, row in enumerate(rows):
         below = rows[place + 1] if place + 1 < len(rows) else ""
+        is_known = one_line(row) in whole
         # A point that begins with # is written behind a dash, so that a line with # in front is always a heading.
-        plain = (one_line(row) in whole and not row.lstrip().startswith("#")) or _BULLET.match(row)
+        plain = (is_known and not row.lstrip().startswith("#")) or _BULLET.match(row)
         named = None if plain else _part(row, rows[place - 1] if place else "", below, stopped=stopped)
         if not row.strip():
             lines.append(PlainLine(place))
@@ -61,7 +62,7 @@ def read_script(text: str, known: Sequence[Point] = ()) -> tuple[tuple[Point, ..
             part = named
             lines.append(PlainLine(place, f"part: {part}" if part else "no part"))
         else:
-            said = _sentences(row if one_line(row) in whole else _BULLET.sub("", row), whole)
+            said = _sentences(row if is_known else _BULLET.sub("", row), whole)
             told = "sentence" if len(said) == 1 else f"{len(said)} sentences"
             lines.append(PlainLine(place, told, entry=len(points), makes=len(said)))
             points += [replace(point, part=part) for point in said]

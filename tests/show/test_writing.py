@@ -239,13 +239,19 @@ def test_a_draft_that_cannot_be_kept_is_told(blank, her_folder):
     assert "no draft can be kept" in blank.content["state"]
 
 
-def test_two_windows_on_one_talk_lose_nothing(blank, her_folder):
+@pytest.fixture
+def other(blank):
+    """Another window on a talk of hers, which wrote the script and saved it before the first window did."""
     blank.types("recipe", "Oil\nServes 1\n2 tbsp olive oil\n")
     blank.does("save")
     other = Page(prepare("oil"), "two")
     other.types("script", "It is vegan.")
     other.does("save")
     blank.types("script", "It is oil.")
+    return other
+
+
+def test_two_windows_on_one_talk_lose_nothing(blank, other):
     changes = blank.does("save", by="save")
     assert changes["conflict"] is True
     assert "changed in another window" in changes["told"]["text"]
@@ -257,13 +263,8 @@ def test_two_windows_on_one_talk_lose_nothing(blank, her_folder):
     assert "It is vegan. It is oil." not in other.content["told"]["text"]
 
 
+@pytest.mark.usefixtures("other")
 def test_the_other_one_is_opened_where_two_windows_wrote_and_hers_stays_as_a_draft(blank):
-    blank.types("recipe", "Oil\nServes 1\n2 tbsp olive oil\n")
-    blank.does("save")
-    other = Page(prepare("oil"), "two")
-    other.types("script", "It is vegan.")
-    other.does("save")
-    blank.types("script", "It is oil.")
     assert blank.does("save")["conflict"] is True
     assert blank.does("theirs")["conflict"] is False
     assert blank.content["texts"]["script"] == "It is vegan."
