@@ -5,7 +5,7 @@ from collections.abc import Collection, Sequence
 from kit.food.finding import Name
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.known_names import MISSING, KnownNames, kind_of
-from kit.lines.lighter import lighter, said_less
+from kit.lines.lighter import every_lighter, said_less
 
 # What a line counts or how it is cut up says nothing of which food it is, but a breast is not a leg.
 _HARMLESS_MEASURES = frozenset(
@@ -48,8 +48,7 @@ def unaccounted(best: Name, name: Sequence[str], after: Sequence[str], names: Kn
     names : KnownNames
         All names.
     """
-    asked = lighter(name) or lighter(after)
-    known = best.words | SMALL_WORDS | set(asked[1].split() if asked else ())
+    known = best.words | SMALL_WORDS | {word for _, said in every_lighter(name, after) for word in said.split()}
     if any(word.endswith("%") for word in (*name, *after)):
         known |= set(_OF_GROUND_MEAT)  # the percentage says how lean
     left = [word for word in name if word not in known and not word.endswith("%") and _may_decide(word, best)]
@@ -93,8 +92,8 @@ def _may_decide(word: str, best: Name) -> bool:
         return best.food.group == "poultry" and (word == "skin" or "skin" in best.food.name)
     if word == "shell" and best.food.group == "shellfish":
         return best.food.refuse == 0  # where the table knows what they weigh, it is taken off
-    if word == "water" and best.food.group in ("pulse", "vegetable"):
-        return False  # what lies in a can of them
+    if word == "water" and best.food.group in ("pulse", "vegetable", "soy"):
+        return False  # what lies in a can or a package of them
     if word == "whipped":  # a spoon of it weighs less
         return best.food.group == "dairy" and all(row.cut != "whipped" for row in best.food.measures)
     if word == "baked":

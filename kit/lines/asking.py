@@ -1,15 +1,21 @@
 """What has to be asked when words fit no food or several, with choices of the same kind."""
 
+import re
 from collections.abc import Sequence
+from collections.abc import Set as AbstractSet
 
 from kit.food.composition import Food, Foods
 from kit.food.finding import Match, Name, find
 from kit.food.vocabulary import words
+from kit.lines.accounting import FREE_FROM
 from kit.lines.known_names import KnownNames, kind_of, missing_choices
+from kit.lines.lighter import every_lighter, matters
 
 NEAR_ENOUGH = 40.0
 SHOWN = 60  # characters of a food's words in a message
 MOST_CHOICES = 5
+_FREE = re.compile(rf"\b({'|'.join(word.removesuffix('free') for word in FREE_FROM)})free\b")
+_NOTHING_OF_ANIMALS = frozenset(("vegan", "dairyfree", "eggfree", "meatfree"))
 NO_FOOD = 'no food on this line; write an amount and a food, such as "1 cup lentils, dry"'
 
 
@@ -34,10 +40,42 @@ def which_food(
     text = " ".join(dict.fromkeys((*said, *asked)))[:SHOWN]
     if not text:
         return NO_FOOD, ()
-    choices = _of_a_kind(find(" ".join((text, *states_said(name, after))), 4 * MOST_CHOICES, table), head, table)
+    found = find(" ".join((text, *states_said(name, after))), 4 * MOST_CHOICES, table)
+    left = _not_excluded(found, name, after, table)
+    choices = _of_a_kind(left, head, table, strictly=_excludes({*name, *after}))
     if not choices:
-        return f'no food "{text}" in the table; write a plainer name, or add it from its package label', ()
-    return f'not sure which food "{text}" is; write {_either(choices)}', choices
+        return (
+            f'no food "{_shown(text, name)}" in the table; write a plainer name, or add it from its package label',
+            (),
+        )
+    return f'not sure which food "{_shown(text, name)}" is; write {_either(choices)}', choices
+
+
+def _shown(text: str, name: Sequence[str]) -> str:
+    """Return the words of a question as people write them: "no salt added tomato", "gluten-free flour"."""
+    missing = [phrase for _, phrase in every_lighter(name, ()) if phrase not in text]
+    for phrase in missing:
+        rest = [word for word in text.split() if word not in phrase.split()]
+        text = " ".join((phrase, *rest))
+    return _FREE.sub(r"\1-free", text)[:SHOWN]
+
+
+def nearest_to(food: Food, name: Sequence[str], after: Sequence[str], head: str, table: Foods) -> tuple[Match, ...]:
+    """Return a food and those of its kind that are near some words, where it is not in the form that is asked for.
+
+    Feta comes with other cheeses, and not with a milk that is called as light as the feta that was asked for.
+
+    Parameters
+    ----------
+    food : Food
+        The food that fits, but for its form.
+    name, after, head, table
+        As of `which_food`.
+    """
+    kind = food.base.partition("-")[0]
+    near = (match for match in which_food(name, after, head, table)[1] if match.food in table)
+    others = [match for match in near if match.food != food.key and table[match.food].base.partition("-")[0] == kind]
+    return (Match(food.key, food.name, 80.0), *others)[:MOST_CHOICES]
 
 
 def which_instead(name: Name, names: KnownNames, table: Foods) -> tuple[str, tuple[Match, ...]]:
@@ -56,10 +94,38 @@ def states_said(name: Sequence[str], after: Sequence[str]) -> list[str]:
     return [word for word in (*name, *after) if kind_of(word) == "state" and word != "fresh"]
 
 
-def _of_a_kind(matches: Sequence[Match], head: str, table: Foods) -> tuple[Match, ...]:
+def _not_excluded(matches: Sequence[Match], name: Sequence[str], after: Sequence[str], table: Foods) -> list[Match]:
+    """Return the foods that hold nothing of what the words exclude: no wheat flour for "gluten-free flour"."""
+    said = {*name, *after}
+    allergens = {FREE_FROM[word] for word in said if word in FREE_FROM} | {
+        "gluten" for word in said if word == "glutenfree"
+    }
+    vegan = _is_vegan(said)
+    less = [kind for kind, _ in every_lighter(name, after)]
+
+    def fits(food: Food) -> bool:
+        if allergens.intersection(food.allergens) or (vegan and food.origin == "animal"):
+            return False
+        return not ("vegetarian" in said and food.vegetarian is False)
+
+    left = [match for match in matches if match.food not in table or fits(table[match.food])]
+    light = [m for m in left if m.food in table and not any(matters(kind, table[m.food]) for kind in less)]
+    return light or left
+
+
+def _is_vegan(said: AbstractSet[str]) -> bool:
+    return not _NOTHING_OF_ANIMALS.isdisjoint(said) or {"plant", "based"} <= said
+
+
+def _excludes(said: AbstractSet[str]) -> bool:
+    """Whether words say what a food must not hold."""
+    return not FREE_FROM.keys().isdisjoint(said) or _is_vegan(said)
+
+
+def _of_a_kind(matches: Sequence[Match], head: str, table: Foods, *, strictly: bool) -> tuple[Match, ...]:
     near = [match for match in matches if match.score >= NEAR_ENOUGH]
     same = [match for match in near if match.food in table and head in _words(table[match.food])] if head else []
-    return tuple((same or near)[:MOST_CHOICES])
+    return tuple((same if same or strictly else near)[:MOST_CHOICES])
 
 
 def _words(food: Food) -> set[str]:

@@ -78,6 +78,7 @@ _LIGHT_IN_OTHER_WAYS = (
     "bread",
 )  # there is no fat in them to be less of
 _THINGS = frozenset(("fat", "salt", "sodium", "sugar"))
+THINGS = _THINGS | {"unsalted", "unsweetened", "skim", "light", "lite"}  # what is said less of, in one word or two
 
 
 def lighter(words: Sequence[str]) -> tuple[Lighter, str] | None:
@@ -94,6 +95,23 @@ def lighter(words: Sequence[str]) -> tuple[Lighter, str] | None:
         if found:
             return kind, found[0]
     return None
+
+
+def every_lighter(name: Sequence[str], after: Sequence[str]) -> tuple[tuple[Lighter, str], ...]:
+    """Return every kind that a line asks for with the words that say so: "light tuna in water, no salt added".
+
+    Parameters
+    ----------
+    name, after : sequence of str
+        Words before the first comma, and behind it; those before it go first where both say one kind.
+    """
+    found: dict[str, tuple[Lighter, str]] = {}
+    for text in (" ".join(name), " ".join(after)):
+        for kind in KINDS:
+            said = kind.said.search(text)
+            if said:
+                found.setdefault(kind.nutrient, (kind, said[0]))
+    return tuple(found.values())
 
 
 def said_less(words: Sequence[str]) -> frozenset[str]:

@@ -136,7 +136,8 @@ _REMOVED = re.compile(
     re.IGNORECASE,
 )
 _REMOVE = re.compile(
-    rf"\b(?:remov(?:e|ing)|discard(?:ing)?|trimmed (?:of|from)|minus|without|with no|no)\s+(?P<parts>{_LIST_OF_PARTS})",
+    r"\b(?:remov(?:e|ing)|discard(?:ing)?|trimmed (?:of|from)|minus|(?P<without>without|with no|no))\s+"
+    rf"(?P<parts>{_LIST_OF_PARTS})",
     re.IGNORECASE,
 )
 _SORTED = re.compile(  # what is done to dry beans; rinsed ones are else out of a can
@@ -152,6 +153,16 @@ _INTO_PIECES = re.compile(
 _SHELL = re.compile(  # "4 white eggs" are whole eggs
     r"\b(?:white|brown)(?:\s+or\s+(?:white|brown))?[- ]?(?:shell(?:ed)?)?\s+(?=(?:hard[- ](?:boiled|cooked)\s+)?eggs?\b"
     r"(?!\s*(?:white|yolk|noodle|substitute|roll|product|powder)))",
+    re.IGNORECASE,
+)
+_BY_THE_PACKAGE = re.compile(  # what is still to be done, to what is measured as it is bought
+    r",?\s*\b(?:cooked|prepared|boiled|made)\s+(?:al dente\s+)?(?:according to|as directed|per|following|by)\b"
+    r"\s*(?:on\s+)?(?:the\s+)?(?:package|packet|box|pkg|label|directions?|instructions?)?[^,;()]*",
+    re.IGNORECASE,
+)
+_BY_HAND = re.compile(  # whole tomatoes that are crushed are not those from a can of crushed ones
+    r",?\s*\b(?:crushed|broken up|squeezed)\s+(?:up\s+)?(?:by|with|in)\s+(?:your\s+|the\s+)?(?:clean\s+)?"
+    r"(?:hands?|fingers)\b",
     re.IGNORECASE,
 )
 _TURNED_OFF = re.compile(r"\b(skin|bone|crust)s? off\b", re.IGNORECASE)
@@ -209,6 +220,8 @@ def tidy(line: str) -> str:
     for pattern, plain in _UNITS:
         text = pattern.sub(plain, text)
     text = _JOINED.sub(r"\1", text)
+    text = _BY_THE_PACKAGE.sub("", text) if re.search(r"accord|direct|package|instruc", text) else text
+    text = _BY_HAND.sub("", text) if re.search(r"hand|finger", text) else text
     text = _denied(_INTO_PIECES.sub("", text))
     text = _SORTED.sub(lambda found: found[1] or "", text) if "rinsed" in text else text
     text = _MINCE.sub(r"ground \1\2", _MINCED.sub("ground ", text)) if "mince" in text.lower() else text
@@ -219,7 +232,7 @@ def tidy(line: str) -> str:
     if re.search(r"remov|discard|trimmed|skimmed|\boff\b|minus|without|\bno\b|snapped|cut|peeled|pulled|scraped", text):
         text = _TURNED_OFF.sub(lambda found: _PARTS[found[1].lower()], text)
         text = _REMOVED.sub(_taken_off, text)
-        text = _REMOVE.sub(_taken_off, text)
+        text = _REMOVE.sub(lambda found: _taken_off(found, bought_without=bool(found["without"])), text)
     return _WASHED.sub(" ", _DRIED_OFF.sub("", text)).strip() if text else text
 
 
@@ -233,8 +246,12 @@ def _denied(text: str) -> str:
     return _SAVED.sub("", text) if re.search(r"juice|liquid|reserv|sav|keep|brine|syrup|with", lower) else text
 
 
-def _taken_off(found: re.Match[str]) -> str:
-    """Return "skinless" for "skin removed"; the parts that no word is known for are dropped."""
+def _taken_off(found: re.Match[str], bought_without: bool = False) -> str:
+    """Return "skinless" for "skin removed"; the parts that no word is known for are dropped.
+
+    What is bought without its skin was not weighed with it.
+    """
     parts = re.findall(r"[a-z]+", re.sub(r"silver ?skin", "", found["parts"].lower()))
     said = (_PARTS.get(part) or _PARTS.get(part.rstrip("s")) for part in parts)
-    return f"{' '.join(dict.fromkeys(word for word in said if word))} "
+    text = " ".join(dict.fromkeys(word for word in said if word))
+    return f"{text.replace(' deskinned', '') if bought_without else text} "

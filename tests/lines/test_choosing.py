@@ -49,10 +49,8 @@ def test_the_longest_name_is_meant(name, key):
         "tofu",
         "bread",
         "onion dip",
-        "vegan butter",
         "coriander",
         "gluten-free flour",
-        "dairy-free yogurt",
         "lobster bisque",
         "pizza crust",
     ],
@@ -62,6 +60,45 @@ def test_words_that_fit_several_foods_are_asked(name):
     assert choice.food is None
     assert 'which food "' in choice.problem
     assert choice.choices
+
+
+@for_each(
+    ("name", "never"),
+    [
+        ("gluten-free flour", lambda food: {"wheat", "gluten"}.intersection(food.allergens)),
+        ("gluten-free cookies", lambda food: {"wheat", "gluten"}.intersection(food.allergens)),
+        ("dairy-free cheese", lambda food: "milk" in food.allergens),
+        ("vegan cheese", lambda food: food.origin == "animal"),
+        ("no salt added petite tomatillos in sauce", lambda food: food.key.endswith("-salted")),
+    ],
+)
+def test_no_choice_holds_what_the_words_exclude(name, never):
+    choice = chosen(name)
+    assert choice.food is None
+    assert not [match.food for match in choice.choices if never(TABLE[match.food])]
+
+
+def test_a_form_that_is_not_there_is_asked_with_foods_of_the_same_kind():
+    choice = chosen("reduced-fat feta")
+    assert [match.food.partition("-")[0] for match in choice.choices] == ["cheese"] * len(choice.choices)
+    assert choice.choices[0].food == "cheese-feta"
+
+
+@for_each(
+    ("name", "after", "key"),
+    [
+        ("light tuna in water", "no salt added", "tuna-canned-water-unsalted"),
+        ("fat-free low-sodium cottage cheese", "", "cheese-cottage-1-unsalted"),
+        ("low-sodium light soy sauce", "", "soy-sauce-low-sodium"),
+    ],
+)
+def test_two_things_of_which_there_is_less_are_both_heeded(name, after, key):
+    choice = chosen(name, after)
+    assert (choice.food.key, choice.problem) == (key, "")
+
+
+def test_a_food_that_is_low_in_one_of_two_things_only_is_asked_about():
+    assert 'no "low fat" form of "Cheddar, low-sodium"' in chosen("low-fat low-sodium cheddar").problem
 
 
 def test_a_food_that_is_not_there_is_told():
