@@ -61,7 +61,7 @@ def joints(one: Read) -> Iterator[Joint]:
         before, behind = range(at - comma), range(at + 1, len(said))
         full = _has_verb(said, before) and (_has_verb(said, behind) or _new_clause(said, at))
         led = said.text_at(0) in _LEADS or said.text_at(at + 1) in _GO_ON
-        stands = comma or _denies(said, at + 1) or (full and not led)
+        stands = comma or _denies(said, at + 1) or _denies(said, at - 1) or (full and not led)
         halves = (said.text[: said.tokens[at - comma].start], said.text[said.tokens[at + 1].start :])
         yield Joint(halves, full, stands, _is_changed(one, at))
 
@@ -76,7 +76,7 @@ def _parts(one: Read, at: int, comma: bool) -> bool:
     of_food = any(claim.about.kind == FOOD for claim in one.claims if min(claim.places) < at)
     if said.text_at(at + 1) in _GO_ON and of_food:  # "they" may be who the first was about
         return False
-    if comma or _new_clause(said, at):
+    if comma or _new_clause(said, at) or _denies(said, at - 1):  # "sadly not and leave it on the counter"
         return True
     if _denies(said, at + 1):  # "and no nuts in this one"
         own = any(said.text_at(place) in _HERE for place in range(at + 2, len(said)))

@@ -93,6 +93,7 @@ def test_joining_two_sentences_never_gives_a_better_verdict_than_the_worse_of_th
 
 # Joined by a bare "and": a word of one half ("no", "not", a food) may be taken to belong to the other.
 JOINED = (
+    ("haddock", "Is it low in sodium? Sadly not", "leave it to cool on the counter overnight, then chill it."),
     ("pork", "A slice or two can still be a bit pink at 145", "skip the soy sauce, no doubt about it."),
     ("haddock", "The fish is done as soon as it turns white", "give it a day or two in the fridge, no more."),
     ("pork", "Leave out the cashews and there are no tree nuts", "a slice or two can still be a bit pink at 145."),
