@@ -8,7 +8,7 @@ from itertools import islice
 from kit.food.amounts import read_count
 from kit.food.vocabulary import words
 from kit.lines.page_amounts import starts_with_amount, unit_words
-from kit.lines.page_lines import Kind, Named, PageLine, part_of
+from kit.lines.page_lines import Kind, Named, PageLine, part_of, without_bracket
 from kit.lines.page_words import is_whole
 
 _OPEN_END = re.compile(r"(?:\b(?:and|or|of|with|in|a|the|plus|to)|[-/&%(])$", re.IGNORECASE)
@@ -163,7 +163,7 @@ def _is_part(page: Sequence[PageLine], line: PageLine, named: Named, *, aside: b
         return False
     if below.kind is Kind.CELL and (next_one is None or next_one.kind in _NOT_FOOD):
         return False  # an amount under its food
-    if is_whole("part", line.text):
+    if is_whole("part", without_bracket(line.text)):
         return True
     capitals = line.text.isupper() and not below.text.isupper()
     return (line.after_blank or capitals or aside) and (capitals or named(line.text) is None)

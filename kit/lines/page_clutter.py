@@ -35,6 +35,7 @@ _CLUTTER = (
         r"^\W*(?:page\s+\d{1,3}\s*/|(?:page\s+)?\d{1,3}\s+of)\s*\d{1,3}\W*$|^\W*(?:page|p\.)\s*\d{1,3}\W*$"
     ),  # a page number
     _pattern(r"^\W*(?:(?:[\d./]+|half|double)\s*x\W*)+$|^\W*(?:(?:us customary|us|metric|imperial)\W*){2,}$"),  # scales
+    _pattern(r"_{3,}"),  # a form to fill in
 )
 _DURATION = _pattern(
     rf"^\W*(?:\d[\d./ ]*(?:(?:-|to)\s*\d+\s*)?|an?\s+){_SPAN}\b\.?",

@@ -8,6 +8,7 @@ from enum import Enum, auto
 from kit.food.amounts import plain_characters, read_count
 from kit.food.composition import Food
 from kit.food.vocabulary import line_words, words
+from kit.lines.each_serving import for_each_serving
 from kit.lines.page_amounts import is_cell, starts_with_amount, unit_words
 from kit.lines.page_clutter import is_clutter, is_nutrition, is_step, is_time, is_tool
 from kit.lines.page_columns import in_one_column, without_pictures
@@ -130,7 +131,7 @@ def _cells(raw: str) -> Sequence[str]:
     """Return a line cut where "Prep: 10 min | Serves 4" has several facts, or with the cells of a table joined."""
     if len(raw) > LONGEST_LINE:
         return [raw]
-    parts = [part for part in re.split(r"\s+[|\u2022\u00b7]\s+|\s*\|\s*", raw.strip().strip("|")) if part.strip()]
+    parts = [part for part in re.split(r"\s+[|\u2022\u00b7\u22c5]\s+|\s*\|\s*", raw.strip().strip("|")) if part.strip()]
     if len(parts) > 1:
         facts = [_own_kind(part.strip()) for part in parts]
         if any(kind in (Kind.YIELD, Kind.CLUTTER, Kind.NUTRITION) for kind in facts):
@@ -184,7 +185,7 @@ def _line(raw: str, place: int, row: int, after_blank: bool) -> PageLine:
     boxed = _BOX.match(raw)
     marked = _MARKED.match(raw.strip())
     plain = next(filter(None, marked.groups())) if marked else raw[boxed.end() :] if boxed else raw
-    plain = re.sub(r"\*\*|__", "", plain)
+    plain = re.sub(r"\*\*|(?<!_)__(?!_)", "", plain)
     text = re.sub(r"\s+", " ", without_bullet(plain)).strip(" *_") if not marked else plain.strip()
     numbered = _NUMBERED.match(raw) is not None
     bulleted = not marked and not numbered and (boxed is not None or without_bullet(plain) != plain.strip())
@@ -249,8 +250,14 @@ def part_of(line: PageLine) -> str:
         of = _ingredients_of(text)
         named = ((of["of"] or of["before"] or "") if of else "").strip()
         text = "" if re.match(r"(?:the|all|main|recipe|your|our|about)?$|\d", named, re.IGNORECASE) else named
-    text = re.sub(r"\s*\([^()]*\)$", "", text)
-    return re.sub(r"^for\s+(?:the\s+)?", "", text, flags=re.IGNORECASE).strip().lower()
+    if for_each_serving("", text):  # kept, since it makes every amount below that of one serving
+        return text.lower()
+    return re.sub(r"^for\s+(?:the\s+)?", "", without_bracket(text), flags=re.IGNORECASE).strip().lower()
+
+
+def without_bracket(text: str) -> str:
+    """Return a heading without the remark in brackets behind it: "Toppings (optional)"."""
+    return re.sub(r"\s*\([^()]*\)$", "", text)
 
 
 def _with_awaited_yields(lines: Sequence[PageLine]) -> tuple[PageLine, ...]:

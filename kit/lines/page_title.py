@@ -14,7 +14,7 @@ from kit.lines.page_words import is_whole, page_words, start
 
 _NAMED = re.compile(
     r"^(?:title|recipe(?: name| title)?|(?:(?:today's|tonight's|featured|our|new|this (?:week|month|day)'?s?) )?recipe"
-    r"(?: of the (?:day|week|month))?|subject|name|dish)\s*:\s*(?P<title>\S.*)$",
+    r"(?: of the (?:day|week|month))?|subject|name|dish)\s*:\s*(?P<title>[^\s_].*)$",
     re.IGNORECASE,
 )
 _REPLY = re.compile(r"^(?:re|fwd?|aw|wg)\s*:\s*", re.IGNORECASE)
@@ -44,7 +44,7 @@ def find_title(page: Sequence[PageLine], until: int, named: Named) -> tuple[str,
     """
     for line in page[:until]:
         stated = _NAMED.match(line.text)
-        if stated:
+        if stated and not _says_nothing(stated):
             return cleaned(_REPLY.sub("", stated["title"])), line.place + 1
     above = [line for line in page[:until] if line.kind is not Kind.BLANK]
     candidates = [line for line in above if _may_be_title(line)]
@@ -64,6 +64,12 @@ def find_title(page: Sequence[PageLine], until: int, named: Named) -> tuple[str,
     if short != title and seen[_plain(short)]:
         title = short
     return title, last.place + 1
+
+
+def _says_nothing(stated: re.Match[str]) -> bool:
+    """Whether the subject of a letter names no dish: "Subject: Recipe from today"."""
+    letter = stated[0].lower().startswith("subject")
+    return letter and not (_says_dish(stated["title"]) or _names_food(stated["title"]))
 
 
 def _over_lines(page: Sequence[PageLine], line: PageLine, until: int) -> tuple[PageLine, PageLine]:
@@ -110,7 +116,9 @@ def _may_be_title(line: PageLine) -> bool:
         return False
     if line.kind is Kind.PART and not line.marked:
         return False
-    return not (_GREETING.match(text) or is_whole("site", text) or text.endswith((",", ";", "...")))
+    return not (
+        _GREETING.match(text) or _NAMED.match(text) or is_whole("site", text) or text.endswith((",", ";", "..."))
+    )
 
 
 def _stands_apart(page: Sequence[PageLine], line: PageLine, named: Named) -> bool:

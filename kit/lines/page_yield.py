@@ -18,7 +18,7 @@ _LABEL = re.compile(
     r"(?P<label>serves|servings|serving\(s\)|serving(?=\s*:?\s*\d+$)|yields?|makes|portions?|feeds|enough\s+for|quantity)"
     r"(?!\s+(?:size|suggestion|ideas?|with|this|it|immediately|warm|hot|cold|over|on|in|at|as)\b)"
     r"(?:\s+(?:per|in)\s+(?:the\s+|this\s+)?(?:recipe|container))?"
-    r"(?:\s+yields?)?(?!\w)\s*(?:[:.=]|-(?=\s))*\s*(?P<amount>.*)$",
+    r"(?:\s+yields?)?(?![^\W\d])\s*(?:[:.=]|-(?=\s))*\s*(?P<amount>.*)$",
     re.IGNORECASE,
 )
 _FOR = re.compile(rf"^for\s+(?P<amount>{_NUMBER})(?:\s+{_PEOPLE})?\s*[:.]?$", re.IGNORECASE)
@@ -50,6 +50,8 @@ _WHOLE = re.compile(
     r"tarts?|quiches?|roasts?|recipes?)\b",
     re.IGNORECASE,
 )
+
+_SMALL = re.compile(r"(?:mini|miniature|individual|little|tiny|single-serve|personal)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,7 +137,8 @@ def _amount(text: str, served: bool) -> Yield:
     pieces = _PIECES.search(rest)
     if pieces and (_WHOLE.search(rest[: pieces.start()]) or _measured(rest)):
         return Yield(read_count(pieces["amount"])[0], _called(pieces["called"]), 2)
-    if _measured(rest) or (_WHOLE.search(rest) and not _PIECES.match(f"1 {rest}")):
+    small = _SMALL.match(first)  # "2 dozen mini loaves"
+    if _measured(rest) or (_WHOLE.search(rest) and not small and not _PIECES.match(f"1 {rest}")):
         return Yield(None, "", 2)
     return Yield(count, _called(rest), 2)
 

@@ -7,6 +7,7 @@ from functools import lru_cache
 from kit.food.composition import Food, Foods, foods
 from kit.food.vocabulary import words
 from kit.lines.choosing import Choice, choose
+from kit.lines.each_serving import for_each_serving
 from kit.lines.measuring import measured
 from kit.lines.naming import foods_named, swaps_of, vague_measure
 from kit.lines.parsed_line import ParsedLine, take_apart
@@ -50,7 +51,17 @@ def read_each(
     with choices of the same kind.
     """
     readings = _readings(line, food, foods() if table is None else table, system)
+    if one := for_each_serving(line, part):
+        readings = tuple(_of_one(reading, one) for reading in readings)
     return tuple(replace(reading, part=part) for reading in readings) if part else readings
+
+
+def _of_one(reading: Reading, one: str) -> Reading:
+    """Return what is asked of an amount that is only that of one serving, in the words that say so."""
+    if reading.is_open or not reading.grams:
+        return reading
+    problem = f'"{one}" is the amount for one of them; write the amount for the whole recipe, without these words'
+    return Reading(reading.line, reading.food, problem=problem)
 
 
 def read_lines(lines: Iterable[str], *, table: Foods | None = None, system: str = "us") -> list[Reading]:
