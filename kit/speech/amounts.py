@@ -1,14 +1,14 @@
 """Spoken amounts: "about 430 calories", "thirty-four grams of protein", "under 100 mg of sodium", "a gram of salt"."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kit.meal.certainty import Range
 from kit.rules.spoken import HARDLY_ANY, quantity_words, words_of
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
-from kit.speech.basis import basis_near, handful, piece_of
-from kit.speech.claim import FOOD, SERVING, THE_DISH, WEIGHT, About, Claim, Edit, Finding
-from kit.speech.parts import food_part, is_dish, is_food
+from kit.speech.amounts_of import AMOUNT_UNITS, ENERGY_UNITS, about_of
+from kit.speech.claim import SERVING, THE_DISH, WEIGHT, About, Claim, Edit, Finding
+from kit.speech.parts import is_dish, is_food
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence
 from kit.speech.slots import Named, negated, nutrient_before, nutrients_after, share_at
@@ -18,9 +18,7 @@ from kit.talk.dish import Dish
 from kit.texts import UNKNOWN, number
 
 FAMILY = "amount"
-ENERGY_UNITS = ("kcal", "kJ")
 _OF_THEM = ("that", "it", "which", "this", "them", "those", "these")
-_UNITS = (*ENERGY_UNITS, "g", "mg", "µg", "iu")
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +47,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             and (sentence.is_a(at + 2, "nutrient") or _part_of_it(sentence, at) is not None)
         ):
             said, unit = Quantity(said.low, said.high, last_unit, said.relation), last_unit
-        if unit not in _UNITS or _is_aim(sentence, at):
+        if unit not in AMOUNT_UNITS or _is_aim(sentence, at):
             continue
         named = _nutrient(sentence, at, unit)
         if named is None:
@@ -60,7 +58,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         told_from = sentence.text_at(at - 1) == "but" and at > 1 and sentence.tokens[at - 2].quantity is not None
         claim = AmountClaim(
             places,
-            _about(sentence, at, about[at]),
+            THE_DISH if _of_the(sentence, at) else about_of(sentence, at, about[at]),
             negated(sentence, at) or _none_of(sentence, at),
             named.nutrient,
             said,
@@ -71,7 +69,25 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         if named.place < at:
             sentence.counted.add(named.place)
         found.append(claim)
+        found += _part_of_amount(sentence, about, at, claim)
     return found
+
+
+def _part_of_amount(sentence: Sentence, about: list[About], at: int, whole: AmountClaim) -> list[Claim]:
+    """Return so many of an amount, which is then the dish's: "the salmon brings eighteen of the 26 grams"."""
+    if not _of_the(sentence, at):
+        return []
+    part = sentence.tokens[at - 3].amount
+    sentence.used.add(at - 3)
+    said = Quantity(part.low, part.high, whole.said.unit, part.relation)
+    return [replace(whole, places=(at - 3, *whole.places), about=about[at], said=said, end=0)]
+
+
+def _of_the(sentence: Sentence, at: int) -> bool:
+    """Return whether so many of an amount stand before it: "eighteen of the twenty-six grams"."""
+    part = sentence.tokens[at - 3].amount if at > 2 else NO_QUANTITY
+    led = sentence.text_at(at - 2) == "of" and sentence.text_at(at - 1) in ("the", "its", "those", "our", "your")
+    return led and part.value > 0 and not part.unit and not part.is_fraction and at - 3 not in sentence.used
 
 
 def _is_aim(sentence: Sentence, at: int) -> bool:
@@ -135,12 +151,19 @@ def _nutrient(sentence: Sentence, at: int, unit: str) -> Named | None:
         return None
     between = range(before.place + 1, at)
     if not pronoun and any(
-        (q := sentence.tokens[place].quantity) is not None and q.unit in _UNITS and place not in sentence.used
+        (q := sentence.tokens[place].quantity) is not None and q.unit in AMOUNT_UNITS and place not in sentence.used
         for place in between
     ):
         return None
     # "Salt-wise, one plate holds": a number of plates between is no amount of it.
-    return before if pronoun or before.place not in sentence.used else None
+    both = not any(sentence.tokens[place].quantity is not None for place in between) and _and_its_share(sentence, at)
+    return before if pronoun or both or before.place not in sentence.used else None
+
+
+def _and_its_share(sentence: Sentence, at: int) -> bool:
+    """Return whether an amount is told as a share too: "sodium runs 735 milligrams, close to a third of a day"."""
+    joined = sentence.text_at(at + 1) in (",", "or", "—", "–")
+    return joined and any(share_at(sentence, place) is not None for place in (at + 2, at + 3) if place < len(sentence))
 
 
 def _part_of_it(sentence: Sentence, at: int) -> Named | None:
@@ -157,52 +180,6 @@ def _only(sentence: Sentence, at: int) -> Named | None:
     """Return the one nutrient that a sentence names, before this clause: "salt-wise, a plate holds a gram"."""
     places = [place for place in sentence.places("nutrient") if place < at and place not in sentence.used]
     return Named(sentence.tokens[places[0]].parts["nutrient"], places[0]) if len(places) == 1 else None
-
-
-def _about(sentence: Sentence, at: int, subject: About) -> About:
-    near = basis_near(sentence, at, subject) or piece_of(sentence, at, subject)
-    if near is not None:
-        return near
-    clause = sentence.clause_of(at)
-    if subject.kind != FOOD and (unknown := handful(sentence, at)) is not None:
-        return unknown
-    if (
-        at + 1 < len(sentence)
-        and is_dish(sentence, at + 1)
-        and sentence.tokens[at].text.split(" ")[-1] in ("calorie", "gram", "kcal", "kilojoule")
-    ):
-        return THE_DISH  # "a 430-calorie plate"
-    for place in range(at + 1, clause[-1] + 1):
-        if (
-            sentence.tokens[place].quantity is not None
-            and place > at + 1
-            and sentence.tokens[place].amount.unit in _UNITS
-        ) or (place > at + 1 and share_at(sentence, place) is not None):
-            break
-        counted = sentence.text_at(place - 1) == "is" and sentence.text_at(place - 2) == "what"
-        if sentence.text_at(place) in ("from", "in") and subject.kind != FOOD and not counted:
-            over = place + 1
-            while over < len(sentence) and sentence.text_at(over) in (
-                "the",
-                "a",
-                "an",
-                "each",
-                "every",
-                "those",
-                "that",
-            ):
-                over += 1
-            if over < len(sentence) and is_food(sentence, over) and not is_dish(sentence, over):
-                return food_part(sentence, over)
-    for place in range(at + 1, min(at + 6, clause[-1] + 1)):
-        if (
-            sentence.text_at(place) in ("a", "per", "each", "every")
-            and place + 1 < len(sentence)
-            and is_dish(sentence, place + 1)
-            and sentence.tokens[place + 1].parts["dish"] == "serving"
-        ):
-            return subject if subject.kind == FOOD else THE_DISH  # "the chicken brings 20 grams a plate"
-    return subject
 
 
 def in_unit(said: Quantity, name: str) -> Quantity | None:

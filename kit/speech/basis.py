@@ -71,7 +71,13 @@ def handful(sentence: Sentence, at: int) -> About | None:
             known = sentence.tokens[place - 1].parts or sentence.text_at(place - 1) in _EATERS
             return About(UNKNOWN, words=sentence.text_at(place - 1)) if first and not known else None
         led = place > sentence.clause_of(at)[0] and sentence.text_at(place - 1) in ("the", "these", "those", "our")
-        if led and sentence.is_a(place, "group") and not is_dish(sentence, place) and not is_food(sentence, place):
+        if (
+            led
+            and place not in sentence.used
+            and sentence.is_a(place, "group")
+            and not is_dish(sentence, place)
+            and not is_food(sentence, place)
+        ):
             return About(UNKNOWN, words=sentence.text_at(place))  # "the meat has"
         ones = {sentence.text_at(place - 1), sentence.text_at(place - 2)}
         if sentence.text_at(place) in _HANDS and not ones.isdisjoint((*_ONE, "one")):

@@ -217,7 +217,9 @@ def _times_of(sentence: Sentence, about: list[About], at: int) -> ComparisonClai
         return None
     used = tuple(sorted({at, named[0].place, *other[2]}))
     times = Quantity(quantity.low, quantity.high, "times", quantity.relation, quantity.is_fraction)
-    return ComparisonClaim(used, about[at], negated(sentence, at), named[0].nutrient, 0, times, other[0], other[1])
+    basis = IN_THE_DISH if _brings(sentence, about, at) and is_inside(other[0]) else ""
+    denied = negated(sentence, at)
+    return ComparisonClaim(used, about[at], denied, named[0].nutrient, 0, times, other[0], other[1], basis)
 
 
 def _carried_on(sentence: Sentence, claims: list[Claim]) -> list[Claim]:

@@ -8,7 +8,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import is_dish
+from kit.speech.parts import is_dish, is_verb
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import negated
@@ -73,6 +73,7 @@ _FEEDS = frozenset(  # these need no "people" behind the number
     "serves serve feeds feed enough stretch stretches cuts divides splits".split()
 )
 _HOLDS_FOOD = frozenset("has have holds hold with gets get contains is comes you gives brings".split())
+_ALL = ("the", "all", "these", "our", "all the", "all of the")
 _ORDERS = ("let", "cut", "divide", "make", "fill", "do", "pour")
 
 
@@ -83,15 +84,56 @@ def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> C
         return None
     following = sentence.after(at + 1, lambda token: token.text in _KINDS_OF_ONE)
     if sentence.text_at(following) in ("ingredients", "ingredient"):
-        return _ingredients(sentence, at, said)
-    return _servings(sentence, at, following, said)
+        return _ingredients(sentence, at, following, said)
+    return _servings(sentence, at, following, said) or _counted(sentence, at, following, said)
 
 
-def _ingredients(sentence: Sentence, at: int, said: Quantity) -> IngredientsClaim | None:
+def _ingredients(sentence: Sentence, at: int, following: int, said: Quantity) -> IngredientsClaim | None:
     clause = {sentence.text_at(place) for place in sentence.clause_of(at)}
-    if clause & _OF_INGREDIENTS or said.relation == "exactly":
+    opens = at == sentence.clause_of(at)[0] and not sentence.is_a(following + 1, "verb_bring")  # "ten ingredients, ..."
+    if clause & _OF_INGREDIENTS or said.relation == "exactly" or opens:
         return IngredientsClaim((at,), THE_DISH, negated(sentence, at), said)
     return None
+
+
+def _counted(sentence: Sentence, at: int, following: int, said: Quantity) -> ServingsClaim | None:
+    """Return how many servings there are said to be in passing: "each of the eight bowls", "ten bars, 90 each"."""
+    if said.low != said.high or said.value < 2:
+        return None
+    before, noun = (
+        sentence.text_at(at - 1),
+        sentence.is_a(following, "dish", "serving") and is_dish(sentence, following),
+    )
+    of_all = before in _ALL and (noun or (before == "the" and sentence.text_at(at - 2) == "of"))
+    behind = sentence.text_at(following + 1)
+    if behind == "of" and food_at(sentence, following + 2) is not None:
+        return None  # "the four slices of bread"
+    first = at == sentence.clause_of(at)[0]
+    alone = (
+        noun
+        and first
+        and behind in (",", "at", "of")
+        and any(
+            sentence.text_at(place) in ("each", "apiece", "a", "per") for place in range(following + 2, len(sentence))
+        )
+    )
+    verbs = any(is_verb(sentence, place) for place in range(len(sentence)) if sentence.tokens[place].quantity is None)
+    there = (
+        noun and _there_are(sentence, at) and behind in (",", ".", "", ";", "in", "at", "out", "from", "here", "and")
+    )
+    if of_all or (alone and not verbs) or there:
+        return ServingsClaim((at,), THE_DISH, False, said)
+    return None
+
+
+def _there_are(sentence: Sentence, at: int) -> bool:
+    """Return whether a count is of what there is, or of what comes out: "there are", "you get", "it gives us"."""
+    before = [sentence.text_at(place) for place in sentence.clause_of(at) if place < at]
+    led = before[-2:] in (["there", "are"], ["there", "is"]) or before[-3:] == ["there", "will", "be"]
+    comes = [
+        word for word in before if word not in ("you", "us", "we", "will", "about", "out", "of", "it", "that", "just")
+    ]
+    return led or (comes[-1:] in (["get"], ["gives"], ["give"]) and len(comes) <= 3 and "if" not in before)
 
 
 def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> ServingsClaim | None:
@@ -199,7 +241,9 @@ def _judge_weight(claim: WeightClaim, dish: Dish) -> Finding:
         )
         if whole != whole or whole <= 0:
             return Finding(CANNOT_TELL, "what the dish weighs is not known")
-        of, because = Range(whole, 0.85 * whole, 1.15 * whole), f"it weighs about {number(whole)} g as eaten"
+        lightest, heaviest = dish.subject.heavier
+        of = Range(whole, min(0.85, lightest) * whole, max(1.15, heaviest) * whole)
+        because = f"it weighs about {number(whole)} g ({number(of.low)} to {number(of.high)}) as eaten"
     said = Quantity(claim.said.low * grams, claim.said.high * grams, "g", claim.said.relation)
     near = Range(of.value, min(of.low, 0.93 * of.value), max(of.high, 1.07 * of.value))
     result = fits(said, near if claim.foods else of)

@@ -9,6 +9,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.basis import basis_near
 from kit.speech.claim import FOOD, SERVING, About, Claim, Edit, Finding
+from kit.speech.parts import back
 from kit.speech.sentence import Sentence
 from kit.speech.share_claim import ShareClaim
 from kit.speech.shares import Share
@@ -42,7 +43,8 @@ def _claim(
 ) -> Claim:
     subject = basis_near(sentence, at, about[at]) or about[at]
     if share is not None and share.foods and share.food_places:
-        subject = About(FOOD, 1.0, share.foods)
+        thanked = sentence.text_at(back(sentence, min(share.food_places))) == "thanks to"  # it may not bring all of it
+        subject = About(FOOD, 1.0, share.foods, or_dish=thanked)
     days = [place for place in sentence.clause_of(at) if is_day(sentence, place)]
     own = () if share is not None and named.place in share.of_amounts else (named.place,)
     sentence.used.update({at, *own, *days, *(share.food_places if share else ())})

@@ -59,7 +59,8 @@ _SHARES_OUT = frozenset(
 _INSIDE = ("in", "of", "per", "for", "to")
 _OF_THEM = ("these", "those", "them", "the", "our", "my", "your")
 _JOINTS = frozenset(("and", "plus", "&"))
-_INTO = ("into", "in", "between", "among", "to")
+_AMONG = ("between", "among")
+_INTO = ("into", "in", "between", "among", "to", "by")
 
 
 def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
@@ -139,14 +140,18 @@ def _the_same(sentence: Sentence) -> list[Claim]:
 def _shared_out(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """Return the claims with the amounts asked about that are shared out or added up: "if you cut it into ten"."""
     counted = [claim for claim in claims if isinstance(claim, (AmountClaim, DayShareClaim))]
-    if not counted or any(isinstance(claim, ServingsClaim) for claim in claims):
-        return list(claims)
     together = not _TOGETHER.isdisjoint(sentence.words) and all(claim.about.count == 1 for claim in counted)
+    served = [claim for claim in claims if isinstance(claim, ServingsClaim)]
+    if not counted or (served and not together):
+        return list(claims)
+    if served:  # "a dozen slices, at 240 calories altogether"
+        return [*(claim for claim in claims if claim not in counted), asked(sentence, counted[0].places)]
     for at, said in sentence.quantities():
         if said.unit or said.is_fraction or said.value < 2:
             continue
         verb = any(sentence.text_at(place) in _SHARES_OUT for place in range(max(0, at - 6), at))
-        if together or (sentence.text_at(at - 1) in _INTO and verb):
+        among = sentence.text_at(at).startswith(_AMONG)  # "between the five of you"
+        if together or among or (sentence.text_at(at - 1) in _INTO and verb):
             return [*(claim for claim in claims if claim not in counted), asked(sentence, (at,), (max(0, at - 1), at))]
     return list(claims)
 

@@ -61,6 +61,9 @@ def is_food(sentence: Sentence, at: int) -> bool:
         if at == 0 and token.parts["nutrient"] in ("salt", "sugars") and following in ("and", "plus"):
             other = at + 2 + (sentence.text_at(at + 2) in DETERMINERS)
             return food_at(sentence, other) is not None and not sentence.tokens[other].is_a("nutrient")
+        weighed = sentence.tokens[at + 2].amount.unit in ("g", "mg") if at + 2 < len(sentence) else False
+        if following in ("is", "comes") and weighed and sentence.text_at(at + 3) != "of":
+            return False  # "the salt is just shy of a gram and a half"
         return (
             sentence.text_at(at - 1) in ("the", "added", "of", "from", "and")
             and (

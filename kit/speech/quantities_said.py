@@ -162,8 +162,8 @@ class _Quantity:
             return
         self.unit, self.is_fraction = unit, False
         self.place += ahead + 1
-        if self._text(0) == "and" and self._number(1).is_fraction and self._text(1).startswith(("a ", "half")):
-            if self._text(2) in _OF_THE_REST:
+        if self._text(0) == "and" and self._number(1).is_fraction and self._number(1).value < 1:
+            if self._text(2) in _OF_THE_REST or self._is_a(2, "nutrient"):
                 return
             if self._text(2) == "of" and self._text(3) in ("the", "your", "its"):
                 return

@@ -24,11 +24,13 @@ from kit.speech import (
     effects,
     effects_judged,
     energy_shares,
+    foods_counted,
     health,
     hedges,
     keeping,
     keeping_judged,
     kinds,
+    numbers_left,
     nutrient_parts,
     unread,
     wordings,
@@ -38,7 +40,7 @@ from kit.speech.changes_said import LEAVE_OUT, TRIED, SaidChange, read_change
 from kit.speech.claim import FOOD, Claim, Finding
 from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.foods_said import FoodNames, names_of
-from kit.speech.sentence import Sentence, sentence
+from kit.speech.sentence import Sentence, food_at, sentence
 from kit.speech.shares import shares
 from kit.speech.subjects import subjects
 from kit.speech.wordings_claim import WordingClaim
@@ -64,6 +66,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     counts.ServingsClaim: (counts.FAMILY, counts.judge),
     counts.IngredientsClaim: (counts.FAMILY, counts.judge),
     counts.WeightClaim: (counts.FAMILY, counts.judge),
+    foods_counted.FoodCountClaim: (foods_counted.FAMILY, foods_counted.judge),
     balance.BalanceClaim: (balance.FAMILY, balance.judge),
     health.HealthClaim: (health.FAMILY, health.judge),
     health.SafetyClaim: (keeping.FAMILY, health.judge),
@@ -89,6 +92,8 @@ _EITHER_WAY = re.compile(
     r"\b(?:and|or|even) with (?:it|them)\b|\bwith (?:it|them)(?: too)? *[.,;!]|\beither way\b|\bwith or without\b"
 )
 _OPEN_CHANGES = frozenset("instead".split())
+_AMOUNT_ORDERS = ("double", "triple", "halve", "quadruple", "increase", "reduce", "lower")
+_THEN = ("it", "you", "we", "that", "there", "they", "a", "each", "every", "one")
 _IF = frozenset("if unless provided providing once".split())
 
 
@@ -240,9 +245,11 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += wordings.read(said, about)
     claims += kinds.read(said, about)
     claims += unread.read(said)
+    claims += foods_counted.read(said, claims) if change is None else []
     claims += unread.other_amounts(said, claims) if change is None else []
     claims += hedges.qualifiers(said, claims, change)
-    claims = hedges.reported(said, denials.denied(said, doubts.doubted(said, claims)))
+    claims = denials.denied(said, doubts.doubted(said, claims))
+    claims = hedges.reported(said, claims + (numbers_left.left(said, claims) if change is None else []))
     claims.sort(key=lambda claim: claim.places)
     texts = {token.text for token in said.tokens}
     undone = change is not None and _EITHER_WAY.search(text.lower()) is not None
@@ -260,7 +267,14 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
 def _swaps_first(said: Sentence) -> bool:
     """Return whether an order to take something else leads to what is claimed: "use tamari and it's gluten-free"."""
     ordered = said.text_at(0) in ("use", "try", "swap", "switch", "swap in", "sub", "substitute")
-    return ordered and any(said.text_at(at) in ("and", ",") and said.text_at(at + 1) == "it" for at in range(len(said)))
+    then = _THEN if _sets_amount(said) else ("it",) if ordered else ()
+    return any(said.text_at(at) in ("and", ",") and said.text_at(at + 1) in then for at in range(len(said)))
+
+
+def _sets_amount(said: Sentence) -> bool:
+    """Return whether an order to take more or less of a food opens the sentence: "double the salt and you're at"."""
+    led = said.text_at(0) in _AMOUNT_ORDERS or said.tokens[0].amount.unit == "times" if len(said) else False
+    return led and any(food_at(said, at) is not None for at in said.clause_of(0))
 
 
 def family_of(claim: Claim) -> str:

@@ -82,7 +82,7 @@ def shares(sentence: Sentence, about: list[About]) -> list[Share]:
 
 def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earlier: list[Share]) -> Share | None:
     whole, day, following = _whole(sentence, at, earlier)
-    if not whole:
+    if not whole or (said.relation == "much" and whole[0].nutrient == "water"):  # "it holds a lot of water"
         return None
     end = _end(sentence, following, at)
     day = day or _day_after(sentence, following, end)

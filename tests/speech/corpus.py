@@ -30,6 +30,7 @@ SETS = (
     "fresh_eleventh",
     "fresh_twelfth",
     "fresh_fourteenth",
+    "fresh_fifteenth",
 )
 TRAPS = ("fresh_thirteenth",)  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
