@@ -9,6 +9,7 @@ NEARLY_ALL, PLAINLY_NOT_NEARLY_ALL, ALL, HARDLY = 0.90, 0.75, 0.985, 0.05  # com
 OF_A_FRACTION = 0.15  # "a third" holds from 0.85 to 1.15 of it: common practice
 LITTLE_OVER, MUCH_OVER = 1.20, 1.35  # "just over": up to a fifth more; past a third more it is no longer just
 MOST_ROUNDED = 0.10  # what rounding may change: 6.3 rounded to ten is another number
+NOT_ABOVE = 0.02  # "nearly half" is said of no more than 52 %, "nearly 400" of no more than 408
 WELL = 0.90  # "well under" is at most nine tenths of it
 
 
@@ -97,6 +98,8 @@ def _fits(said: Quantity, of: Range) -> bool | None:
         return _just_over(number, of)
     if relation == "nearly" and said.unit != SHARE and not _about(said, of):
         return _just_under(number, of)
+    if relation == "nearly" and of.value > number + (NOT_ABOVE if said.unit == SHARE else NOT_ABOVE * number):
+        return None if _about(said, of) else False
     return _about(said, of)
 
 
