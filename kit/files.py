@@ -99,6 +99,17 @@ def exists(path: Path) -> bool:
         return False
 
 
+def refusal(path: Path) -> str:
+    """Return why it cannot be seen whether something lies at a path ("Permission denied"); empty where it can."""
+    try:
+        path.stat()
+    except PermissionError as fault:
+        return _reason(fault)
+    except (OSError, ValueError):
+        return ""
+    return ""
+
+
 def write_whole(path: Path, content: str | bytes, *, replace: bool = False) -> Path:
     """Write a file through a temporary one beside it, so that no reader ever sees half of it.
 

@@ -106,6 +106,10 @@ def find_talk(talk: str | Path) -> TalkEntry:
     if titled:
         return (own or titled)[0]
     shown = asked if len(asked) <= 80 else f"{asked[:80]}..."
+    if refused := files.refusal(Path(asked)):
+        raise KitError(f"{shown} cannot be read ({refused}); choose a file you may read")
+    if files.is_folder(Path(asked)):
+        raise KitError(f"{shown} is a folder; write the name of a talk, or of a file in the folder")
     raise UnknownNameError(
         "talk or recipe file", shown, dict.fromkeys(word for entry in every for word in (entry.name, entry.title))
     )

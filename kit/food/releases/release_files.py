@@ -57,6 +57,8 @@ class ReleaseFolder:
         if not files.is_folder(self.folder):
             kind = "is a file" if files.exists(self.folder) else "does not exist"
             raise ReleaseError(f"folder {self.folder} {kind}; give the folder that holds the release's food.csv")
+        if refused := files.refusal(self.folder / "food.csv"):
+            raise ReleaseError(f"folder {self.folder} cannot be read ({refused}); choose a folder you may read")
         missing = [name for name in COLUMNS if name not in OPTIONAL and not self.has(name)]
         if missing:
             inside = next((path.parent for path in sorted(self.folder.glob("*/food.csv"))), None)
@@ -65,7 +67,7 @@ class ReleaseFolder:
 
     def has(self, name: str) -> bool:
         """Return whether the release has this file."""
-        return (self.folder / name).is_file()
+        return files.is_file(self.folder / name)
 
     def rows(self, name: str) -> Iterator[tuple[int, Row]]:
         """Yield each row's line and the cells of the file's columns in `COLUMNS`, which may stand in any order.
