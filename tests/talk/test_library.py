@@ -182,7 +182,7 @@ def test_without_a_home_the_variable_is_named(monkeypatch):
 
 @pytest.mark.parametrize("name", ["a" * 300, "a\x00b", "/" * 5000, "\ud800"])
 def test_names_that_no_file_can_have_are_told(name):
-    with pytest.raises(KitError, match="no talk or recipe file|is a folder"):
+    with pytest.raises(KitError, match=r"no talk or recipe file|is a folder"):
         read_talk(name)
 
 
