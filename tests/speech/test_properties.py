@@ -51,7 +51,7 @@ DENIALS = (
     (r"^((?:The|This|A|It|Each|One)\b[^,.;:?]*?) (serve|bring|give|hold|make|save|keep)s\b", r"\1 does not \2"),
 )
 PRONOUN = re.compile(r"(?:it|they|that|these|those|this|call it)\b", re.IGNORECASE)
-# Random ones in every run; `TALK_KIT_TRIES=5000` for a long one.
+# `TALK_KIT_TRIES=5000` for a long run, of others each time.
 TRIES = settings(max_examples=int(os.environ.get("TALK_KIT_TRIES", "60")), deadline=None)
 
 
