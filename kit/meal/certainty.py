@@ -21,6 +21,7 @@ Array = NDArray[np.float64]
 _ROUND_STEPS = (5.0, 2.5, 1.0)
 _HALF_A_UNIT, _TENTH, _NEARLY_ONE = 0.5, 0.1, 0.95
 _MOST_DIGITS = 6  # no step asks for more
+_FORGIVEN = 0.05  # of a number: rounded by more it reads as an error beside a chart
 _SPOKEN_UNITS = {"kcal": ("calorie", "calories"), "g": ("gram", "grams"), "mg": ("milligram", "milligrams")}
 _SPOKEN_UNITS["µg"] = ("microgram", "micrograms")
 _SMALLER = {"g": "mg", "mg": "µg"}
@@ -159,17 +160,29 @@ def round_step(half_width: float) -> float:
 def said_number(value: float, half_width: float) -> float:
     """Return the value rounded to the step that can be said.
 
+    However wide the range, a number is not rounded by more than a twentieth of it as long as whole ones can be said:
+    16.8 from 11 to 23 is "about 17", not 15.
+
     Examples
     --------
     >>> said_number(431, 30), said_number(16.9, 1.3), said_number(8.13, 0.4), said_number(1.02, 0.04)
     (425.0, 17.0, 8.0, 1.0)
+    >>> said_number(16.8, 5.9), said_number(86.6, 28.7), said_number(3.4, 1.2)
+    (17.0, 90.0, 3.0)
     """
     if half_width <= 0:
         return value
+    step = _said_step(value, half_width)
+    return round(round(value / step) * step, 9)
+
+
+def _said_step(value: float, half_width: float) -> float:
+    """Return the step that a value is said in."""
     step = round_step(half_width)
     if step < _TENTH and abs(round(value, 1) - value) <= half_width:
-        step = _TENTH  # nobody says 1.02 where 1 is as true
-    return round(round(value / step) * step, 9)
+        return _TENTH  # nobody says 1.02 where 1 is as true
+    off = abs(round(value / step) * step - value)
+    return step if step <= 1 or off <= _FORGIVEN * value else _said_step(value, 0.9 * step)
 
 
 def spoken(value: float, low: float, high: float, unit: str = "", decimals: int = 0, at_least: bool = False) -> str:
@@ -228,7 +241,7 @@ def spoken_parts(
     else:
         said, digits = said_number(value, high - value), _MOST_DIGITS
         if at_least and said > value + 1e-9:  # "at least" must not say more than is known
-            said -= max(round_step(high - value), _TENTH if said == round(said, 1) else 0.0)
+            said -= _said_step(value, high - value)
     return about, number(said, digits), single if said == 1 else several
 
 
