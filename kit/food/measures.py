@@ -247,7 +247,7 @@ def kitchen_volumes(top: float, low: float = 0.0) -> list[tuple[float, str]]:
     Returns
     -------
     list of (count, noun)
-        1/8 to 2 tsp, 1 to 3 tbsp, then quarters, thirds and halves of a cup (common practice).
+        1/8 to 2 tsp, 4 and 5 tsp, 1 to 3 tbsp, then quarters, thirds and halves of a cup (common practice).
 
     Examples
     --------
@@ -257,7 +257,8 @@ def kitchen_volumes(top: float, low: float = 0.0) -> list[tuple[float, str]]:
     known = units()
     cups = _ladder(CUP_FRACTIONS, max(1.0, np.ceil(top / known["cup"].size)), fine_below=6)
     ladder = [(step, "tsp") for step in (1 / 8, 1 / 4, 1 / 2, 3 / 4, 1, 1.5, 2)]
-    ladder += [(step, "tbsp") for step in (1, 2, 3)] + [(float(step), "cup") for step in cups if step > 0]
+    ladder += [(1, "tbsp"), (4, "tsp"), (5, "tsp"), (2, "tbsp"), (3, "tbsp")]
+    ladder += [(float(step), "cup") for step in cups if step > 0]
     sizes = [count * known[noun].size for count, noun in ladder]
     slack = 1.02  # 60 mL asks for a quarter cup of 59.1 mL
     return [step for step, size in zip(ladder, sizes, strict=True) if low / slack <= size <= top * slack]

@@ -4,7 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import ceil, floor, log10
 
-from kit.food.measures import amount_text, common_fraction, kitchen_steps, kitchen_volumes, unit
+from kit.food.measures import amount_text, common_fraction, kitchen_steps, kitchen_volumes, plural, unit
+from kit.food.names import lowered
+from kit.lines.nearest_measure import SIZES
 from kit.meal.recipe import MOST_GRAMS, Ingredient
 from kit.texts import quantity
 
@@ -116,7 +118,7 @@ def slider_steps(ingredient: Ingredient, system: str = "us") -> tuple[KitchenSte
     >>> from kit.meal.recipe import recipe
     >>> lentils = recipe("Pot", ["1 cup lentils, dry"]).ingredients[0]
     >>> [step.label for step in slider_steps(lentils)][:3], slider_steps(lentils)[-1].label
-    (['left out', '2 tbsp', '3 tbsp'], '2 cups')
+    (['left out', '4 tsp', '5 tsp'], '2 cups')
     """
     low, high = ingredient.slider or (0.0, 2 * ingredient.grams or ingredient.noun_grams * 2)
     own = KitchenStep(_own_label(ingredient, ingredient.grams, system), ingredient.grams)
@@ -203,10 +205,22 @@ def _whole(ingredient: Ingredient) -> KitchenAmount:
 
 
 def kitchen_line(ingredient: Ingredient, system: str = "us") -> str:
-    """Return an ingredient as a line to cook from, with the rounding error where it is over 5 %."""
+    """Return an ingredient as a line to cook from, with the rounding error where it is over 5 %.
+
+    Examples
+    --------
+    >>> from kit.meal.recipe import recipe
+    >>> pot = recipe("Pot", ["2 medium onions, sliced", "4 cups kale, chopped"])
+    >>> [kitchen_line(part) for part in pot.with_grams(pot.grams * 1.5).ingredients]
+    ['3 medium onions, sliced', '6 cups kale, chopped']
+    """
     amount = kitchen_amount(ingredient, system)
     off = f" ({amount.error:+.0%} by rounding)" if abs(amount.error) > WORTH_SAYING else ""
-    name = ingredient.food.name.lower()
+    name = lowered(ingredient.food.name)
+    if ingredient.food.state == "raw":  # goes without saying
+        name = name.removesuffix(", raw")
+    if ingredient.noun in (*SIZES, "piece") and "," not in name and not name.endswith("s"):
+        name = plural(name, ingredient.count)
     if ingredient.cut == "trimmed":  # weighed so; behind a comma it would be done later
         name = f"trimmed {name}"
     elif ingredient.cut:

@@ -5,30 +5,19 @@ from typing import Any
 
 from kit.food.composition import Food
 from kit.food.names import short_name as short_name_of
-from kit.food.nutrients import nutrient
-from kit.meal.certainty import range_of, said_number, spoken_parts_per_serving
-from kit.meal.changes import Change
 from kit.meal.portions import MAKE_MORE, SHARE_OUT
 from kit.meal.recipe import Ingredient
 from kit.rules.cautions import allergens
 from kit.show.judged import KINDS, SIGNS
 from kit.show.marks import shorten
-from kit.show.scenes import ESTIMATES, Scene
 from kit.show.setting import Setting, swaps_of
 from kit.speech.verdict import Verdict
-from kit.speech.what_if import TOO_SMALL
 from kit.talk.plan import Plan
 from kit.texts import listing, number
 
 MOST_SERVINGS = 24  # the servings slider goes to this, or to four times the recipe's
-OF_A_CHANGE = ("energy", "protein", "carbohydrate", "fat", "fiber", "sodium", "saturated_fat")
-MOST_ROWS = 4  # of a change that the audience sees
 MEANINGS = {MAKE_MORE: "Make more", SHARE_OUT: "Share out"}
 MEASURES = {"us": "Cups", "metric": "Grams"}
-_AS_MUCH = {"less": "about half as much", "more": "about half as much again"}
-_UNCHANGED = -100.0
-_TOLD, _GONE, _NEAR = 0.2, 0.9, 0.03  # shares: told as a share, nearly all, near enough to a fraction
-_FRACTIONS = {0.25: "a quarter", 1 / 3: "a third", 0.5: "half", 2 / 3: "two thirds", 0.75: "three quarters"}
 
 
 def row(setting: Setting, at: int) -> dict[str, Any]:
@@ -151,71 +140,3 @@ def points_changed(before: Sequence[Verdict], after: Sequence[Verdict]) -> str:
     words = " ".join(f"{SIGNS[verdict.verdict]} {verdict.say}" for verdict in turned[:2])
     more = f" and {len(turned) - 2} more" if len(turned) > 2 else ""
     return f"Now otherwise: {words}{more}"
-
-
-def change_scene(made: Change, sentence: str, answer: str = "") -> Scene:
-    """Return a change for the audience: a serving before and after, what differs most on top.
-
-    Parameters
-    ----------
-    made : Change
-        The dish before and after.
-    sentence : str
-        What was asked.
-    answer : str
-        The prepared answer.
-    """
-    told = [_difference(made, name) for name in OF_A_CHANGE]
-    told.sort(key=lambda pair: -pair[0])
-    rows = [row for weight, row in told if weight > _UNCHANGED][:MOST_ROWS]
-    return {"kind": "change", "sentence": sentence, "rows": rows, "answer": answer, "footer": ESTIMATES}
-
-
-def _difference(made: Change, name: str) -> tuple[float, dict[str, Any]]:
-    """Return how much a nutrient differs, to order by, and its row."""
-    before, after = spoken_parts_per_serving(made.before)[name], spoken_parts_per_serving(made.after)[name]
-    differs = made.difference(name)
-    value, low, high = differs.value, differs.low, differs.high
-    unsure = low <= 0 <= high
-    was = made.before[name]
-    row = {
-        "label": nutrient(name).short_name,
-        "before": " ".join(filter(None, before[1:])),
-        "value": after[1],
-        "unit": after[2],
-        "by": "" if value == 0 else _by(made, name),
-        "same": unsure or before == after,
-    }
-    if unsure and value != 0:
-        row["by"] = TOO_SMALL
-    weight = abs(value) / max(was, made.after[name], 1e-9)
-    return _UNCHANGED if value == 0 else weight - (10 if row["same"] else 0), row
-
-
-def _by(made: Change, name: str) -> str:
-    """Return by how much a nutrient differs, in words that fit the numbers beside them."""
-    was, now = range_of(made.before, name), range_of(made.after, name)
-    side = "less" if now.value < was.value else "more"
-    share = abs(now.value - was.value) / was.value if was.value > 0 else 0.0
-    if side == "less" and share > _GONE:
-        return "all gone" if share > 1 - 1e-6 else "nearly all gone"
-    if share >= _TOLD:
-        return share_words(share, side)
-    before, after = (said_number(ends.value, ends.high - ends.value) for ends in (was, now))
-    return f"{number(abs(after - before), 1)} {side}" if before != after else f"slightly {side}"
-
-
-def share_words(share: float, side: str) -> str:
-    """Return by which share something differs.
-
-    Examples
-    --------
-    >>> share_words(0.34, "less"), share_words(0.5, "less"), share_words(0.58, "more"), share_words(2.0, "more")
-    ('about a third less', 'about half as much', 'about 60 % more', 'about 3 times as much')
-    """
-    if side == "more" and share >= 1 - _NEAR:
-        return f"about {number(share + 1)} times as much" if share >= 1.5 else "about twice as much"
-    near = min(_FRACTIONS, key=lambda part: abs(part - share))
-    if abs(near - share) <= _NEAR:
-        return _AS_MUCH[side] if near == 0.5 else f"about {_FRACTIONS[near]} {side}"
-    return f"about {10 * round(10 * share)} % {side}"

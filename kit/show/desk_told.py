@@ -6,7 +6,9 @@ from typing import Any
 from kit.food.nutrients import nutrient
 from kit.meal.changes import change
 from kit.meal.eaten import eaten_grams
+from kit.meal.recipe import Recipe
 from kit.show import desk_content
+from kit.show.before_after import asked_for, change_scene, done
 from kit.show.scenes import NAMES, Scene, Shown, frame, scene
 from kit.show.setting import Made, Setting
 from kit.show.views import READ_ALOUD, SOURCES_OF
@@ -85,21 +87,24 @@ class Told:
         if name == "compare" and self.compared:
             return self.compared
         if name == "change":
-            before, asks, answer = self._before()
-            return desk_content.change_scene(change(before, setting.recipe), asks, answer)
+            before, asks, answer, did = self._before()
+            first = asked_for(self._asked_of.words) if self._asked_of else ()
+            return change_scene(change(before, setting.recipe), asks, answer, did, first)
         because = setting.made[-1].words if setting.made else ""
         shown = Shown(self.numbers, self.source_of, setting.system, because)
         return scene(name, setting.talk, setting.now, setting.written, shown)
 
-    def _before(self) -> tuple[Any, str, str]:
-        """Return the dish before the change that is shown, what was asked, and the answer."""
+    def _before(self) -> tuple[Recipe, str, str, str]:
+        """Return the dish before the change that is shown, what was asked, the answer, and what was done."""
         setting, (asks, answer) = self.setting, self.asked
         if asks and self._asked_of is None:
-            return setting.recipe, f"“{asks}”", answer
+            return setting.recipe, f"“{asks}”", answer, ""
         if asks and self._asked_of in setting.made:
-            return setting.undone(setting.made.index(self._asked_of)).recipe, f"“{asks}”", answer
+            without = setting.undone(setting.made.index(self._asked_of))
+            return without.recipe, f"“{asks}”", answer, done(without.pot, self._asked_of.steps, setting.system)
         words = "; ".join(made.words for made in setting.made)
-        return setting.written.recipe, f"What changed: {words}" if words else "As written", ""
+        asks = f"What changed: {words}" if words else "Nothing is changed: this is the recipe as written."
+        return setting.written.recipe, asks, "", ""
 
     def _kept(self) -> dict[str, Any]:
         """Return what brings everything back after a reload."""

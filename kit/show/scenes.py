@@ -65,9 +65,11 @@ class Shown:
 
 def frame(talk: Talk, now: Nutrition) -> dict[str, str]:
     """Return what stands around every scene: title, what one serving is and contains, the series, whose figures."""
+    allergens_in_it = contains(talk, now)
     return {
         "title": talk.title,
-        "aside": f"{one_of(now)} · {contains(talk, now)}",
+        "aside": f"{one_of(now)} · {allergens_in_it}",
+        "contains": allergens_in_it,
         "series": talk.series.split(",")[0],
         "figures": FIGURES,
     }
@@ -156,13 +158,12 @@ def chart_scene(drawing: Drawing) -> Scene:
 def recipe_scene(talk: Talk, now: Nutrition, written: Nutrition, system: str) -> Scene:
     """Return the recipe part by part, in kitchen measures, as written where nothing changed; with its allergens."""
     before = [(part.food.key, part.grams, part.line) for part in written.recipe.ingredients]
-    as_written = system == talk.measures and now.recipe.servings == written.recipe.servings
     used = [(at, part) for at, part in enumerate(now.recipe.ingredients) if part.grams > 0]
     order = list(dict.fromkeys(part.part for _, part in used))
     groups: list[dict[str, Any]] = [{"heading": part.capitalize(), "lines": []} for part in order]
     for at, part in used:
         key, grams, line = before[at]
-        still = as_written and line and (key, grams) == (part.food.key, part.grams)
+        still = system == talk.measures and line and (key, grams) == (part.food.key, part.grams)
         groups[order.index(part.part)]["lines"].append(line if still else kitchen_line(part, system))
     text = contains(talk, now)
     of = now.recipe.servings

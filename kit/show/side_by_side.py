@@ -22,7 +22,8 @@ Dishes = Mapping[str, Callable[[], Nutrition]]  # by title in lower case
 SHOWN = ("energy", "protein", "fiber", "sodium")
 _BASIS = r"(?:\s+(?:by|per|in|for)\s+(?:the\s+|an?\s+)?(?P<basis>cup|100 g|100 kcal|serving))?"
 _ASKS = re.compile(rf"compare\s+(?P<names>.+?){_BASIS}[.?!]?")
-_BETWEEN = re.compile(r"\s*,\s*(?:and\s+)?|\s+(?:and|with|or|to|against)\s+")
+_CUP_OF = re.compile(r"\b(?:a|one|1) cup of ")  # says the basis ahead
+_BETWEEN = re.compile(r"\s*,\s*(?:and\s+)?|\s+(?:and|with|or|to|against|beside|and also|versus|vs\.?)\s+")
 _BASES = {"cup": "in a cup", "100 g": "in 100 g", "100 kcal": "in 100 kcal", "serving": "in a serving"}
 _THIS = ("this", "this dish", "today's dish", "it")
 _PLACE = "\x00"  # stands for a title while names are split, which may hold an "and" itself
@@ -56,7 +57,8 @@ def side_by_side(line: str, this: Nutrition | None = None, dishes: Dishes | None
     >>> side_by_side("compare quinoa, cooked with brown rice, cooked")["footer"]
     'in a cup'
     """
-    asked = _ASKS.fullmatch(" ".join(line.lower().split()))
+    words, cups = _CUP_OF.subn("", " ".join(line.lower().split()))
+    asked = _ASKS.fullmatch(words)
     assert asked
     dishes = dict(dishes or {}) | ({} if this is None else dict.fromkeys(_THIS, lambda: this))
     things = [_thing(name, dishes) for name in _names(asked["names"], dishes)]
@@ -64,7 +66,7 @@ def side_by_side(line: str, this: Nutrition | None = None, dishes: Dishes | None
         raise ChangeError(
             f'{len(things)} things to compare; write two or three, such as "compare quinoa and brown rice"'
         )
-    return chart_scene(_drawing(_compared(things, asked["basis"])))
+    return chart_scene(_drawing(_compared(things, asked["basis"] or ("cup" if cups else None))))
 
 
 def _names(text: str, dishes: Dishes) -> list[str]:

@@ -66,7 +66,7 @@ def balance(
     top = low + height
     dots = _dots(here, there)
     names = _names([(point, text) for point, text, _ in dots], low, top, left, right)
-    small = _small((right - 0.74 * height, low + 0.48 * height), 0.5 * height / 100)
+    small = _small((right - 0.68 * height, low + 0.5 * height), 0.47 * height / 100)
     traces = [
         _line(_grid(left), LINE, 1),
         _line(whole, SOFT, 2),

@@ -10,7 +10,11 @@ from live import PATIENCE, ROOT, notebook_page
 from running import Kit
 
 DRAWN = ".talk-desk .talk-large"
-SMALL = {"width": 1366, "height": 768}
+SMALL, SMALLER = {"width": 1366, "height": 768}, {"width": 1280, "height": 720}
+WHOLE = """() => {
+  const contains = document.querySelector('.talk-about');
+  return contains.scrollWidth <= contains.clientWidth && contains.scrollHeight <= contains.clientHeight;
+}"""
 GONE = "() => document.documentElement.classList.contains('talk-python-gone')"
 
 
@@ -48,6 +52,33 @@ def opens_by_itself(page, kit, title):
     assert page.locator(".jp-Dialog, .Toastify__toast, .jp-Notification-Toast").count() == 0
     assert "token" not in page.url
     assert [url for url in asked if not re.match(r"(https?://127\.0\.0\.1|data:|blob:|wss?://127\.0\.0\.1)", url)] == []
+
+
+def fits(page):
+    """The clock is whole, what the dish contains too, and at 200 % zoom a control stands with what it changes."""
+    for size in (SMALL, SMALLER):
+        page.set_viewport_size(size)
+        for mode in range(2):
+            page.wait_for_timeout(300)
+            clock = page.locator(".talk-foot").bounding_box()
+            assert clock["y"] + clock["height"] <= size["height"] + 1, (size, mode)
+            line = page.locator(".talk-line").bounding_box()
+            assert line["y"] + line["height"] <= clock["y"], (size, mode)
+            assert page.evaluate(WHOLE), (size, mode)
+            page.locator(".talk-desk").focus()
+            page.keyboard.press("s")
+    size = {"width": SMALL["width"] // 2, "height": SMALL["height"] // 2}
+    page.set_viewport_size(size)
+    page.wait_for_timeout(300)
+    assert page.locator(".talk-head").bounding_box()["height"] < 100  # two rows
+    moved = page.locator("[data-control=amount-11]")
+    moved.scroll_into_view_if_needed()
+    moved.focus()
+    for part in (moved, page.locator(".talk-preview")):
+        box = part.bounding_box()
+        assert box["y"] >= -1
+        assert box["y"] + box["height"] <= size["height"] + 1
+    page.set_viewport_size(SMALL)
 
 
 def comes_back_when_reloaded(page, kit):
@@ -91,6 +122,7 @@ def notices_silence(page, kit):
 def test_the_notebooks_run_by_themselves_whatever_happens_to_page_and_python(document, browser):
     with notebook_page(browser, "about:blank", SMALL) as (page, errors):
         opens_by_itself(page, document, "Barley and roasted squash box")
+        fits(page)
         comes_back_when_reloaded(page, document)
         assert errors == []
         notices_silence(page, document)

@@ -1,6 +1,7 @@
 import pytest
 
-from kit.show.desk_content import allergens_changed, change_scene, row, rows, servings
+from kit.show.before_after import asked_for, change_scene, done
+from kit.show.desk_content import allergens_changed, row, rows, servings
 from kit.show.setting import Setting
 from kit.speech.what_if import TOO_SMALL
 from kit.talk.library import bundled_talks, read_talk
@@ -20,6 +21,22 @@ def test_a_change_shows_what_differs_most_on_top_with_words_that_fit_its_numbers
     assert (sodium["before"], sodium["value"], sodium["by"]) == ("500 milligrams", "325", "about a third less")
     protein = told("no feta")["Protein"]
     assert (protein["before"], protein["value"], protein["by"]) == ("16 grams", "14", "2 less")
+
+
+def test_targets_show_what_was_asked_for_first_and_what_was_done():
+    line = "20 g protein and under 500 mg sodium"
+    setting = WRITTEN.tried(line)
+    words = done(WRITTEN.pot, setting.made[0].steps, "us")
+    made = change_scene(setting.both, line, did=words, first=asked_for(line))
+    assert [one["label"] for one in made["rows"]][:2] == ["Protein", "Sodium"]
+    assert "barley, not 1 1/2 cups" in made["answer"]
+
+
+def test_where_a_serving_stays_the_same_it_is_said():
+    setting = WRITTEN.tried("make it for ten")
+    made = change_scene(setting.both, "make it for ten", did=done(WRITTEN.pot, setting.made[0].steps, "us"))
+    assert made["rows"] == []
+    assert made["answer"] == "10 servings, everything times 1.67. What one serving holds stays the same."
 
 
 def test_what_the_ranges_cannot_tell_apart_is_too_small_to_tell():

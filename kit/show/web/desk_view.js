@@ -38,8 +38,9 @@ export class Desk {
   build() {
     const header = add(this.root, "header", "talk-head");
     this.title = add(header, "b", "talk-title");
-    this.about = add(header, "span", "talk-soft talk-about");
     this.talks = this.choice(header, "Talk", (name) => this.ask({ do: "talk", name }));
+    this.talks.classList.add("talk-talks"); // where there are several, the chooser is the title
+    this.about = add(header, "span", "talk-about");
     this.measures = this.choice(header, "Measures", (system) => this.ask({ do: "measures", system }));
     this.button(header, "Light / dark", "L", () => this.turn());
     this.modes = this.button(header, "My script", "S", () => this.mode());
@@ -70,7 +71,10 @@ export class Desk {
     this.line = add(form, "input");
     Object.assign(this.line, { type: "text", placeholder: "What if? Such as: half the salt", autocomplete: "off" });
     this.line.setAttribute("aria-label", "What if");
-    const tries = () => this.line.value.trim() && this.ask({ do: "try", line: this.line.value });
+    const tries = () => {
+      this.tried = this.line.value;
+      if (this.tried.trim()) this.ask({ do: "try", line: this.tried });
+    };
     this.line.onkeydown = ({ key }) => {
       if (key === "Enter") tries(); // a form would not hear it: JupyterLab holds it back
     };
@@ -108,6 +112,7 @@ export class Desk {
   refresh() {
     const content = this.content;
     options(this.talks, content.talks, content.talk);
+    this.title.hidden = !this.talks.hidden;
     options(this.measures, content.measures, content.system);
     setText(this.serving, content.serving);
     this.clock.show(content.plan);
@@ -133,10 +138,11 @@ export class Desk {
     if (changes.script) this.speaking.show(changes.script);
     if (changes.frame) {
       setText(this.title, changes.frame.title);
-      setText(this.about, changes.frame.aside);
+      setText(this.about, changes.frame.contains);
       this.scene.frame(changes.frame);
     }
-    if (changes.made) this.line.value = "";
+    // What was answered goes from the line; what she has typed since stays.
+    if ((changes.made || changes.shown || changes.scene) && this.line.value === this.tried) this.line.value = "";
     if (changes.made || changes.allergens !== undefined) this.showMade();
     if (changes.turned !== undefined) setText(this.turned, changes.turned);
     if (changes.fault !== undefined) this.showFault(changes.fault);
