@@ -2,7 +2,8 @@
 
 Hypothesis asks for no deadline; speed is measured in tests/bench. A run draws the same examples as the one before, so
 that it fails by what was changed; TALK_KIT_FUZZ and TALK_KIT_TRIES ask for more than a run has time for, and for others
-each time (DEVELOPERS.md). A hundred processes are started, kernels among them: what Python compiles is kept for the next.
+each time (DEVELOPERS.md). A hundred processes are started, kernels among them: what Python compiles is kept for the
+next.
 """
 
 import os
