@@ -14,7 +14,12 @@ from kit.speech.values import alone, present
 from kit.talk.dish import Dish
 from kit.texts import listing
 
-GROUPS = {"nuts": ("tree_nut", "pine_nut", "peanut"), "shellfish": ("crustacean", "mollusc"), "any": ()}
+GROUPS = {
+    "nuts": ("tree_nut", "pine_nut", "peanut"),
+    "shellfish": ("crustacean", "mollusc"),
+    "seafood": ("fish", "crustacean", "mollusc"),
+    "any": (),
+}
 
 
 NUTS = "nuts (tree nuts or peanuts)"
@@ -48,6 +53,7 @@ def _name(allergen: str) -> str:
         "egg": "egg",
         "nuts": NUTS,
         "shellfish": "shellfish",
+        "seafood": "fish or shellfish",
         "any": "allergens",
     }
     return told.get(allergen) or allergen_names()[allergen]

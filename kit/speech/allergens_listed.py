@@ -24,6 +24,7 @@ _NOT_WHOLE = re.compile(r"\b(?:not|isn't|aren't) (?:the )?only\b|\bamong (?:the|
 _STANDS_FOR = {
     "nuts": ("tree_nut", "pine_nut", "peanut"),
     "shellfish": ("crustacean", "mollusc"),
+    "seafood": ("fish", "crustacean", "mollusc"),
     "gluten": ("gluten", "wheat"),
     "wheat": ("wheat", "gluten"),
 }

@@ -79,6 +79,8 @@ def _listed(sentence: Sentence, claims: list[AllergenClaim]) -> list[Claim]:
     if not listed:
         return list(claims)
     whole = says_whole(sentence.text)
+    if whole:
+        sentence.used.update(at for at in sentence.places("allergen") if sentence.is_a(at, "allergen", "any"))
     kept = [one for one in claims if not (whole and one.allergen == "any")]
     named = tuple(
         word for at in range(len(sentence)) if (word := food_at(sentence, at)) and not sentence.is_a(at, "allergen")
@@ -131,13 +133,14 @@ def _free(sentence: Sentence, at: int) -> int | None:
         return following
     if sentence.is_a(at + 1, "wording", "free"):
         return at + 1
-    place = at - 1
+    place, nor = at - 1, None
     while place >= 0 and (sentence.text_at(place) in _UP_TO_NO or sentence.is_a(place, "allergen")):
         if sentence.text_at(place) in ("contain", "contains") and sentence.text_at(place - 1) not in ("not", "never"):
             return None
+        nor = place if sentence.text_at(place) == "nor" else nor
         place -= 1
     free_of = sentence.is_a(place, "wording", "free") and sentence.text_at(place + 1) in ("of", "from")
-    return place if place >= 0 and (free_of or sentence.text_at(place) in _NO) else None
+    return place if place >= 0 and (free_of or sentence.text_at(place) in _NO) else nor
 
 
 def _contains(sentence: Sentence, at: int) -> int | None:

@@ -4,13 +4,14 @@ from dataclasses import dataclass
 
 from kit.speech.clauses import is_stop
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import DETERMINERS, is_dish
+from kit.speech.parts import DETERMINERS, back, is_dish
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from
 
 LEAVE_OUT, SWAP, AMOUNT, RINSE, AS_TYPED, TRIED = "leave out", "swap", "amount", "rinse", "as typed", "tried"
 UNRINSED = "unrinsed"
 _IN_PLACE = frozenset(("in place of", "instead of", "rather than", "as a substitute for"))
+_TOLD_OF = ("from", "by", "thanks to")  # "comes from the milk rather than the cod" changes nothing
 _FACTORS = {
     "half": 0.5,
     "halve": 0.5,
@@ -159,7 +160,7 @@ def _in_place(sentence: Sentence) -> SaidChange | None:
 def _food_before(sentence: Sentence, at: int) -> int | None:
     for place in range(at - 1, max(-1, at - 4), -1):
         if food_at(sentence, place) is not None and not is_dish(sentence, place):
-            return place
+            return None if sentence.text_at(back(sentence, place)) in _TOLD_OF else place
     return None
 
 

@@ -7,6 +7,7 @@ from kit.food.vocabulary import words
 from kit.meal.nutrition import nutrition
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
 from kit.speech import keeping, unread
+from kit.speech.absences import AbsentClaim
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
 from kit.speech.changes_made import changed
@@ -19,7 +20,7 @@ from kit.speech.energy_shares import EnergyShareClaim
 from kit.speech.foods_said import FoodWord
 from kit.speech.instead import instead_of
 from kit.speech.joined import joints
-from kit.speech.kinds import AbsentClaim, KindClaim
+from kit.speech.kinds import KindClaim
 from kit.speech.reading import Read, family_of, judge, read
 from kit.speech.verdict import ClaimFinding
 from kit.speech.wordings_claim import WordingClaim

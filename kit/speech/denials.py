@@ -30,6 +30,7 @@ _NO_DENIAL = frozenset("only just merely simply bad to least kidding joking surp
 # "Don't forget that it has milk" denies nothing, but "don't expect thirty grams" does.
 _EXPECT = frozenset("expect count hope rely bank look think believe say call imagine".split())
 _FACTS = frozenset("guess know believe suspect tell notice".split())
+_CONDITIONS = frozenset("if unless when because since who that which whether though although provided".split())
 _SHARES = (DayShareClaim, DishShareClaim, EnergyShareClaim, PartClaim)
 _TURNED = (
     AllergenClaim,
@@ -182,6 +183,8 @@ def _can_turn(sentence: Sentence, claim: Claim, negator: int) -> bool:
         return claim.days.relation in ("about", "between", "nearly")
     if not isinstance(claim, _TURNED):
         return False
+    if any(sentence.text_at(at) in _CONDITIONS for at in range(max(claim.places) + 1, negator)):
+        return False  # "it is vegan if you do not mind honey"
     free = isinstance(claim, AllergenClaim) and claim.free
     if sentence.text_at(negator) in ("nothing", "no", "none") and (
         free or isinstance(claim, (KindClaim, WordingClaim))

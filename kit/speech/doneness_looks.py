@@ -8,7 +8,7 @@ from kit.rules.verdicts import CANNOT_TELL
 from kit.speech.claim import THE_DISH, Claim, Finding
 from kit.speech.foods_said import FoodWord
 from kit.speech.keeping_judged import DONE_THINGS, doneness
-from kit.speech.keeping_words import foods_named
+from kit.speech.keeping_words import OF_ANIMALS, foods_named, is_of_an_animal, of_an_animal
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.values import alone, present
 from kit.talk.dish import Dish
@@ -22,7 +22,6 @@ _KEPT = frozenset("fridge refrigerator freezer days day".split())
 _RAW = "raw"
 _SEEN = _LOOKS | _COLORS | {"soft", _RAW}
 _RAW_MEANT = frozenset("eat eaten taste tasting lick serve served drink".split())
-_OF_ANIMALS = ("meat", "poultry", "fish", "shellfish", "egg")
 _INSIDE = frozenset("middle center centre inside yolk yolks juices".split())
 _ALLOWED = frozenset(
     "fine okay ok safe good great best better perfect lovely delicious can may leave keep like love prefer want little "
@@ -66,7 +65,7 @@ def _looks(sentence: Sentence, at: int, told: frozenset[str]) -> bool:
     if pieces.isdisjoint(_SEEN):
         return False
     behind = food_at(sentence, at) or food_at(sentence, at + 1)
-    if behind is not None and not any(map(_of_an_animal, (*behind.inside, *behind.outside))):
+    if behind is not None and not of_an_animal(behind):
         return False  # "pink salt"
     if pieces & _LOOKS:
         return True
@@ -79,14 +78,10 @@ def _looks(sentence: Sentence, at: int, told: frozenset[str]) -> bool:
     return _RAW in pieces and bool(told & _RAW_MEANT)
 
 
-def _of_an_animal(key: str) -> bool:
-    return key in foods() and foods()[key].group in _OF_ANIMALS
-
-
 def _names_animal(sentence: Sentence) -> bool:
     """Return whether a sentence names meat, fish or egg; a food that no table has may be one."""
     return any(
-        _of_an_animal(key) or key not in foods()
+        is_of_an_animal(key) or key not in foods()
         for word in foods_named(sentence)
         for key in (word.inside or word.outside)
     )
@@ -100,7 +95,7 @@ def judge(claim: LooksClaim, dish: Dish) -> Finding:
     USDA FSIS, "Color of Meat and Poultry", and its safe minimum internal temperatures.
     """
     named = [food for word in claim.foods for food in (present(dish, word) or alone(dish, word))]
-    known = [food for food in named if food.group in _OF_ANIMALS and doneness(food)]
+    known = [food for food in named if food.group in OF_ANIMALS and doneness(food)]
     return Finding(CANNOT_TELL, _thermometer(known))
 
 

@@ -22,6 +22,7 @@ from kit.speech.wordings_claim import WordingClaim
 _OF_ALL_OF_IT = re.compile(
     r"\b(?:not|never) (?:\w+ )?(?:true|the case|right|correct|so|a fact) that\b"
     r"|\b(?:untrue|false|wrong|a lie|nonsense|rubbish|ridiculous) (?:that|to say|to call)\b"
+    r"|\bif (?:it|they) (?:was|were|had)(?: not|n't)\b|\b(?:were it|if) not for\b|\bbut for\b"
     r"|\bnothing if not\b|\bfrom being\b|\bif only\b|\bi wish\b|\bas if\b"
     r"|\bnever (?:think|say|call|claim)\b"
 )
@@ -120,6 +121,8 @@ def _unneeded(sentence: Sentence, claim: Claim) -> Claim:
         return claim
     if isinstance(claim, TimeClaim) and claim.place != OUT:
         return asked(sentence, claim.places, (clause[0], claim.places[-1]))
+    if isinstance(claim, DegreesClaim) and claim.said.relation in ("over", "well over", "just over"):
+        return claim  # "no need to go past 110 degrees": so hot is said to be enough
     return replace(claim, negated=True)
 
 

@@ -15,6 +15,8 @@ def excepted(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
     for place in range(at + 1, min(len(sentence), at + _REACH)):
         if _excepts(sentence, place):
             return foods_from(sentence, _over(sentence, place), len(sentence))
+    if _excepts(sentence, 0):  # "except for the turkey it is vegetarian"
+        return foods_from(sentence, _over(sentence, 0), at)
     for place in range(sentence.clause_of(at)[0], at):  # "everything but the turkey is vegan"
         if _excepts(sentence, place) and sentence.text_at(place - 1) in EVERYTHING:
             return foods_from(sentence, _over(sentence, place), at)

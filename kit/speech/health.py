@@ -29,6 +29,9 @@ _REASONS = {
     "keeping": "food is out of the refrigerator 2 hours at most, and a cooked dish keeps 3 to 4 days in it",
     "doneness": "a thermometer tells whether meat, fish or egg is done, and not its look; say how hot it is inside",
     "whole list": "that nothing else brings it or is in it is told by the list of ingredients; name what it has",
+    "germs": "no table tells which germs a food holds and what becomes of them; say how hot or cold, and how long",
+    "raw contact": "what has touched raw meat, poultry or fish is boiled, or washed with hot soapy water, before it "
+    "touches what is eaten",
     "washing": "raw meat and poultry are not washed, which spreads what is on them; cooking makes them safe",
     "weight": "how much of the weight a food makes up is told by what it weighs; say the grams",
     "guide": "what counts as a serving of a food group is told by a dietary guide; say the cups",
@@ -45,7 +48,7 @@ class HealthClaim(Claim):
     section: str = ""
 
 
-_OF_SAFETY = ("reheating", "keeping", "doneness", "washing")
+_OF_SAFETY = ("reheating", "keeping", "doneness", "germs", "raw contact", "washing")
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,25 @@
 """Keeping and food safety: days in the refrigerator, months in the freezer, hours out, reheating, doneness."""
 
+from dataclasses import replace
+
 from kit.speech.claim import THE_DISH, About, Claim
 from kit.speech.keeping_judged import DONE_THINGS, FREEZER, FRIDGE, OUT, DegreesClaim, TimeClaim
 from kit.speech.keeping_untimed import open_ended, thaw, vague
-from kit.speech.keeping_words import IN_FREEZER, IN_FRIDGE, KEEP, clause_words, eats, foods_named, near_place
+from kit.speech.keeping_warned import denied_behind, is_limit, is_warned, lets_be, need_not
+from kit.speech.keeping_words import (
+    IN_FREEZER,
+    IN_FRIDGE,
+    KEEP,
+    clause_words,
+    eats,
+    foods_named,
+    near_place,
+    of_an_animal,
+)
 from kit.speech.parts import is_dish
 from kit.speech.sentence import Sentence
 from kit.speech.tokens import Quantity
+from kit.speech.unread import asked
 
 FAMILY = "keeping and safety"
 _DONE = frozenset(
@@ -20,11 +33,13 @@ _CORE = frozenset("middle center centre inside core thickest".split())
 _OVEN = frozenset("oven bake bakes preheat roast broil rack tray turn set gas griddle burner degree-oven sheet".split())
 
 
+_PANS = frozenset("pan skillet griddle grill fryer oil smoker bath water board".split())
 _HEATS = frozenset(
     "reheat reheats reheated reheating warm warming leftover leftovers thermometer inside internal middle thickest "
     "heat heating heated through".split()
 )
 _READY = frozenset("cook cooked done safe eat ready pull off".split())
+_HEATED = frozenset("heat heating heated warm bring poach poached".split())
 _HOLDS = frozenset("hold holding held keep".split())  # "hold it at 140"
 _AGAIN = frozenset("reheat reheats reheated reheating rewarm leftovers leftover warm again next".split())
 
@@ -39,6 +54,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     for at, said in list(sentence.quantities()):
         if at in sentence.used:
             continue
+        said = _of_the_time_before(sentence, at, said)
         if not said.unit and not said.is_fraction and 100 <= said.value <= 220 and _is_heat(sentence, at, words):
             said = Quantity(said.low, said.high, "degree", said.relation)
         if said.unit in ("degree", "celsius"):
@@ -51,9 +67,19 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     )
 
 
+def _of_the_time_before(sentence: Sentence, at: int, said: Quantity) -> Quantity:
+    """Return a number that goes on with the time before it in that time's unit: "three days, four at the most"."""
+    before = next((spot for spot in (at - 2, at - 3) if spot >= 0 and sentence.tokens[spot].quantity is not None), None)
+    if said.unit or said.is_fraction or before is None or sentence.tokens[before].amount.unit not in _DAYS:
+        return said
+    between = set(sentence.texts[before + 1 : at])
+    goes_on = sentence.text_at(at + 1) in ("", ".", ",", ";", "!", "if", "when", "on", "in", "at", "tops")
+    return replace(said, unit=sentence.tokens[before].amount.unit) if goes_on and between <= _JOINTS else said
+
+
 def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
     """Return whether a bare number is a temperature: "bring it back up to 165 when you reheat it"."""
-    told = words & _HEATS
+    told = words & _HEATS or sentence.text_at(at - 1) in _READS
     before = sentence.text_at(at - 1) in ("to", "at", *_READS) or (
         sentence.text_at(at - 1) == "is" and sentence.text_at(at - 3) in ("until", "till")
     )
@@ -68,7 +94,8 @@ def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
     return bool(told or held or words & _READY) and led and free
 
 
-_HOT = frozenset("hot heat ninety 90 warm".split())
+_JOINTS = frozenset(", or and maybe perhaps even but".split())
+_HOT = frozenset("hot hotter heat ninety 90 warm".split())
 
 
 def _is_hot(sentence: Sentence, at: int) -> bool:
@@ -81,7 +108,11 @@ def _is_hot(sentence: Sentence, at: int) -> bool:
 def _hours_between(sentence: Sentence, at: int, spot: int) -> bool:
     """Return whether a word belongs to another time than that at a place: "two hours, one when it is hot"."""
     between = range(min(at, spot) + 1, max(at, spot))
-    return any(sentence.tokens[place].amount.unit == "hour" for place in between)
+    return any(
+        sentence.tokens[place].amount.unit == "hour"
+        or (sentence.tokens[place].quantity is not None and not sentence.tokens[place].amount.unit)
+        for place in between
+    )
 
 
 def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:
@@ -102,14 +133,13 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     days = Quantity(said.low * _DAYS[said.unit], said.high * _DAYS[said.unit], "day", said.relation)
     text = " ".join(token.text for token in sentence.tokens)
     hot = any(_is_hot(sentence, spot) and not _hours_between(sentence, at, spot) for spot in sentence.clause_of(at))
-    warned = any(word in near for word in ("not", "never")) and (
-        place == OUT or "longer" in text or said.relation in ("over", "at most")
-    )
-    within = said.relation in ("under", "at most") or any(
-        sentence.text_at(spot) in ("within", "before", "inside") for spot in (at - 1, at - 2)
-    )
+    warned = is_warned(sentence, at) and (place == OUT or "longer" in text or said.relation in ("over", "at most"))
+    within = is_limit(sentence, at, said.relation)
+
     if within and place in (FRIDGE, OUT, None) and said.unit == "hour":
         # "Into the fridge within two hours": what is timed is how long it may be out.
+        place = OUT
+    if place == FRIDGE and said.unit == "hour" and need_not(sentence, at):
         place = OUT
     if place is None:
         place = FRIDGE
@@ -122,8 +152,9 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     used = {at}
     for spot in sentence.clause_of(at):
         quantity = sentence.tokens[spot].quantity
-        if hot and quantity is not None and quantity.value in (90.0, 32.0):
+        if quantity is not None and quantity.value in (90.0, 32.0) and (hot or place == OUT):
             used.add(spot)
+    used |= {spot for spot in sentence.clause_of(at) if lets_be(sentence, spot)}
     if "freeze" in words:  # "freeze what you won't eat in three days" denies the eating, not the keeping
         used |= {
             spot for spot in range(len(sentence) - 1) if sentence.text_at(spot) == "not" and eats(sentence, spot + 1)
@@ -146,25 +177,31 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
     turns = "turn" in near and "they" in near  # "until they turn opaque"
     if near & _OVEN - ({"turn"} if turns else set()) and not near & {"inside", "middle", "internal", "thickest"}:
         return []
-    if words & IN_FREEZER and said.value < 20:
+    if words & IN_FREEZER and said.value < (45 if "freezer" in near else 20):
         what = "freezer"
-    elif near & (IN_FRIDGE - {"cold", "chilled"}) and said.value < 100:
+    elif near & (IN_FRIDGE - {"cold", "chilled"}) and said.value < (115 if celsius else 100):
         what = "fridge"
     elif words & _HOLDS and sentence.text_at(at - 1) == "at" and 100 <= said.value <= 220 and not words & _READY:
         what = "hold"
     elif words & _AGAIN and not near & {"raw"}:
         what = "reheat"
     elif (
-        (said.value < 200 or (celsius and foods and words & _DONE))
+        (said.value < 200 or (celsius and foods and (words & _DONE or sentence.text_at(at - 1) in ("to", "is"))))
         and (foods or words & _DONE)
         and (
             words & _DONE or words & {"cook", "cooks", "cooked", "to", "brown"} or said.relation in ("at least", "over")
         )
     ):
         what = "done"
+    elif (
+        said.value <= 212 and not near & _PANS and any(map(of_an_animal, foods_named(sentence, sentence.clause_of(at))))
+    ):
+        sentence.used.add(at)
+        return [asked(sentence, (at,))]  # "do not let the turkey get hotter than 140 degrees"
     else:
         return []
-    if what == "done" and not words & _DONE and not words & {"cook", "cooks", "cooked", "until", "brown"}:
+    heated = sentence.text_at(at - 1) == "to" and bool(words & _HEATED) and any(map(of_an_animal, foods))
+    if what == "done" and not (words & _DONE or words & {"cook", "cooks", "cooked", "until", "brown"} or heated):
         return []
     sentence.used.add(at)
     clause = sentence.clause_of(at)
@@ -173,17 +210,22 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
         is_dish(sentence, place) or sentence.is_a(place, "pronoun") or sentence.text_at(place) in _CORE
         for place in clause
     )
-    denied = _denied(sentence, at) and said.relation == "about"
+    behind = denied_behind(sentence, at)
+    if behind and "enough" not in near:
+        return [asked(sentence, (at,), clause)]
+    denied = (behind or _denied(sentence, at)) and said.relation == "about"
     own = thing if what == "done" and not foods else ""
     needed = bool(words & {"has", "must", "needs", "have"}) and bool(words & {"safe", "unsafe", "danger", "dangerous"})
     return [DegreesClaim((at,), THE_DISH, denied, what, said, foods, own, of_dish, needed)]
 
 
 def _denied(sentence: Sentence, at: int) -> bool:
-    """Return whether "not" stands before a temperature in its own statement."""
+    """Return whether "not" stands before a temperature in its own statement; "not until it reads 165" asks for it."""
+    awaited = False
     for place in range(at - 1, sentence.clause_of(at)[0] - 1, -1):
         if sentence.text_at(place) in (",", "and", "but"):
             return False
+        awaited = awaited or sentence.text_at(place) in ("until", "till", "before", "unless")
         if sentence.text_at(place) in ("not", "never"):
-            return True
+            return not awaited or sentence.text_at(place + 1) == "wait"
     return False

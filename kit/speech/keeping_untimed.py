@@ -2,7 +2,7 @@
 
 from kit.speech.claim import THE_DISH, Claim
 from kit.speech.keeping_judged import FREEZER, FRIDGE, OUT, ThawClaim, TimeClaim
-from kit.speech.keeping_words import KEEP, clause_words, foods_named, near_place
+from kit.speech.keeping_words import AT_A_PLACE, KEEP, clause_words, foods_named, near_place, only_set_apart
 from kit.speech.sentence import Sentence
 from kit.speech.tokens import NO_QUANTITY, Quantity
 
@@ -59,11 +59,14 @@ def vague(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
 
 
 def _a_day(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | None:
-    """Return "keeps a day", "keeps for a day"."""
+    """Return "keeps a day", "keeps for a day", "leave it out for a day"."""
     led = at - 2 - (sentence.text_at(at - 2) == "for")
-    if sentence.text_at(at) != "day" or sentence.text_at(at - 1) != "a" or sentence.text_at(led) not in _FOR:
+    if sentence.text_at(at) != "day" or sentence.text_at(at - 1) != "a":
         return None
-    return TimeClaim((at,), THE_DISH, False, near_place(sentence, at, words) or FRIDGE, Quantity(1.0, 1.0, "day"))
+    place = near_place(sentence, at, words)
+    if sentence.text_at(led) not in _FOR and not (place == OUT and led < at - 2):
+        return None
+    return TimeClaim((at,), THE_DISH, False, place or FRIDGE, Quantity(1.0, 1.0, "day"))
 
 
 def _time(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | None:
@@ -101,6 +104,8 @@ def _days(sentence: Sentence, at: int) -> float | None:
         return _VAGUE[word]
     if before in _WHOLE and word in _ALL:
         return _ALL[word]
+    if word == "day" and before == "a" and sentence.text_at(at - 2) == "half":
+        return 0.5
     if word in _NEXT_DAY and _until(sentence, at):
         return 0.5
     if word in ("month", "year") and _until(sentence, at):
@@ -142,6 +147,13 @@ def open_ended(sentence: Sentence, timed: set[int]) -> list[Claim]:
     return []
 
 
+def _denied(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
+    """Return whether a place is denied, and not only told from another: "in the fridge, not on the counter"."""
+    denials = [spot for spot in range(len(sentence)) if sentence.text_at(spot) in ("not", "never")]
+    tells_from = [spot for spot in denials if sentence.text_at(spot + 1) in AT_A_PLACE]
+    return len(denials) > len(tells_from) or (bool(denials) and only_set_apart(sentence, at, words))
+
+
 def thaw(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
     """Return where something is said to be thawed."""
     for at, token in enumerate(sentence.tokens):
@@ -152,5 +164,5 @@ def thaw(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
             place = near_place(sentence, at, words)
             if place in (FRIDGE, OUT):
                 sentence.used.add(at)
-                return [ThawClaim((at,), THE_DISH, bool(words & {"not", "never"}), place)]
+                return [ThawClaim((at,), THE_DISH, _denied(sentence, at, words), place)]
     return []

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from kit.food.composition import foods
 from kit.speech.foods_said import FoodWord
 from kit.speech.keeping_judged import FREEZER, FRIDGE, OUT
 from kit.speech.parts import is_dish, is_food
@@ -45,7 +46,19 @@ def eats(sentence: Sentence, at: int) -> bool:
 
 def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None:
     """Return where it is kept: the place named nearest to the time."""
-    places = []
+    places = _places(sentence, at, words)
+    return min(places)[-1] if places else None
+
+
+def only_set_apart(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
+    """Return whether every place that is named is one where it is not kept: "thaw it, but never on the counter"."""
+    places = _places(sentence, at, words)
+    return bool(places) and min(places)[0]
+
+
+def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bool, bool, bool, int, str]]:
+    """Return the places that a sentence names: whether set apart, not behind, in another clause, how far, which."""
+    places: list[tuple[bool, bool, bool, int, str]] = []
     behind = range(at + 2, at + 5) if sentence.text_at(at + 1) in ("in", "on", "at", "under") else range(0)
     turns = next((spot for spot in range(at + 1, len(sentence)) if sentence.text_at(spot) in _OR_ELSE), len(sentence))
     for spot in range(len(sentence)):
@@ -70,8 +83,22 @@ def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None
                 continue
             if kind is not None:
                 same = sentence.clauses[spot] == sentence.clauses[at]
-                places.append((spot not in behind, not same, abs(spot - at), kind))
-    return min(places)[3] if places else None
+                places.append((_is_set_apart(sentence, spot), spot not in behind, not same, abs(spot - at), kind))
+    return places
+
+
+AT_A_PLACE = ("in", "on", "at", "into", "out")
+_TO_A_PLACE = frozenset((*AT_A_PLACE, *"the a your onto it of to under".split()))
+
+
+def _is_set_apart(sentence: Sentence, at: int) -> bool:
+    """Return whether a place is one where it is not kept: "in the fridge, not on the counter", "rather than chill"."""
+    before = at - 1
+    while sentence.text_at(before) in _TO_A_PLACE:
+        before -= 1
+    return sentence.text_at(before) in ("rather than", "instead of") or (
+        sentence.text_at(before) in ("not", "never") and sentence.text_at(before + 1) in AT_A_PLACE
+    )
 
 
 def _is_outside(sentence: Sentence, at: int) -> bool:
@@ -81,6 +108,19 @@ def _is_outside(sentence: Sentence, at: int) -> bool:
         before -= 1
     out_of = sentence.text_at(before) == "of" and sentence.text_at(before - 1) in ("out", "outside")
     return out_of or sentence.text_at(before) in ("outside", "without", "out of", "outside of", "no")
+
+
+OF_ANIMALS = ("meat", "poultry", "fish", "shellfish", "egg")
+
+
+def is_of_an_animal(key: str) -> bool:
+    """Return whether a food is meat, fish or egg."""
+    return key in foods() and foods()[key].group in OF_ANIMALS
+
+
+def of_an_animal(word: FoodWord) -> bool:
+    """Return whether a word may name meat, fish or egg."""
+    return any(map(is_of_an_animal, (*word.inside, *word.outside)))
 
 
 def foods_named(sentence: Sentence, places: Iterable[int] | None = None) -> tuple[FoodWord, ...]:

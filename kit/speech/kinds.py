@@ -1,8 +1,7 @@
-"""Kinds of dish: vegan, vegetarian, plant-based, whole grain; and foods that are said not to be in it."""
+"""Kinds of dish: vegan, vegetarian, plant-based, whole grain."""
 
 from dataclasses import dataclass
 
-from kit.food.alcohol import alcohol_of
 from kit.food.composition import Food
 from kit.rules.kinds import VEGAN, VEGETARIAN, WHOLE_GRAIN, fits, is_grain, part_fits
 from kit.rules.naming import is_plural, short_name
@@ -20,22 +19,6 @@ from kit.texts import listing
 
 FAMILY = "kind"
 _SEA = ("fish", "shellfish")
-_GROUPS = {
-    "meat": ("meat", "poultry"),
-    "poultry": ("poultry",),
-    "added fat": ("oil",),
-    "bean": ("pulse",),
-    "vegetable": ("vegetable",),
-    "fruit": ("fruit",),
-    "seed": ("seed",),
-    "grain": ("grain", "pasta", "bread"),
-    "sweetener": ("sweetener",),
-    "spice": ("spice",),
-    "herb": ("herb",),
-}
-_NO = frozenset("no zero without".split())
-_HAS = ("has", "have", "contains", "contain", "uses", "use")
-_MADE = ("made", "cooked", "baked", "thickened", "sweetened")  # "it is not made with butter"
 _SHUN = ("skip", "avoid", "beware")
 _PLAIN = frozenset("vegan vegetarian pescatarian".split())
 
@@ -54,16 +37,8 @@ class KindClaim(Claim):
         return self.word or self.kind
 
 
-@dataclass(frozen=True, slots=True)
-class AbsentClaim(Claim):
-    """A food, or a group of foods, is not in the dish."""
-
-    group: str = ""
-    foods: tuple[FoodWord, ...] = ()
-
-
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
-    """Return the kinds and absent foods that a sentence claims."""
+    """Return the kinds that a sentence claims."""
     claims: list[Claim] = []
     for at in sentence.places("kind"):
         if at in sentence.used or (
@@ -91,7 +66,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             but, places = excepted(sentence, at)
             sentence.used.update({none[0], at, *places})
             claims.append(KindClaim((none[0], at), THE_DISH, False, "plant-based", tuple(but)))
-    return claims + _absent(sentence)
+    return claims
 
 
 def _all_of_whole_grain(sentence: Sentence) -> list[Claim]:
@@ -148,62 +123,6 @@ def _shuns_dish(sentence: Sentence, at: int) -> bool:
     return food_at(sentence, over) is None or is_dish(sentence, over)
 
 
-def _absent(sentence: Sentence) -> list[Claim]:
-    claims: list[Claim] = []
-    for at, token in enumerate(sentence.tokens):
-        free = token.is_a("wording", "free") and sentence.text_at(at + 1) in ("of", "from")
-        made = token.text == "not" and sentence.text_at(at + 1) in _MADE and sentence.text_at(at + 2) in ("with", "of")
-        none = token.text == "none" and sentence.text_at(at + 1) == "of" and sentence.text_at(at + 3) in _HAS
-        if (token.text not in _NO and not free and not made and not none) or at in sentence.used:
-            continue
-        place = at + (4 if none else 3 if made else 2 if free else 1)
-        while sentence.text_at(place) in (
-            "a",
-            "an",
-            "any",
-            "drop",
-            "of",
-            "single",
-            "bit",
-            "scrap",
-            "trace",
-            "gram",
-            "hint",
-            "added",
-            "the",
-            "more",
-            "speck",
-            "ounce",
-        ) or sentence.text_at(place) in ("drop of",):
-            place += 1
-        start = place
-        while place < len(sentence):
-            one = sentence.tokens[place]
-            if one.is_a("allergen") or one.quantity is not None:
-                break
-            food = food_at(sentence, place)
-            pack = sentence.text_at(place + 1) in ("pack", "packs", "box", "bath", "bag")  # "an ice pack"
-            pack = pack or one.text == "ice"  # "all day without ice"
-            thing = food is not None and not pack and not is_dish(sentence, place) and not one.is_a("nutrient")
-            if one.is_a("group") or thing:
-                sentence.used.update({at, place})
-                claims.append(
-                    AbsentClaim(
-                        (at, place), THE_DISH, False, one.parts.get("group", ""), (food,) if food is not None else ()
-                    )
-                )
-                place += 1
-                if sentence.text_at(place) in ("or", "and", ",", "nor"):
-                    place += 1
-                    while sentence.text_at(place) in ("no", "or", "and", "any"):
-                        place += 1
-                    continue
-            break
-        if place == start:
-            continue
-    return claims
-
-
 def _used(dish: Dish) -> list[Food]:
     return list({part.food.key: part.food for part in dish.numbers.recipe.ingredients if part.grams > 0}.values())
 
@@ -220,12 +139,10 @@ def _fits(kind: str, food: Food, dish: Dish) -> bool | None:
     return False if False in found else None if None in found else True
 
 
-def judge(claim: KindClaim | AbsentClaim, dish: Dish) -> Finding:
+def judge(claim: KindClaim, dish: Dish) -> Finding:
     """Judge a kind by the facts of each food."""
     if claim.about.kind == UNKNOWN:
         return Finding(CANNOT_TELL, f'what is in "{claim.about.words}" is not known')
-    if isinstance(claim, AbsentClaim):
-        return _judge_absent(claim, dish)
     finding = _judge_kind(claim, dish)
     if not claim.negated:
         return finding
@@ -266,34 +183,3 @@ def _judge_kind(claim: KindClaim, dish: Dish) -> Finding:
         else f"{short_name(foods[0])} {'are' if is_plural(short_name(foods[0])) else 'is'}"
     )
     return Finding(HOLDS, f"{told} {kind}, by the facts of each food")
-
-
-def _judge_absent(claim: AbsentClaim, dish: Dish) -> Finding:
-    used = _used(dish)
-    inside = {key for word in claim.foods for key in word.inside}
-    outside = {key for word in claim.foods for key in word.outside}
-    groups = _GROUPS.get(claim.group, ())
-    words = claim.group if claim.group and not claim.foods else listing([word.text for word in claim.foods])
-    there = [
-        food
-        for food in used
-        if food.key in inside | outside
-        or food.group in groups
-        or (claim.group in ("pork", "beef", "cheese", "gelatin") and claim.group in food.name.lower())
-    ]
-    drinks = [food for food in used if alcohol_of(food) > 0]
-    if claim.group == "alcohol" and drinks:
-        names = listing([short_name(food) for food in drinks])
-        return Finding(OFF, f"there is {names} in it, and cooking leaves some of the alcohol")
-    if claim.group == "alcohol":
-        return Finding(
-            CANNOT_TELL, "whether there is alcohol in it (vanilla extract, vinegar, sauces) is told by the package"
-        )
-    if there:
-        names = listing([short_name(food) for food in there])
-        be = "are" if len(there) > 1 or is_plural(names) else "is"
-        return Finding(OFF, f"there {be} {names} in it", None, (f"There {be} {names} in it.",))
-    unknown = [food for food in used if groups and not food.group]
-    if unknown:
-        return Finding(CANNOT_TELL, f"nothing is known about the {short_name(unknown[0])}")
-    return Finding(HOLDS, f"there is no {words} in the recipe")

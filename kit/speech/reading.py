@@ -9,6 +9,7 @@ from typing import Any
 from weakref import WeakKeyDictionary
 
 from kit.speech import (
+    absences,
     allergens_judged,
     allergens_said,
     amounts,
@@ -56,7 +57,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     WordingClaim: (wordings.FAMILY, wordings_judged.judge_wording),
     ComparisonClaim: (comparisons.FAMILY, comparisons.judge),
     kinds.KindClaim: (kinds.FAMILY, kinds.judge),
-    kinds.AbsentClaim: (kinds.FAMILY, kinds.judge),
+    absences.AbsentClaim: (absences.FAMILY, absences.judge),
     allergens_judged.AllergenClaim: (allergens_said.FAMILY, allergens_judged.judge),
     keeping_judged.TimeClaim: (keeping.FAMILY, keeping_judged.judge),
     keeping_judged.DegreesClaim: (keeping.FAMILY, keeping_judged.judge),
@@ -244,6 +245,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += allergens_said.read(said, about)
     claims += wordings.read(said, about)
     claims += kinds.read(said, about)
+    claims += absences.read(said)
     claims += unread.read(said)
     claims += foods_counted.read(said, claims) if change is None else []
     claims += unread.other_amounts(said, claims) if change is None else []

@@ -7,6 +7,7 @@ from kit.speech.clauses import is_stop
 from kit.speech.parts import dish_named, food_part, is_dish, is_food, is_verb
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import Named, negated, nutrients_after
+from kit.speech.unread import asked
 from kit.speech.wordings_claim import WordingClaim
 from kit.speech.wordings_otherwise import is_meant_otherwise, noun_behind
 
@@ -19,6 +20,7 @@ _LOOSE_NUTRIENTS = ("salt", "water")
 _PROVIDES = frozenset("contain contains provide provides supply supplies boast boasts deliver delivers".split())
 _PUT_IN = frozenset("refined added white table processed extra granulated".split())
 _NO = frozenset("no zero without".split())
+_A_SOURCE = frozenset("a the another one also as its our your plant natural".split())
 
 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
@@ -81,6 +83,9 @@ def _wording(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
     if not named or named[0].place - at > 5:
         return []
     direct = named[0].place == at + 1
+    if token.text == "source" and sentence.text_at(at - 1) not in _A_SOURCE:  # "a poor source of protein"
+        sentence.used.update({at, *(one.place for one in named)})
+        return [asked(sentence, (at - 1, *(one.place for one in named)))]
     if named[0].nutrient == "water" or (
         named[0].nutrient in ("fat", "salt")
         and wording == "high"

@@ -31,6 +31,7 @@ SETS = (
     "fresh_twelfth",
     "fresh_fourteenth",
     "fresh_fifteenth",
+    "keeping_and_kinds",
 )
 TRAPS = ("fresh_thirteenth",)  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")

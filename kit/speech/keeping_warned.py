@@ -1,0 +1,62 @@
+"""Whether a time of keeping is a warning, a limit, or one that is said not to matter."""
+
+from kit.speech.sentence import Sentence
+
+_NOT = ("not", "never")
+# Behind "not", what lets a time be: "three hours will not hurt it", "you need not chill it for six hours".
+_LETS_BE = frozenset(
+    "hurt harm spoil matter kill ruin problem worry issue long dangerous danger bad unsafe risky risk trouble mind "
+    "hesitate need require fret panic".split()
+)
+_BETWEEN = frozenset("be do does have a an any too even much really that so particularly all you to been".split())
+_MAY_BE = frozenset("is are will would does do can could should".split())
+_PUT = frozenset("get put bring move stash refrigerate chill transfer pop slide".split())
+_GOES = _PUT | {"goes", "go", "puts", "moves"}
+
+
+def lets_be(sentence: Sentence, at: int) -> bool:
+    """Return whether a "not" stands at a place, and only says that something does no harm, or need not be."""
+    if set(sentence.text_at(at).split()).isdisjoint(_NOT):
+        return False
+    over = at + 1
+    if sentence.text_at(over) == "have" and sentence.text_at(over + 1) == "to":
+        return True
+    while sentence.text_at(over) in _BETWEEN:
+        over += 1
+    return sentence.text_at(over) in _LETS_BE
+
+
+def is_warned(sentence: Sentence, at: int) -> bool:
+    """Return whether the statement of a time says "not" or "never", and means it: "do not leave it out"."""
+    denials = [spot for spot in sentence.clause_of(at) if not set(sentence.text_at(spot).split()).isdisjoint(_NOT)]
+    return any(not (lets_be(sentence, spot) or _is_no_limit(sentence, spot)) for spot in denials)
+
+
+def _is_no_limit(sentence: Sentence, at: int) -> bool:
+    """Return whether a time is denied to be the longest there is: "two hours is not the most it should get"."""
+    return any(sentence.text_at(spot) in ("most", "limit", "longest", "maximum") for spot in (at + 1, at + 2))
+
+
+def denied_behind(sentence: Sentence, at: int) -> bool:
+    """Return whether "is not" or "will not" follows in the statement: "4 degrees is not cold enough"."""
+    behind = [spot for spot in sentence.clause_of(at) if spot > at + 1]
+    return any(sentence.text_at(spot) in _NOT and sentence.text_at(spot - 1) in _MAY_BE for spot in behind)
+
+
+def need_not(sentence: Sentence, at: int) -> bool:
+    """Return whether what is timed need not be done so long: "you do not have to chill it for six hours"."""
+    return any(lets_be(sentence, spot) for spot in sentence.clause_of(at) if spot < at)
+
+
+def is_limit(sentence: Sentence, at: int, relation: str) -> bool:
+    """Return whether a time is the longest there is: "within two hours", "two hours to get it into the fridge"."""
+    if relation in ("under", "at most"):
+        return True
+    if any(sentence.text_at(spot) in ("within", "before", "inside") for spot in (at - 1, at - 2)):
+        return True
+    words = [sentence.text_at(spot) for spot in range(at + 1, at + 4)]
+    if words == ["at", "the", "latest"] or (words[0] == "to" and words[1] in _PUT):
+        return True
+    put = [spot for spot in sentence.clause_of(at) if spot < at and sentence.text_at(spot) in _GOES]
+    joined = any(sentence.text_at(spot) in ("and", ",") for spot in range(put[-1] if put else at, at))
+    return sentence.text_at(at - 1) == "after" and bool(put) and not joined
