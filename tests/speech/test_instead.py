@@ -5,7 +5,7 @@ from tests.speech.corpus import dish
 
 OFFERED = (
     ("turkey", "It has as much as eight grams of fat a plate.", "It has about 16 grams of fat a plate."),
-    ("haddock", "How much fat? Barely three grams.", "How much fat? About 10.5 grams."),
+    ("haddock", "How much fat? Barely three grams.", "How much fat? About 10 grams."),
     ("turkey", "Does a plate have 900 calories?", "One serving has about 350 calories."),
     ("breakfast", "It has a hint of sugar, no more than 5 grams.", "One serving has about 22 grams of sugar."),
 )
