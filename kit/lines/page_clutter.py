@@ -51,7 +51,11 @@ _NUTRIENT = _pattern(
     rf"^\W*(?:{_NUTRIENTS})\b[\s:.]*(?:<|less than)?\s*[\d.,]+\s*",
     r"(?:g|mg|mcg|\u00b5g|kcal|kj|cal|calories|grams?|milligrams?|iu|%)?\b(?P<more>.*)$",
 )
-_PER_SERVING = _pattern(r"^\W*(?:per serving|each serving|macros|nutrition per|amount per|calories per|% daily)\b")
+_PER_SERVING = _pattern(
+    r"^\W*(?:(?:typical values |amount |nutrition |calories )?per (?:serving|portion|[\d.]+\s*(?:g|ml)\b)|",
+    r"each serving|macros|(?:each|one|an?) (?:\S+ ){0,3}(?:serving|portion)s? (?:contains?|provides?|gives|has)|nutrition per|amount per|",
+    r"calories per|% daily)\b",
+)
 _SENTENCE_END = re.compile(r"[.!?][\"')\u201d]*$")
 _STEP_WORDS = _pattern(
     r"\b(?:the|until|minutes?|mins|over|into|degrees|oven|together|well|aside|hours?|then|evenly|each|it|them|your)\b",
