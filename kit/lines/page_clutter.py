@@ -53,8 +53,8 @@ _NUTRIENT = _pattern(
 )
 _PER_SERVING = _pattern(
     r"^\W*(?:(?:typical values |amount |nutrition |calories )?per (?:serving|portion|[\d.]+\s*(?:g|ml)\b)|",
-    r"each serving|macros|(?:each|one|an?) (?:\S+ ){0,3}(?:serving|portion)s? (?:contains?|provides?|gives|has)|nutrition per|amount per|",
-    r"calories per|% daily)\b",
+    r"(?:each|one|an?) (?:\S+ ){0,3}(?:serving|portion)s? (?:contains?|provides?|gives|has)|",
+    r"each serving|macros|nutrition per|amount per|calories per|% daily)\b",
 )
 _SENTENCE_END = re.compile(r"[.!?][\"')\u201d]*$")
 _STEP_WORDS = _pattern(
