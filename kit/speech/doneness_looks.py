@@ -47,7 +47,7 @@ def read(sentence: Sentence) -> list[Claim]:
     until = bool(told & {"done", "safe", "ready"}) and bool(
         told & {"when", "once", "until", "till"}
     )  # "done when it is no longer pink"
-    ruled_out = told & _RULED_OUT and not told & _NO_WORRY and not until
+    ruled_out = any(_is_ruled_out(sentence, at) for at in looks) and not told & _NO_WORRY and not until
     if not looks or ruled_out or not told & (_ALLOWED | {"done"}):
         return []
     named = foods_named(sentence)
@@ -58,6 +58,12 @@ def read(sentence: Sentence) -> list[Claim]:
         return []  # "eat the carrots raw"
     sentence.used.update(looks)
     return [LooksClaim(tuple(looks), THE_DISH, False, named)]
+
+
+def _is_ruled_out(sentence: Sentence, at: int) -> bool:
+    """Return whether words about a look say that it will not do: "no longer pink", "pink is not okay"."""
+    near = range(max(0, at - 8), min(len(sentence), at + 6))
+    return any(not _RULED_OUT.isdisjoint(sentence.text_at(place).split()) for place in near)
 
 
 def _looks(sentence: Sentence, at: int, told: frozenset[str]) -> bool:

@@ -30,6 +30,7 @@ _REASONS = {
     "doneness": "a thermometer tells whether meat, fish or egg is done, and not its look; say how hot it is inside",
     "whole list": "that nothing else brings it or is in it is told by the list of ingredients; name what it has",
     "germs": "no table tells which germs a food holds and what becomes of them; say how hot or cold, and how long",
+    "slow cooker": "meat is thawed before it goes into a slow cooker, and leftovers are heated on the stove first",
     "raw contact": "what has touched raw meat, poultry or fish is boiled, or washed with hot soapy water, before it "
     "touches what is eaten",
     "washing": "raw meat and poultry are not washed, which spreads what is on them; cooking makes them safe",
@@ -48,7 +49,7 @@ class HealthClaim(Claim):
     section: str = ""
 
 
-_OF_SAFETY = ("reheating", "keeping", "doneness", "germs", "raw contact", "washing")
+_OF_SAFETY = ("reheating", "keeping", "doneness", "germs", "raw contact", "slow cooker", "washing")
 
 
 @dataclass(frozen=True, slots=True)

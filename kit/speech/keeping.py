@@ -1,5 +1,6 @@
 """Keeping and food safety: days in the refrigerator, months in the freezer, hours out, reheating, doneness."""
 
+import re
 from dataclasses import replace
 
 from kit.speech.claim import THE_DISH, About, Claim
@@ -13,6 +14,7 @@ from kit.speech.keeping_words import (
     clause_words,
     eats,
     foods_named,
+    in_or_out,
     near_place,
     of_an_animal,
 )
@@ -41,6 +43,7 @@ _HEATS = frozenset(
 _READY = frozenset("cook cooked done safe eat ready pull off".split())
 _HEATED = frozenset("heat heating heated warm bring poach poached".split())
 _HOLDS = frozenset("hold holding held keep".split())  # "hold it at 140"
+_SERVED = frozenset("serve serves served serving buffet table guests hot warm".split())
 _AGAIN = frozenset("reheat reheats reheated reheating rewarm leftovers leftover warm again next".split())
 
 
@@ -95,6 +98,9 @@ def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
 
 
 _JOINTS = frozenset(", or and maybe perhaps even but".split())
+_LASTS = frozenset("good fine safe okay ok keep keeps".split())
+_IS_OFF = re.compile(r"\b(?:switch|turn)(?:ed|es|s)? (?:\w+ ){0,3}off\b|\boff the (?:heat|stove)\b")
+_MORE = ("more", "longer", "extra", "over", "past", "beyond", "too")  # "two hours more than the rule says"
 _HOT = frozenset("hot hotter heat ninety 90 warm".split())
 
 
@@ -121,6 +127,8 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
         said = Quantity(said.low, said.high, said.unit, "over")
     near = clause_words(sentence, at)
     place = near_place(sentence, at, words)
+    if place is None and said.unit == "hour" and near & _LASTS and _IS_OFF.search(" ".join(sentence.texts)):
+        place = OUT
     verbs = words & KEEP
     if said.unit == "hour" and place is None and not words & {"leave", "sit", "sits", "stand", "left"}:
         return []
@@ -130,6 +138,9 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
         return []
     if said.unit == "hour" and place == FREEZER:
         return []
+    if sentence.text_at(at + 1) in _MORE or (place in (FRIDGE, OUT) and in_or_out(sentence, at)):
+        sentence.used.add(at)
+        return [asked(sentence, (at,), (at, min(at + 2, len(sentence) - 1)))]
     days = Quantity(said.low * _DAYS[said.unit], said.high * _DAYS[said.unit], "day", said.relation)
     text = " ".join(token.text for token in sentence.tokens)
     hot = any(_is_hot(sentence, spot) and not _hours_between(sentence, at, spot) for spot in sentence.clause_of(at))
@@ -181,7 +192,7 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
         what = "freezer"
     elif near & (IN_FRIDGE - {"cold", "chilled"}) and said.value < (115 if celsius else 100):
         what = "fridge"
-    elif words & _HOLDS and sentence.text_at(at - 1) == "at" and 100 <= said.value <= 220 and not words & _READY:
+    elif _is_held(sentence, at, said, words):
         what = "hold"
     elif words & _AGAIN and not near & {"raw"}:
         what = "reheat"
@@ -217,6 +228,13 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
     own = thing if what == "done" and not foods else ""
     needed = bool(words & {"has", "must", "needs", "have"}) and bool(words & {"safe", "unsafe", "danger", "dangerous"})
     return [DegreesClaim((at,), THE_DISH, denied, what, said, foods, own, of_dish, needed)]
+
+
+def _is_held(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> bool:
+    """Return whether hot food is kept at a temperature: "hold it at 140", "keep it above 140 until it is served"."""
+    bounded = said.relation not in ("about", "exactly", "between") and bool(words & _SERVED)
+    led = sentence.text_at(at - 1) == "at" or bounded
+    return bool(words & _HOLDS) and led and 100 <= said.value <= 220 and not words & _READY
 
 
 def _denied(sentence: Sentence, at: int) -> bool:

@@ -1,10 +1,13 @@
 """Keeping without a number: "overnight on the counter", "until the weekend", "fine on the counter"; thawing."""
 
+from dataclasses import replace
+
 from kit.speech.claim import THE_DISH, Claim
 from kit.speech.keeping_judged import FREEZER, FRIDGE, OUT, ThawClaim, TimeClaim
 from kit.speech.keeping_words import AT_A_PLACE, KEEP, clause_words, foods_named, near_place, only_set_apart
 from kit.speech.sentence import Sentence
 from kit.speech.tokens import NO_QUANTITY, Quantity
+from kit.speech.unread import asked
 
 _VAGUE = {"overnight": 0.5, "fortnight": 14.0}
 
@@ -37,13 +40,16 @@ _ALL = {
 }
 
 
+_MOST = ("most", "much", "rest", "part", "best")  # "most of the day"
+_GONE = frozenset("bad spoil spoils throw thrown toss tossed discard bin binned".split())
 _FOR = frozenset("keeps keep lasts last kept keeping".split())
 _KEEPS_OR_LASTS = frozenset("keep keeps last lasts".split())
 _KEPT = KEEP - {"eat", "use", "good", "out", "fine", "cold", "chill", "chilled"}
 _UNTIL = ("until", "till", "through", "by")
 _COUNTERS = frozenset("counter countertop table bench worktop sideboard windowsill stove stovetop temperature".split())
 _OUTSIDE = frozenset(
-    "out bag backpack car porch counter desk unrefrigerated countertop stove stovetop hob table sink".split()
+    "out bag backpack car porch counter desk unrefrigerated countertop stove stovetop hob table sink buffet picnic "
+    "patio windowsill sideboard pantry cupboard shelf worktop".split()
 )
 
 
@@ -51,11 +57,29 @@ def vague(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
     """Return times without a number: "overnight on the counter", "all day", "until the weekend"."""
     claims: list[Claim] = []
     for at in range(len(sentence)):
-        claim = _a_day(sentence, at, words) or (None if at in sentence.used else _time(sentence, at, words))
+        claim = (
+            _day_number(sentence, at, words)
+            or _a_day(sentence, at, words)
+            or (None if at in sentence.used else _time(sentence, at, words))
+        )
         if claim is not None:
             sentence.used.add(at)
             claims.append(claim)
     return claims
+
+
+def _day_number(sentence: Sentence, at: int, words: frozenset[str]) -> Claim | None:
+    """Return how long it keeps by the number of a day: "good until day five", "thrown out before day eight"."""
+    amount = sentence.tokens[at].amount
+    if sentence.text_at(at - 1) != "day" or sentence.tokens[at].quantity is None or amount.unit or at in sentence.used:
+        return None
+    if not words & (KEEP | _GONE):
+        return None
+    if words & {"not", "never", "no"}:
+        return asked(sentence, (at - 1, at))
+    return TimeClaim(
+        (at - 1, at), THE_DISH, False, near_place(sentence, at, words) or FRIDGE, replace(amount, unit="day")
+    )
 
 
 def _a_day(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | None:
@@ -110,6 +134,8 @@ def _days(sentence: Sentence, at: int) -> float | None:
         return 0.5
     if word in ("month", "year") and _until(sentence, at):
         return _ALL[word]
+    if before == "the" and sentence.text_at(at - 2) == "of" and sentence.text_at(at - 3).split(" ")[-1] in _MOST:
+        return _ALL.get(word)
     lasts = sentence.text_at(at - 2) in ("last", "lasts", "keep", "keeps", "for")
     return _ALL.get(word) if before == "the" and lasts else None
 

@@ -87,6 +87,14 @@ def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bo
     return places
 
 
+def in_or_out(sentence: Sentence, at: int) -> bool:
+    """Return whether a time is said of the refrigerator and of outside alike: "whether in the fridge or out"."""
+    kinds = {word for spot in sentence.clause_of(at) for word in sentence.text_at(spot).split()}
+    behind = {sentence.text_at(spot + 1) for spot in range(len(sentence)) if sentence.text_at(spot) == "or"}
+    both = bool(kinds & IN_FRIDGE or sentence.words & IN_FRIDGE) and bool(sentence.words & OUTSIDE)
+    return both and bool(sentence.words & {"whether", "either"} or behind & {"out", "outside", "not"})
+
+
 AT_A_PLACE = ("in", "on", "at", "into", "out")
 _TO_A_PLACE = frozenset((*AT_A_PLACE, *"the a your onto it of to under".split()))
 

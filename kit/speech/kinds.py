@@ -20,6 +20,7 @@ from kit.texts import listing
 FAMILY = "kind"
 _SEA = ("fish", "shellfish")
 _SHUN = ("skip", "avoid", "beware")
+_UNFIT = frozenset("unsuitable unfit unsafe wrong bad".split())
 _PLAIN = frozenset("vegan vegetarian pescatarian".split())
 
 
@@ -53,6 +54,9 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         people = sentence.text_at(at) in ("vegans", "vegetarians", "pescatarians")
         but, places = excepted(sentence, at)
         sentence.used.update({at, *places})
+        if people and _denied_twice(sentence, at):
+            claims.append(asked(sentence, (at,), (max(0, at - 4), at)))
+            continue
         denied = negated(sentence, at) or (people and _warned(sentence, at))
         word = sentence.text_at(at) if not people and sentence.text_at(at) in _PLAIN else ""
         claims.append(KindClaim((at,), _subject(sentence, about, at), denied, kind, tuple(but), word))
@@ -110,9 +114,15 @@ def _warned(sentence: Sentence, at: int) -> bool:
     return (
         "not" in near
         or sentence.text_at(at - 3) == "no"  # "no good for vegetarians"
-        or bool(before & {"not", "never", "skip", "avoid"})
+        or bool(before & {"not", "never", "skip", "avoid", *_UNFIT})
         or any(_shuns_dish(sentence, spot) for spot in shunned)
     )
+
+
+def _denied_twice(sentence: Sentence, at: int) -> bool:
+    """Return whether it is denied to be unfit for them: "it is not unsuitable for vegetarians"."""
+    before = {sentence.text_at(place) for place in range(max(0, at - 6), at)}
+    return not before.isdisjoint(_UNFIT) and not before.isdisjoint(("not", "never", "no"))
 
 
 def _shuns_dish(sentence: Sentence, at: int) -> bool:
