@@ -163,7 +163,7 @@ def _is_class(phrase: ParsedLine) -> bool:
 
 def _example(phrase: ParsedLine, table: Foods) -> Choice | None:
     """Return the food that is named as an example: cod, for "firm white fish, such as cod"."""
-    tells = any(kind_of(word) == "food" and word not in SMALL_WORDS for word in phrase.after)
+    tells = any(kind_of(word) == "food" and word not in SMALL_WORDS | _HOW_RICH for word in phrase.after)
     said = tuple(word for word in phrase.name if word in _HOW_RICH or word.endswith("%"))  # not lost to an example
     narrower = (" ".join(phrase.after),) if tells and _is_class(phrase) else ()
     for example in (*phrase.examples, *narrower):
