@@ -2,11 +2,11 @@
 
 from dataclasses import replace
 
-from kit.speech.claim import FOOD, UNKNOWN, About, Claim, Finding
+from kit.speech.claim import UNKNOWN, About, Claim, Finding
 from kit.speech.clauses import is_stop
 from kit.speech.comparisons_claim import IN_THE_DISH, ComparisonClaim
 from kit.speech.comparisons_judged import judge_comparison
-from kit.speech.comparisons_other import _UNKNOWN, _basis, _other, is_inside, source
+from kit.speech.comparisons_other import _basis, _other, held_in, is_inside, shared_of, source
 from kit.speech.sentence import Sentence
 from kit.speech.slots import Named, is_day, negated, nutrient_before, nutrients_after, share_at
 from kit.speech.tokens import Quantity
@@ -63,7 +63,7 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
     places = tuple(sorted({at, than, *times_places, *(one.place for one in named), *other[2]}))
     return ComparisonClaim(
         places,
-        origin or about[at],
+        origin or held_in(sentence, named[-1].place + 1, than) or about[at],
         negated(sentence, min([at, *times_places])),
         named[0].nutrient,
         1 if token.text in MORE else -1,
@@ -198,28 +198,21 @@ def _times_of(sentence: Sentence, about: list[About], at: int) -> ComparisonClai
         after += 1
     if sentence.text_at(after) not in ("of", "in", "found", "you", "that", "as", "than", "compared"):
         return None
-    if quantity.unit != "times":
-        # A share of what a food holds is a comparison only with so much of it, or with another food.
-        other = _other(sentence, after + 1)
-        if other is None or (
-            other[0].kind == UNKNOWN and not any(word in _UNKNOWN for word in other[0].words.lower().split())
-        ):
-            return None
-        if other[0].kind == FOOD and not other[0].measure and sentence.text_at(after) != "of":
-            return None
-        if other[1] or (sentence.text_at(after) == "in" and other[0].kind != FOOD):
-            return None
-        if other[0].kind not in (FOOD, UNKNOWN):
-            return None
-    else:
-        other = _other(sentence, after + 1)
+    other = _other(sentence, after + 1) if quantity.unit == "times" else shared_of(sentence, after)
     if other is None:
         return None
+    first = about[at]
+    link = other[2][-1] + 1
+    if sentence.text_at(link) in ("as", "than") and (held := held_in(sentence, after, link)) is not None:
+        second = _other(sentence, link + 1)  # "twice the fiber in the beans as in the corn"
+        if second is None:
+            return None
+        first, other = held, second
     used = tuple(sorted({at, named[0].place, *other[2]}))
     times = Quantity(quantity.low, quantity.high, "times", quantity.relation, quantity.is_fraction)
     basis = IN_THE_DISH if _brings(sentence, about, at) and is_inside(other[0]) else ""
     denied = negated(sentence, at)
-    return ComparisonClaim(used, about[at], denied, named[0].nutrient, 0, times, other[0], other[1], basis)
+    return ComparisonClaim(used, first, denied, named[0].nutrient, 0, times, other[0], other[1], basis)
 
 
 def _carried_on(sentence: Sentence, claims: list[Claim]) -> list[Claim]:

@@ -126,6 +126,26 @@ def source(sentence: Sentence, start: int, than: int) -> About | None:
     return found if foods and is_inside(found) else About(UNKNOWN)
 
 
+def shared_of(sentence: Sentence, at: int) -> tuple[About, str, list[int]] | None:
+    """Return what a share of a nutrient is of, where it is compared: so much of a food, or another one."""
+    other = _other(sentence, at + 1)
+    if other is None or other[1]:
+        return None
+    if other[0].kind == FOOD:
+        return other if other[0].measure or sentence.text_at(at) == "of" else None
+    told = other[0].kind == UNKNOWN and any(word in _UNKNOWN for word in other[0].words.lower().split())
+    return other if told and sentence.text_at(at) != "in" else None
+
+
+def held_in(sentence: Sentence, at: int, than: int) -> About | None:
+    """Return the food of "more fiber in the beans than in the corn"; None where it is said of none."""
+    if sentence.text_at(at) != "in":
+        return None
+    place = _past_amount(sentence, at + 1)
+    food = place < than and food_at(sentence, place) is not None and not is_dish(sentence, place)
+    return food_part(sentence, place) if food and place + 1 == than else None
+
+
 def is_inside(about: About) -> bool:
     """Return whether something is a food of the dish as a whole, not so much of it."""
     return about.kind == FOOD and not about.measure and all(word.inside for word in about.foods)
