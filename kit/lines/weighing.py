@@ -265,10 +265,11 @@ def _usual_package(food: Food, written: Written, row: Measure) -> Weight:
     found = replace(found, container=row.measure)
     if written.measure == row.measure:
         return found
+    container = written.measure or row.measure
     return replace(
         found,
-        problem=f"no size for the {written.measure}; a {row.measure} of {number(row.grams)} g is assumed, write for "
-        f'instance "{fraction_text(written.count.value)} ({number(row.grams)} g) {written.measure}"',
+        problem=f"no size for the {container}; a {row.measure} of {number(row.grams)} g is assumed, write for "
+        f'instance "{fraction_text(written.count.value)} ({number(row.grams)} g) {container}"',
     )
 
 

@@ -6,7 +6,7 @@ from kit.errors import ChangeError
 from kit.lines.recipe_text import LEAST_SERVINGS, MOST_SERVINGS
 from kit.meal.change_amounts import add, changed_by, free_from, leave_out, more, needed, set_to, times
 from kit.meal.change_asked import Asked
-from kit.meal.change_swaps import rinse, swap, use
+from kit.meal.change_swaps import halves, rinse, swap, use
 from kit.meal.portions import MAKE_MORE
 from kit.meal.steps import Servings, Step
 from kit.texts import number
@@ -46,10 +46,17 @@ def _portions(asked: Asked) -> tuple[Step, ...]:
     )
 
 
+def _keep(asked: Asked) -> tuple[Step, ...]:
+    """Change nothing: "no kale, keep the squash"."""
+    asked.place(asked.clause.old)
+    return ()
+
+
 _WAYS: Mapping[str, Callable[[Asked], tuple[Step, ...]]] = {
     "servings": _servings,
     "batch": _batch,
     "portions": _portions,
+    "keep": _keep,
     "leave out": leave_out,
     "free": free_from,
     "need": needed,
@@ -60,5 +67,6 @@ _WAYS: Mapping[str, Callable[[Asked], tuple[Step, ...]]] = {
     "add": add,
     "use": use,
     "swap": swap,
+    "halves": halves,
     "rinse": rinse,
 }

@@ -10,6 +10,7 @@ from kit.food.vocabulary import words
 from kit.lines.parsed_line import take_apart
 from kit.meal.change_asked import Asked, named
 from kit.meal.change_clauses import steps_of
+from kit.meal.change_each import for_all
 from kit.meal.change_needs import needs, needs_and_then
 from kit.meal.change_shapes import Clause, clauses
 from kit.meal.change_words import plain, without_politeness
@@ -31,7 +32,6 @@ _PAIR = re.compile(r"^(?P<a>.+?) (?:with|for|by|to) (?P<b>.+)$")  # behind "swap
 _PLUS = re.compile(r"\bplus\b|\+")  # between two changes it adds what follows: "no walnuts, plus 1/4 cup seeds"
 _FEW = ("a ", "an ", "some ", "one ", "two ", "three ", "half ")
 _WITHOUT = re.compile(r"^(?:no|without)(?: (?:added|any))? (?:salt|sugar|fat)$")  # may be a kind: "corn without salt"
-_KEEP = re.compile(r"^keep (?:in )?(?P<what>[a-z' -]+?)(?: in| as it is)?$")
 _OR = re.compile(r"\s+(?:or|nor)\s+")
 
 
@@ -110,9 +110,9 @@ class _Fault:
     error: ChangeError
 
     @property
-    def worth(self) -> tuple[bool, int, bool]:
-        """How much it tells: a question with choices most."""
-        return bool(self.error.choices), self.understood, not isinstance(self.error, NotUnderstoodError)
+    def worth(self) -> tuple[int, bool, bool]:
+        """How much it tells: of what came furthest, a question with choices."""
+        return self.understood, bool(self.error.choices), not isinstance(self.error, NotUnderstoodError)
 
 
 @dataclass
@@ -128,6 +128,8 @@ class _Reader:
         found = self._parts(text, recipe, None, 0)
         if isinstance(found, _Fault):
             raise found.error
+        if not found:  # "keep the feta"
+            raise not_understood(self.line, recipe)
         return found
 
     def _parts(self, text: str, recipe: Recipe, before: Clause | None, depth: int) -> tuple[Step, ...] | _Fault:
@@ -152,8 +154,6 @@ class _Reader:
             clause, steps = left
             if link[0].isspace() and clause.kind in ("use", "set", "add", "swap") and _WITHOUT.match(rest):
                 return _Fault(1, _of_which_kind(first, rest))
-            if _stays(rest, recipe):
-                return steps
             instead = self._in_place_of_it(clause, rest, recipe)
             if instead is not None:
                 return instead
@@ -181,9 +181,14 @@ class _Reader:
     def _clause(self, text: str, recipe: Recipe, before: Clause | None) -> tuple[Clause, tuple[Step, ...]] | _Fault:
         """Return a clause with its steps; a bare name after "no feta" is left out too."""
         best = _Fault(0, not_understood(self.line, recipe))
+        try:
+            text = for_all(text, recipe.servings)
+        except ChangeError as error:
+            return _Fault(1, error)
         ways = [*clauses(text, self.dish)]
         plain_words = [clause for clause in ways if clause.how in ("bare", "weak")]
-        ways = [*(way for way in ways if way not in plain_words), *self._inherited(text, before, recipe), *plain_words]
+        with_verb = [clause for clause in ways if clause not in plain_words]
+        ways = [*with_verb, *([] if with_verb else self._inherited(text, before, recipe)), *plain_words]
         for clause in ways:
             if clause.kind == "use" and before is not None and before.kind == "swap":
                 continue  # "yogurt instead of cream and butter" does not say what butter takes the place of
@@ -208,7 +213,7 @@ class _Reader:
         pair = _PAIR.match(text) if before is not None and before.kind == "swap" else None
         if pair:
             return [Clause("swap", pair["a"], pair["b"], how="swap with")]
-        if before is None or before.kind not in ("leave out", "times", "add"):
+        if before is None or before.kind not in ("leave out", "times", "add", "keep"):
             return []
         if before.kind != "add" and self._is_new(text, recipe):
             return [Clause("add", new=text)]  # "half the lentils and a cup of quinoa"
@@ -228,12 +233,6 @@ class _Reader:
         if phrases[0].written.unit is None and not phrases[0].written.measure:
             return False  # "half the oil and 2 carrots"
         return not ingredients_called(named(phrases[0], text), recipe).places
-
-
-def _stays(text: str, recipe: Recipe) -> bool:
-    """Whether a text only says that something stays as it is: "keep the yogurt"."""
-    kept = _KEEP.match(text)
-    return bool(kept) and bool(ingredients_called(kept["what"], recipe).places)  # type: ignore[index]
 
 
 def _leaves_out(text: str, before: Clause | None) -> bool:

@@ -15,8 +15,8 @@ class Clause:
     Attributes
     ----------
     kind : str
-        ``"leave out"``, ``"free"``, ``"need"``, ``"swap"``, ``"times"``, ``"by"``, ``"set"``, ``"more"``, ``"add"``,
-        ``"use"``, ``"servings"``, ``"batch"``, ``"rinse"``.
+        ``"leave out"``, ``"keep"``, ``"free"``, ``"need"``, ``"swap"``, ``"times"``, ``"by"``, ``"set"``, ``"more"``,
+        ``"add"``, ``"halves"``, ``"use"``, ``"servings"``, ``"batch"``, ``"rinse"``.
     old, new : str
         The words of what is there, and of what comes or of the amount.
     number : float
@@ -69,7 +69,7 @@ _PART = (
 )
 _NO_KIND = r"(?!\d+(?:\.\d+)?\s*(?:%|percent|per cent) (?!of |as |the ))"  # "2% milk" is a kind of milk, no part of it
 _OF = r"(?:(?:as much|as many|the (?:amount|quantity|number|usual amount) of|that much|that many|of)(?: of)? )?"
-_USE = r"(?:(?:use|add|put|only|just|with|make|have|leave out) (?:only |just )?)?"
+_USE = r"(?:(?:use|keep|add|put|only|just|with|make|have|leave out) (?:only |just )?)?"
 _NO_VERB = "(?!swap|substitute|leave out|no |reduce|increase)"
 _INSTEAD = (
     r"(?:instead of|in place of|in lieu of|rather than|as an? (?:substitute|replacement|swap|stand-in"
@@ -99,6 +99,8 @@ _SERVINGS = [
         r"|shared|cut|pour|put|fill)\b[^\d]*?\s*(?:out |up )*"
         rf"(?:between|among|amongst|into|in|to|for|over|across) {_N}\s*{_SIZED}{_PEOPLE}?{_NOT_M}$",
         rf"^(?:fill|make|get) {_N} {_SIZED}{_PEOPLE} (?:with|from|out of) {_IT}$",
+        rf"^(?:serve|feed|fill|get) {_N}\s*{_PEOPLE}? (?:from|out of) (?:the|this|that|one) (?:whole )?"
+        r"(?:pot|batch|pan|tray|dish|bake|bowl|lot)$",
         rf"^(?:make |serve |get |use )?{_N} (?:smaller|bigger|larger|generous|small|big) {_PEOPLE}$",
     ),
     *_servings(
@@ -115,7 +117,10 @@ _SERVINGS = [
     ),
 ]
 _BATCH = [
-    re.compile(rf"^(?:make |use )?(?:an? )?{_TIMES} (?:an? |the |this )?(?:\w+ )?(?:batch|recipe)(?: size)?$"),
+    re.compile(
+        rf"^(?:make |use )?(?:it |this )?(?:only |just )?(?:an? )?{_TIMES} "
+        r"(?:an? |the |this )?(?:\w+ )?(?:batch|recipe)(?: size)?$"
+    ),
     re.compile(rf"^(?:make |use )?(?:the )?{_TIMES} {_OF}(?:the |this |that )?(?P<what>.+?)(?: recipe)?$"),
     re.compile(rf"^(?:reduce|make|scale|swap) (?P<what>{_IT}) (?:in|by|to|down to|down by) (?P<times>half)$"),
     re.compile(r"^(?:make |use )?(?P<times>twice|half|double|three times) (?:as much|the amount)$"),
@@ -150,6 +155,10 @@ _SHAPES = [
     ),
     _shape("swap", rf"^{_INSTEAD} (?P<both>.+)$", "unmarked"),
     _shape(
+        "halves",
+        r"^half (?!the |of |as |an? )(?P<old>[a-z' -]+?),? (?:and )?half (?!the |of |as |an? )(?P<new>[a-z' -]+)$",
+    ),
+    _shape(
         "swap",
         r"^(?P<old>.+?) (?:(?:be|is|are|get|gets) )?(?:replaced|swapped|substituted|exchanged|traded|switched)(?: out)?"
         r" (?:with|by|for) (?P<new>.+)$",
@@ -168,6 +177,7 @@ _SHAPES = [
     ),
     _shape("by", r"^reduce (?P<old>.+?) by (?P<new>.+)$", "less"),
     _shape("by", r"^increase (?P<old>.+?) by (?P<new>.+)$", "more"),
+    _shape("keep", r"^keep (?:in )?(?!\d|half|only|just)(?P<old>[a-z' -]+?)(?: in| as it is| as is| the same)?$"),
     _shape("swap", r"^(?P<verb>swap|substitute) (?P<a>.+?),? (?P<link>for|with|by|to|into) (?P<b>.+)$"),
     _shape("times", rf"^{_PART} (?:less|fewer) (?:of )?(?P<old>.+)$", "less"),
     _shape("times", rf"^{_PART} more (?:of )?(?P<old>.+)$", "more"),
@@ -214,7 +224,7 @@ _SHAPES = [
     _shape("use", r"^(?P<new>.+) instead$", "verb"),
     _shape("use", r"^(?!.*\b(?:instead|without|swap|rather than|place of)\b)(?P<new>.+)$", "bare"),
 ]
-_PLAINLY = ("leave out", "rinse", "set", "by", "more", "add", "free")
+_PLAINLY = ("leave out", "keep", "halves", "rinse", "set", "by", "more", "add", "free")
 
 
 def clauses(text: str, dish: frozenset[str]) -> Iterator[Clause]:

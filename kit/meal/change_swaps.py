@@ -3,13 +3,13 @@
 from dataclasses import replace
 
 from kit.errors import ChangeError, NotUnderstoodError
-from kit.food.composition import Foods
 from kit.food.finding import index
 from kit.food.names import short_name
-from kit.food.vocabulary import line_words, words
+from kit.food.vocabulary import words
 from kit.lines.reader import read
 from kit.meal.change_amounts import set_to
 from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
+from kit.meal.change_by_form import by_form, only_form
 from kit.meal.change_foods import Newcomer, does_same_work, instead_of_what, newcomer, refined, takes_place_of
 from kit.meal.change_shapes import Clause
 from kit.meal.change_words import part_in
@@ -17,7 +17,8 @@ from kit.meal.in_place_of import in_place_of, poured_off
 from kit.meal.ingredient_names import ingredients_called
 from kit.meal.recipe import Ingredient
 from kit.meal.steps import Add, Amount, Step, Swap, measured_like
-from kit.texts import listing
+
+_NO_FOOD = frozenset("who whom whose when where why which how it them".split())  # words of a question, or of a method
 
 
 def use(asked: Asked) -> tuple[Step, ...]:
@@ -36,7 +37,9 @@ def use(asked: Asked) -> tuple[Step, ...]:
             f"{food} is in the recipe already; write what to change about it",
             [f"leave out the {food}", f"half the {food}", f"double the {food}"],
         )
-    if asked.clause.how == "bare" and not any(word in index(asked.table).by_word for word in words(name)):
+    if asked.clause.how == "bare" and (
+        not any(word in index(asked.table).by_word for word in words(name)) or _NO_FOOD & set(name.split())
+    ):
         raise ChangeError(f'"{name}" is no food')
     wish = refined(name, recipe, asked.table)
     wished = newcomer(wish[1] if wish else name, asked.table, line=asked.line).food
@@ -76,7 +79,7 @@ def swap(asked: Asked) -> tuple[Step, ...]:
         return set_to(replace(asked, clause=Clause("set", old_name, new)))
     at, new_name = _goes(asked, old_name, new_name)
     if phrase.counted and ingredients_called(new_name, recipe).places == (at,):  # another amount of the same
-        return set_to(replace(asked, clause=Clause("set", new_name, new)))
+        return _another_amount(asked, at, new_name, new)
     if share is None and old_phrase.counted and old_phrase.name:
         part = measured_as(old, recipe.ingredients[at], asked.table).grams / max(recipe.ingredients[at].grams, 1e-9)
         share = None if part > 0.98 else part
@@ -85,17 +88,48 @@ def swap(asked: Asked) -> tuple[Step, ...]:
     return _swapped(asked, at, new_name, new if phrase.counted else "")
 
 
+def _another_amount(asked: Asked, at: int, name: str, amount: str) -> tuple[Step, ...]:
+    """Set another amount; one that does not measure the food as it is there means another form of it.
+
+    "2 large tomatoes instead of the crushed tomatoes" are fresh ones.
+    """
+    try:
+        return set_to(replace(asked, clause=Clause("set", name, amount)))
+    except ChangeError:
+        came = newcomer(name, asked.table, line=asked.line)
+        reading = read(amount, food=came.food.key, table=asked.table)
+        if came.food is asked.recipe.ingredients[at].food or reading.grams is None or reading.problem:
+            raise
+        return (Swap(asked.row(at), came.food, as_measured(reading), came.note),)
+
+
+def halves(asked: Asked) -> tuple[Step, ...]:
+    """Take half of an ingredient, and for its other half another food: "half kale half spinach"."""
+    sides = (asked.clause.old, asked.clause.new)
+    there = [bool(ingredients_called(side, asked.recipe).places) for side in sides]
+    if all(there):
+        return tuple(Amount(asked.row(asked.place(side)), times=0.5) for side in sides)
+    if not any(there):
+        raise ChangeError(
+            f'"half {sides[0]}, half {sides[1]}" instead of what? write one change for each, such as '
+            f'"{sides[0]} instead of half the ..."'
+        )
+    stays, comes = sides if there[0] else sides[::-1]
+    at = asked.place(stays)
+    return _partly(asked, at, comes, 0.5, "")
+
+
 def _goes(asked: Asked, old: str, new: str) -> tuple[int, str]:
     """Return the ingredient that goes, and the words for what comes; a kind of it may be all that is said.
 
     "White rice not brown" means the brown rice, though "brown" alone names other foods.
     """
-    if len(ingredients_called(old, asked.recipe).places) != 1 or _only_form(old):
-        return _by_form(asked, old, new) or (asked.place(old), new)
+    if len(ingredients_called(old, asked.recipe).places) != 1 or only_form(old):
+        return by_form(asked, old, new) or (asked.place(old), new)
     try:
         return asked.place(old), new
     except ChangeError:
-        found = _by_form(asked, old, new)
+        found = by_form(asked, old, new)
         if found is None:
             raise
         return found
@@ -143,56 +177,6 @@ def _share(text: str) -> tuple[float | None, str]:
         if part is not None and 0 < part < 1 and not one_phrase(text).written.unit:
             return part, rest.removeprefix("the ")
     return None, text
-
-
-def _by_form(asked: Asked, old: str, new: str) -> tuple[int, str] | None:
-    """Return the ingredient meant where one side only says a form, and the words for what comes.
-
-    "Frozen spinach instead of fresh" means the spinach, "fresh instead of jarred" the only one from a jar.
-    """
-    recipe, table = asked.recipe, asked.table
-    wish = refined(new, recipe, table)
-    said = frozenset(words(old))
-    if wish and _only_form(old):
-        return wish
-    if wish and said <= _said_of(recipe.ingredients[wish[0]]):
-        return wish
-    states = {known.meaning for word in said if (known := line_words().get(word)) and known.kind == "state"}
-    if not states or not _only_form(old) or not _only_form(new):
-        return None
-    fitting = [
-        (at, f"{new} {short_name(part.food)}")
-        for at, part in enumerate(recipe.ingredients)
-        if part.grams > 0 and (_state_word(part) in states or said <= set(words(part.line)))
-    ]
-    able = [(at, text) for at, text in fitting if _comes_in(text, recipe.ingredients[at], table)]
-    if len(able) > 1:
-        names = [short_name(recipe.ingredients[at].food) for at, _ in able]
-        choices = [f"{text} instead of the {name}" for (_, text), name in zip(able, names, strict=True)]
-        raise ChangeError(f'"{old}" fits {listing(names)}; write which one', choices)
-    return able[0] if able else None
-
-
-def _comes_in(text: str, old: Ingredient, table: Foods) -> bool:
-    try:
-        return newcomer(text, table, like=old).food is not old.food
-    except ChangeError:
-        return False
-
-
-def _state_word(part: Ingredient) -> str:
-    return {"raw": "fresh", "drained": "canned", "rinsed": "canned", "dried": "dry"}.get(
-        part.food.state, part.food.state
-    )
-
-
-def _only_form(text: str) -> bool:
-    known = [line_words().get(word) for word in words(text)]
-    return bool(known) and all(word is not None and word.kind in ("state", "cut", "plain") for word in known)
-
-
-def _said_of(part: Ingredient) -> frozenset[str]:
-    return frozenset((*words(part.line), *words(part.food.name)))
 
 
 def _swapped(asked: Asked, at: int, name: str, amount: str) -> tuple[Step, ...]:

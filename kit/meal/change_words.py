@@ -30,7 +30,8 @@ _OPENINGS = re.compile(
     r"|i|we|you|one(?= (?:could|would|may|use|used|might)\b| can (?:also |just )?(?:use|leave|skip|omit"
     r"|swap|replace|add|make|do|take|put|have|get|drop|serve|double|halve|reduce|cut)\b)|someone|somebody|they|people|he|she|it|us"
     r"|me|i'd|we'd|you'd|i'll|we'll|it'd"
-    r"|(?:like|love|want|wanted|prefer|wish|going|plan|trying|wanting|planning|allowed|able|need|have) to|think"
+    r"|(?:like|love|want|wanted|prefer|wish|going|plan|trying|wanting|planning|allowed|able"
+    r"|needs?|have|has|got) to|think"
     r"|ok to|okay to|possible to|fine to|all ?right to|good to|ok if|okay if|fine if|ok with|okay with|fine with"
     r"|(?:work|matter|change|do|taste|look like|look|be|hold up|hold together|come out|turn out"
     r"|still)(?= (?:if|when|with"
@@ -44,7 +45,8 @@ _OPENINGS = re.compile(
 )
 _RELATIVES = (
     "son|daughter|kids?|child|children|husband|wife|partner|mother|father|mom|mum|dad|friends?|guests?"
-    "|neighbou?rs?|class"
+    "|neighbou?rs?|class|sister|brother|niece|nephew|aunt|uncle|grand(?:ma|pa|mother|father|son|daughter)|roommate|boss"
+    "|co-?workers?|colleagues?"
 )
 # What stands behind it: why, and whether that is all right.
 _CLOSINGS = re.compile(
@@ -60,8 +62,8 @@ _CLOSINGS = re.compile(
     r"|(?:because|since|so that|as i|as we|as my|as our|so it|so that|so my)\b.*"
     r"|to (?:save|keep|get|lighten|avoid|suit|please|boost|help)\b.*|to (?:make|cut|bring|lower|reduce) "
     r"(?:it|this|down|back|them|the sodium|the fat)\b.*"
-    rf"|for (?:my|our|his|her|the|a) (?:{_RELATIVES})\b(?!.* of \w+$).*|for (?:someone|somebody|those"
-    r"|people|anyone) (?:who|with)\b.*"
+    rf"|for (?:my|our|his|her|the|a) (?:[a-z-]+ ){{0,2}}(?:{_RELATIVES})\b(?!.* of \w+$).*"
+    r"|for (?:someone|somebody|those|people|anyone) (?:who|with)\b.*"
     r"|(?:for|due to) (?:allergies|vegans|vegetarians|health reasons)|,? what (?:happens|changes|then"
     r"|does that do)\b.*"
     r"|,? how (?:does|would|do|much|many) .*)[\s?!.,]*$",
@@ -74,7 +76,10 @@ _VERBS = (  # other forms of the verbs that a change begins with
         r"exclud(?:e|es|ed|ing)|forget(?: about)?|forgot|ditch(?:ed|ing)?|eliminat(?:e|ed|ing)|lose|lost|nix",
         "leave out",
     ),
-    (r"(?:take|taking|took|cut|cutting|keep|keeping) out|hold(?:ing)?(?: off on| off)?|avoid(?:ing)?", "leave out"),
+    (
+        r"(?:take|taking|took|cut|cutting|keep|keeping) (?:out|away)|hold(?:ing)?(?: off on| off)?|avoid(?:ing)?",
+        "leave out",
+    ),
     (
         r"(?:go|going|do|doing|make it|made|cook it|have it|serve it|eat it|be) without|sans|minus"
         r"|without",
@@ -98,6 +103,7 @@ _VERBS = (  # other forms of the verbs that a change begins with
     ),
     (r"replac(?:e|es|ed|ing)|chang(?:e|ed|ing)|turn(?:ed)?|convert(?:ed)?", "swap"),
     (r"substitut(?:e|es|ed|ing)(?: in)?|sub(?:s|bed|bing)?(?: in)?", "substitute"),
+    (r"(?:add|use|put|throw in) (?:in )?a second(?= )", "add another"),
     (
         r"add(?:s|ed|ing)?(?: in)?|includ(?:e|ed|ing)|thr(?:ow|owing|ew) in|toss(?:ed|ing)? in|stir(?:red|ring)? in",
         "add",
@@ -107,6 +113,12 @@ _VERBS = (  # other forms of the verbs that a change begins with
         r"|fold(?:ed|ing)? in",
         "add",
     ),
+    (
+        r"(?:sweeten|season|thicken|flavou?r|dress|bind|fill|finish|garnish)(?:ed|ing)? (?:it |this |them )?with"
+        r"(?= .*(?:instead|rather than|in place))",
+        "use",
+    ),
+    (r"(?:sweeten|season|thicken|flavou?r|dress|finish|garnish)(?:ed|ing)? (?:it |this |them )?with", "add"),
     (r"put(?: in| on)?(?= )", "put"),
     (r"(?:go(?:ing)?|get|come) (?:(?:up|down|back) )?to(?= (?:\d|an? |one |two |three |four |half ))", "use"),
     (r"doubl(?:ed|ing)(?= )", "double"),

@@ -5,9 +5,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
+from rapidfuzz.distance import OSA
+
 from kit.errors import TargetError
 from kit.food.amounts import plain_characters
+from kit.food.composition import foods
+from kit.food.finding import index
 from kit.food.nutrients import nutrient, nutrients
+from kit.food.vocabulary import line_words
 from kit.texts import number
 
 _ALSO = {
@@ -133,13 +138,34 @@ def read_targets(line: str) -> tuple[Target, ...]:
     >>> [target.text for target in read_targets("20 g protein and under 600 mg sodium a serving")]
     ['at least 20 g protein', 'at most 600 mg sodium']
     """
-    text = _WISH.sub("", re.sub(r"\s+", " ", plain_characters(line)).strip(" .?!"))
+    text = _WISH.sub("", _spelled(re.sub(r"\s+", " ", plain_characters(line)).strip(" .?!")))
     text = _SERVING.sub("", text)
     parts = [part.strip() for part in re.split(r"\s*(?:[,;](?!\d)\s*(?:and |but )?|\b(?:and|but|with|&)\b)\s*", text)]
     whole = [*_joined([part for part in parts if part])]
     if not whole:
         raise TargetError('no target; write for instance "20 g protein and under 600 mg sodium a serving"')
     return tuple(_target(part) for part in whole)
+
+
+def _spelled(text: str) -> str:
+    """Return a text with the names of nutrients spelled right, where a letter is wrong or two have changed places.
+
+    Examples
+    --------
+    >>> _spelled("30 g protien")
+    '30 g protein'
+    """
+    return re.sub(r"[A-Za-z]{5,}", lambda found: _nutrient_word(found[0].lower()) or found[0], text)
+
+
+@cache
+def _nutrient_word(word: str) -> str:
+    """Return the word of a nutrient's name that a word is misspelt from; empty where it is a word itself."""
+    known = {own for name in _names() for own in name.split() if len(own) >= 5}
+    if word in known or word in line_words() or word in index(foods()).by_word:
+        return ""
+    near = [own for own in known if OSA.distance(word, own) == 1]
+    return near[0] if len(near) == 1 else ""
 
 
 def is_target(line: str) -> bool:
