@@ -52,6 +52,7 @@ def _state_word(part: Ingredient) -> str:
 
 
 def only_form(text: str) -> bool:
+    """Return whether words say nothing but a form: "fresh, chopped"."""
     known = [line_words().get(word) for word in words(text)]
     return bool(known) and all(word is not None and word.kind in ("state", "cut", "plain") for word in known)
 
