@@ -14,6 +14,7 @@ ORDINARY = frozenset("salt sugars fat water iron zinc copper".split())
 HAS = frozenset("has have had contains contain holds hold packs pack carries brings bring with".split())
 HERE = ("it", "this", "here", "there", "these", "them")
 _COOKS = frozenset("i we you i've we've you've ill well".split())
+_SOME = frozenset("some a bit little of extra more".split())
 _COOLEST, _HOTTEST = 100, 212  # degrees Fahrenheit
 _UP_TO = frozenset("at to past beyond above below under over than around about near".split())
 _BEHIND_HEAT = (",", "with", "for", "and", "or", "inside", "when", "on", "in", "if")
@@ -40,6 +41,8 @@ def nutrient_tells(sentence: Sentence, at: int) -> bool:
         return True
     if _has_share_of(sentence, at) or _is_all_there_is(sentence, at) or _set_beside_another(sentence, at):
         return True
+    if _is_brought(sentence, at):
+        return True
     return any(place not in sentence.used and _ranks(sentence, place, at) for place in clause)
 
 
@@ -62,6 +65,17 @@ def _has_share_of(sentence: Sentence, at: int) -> bool:
     # "With half the salt it would be": what is put in, not what there is.
     before = [place for place in range(first, over) if not (place == first and sentence.text_at(place) == "with")]
     return any(sentence.text_at(place) in HAS and sentence.text_at(place - 1) not in _COOKS for place in before)
+
+
+def _is_brought(sentence: Sentence, at: int) -> bool:
+    """Return whether a food or a swap is said to add some fat, salt or sugar; not who puts it into the pan."""
+    over = at - 1
+    while sentence.text_at(over) in _SOME or sentence.is_a(over, "share"):
+        over -= 1
+    if sentence.text_at(over) not in ("adds", "brings") or sentence.text_at(at + 1) == "to":
+        return False
+    before = [place for place in sentence.clause_of(at) if place < over]
+    return any(sentence.tokens[place].food is not None or sentence.is_a(place, "pronoun") for place in before)
 
 
 def _is_all_there_is(sentence: Sentence, at: int) -> bool:

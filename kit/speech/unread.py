@@ -83,8 +83,14 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return nutrient_tells(sentence, at)
     if token.is_a("allergen") and _allergen_tells(sentence, at):
         return True
+    if token.text == "salted" and sentence.text_at(at - 1) in _BE and _is_eaten(sentence, at - 2):
+        return True  # "the tomatoes are salted"
     beyond = token.is_a("beyond") or token.text.startswith("animal product")
     return beyond or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
+
+
+def _is_eaten(sentence: Sentence, at: int) -> bool:
+    return food_at(sentence, at) is not None and not sentence.is_a(at, "nutrient")
 
 
 def _says_little(sentence: Sentence, at: int) -> bool:

@@ -32,6 +32,7 @@ SETS = (
     "fresh_fourteenth",
     "fresh_fifteenth",
     "keeping_and_kinds",
+    "said_plainly",
 )
 TRAPS = ("fresh_thirteenth",)  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
