@@ -18,6 +18,7 @@ from kit.talk.dish import Dish
 from kit.texts import UNKNOWN, number
 
 FAMILY = "amount"
+_FOR_EACH = ("for every gram", "for each gram", "for every calorie", "for each calorie")
 _OF_THEM = ("that", "it", "which", "this", "them", "those", "these")
 
 
@@ -59,7 +60,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         claim = AmountClaim(
             places,
             THE_DISH if _of_the(sentence, at) else about_of(sentence, at, about[at]),
-            negated(sentence, at) or _none_of(sentence, at),
+            negated(sentence, at) != _none_of(sentence, at),
             named.nutrient,
             said,
             token.start,
@@ -97,6 +98,10 @@ def _is_aim(sentence: Sentence, at: int) -> bool:
     """
     if sentence.text_at(at + 1) in ("a", "per", "each") and sentence.is_a(at + 2, "day"):
         return True
+    if sentence.text_at(at - 1) in ("a", "an") and sentence.text_at(at - 2) in ("of", "than"):
+        return True  # "less than half of a 500-calorie breakfast"
+    if any(words in " ".join(sentence.texts[:at]) for words in _FOR_EACH):
+        return True  # "for every gram of fat there are three grams of protein"
     over = at - 2 if sentence.text_at(at - 1) == "to" else at - 1  # "to get to fifteen grams"
     aim = sentence.text_at(over) in ("reach", "hit", "get", "make") and sentence.text_at(over - 1) == "to"
     return aim and any(sentence.text_at(place) in ("need", "needs", "take", "takes") for place in range(at))
@@ -185,7 +190,7 @@ def _only(sentence: Sentence, at: int) -> Named | None:
 def in_unit(said: Quantity, name: str) -> Quantity | None:
     """Return a spoken quantity in the nutrient's own unit; None when it cannot be turned into it."""
     unit = unit_of(name)
-    factor = {"kcal": {"kcal": 1.0, "kJ": 1 / KJ_PER_KCAL}}.get(unit, {}).get(said.unit)
+    factor = {"kcal": {"kcal": 1.0, "kJ": 1 / KJ_PER_KCAL, "MJ": 1000 / KJ_PER_KCAL}}.get(unit, {}).get(said.unit)
     if factor is None and said.unit in WEIGHTS and unit in WEIGHTS:
         factor = WEIGHTS[said.unit] / WEIGHTS[unit]
     if factor is None:

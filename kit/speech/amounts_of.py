@@ -2,16 +2,20 @@
 
 from kit.speech.basis import basis_near, handful, piece_of
 from kit.speech.claim import FOOD, THE_DISH, About
-from kit.speech.parts import food_part, is_dish, is_food
+from kit.speech.parts import food_part, is_dish, is_food, is_serving
 from kit.speech.sentence import Sentence
 from kit.speech.slots import share_at
 
-ENERGY_UNITS = ("kcal", "kJ")
+ENERGY_UNITS = ("kcal", "kJ", "MJ")
 AMOUNT_UNITS = (*ENERGY_UNITS, "g", "mg", "µg", "iu")
 
 
 def about_of(sentence: Sentence, at: int, subject: About) -> About:
     """Return what an amount at a place is said of, where `subject` is what its statement is about."""
+    if _of_each_served(sentence, at):
+        return THE_DISH
+    if _of_food(sentence, at):
+        return food_part(sentence, at + 2)
     near = basis_near(sentence, at, subject) or piece_of(sentence, at, subject)
     if near is not None:
         return near
@@ -31,6 +35,8 @@ def about_of(sentence: Sentence, at: int, subject: About) -> About:
             and sentence.tokens[place].amount.unit in AMOUNT_UNITS
         ) or (place > at + 1 and share_at(sentence, place) is not None):
             break
+        if place > at + 1 and sentence.tokens[place].quantity is not None and not sentence.tokens[place].amount.unit:
+            break  # "24 grams of sugar, nine of them from the honey"
         counted = sentence.text_at(place - 1) == "is" and sentence.text_at(place - 2) == "what"
         if sentence.text_at(place) in ("from", "in") and subject.kind != FOOD and not counted:
             over = place + 1
@@ -55,3 +61,17 @@ def about_of(sentence: Sentence, at: int, subject: About) -> About:
         ):
             return subject if subject.kind == FOOD else THE_DISH  # "the chicken brings 20 grams a plate"
     return subject
+
+
+def _of_each_served(sentence: Sentence, at: int) -> bool:
+    """Return whether an amount is of each that is served: "ten bowls of 200 calories", "feeds ten at 205 a head"."""
+    led = sentence.text_at(at - 1)
+    before = [sentence.text_at(place) for place in sentence.clause_of(at) if place < at]
+    served = led == "at" and any(word in ("feeds", "feed", "serves", "serve", "makes") for word in before)
+    return served or (led in ("of", "at") and is_serving(sentence, at - 2))
+
+
+def _of_food(sentence: Sentence, at: int) -> bool:
+    """Return whether calories are those of a food: "120 calories of beef on each plate"."""
+    energy = sentence.tokens[at].amount.unit in ENERGY_UNITS and sentence.text_at(at + 1) == "of"
+    return energy and at + 2 < len(sentence) and is_food(sentence, at + 2)

@@ -2,7 +2,7 @@
 
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About
 from kit.speech.clauses import is_stop
-from kit.speech.parts import DETERMINERS, MEASURES, dish_part, food_part, is_dish, is_food, is_verb
+from kit.speech.parts import DETERMINERS, MEASURES, dish_part, food_part, is_dish, is_food, is_serving, is_verb
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.tokens import NO_QUANTITY
@@ -141,6 +141,7 @@ def _reach(sentence: Sentence, at: int) -> tuple[int, int]:
     return first, clause[-1] + 1
 
 
+_POTS = ("pot", "pan", "batch", "tray")  # "in the pot"
 _WHOLE = ("whole", "entire", "the whole", "the entire")
 
 
@@ -216,7 +217,8 @@ def _whole_basis(sentence: Sentence, place: int, over: int) -> About | None:
         part = dish_part(sentence, over)
         named = sentence.text_at(over).split(" ")[:2]  # "the whole jug" is one token
         whole = sentence.text_at(over - 1) in _WHOLE or not {"whole", "entire"}.isdisjoint(named)
-        if part.kind == WHOLE and whole:
+        of_pot = sentence.text_at(over) in _POTS and not is_serving(sentence, place - 1)  # no "ten bowls in the pot"
+        if part.kind == WHOLE and (whole or of_pot):
             return part
     if word == "in" and sentence.text_at(over) in _WHOLE and over + 1 < len(sentence) and is_dish(sentence, over + 1):
         part = dish_part(sentence, over + 1)

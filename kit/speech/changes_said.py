@@ -226,6 +226,7 @@ def _part_of(sentence: Sentence) -> SaidChange | None:
             and sentence.tokens[over].parts["nutrient"] not in ("salt", "sugars")
         ):
             thing = False
+        thing = thing and sentence.text_at(over + 1) not in ("more", "extra")  # "half a banana more"
         if lead and thing and food is not None and _effect_elsewhere(sentence, at, over):
             return SaidChange(AMOUNT, (food,), None, factor, (at, over))
     for at, token in enumerate(sentence.tokens):

@@ -8,7 +8,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import is_dish, is_verb
+from kit.speech.parts import is_dish, is_serving, is_verb
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import negated
@@ -102,7 +102,7 @@ def _counted(sentence: Sentence, at: int, following: int, said: Quantity) -> Ser
         return None
     before, noun = (
         sentence.text_at(at - 1),
-        sentence.is_a(following, "dish", "serving") and is_dish(sentence, following),
+        is_serving(sentence, following),
     )
     of_all = before in _ALL and (noun or (before == "the" and sentence.text_at(at - 2) == "of"))
     behind = sentence.text_at(following + 1)
@@ -143,7 +143,7 @@ def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> Se
         before -= 1
     verb, counted = sentence.text_at(before), sentence.text_at(following)
     makes = verb in _SERVES or (verb in _POTS and sentence.text_at(at - 1) == "for")
-    serving = sentence.is_a(following, "dish", "serving") and is_dish(sentence, following)
+    serving = is_serving(sentence, following)
     people = serving or counted in _PEOPLE
     ends = following >= len(sentence) or counted in _AFTER_COUNT
     if not makes or not (people or (ends and verb in _FEEDS)):
@@ -172,7 +172,7 @@ def _weight(sentence: Sentence, about: list[About], at: int, said: Quantity) -> 
             and is_dish(sentence, place + 1)
             for place in clause
         )
-        or (is_dish(sentence, clause[0]) or (clause[0] + 1 < len(sentence) and is_dish(sentence, clause[0] + 1)))
+        or any(is_serving(sentence, place) for place in (clause[0], clause[0] + 1))
     )
     over = at + 1
     while sentence.text_at(over) in ("of", "the", "raw", "cooked", "dry"):

@@ -7,7 +7,7 @@ from itertools import product
 
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
-from kit.speech.claim import FOOD, Claim
+from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim
 from kit.speech.counts import ServingsClaim
 from kit.speech.day_shares import DayShareClaim
 from kit.speech.dish_shares_judged import DishShareClaim
@@ -15,6 +15,7 @@ from kit.speech.keeping_judged import OUT, DegreesClaim, ThawClaim, TimeClaim
 from kit.speech.kinds import KindClaim
 from kit.speech.parts import back, is_dish, is_verb
 from kit.speech.sentence import Sentence, food_at
+from kit.speech.tokens import Quantity
 from kit.speech.unread import asked
 from kit.speech.wordings_claim import WordingClaim
 
@@ -57,6 +58,7 @@ _TOGETHER = frozenset("together altogether combined total".split())
 _SHARES_OUT = frozenset(
     "cut cuts slice sliced divide divided split share shared portion portioned stretch stretched make get".split()
 )
+_CUTS = frozenset("cut cuts slice sliced divide divided split portion portioned".split())
 _INSIDE = ("in", "of", "per", "for", "to")
 _OF_THEM = ("these", "those", "them", "the", "our", "my", "your")
 _JOINTS = frozenset(("and", "plus", "&"))
@@ -154,9 +156,22 @@ def _shared_out(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             continue
         verb = any(sentence.text_at(place) in _SHARES_OUT for place in range(max(0, at - 6), at))
         among = sentence.text_at(at).startswith(_AMONG)  # "between the five of you"
-        if together or among or (sentence.text_at(at - 1) in _INTO and verb):
+        parted = verb and (sentence.text_at(at - 1) in _INTO or sentence.text_at(at + 1) in ("ways", "way"))
+        if parted and not together and (each := _of_each(sentence, at, said, counted)):
+            return [*(claim for claim in claims if claim not in counted), *each]
+        if together or among or parted:
             return [*(claim for claim in claims if claim not in counted), asked(sentence, (at,), (max(0, at - 1), at))]
     return list(claims)
+
+
+def _of_each(sentence: Sentence, at: int, said: Quantity, counted: Sequence[Claim]) -> list[Claim]:
+    """Return what is said of each where the whole is cut into so many: "cut it in six and a piece is 545 calories"."""
+    cut = any(sentence.text_at(place) in _CUTS for place in range(max(0, at - 6), at))
+    behind = all(min(claim.places) > at and claim.about == THE_DISH for claim in counted)
+    if not cut or not behind or said.low != said.high or said.relation != "about":
+        return []
+    sentence.used.add(at)
+    return [replace(claim, places=(at, *claim.places), about=About(WHOLE, 1 / said.value)) for claim in counted]
 
 
 def _at_another_time(sentence: Sentence, claim: Claim) -> Claim:

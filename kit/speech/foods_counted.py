@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from kit.rules.naming import short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
@@ -18,13 +19,13 @@ from kit.texts import number
 FAMILY = "servings and weights"
 _UNITS = ("", "cup", "tbsp", "tsp", "oz", "lb", "g", "kg")
 _BETWEEN = frozenset(
-    "of the our my large medium small big whole ripe raw fresh cooked boiled dry canned plain more cloves clove stalks "
-    "heaped level good full more extra".split()
+    "a an of the our my large medium small big whole ripe raw fresh cooked boiled dry canned plain more cloves "
+    "clove stalks heaped level good full more extra".split()
 )
-_TAKES = frozenset(
-    "has have had uses use takes take needs need holds hold contains contain are is with get gets".split()
-)
+_TAKES = frozenset("has have had uses use takes take needs need holds hold contains contain are is get gets".split())
+_HOLDS = frozenset("has have holds hold contains contain are is get".split())
 _EACH = frozenset("each apiece per every person".split())
+_YOURS = (("you", "get"), ("you", "have"), ("gives", "you"), ("give", "you"))
 _NEAR, _FAR = 1.25, 1.6  # times as much: an egg or a clove is not all of one size (common practice)
 _NO_FOOD = FoodWord("")
 
@@ -49,16 +50,32 @@ def read(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         What they have read.
     """
     found: list[Claim] = []
-    for at, said in list(sentence.quantities()) if claims else ():
-        if said.unit not in _UNITS or said.is_fraction or _is_measure_of(claims, said):
+    for at, said in list(sentence.quantities()):
+        if said.unit not in _UNITS or _is_measure_of(claims, said) or (said.is_fraction and not _of_one(sentence, at)):
             continue
         place = sentence.after(at + 1, lambda token: token.text in _BETWEEN)
         food = food_at(sentence, place)
         if food is None or not food.inside or is_dish(sentence, place) or sentence.is_a(place, "nutrient"):
             continue
-        sentence.used.update((at, place))
-        found.append(_claim(sentence, at, place, said, food))
+        claim = _claim(sentence, at, place, said, food)
+        if claims or _is_in_one(sentence, claim):
+            sentence.used.update((at, place))
+            found.append(claim)
     return found
+
+
+def _of_one(sentence: Sentence, at: int) -> bool:
+    """Return whether a fraction is of one piece: "half a banana", "a quarter of a banana"."""
+    over = at + 1 + (sentence.text_at(at + 1) == "of")
+    return sentence.text_at(over) in ("a", "an")
+
+
+def _is_in_one(sentence: Sentence, claim: FoodCountClaim) -> bool:
+    """Return whether a serving is said to hold so much: "there are two ounces of ham in each bowl"."""
+    clause = sentence.clause_of(claim.places[0])
+    words = {sentence.text_at(place) for place in clause if place < claim.places[0]}
+    opens = sentence.text_at(clause[0]) in ("there", "each", "every", "a", "one", "it", "you")
+    return claim.about == THE_DISH and opens and not _HOLDS.isdisjoint(words)
 
 
 def _is_measure_of(claims: Sequence[Claim], said: Quantity) -> bool:
@@ -75,8 +92,11 @@ def _claim(sentence: Sentence, at: int, place: int, said: Quantity, food: FoodWo
         and sentence.tokens[spot + 1].parts["dish"] == "serving"
         for spot in sentence.clause_of(at)
     )
-    about = THE_DISH if one or words & _EACH else About(WHOLE)
-    return FoodCountClaim((at, place), about, negated(sentence, at), said, food, bool(words & _TAKES))
+    texts = [sentence.text_at(spot) for spot in sentence.clause_of(at)]
+    yours = any(pair in _YOURS for pair in pairwise(texts))  # "you get half a cup of yogurt"
+    about = THE_DISH if one or yours or words & _EACH else About(WHOLE)
+    stated = any(text in _TAKES for text in texts[: at - sentence.clause_of(at)[0]])
+    return FoodCountClaim((at, place), about, negated(sentence, at), said, food, stated)
 
 
 def judge(claim: FoodCountClaim, dish: Dish) -> Finding:

@@ -2,8 +2,13 @@
 
 from collections.abc import Sequence
 
-from kit.speech.claim import SERVING, WEIGHT, Claim
+from kit.speech.amounts import AmountClaim
+from kit.speech.claim import SERVING, THE_DISH, WEIGHT, Claim
 from kit.speech.comparisons_claim import ComparisonClaim
+from kit.speech.counts import WeightClaim
+from kit.speech.day_shares import DayShareClaim
+from kit.speech.foods_counted import FoodCountClaim
+from kit.speech.parts import MEASURES
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence
 from kit.speech.tokens import Quantity
@@ -14,10 +19,13 @@ _PLAIN_THINGS = frozenset(  # counted in kitchen talk, and nothing that a claim 
     "ways way things thing reasons reason notes words points times minutes steps step batches batch pots pans pieces "
     "forks spoons hands layers inch inches inch-pan seconds tricks kinds sorts rounds go goes".split()
 )
+_EATS = frozenset("eat have finish drink take had".split())
 
 
-def left(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
-    """Return the numbers that stand in the statement of a claim and that nothing has accounted for, as asked about.
+def with_numbers_left(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return the claims with the numbers of their statements asked about that nothing has accounted for.
+
+    An amount of the dish goes where such a number may say what it is an amount of: "three teaspoons of salt come to".
 
     Parameters
     ----------
@@ -28,16 +36,21 @@ def left(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     told = {sentence.clauses[at] for claim in claims for at in claim.places}
     places = {at for claim in claims for at in claim.places}
-    found = [
+    left = [
         at
         for at, said in sentence.quantities()
         if at not in places
-        and sentence.clauses[at] in told
+        and (sentence.clauses[at] in told or _if_eaten(sentence, at))
         and not any(_takes_up(claim, said) for claim in claims)
         and not _is_kitchen_talk(sentence, at, said)
     ]
-    sentence.used.update(found)
-    return [asked(sentence, (at,)) for at in found]
+    sentence.used.update(left)
+    foods = [claim.places[0] for claim in claims if isinstance(claim, (FoodCountClaim, WeightClaim))]
+    leads = [at for at in foods if at == sentence.clause_of(at)[0]]  # "half a cup of yogurt a person comes to"
+    sure = [claim for claim in claims if not any(_may_be_of(sentence, claim, at) for at in (*left, *leads))]
+    if len(sure) < len(claims) and not left:
+        left = leads
+    return [*sure, *(asked(sentence, (at,)) for at in left)]
 
 
 def _takes_up(claim: Claim, said: Quantity) -> bool:
@@ -54,3 +67,18 @@ def _takes_up(claim: Claim, said: Quantity) -> bool:
 def _is_kitchen_talk(sentence: Sentence, at: int, said: Quantity) -> bool:
     one = said.value == 1 and not said.unit and not said.is_fraction  # "in this one"
     return one or said.unit in _OF_TIME_OR_HEAT or sentence.text_at(at + 1) in _PLAIN_THINGS
+
+
+def _if_eaten(sentence: Sentence, at: int) -> bool:
+    """Return whether so many are eaten in a condition: "if you eat all four"."""
+    before = [sentence.text_at(place) for place in sentence.clause_of(at) if place < at]
+    return "if" in before and not _EATS.isdisjoint(before) and not sentence.tokens[at].amount.unit
+
+
+def _may_be_of(sentence: Sentence, claim: Claim, at: int) -> bool:
+    """Return whether an amount said of the dish may be of so much that is named before it, or of so many eaten."""
+    if not isinstance(claim, (AmountClaim, DayShareClaim)) or claim.about != THE_DISH:
+        return False
+    same = sentence.clauses[at] == sentence.clauses[claim.places[0]] and at < min(claim.places)
+    named = sentence.tokens[at].amount.unit in MEASURES or sentence.text_at(at + 1) == "of"
+    return _if_eaten(sentence, at) or (same and named)

@@ -47,6 +47,11 @@ def is_dish(sentence: Sentence, at: int) -> bool:
     return token.is_a("dish") and not (food is not None and food.exact)
 
 
+def is_serving(sentence: Sentence, at: int) -> bool:
+    """Return whether there is a token that names a serving: "bowl", "plates"."""
+    return sentence.is_a(at, "dish", "serving") and is_dish(sentence, at)
+
+
 # "Salt comes to half a gram": the nutrient, and not the salt that is put in.
 _COMES_TO = frozenset("comes come runs run lands land stays stay works averages sits goes clocks".split())
 
@@ -61,6 +66,8 @@ def is_food(sentence: Sentence, at: int) -> bool:
         if at == 0 and token.parts["nutrient"] in ("salt", "sugars") and following in ("and", "plus"):
             other = at + 2 + (sentence.text_at(at + 2) in DETERMINERS)
             return food_at(sentence, other) is not None and not sentence.tokens[other].is_a("nutrient")
+        if _beside_food(sentence, at):
+            return True
         weighed = sentence.tokens[at + 2].amount.unit in ("g", "mg") if at + 2 < len(sentence) else False
         if following in ("is", "comes") and weighed and sentence.text_at(at + 3) != "of":
             return False  # "the salt is just shy of a gram and a half"
@@ -75,6 +82,14 @@ def is_food(sentence: Sentence, at: int) -> bool:
             )
         ) or (at == 0 and at + 1 < len(sentence) and is_verb(sentence, at + 1) and following not in _COMES_TO)
     return True
+
+
+def _beside_food(sentence: Sentence, at: int) -> bool:
+    """Return whether "the salt" is joined to another food: "the ham and the salt between them"."""
+    if sentence.text_at(at - 1) != "the" or sentence.tokens[at].parts["nutrient"] not in ("salt", "sugars"):
+        return False
+    other = at - 3 if sentence.text_at(at - 2) in ("and", "plus") else -1
+    return food_at(sentence, other) is not None and not sentence.tokens[other].is_a("nutrient")
 
 
 def back(sentence: Sentence, at: int) -> int:
@@ -182,7 +197,9 @@ def food_part(sentence: Sentence, at: int) -> About:
         if quantity is not None and not quantity.is_fraction and quantity.unit == "":
             return About(FOOD, quantity.value, (food,), "piece")
         if sentence.text_at(place) in ("a", "an", "one", "single", "each", "every") and not food.text.endswith("s"):
-            return About(FOOD, 1.0, (food,), "piece")
+            over = place - 1 - (sentence.text_at(place - 1) == "of")
+            part = sentence.tokens[over].amount if over >= 0 else NO_QUANTITY  # "half a banana"
+            return About(FOOD, part.value if part.is_fraction and not part.unit else 1.0, (food,), "piece")
         if sentence.text_at(place) in ("of", "the") or quantity is not None:
             over = place
             while over >= 0 and sentence.text_at(over) in ("of", "the", *_SIZES):

@@ -9,6 +9,7 @@ WEIGHTS = {"g": 1.0, "mg": 1e-3, "µg": 1e-6, "kg": 1000.0, "oz": 28.349523125, 
 UNITS_OF_ONE = ("g", "mg", "µg", "kg", "oz", "lb", "cup", "tbsp", "tsp", "week", "month", "year", "hour", "%", "kcal")
 
 _A = ("a", "an", "one")
+_SIZED = ("whole", "single", "level", "heaped", "heaping")
 _ARTICLES = ("a", "an", "the", "another")
 _ABOUT_WHERE = ("somewhere", "anywhere")
 _BETWEEN = ("between", "somewhere between", "anywhere between", "from", "anywhere from")
@@ -123,6 +124,9 @@ class _Quantity:
 
     def _read_one_of(self) -> bool:
         """Pass over the article of "a gram"; of "a good year" the relation holds it."""
+        if self._text(0) in _A and self._text(1) in _SIZED and self._unit(2) in UNITS_OF_ONE:
+            self.place += 2  # "a whole cup"
+            return True
         led = self.place > self.start and self.tokens[self.place - 1].text.startswith("a ") and self._unit(0) != ""
         unit = 0 if led else 1
         if not (led or self._text(0) in _A) or self._unit(unit) not in UNITS_OF_ONE:

@@ -16,7 +16,7 @@ from kit.talk.dish import Dish
 
 FAMILY = "not understood"
 _GOES_ON = (",", "to", "for", "in", "altogether", "total", "per", "a", "each", "are", "is", "come", "from", "of")
-_TELLING_UNITS = ("kcal", "kJ", "mg", "µg", "iu")
+_TELLING_UNITS = ("kcal", "kJ", "MJ", "mg", "µg", "iu")
 _QUESTIONS = frozenset(
     "who what which how when where why is are does do can could would will should did has have".split()
 )

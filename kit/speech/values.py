@@ -141,6 +141,9 @@ def begin_of(dish: Dish, about: About) -> str:
     if about.kind == WEIGHT:
         return f"{number(about.count)} g of the dish as eaten has"
     if about.kind == WHOLE:
+        parts = round(1 / about.count)
+        if parts > 4 and abs(1 / parts - about.count) < 1e-9:
+            return f"one of {parts} equal parts of the whole recipe has"
         return "the whole recipe has" if about.count == 1 else f"{number(about.count, 2)} of the whole recipe has"
     if about.kind == SERVING and about.count == 1:
         return "a serving has"

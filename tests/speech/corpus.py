@@ -31,6 +31,7 @@ SETS = (
     "fresh_twelfth",
     "fresh_fourteenth",
     "fresh_fifteenth",
+    "fresh_sixteenth",
     "keeping_and_kinds",
     "said_plainly",
 )
