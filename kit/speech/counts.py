@@ -104,6 +104,7 @@ def _counted(sentence: Sentence, at: int, following: int, said: Quantity) -> Ser
         sentence.text_at(at - 1),
         is_serving(sentence, following),
     )
+    noun = noun and not sentence.text_at(following).startswith("share")  # "all three shares of the energy"
     of_all = before in _ALL and (noun or (before == "the" and sentence.text_at(at - 2) == "of"))
     behind = sentence.text_at(following + 1)
     if behind == "of" and food_at(sentence, following + 2) is not None:

@@ -59,7 +59,8 @@ def _takes_up(claim: Claim, said: Quantity) -> bool:
     for about in (claim.about, *others):
         of_weight = about.kind == WEIGHT and said.unit in WEIGHTS
         count = said.value * WEIGHTS[said.unit] if of_weight else said.value
-        if abs(about.count - count) < 1e-6 and (about.kind != SERVING or not said.unit or said.unit == "times"):
+        rest = about.count % 1 if said.is_fraction and about.count > 1 else about.count  # "a bowl and a half"
+        if abs(rest - count) < 1e-6 and (about.kind != SERVING or not said.unit or said.unit == "times"):
             return True
     return False
 
