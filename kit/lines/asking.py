@@ -95,7 +95,10 @@ def states_said(name: Sequence[str], after: Sequence[str]) -> list[str]:
 
 
 def _not_excluded(matches: Sequence[Match], name: Sequence[str], after: Sequence[str], table: Foods) -> list[Match]:
-    """Return the foods that hold nothing of what the words exclude: no wheat flour for "gluten-free flour"."""
+    """Return the foods that hold nothing of what the words exclude, those with less of what they want less of first.
+
+    No wheat flour is offered for "gluten-free flour".
+    """
     said = {*name, *after}
     allergens = {FREE_FROM[word] for word in said if word in FREE_FROM} | {
         "gluten" for word in said if word == "glutenfree"
@@ -109,8 +112,9 @@ def _not_excluded(matches: Sequence[Match], name: Sequence[str], after: Sequence
         return not ("vegetarian" in said and food.vegetarian is False)
 
     left = [match for match in matches if match.food not in table or fits(table[match.food])]
-    light = [m for m in left if m.food in table and not any(matters(kind, table[m.food]) for kind in less)]
-    return light or left
+    return sorted(
+        left, key=lambda match: match.food in table and any(matters(kind, table[match.food]) for kind in less)
+    )
 
 
 def _is_vegan(said: AbstractSet[str]) -> bool:

@@ -84,11 +84,11 @@ def choose(
         best = best_name(asked, names)
     best = _as_measured(best, asked, names, table, container)
     left = unaccounted(best, asked.name, asked.after, names) if best else []
-    if best is None or left:
-        return _unsure(asked, left, names, notes, table)
-    if is_missing(best, names):
+    if best is not None and is_missing(best, names):
         problem, choices = which_instead(best, names, table)
         return Choice(None, notes, problem, choices)
+    if best is None or left:
+        return _unsure(asked, left, names, notes, table)
     found, light_notes, problem = as_light_as_said(best, asked, names)
     food, more, state_problem = in_state(found, asked.name, asked.after, table, container, by_weight)
     usual = names.kind(found) == USUAL  # whose words may tell the cut as well: "grated cheese"
@@ -104,6 +104,8 @@ def choose(
 def _as_measured(best: Name | None, asked: Asked, names: KnownNames, table: Foods, container: str) -> Name | None:
     """Return the food that the measure tells, where words alone leave it open: "1 bunch coriander", "1 can tuna"."""
     spare = [word for word in asked.all_words if best is None or word not in best.words]
+    if container == "cup" and "leaf" in asked.all_words and not states_said(asked.name, asked.after):
+        spare.append("leaf")  # "oregano leaves" may be dried ones, but not by the cup
     implied = implied_state(spare, container, best.food if best else None)
     if not implied or implied in asked.all_words:
         return best

@@ -77,6 +77,8 @@ _LIGHT_IN_OTHER_WAYS = (
     "condiment",
     "bread",
 )  # there is no fat in them to be less of
+_ITS_OWN_SUGARS = re.compile(r"\badded\b|\bunsweetened\b")  # there is no sugar to be left out of a pure juice
+_SWEETENED = frozenset(("cocktail", "nectar", "lemonade"))
 _THINGS = frozenset(("fat", "salt", "sodium", "sugar"))
 THINGS = _THINGS | {"unsalted", "unsweetened", "skim", "light", "lite"}  # what is said less of, in one word or two
 
@@ -130,11 +132,17 @@ def said_less(words: Sequence[str]) -> frozenset[str]:
     )
 
 
+def _is_pure_juice(food: Food) -> bool:
+    return "juice" in food.base.split("-") and _SWEETENED.isdisjoint(food.base.split("-"))
+
+
 def matters(kind: Lighter, food: Food, phrase: str = "") -> bool:
     """Whether the plain food holds so much that the lighter form, or one with none at all, would be another food."""
     least = kind.matters / 2 if food.group == "beverage" else kind.matters  # a glass is more than a spoonful
     if kind.nutrient == "sugars" and food.group in ("fruit", "vegetable") and food.state in ("raw", "frozen"):
         return False  # what sugars they have are their own
+    if kind.nutrient == "sugars" and _ITS_OWN_SUGARS.search(phrase) and _is_pure_juice(food):
+        return False
     if kind.free and kind.free.search(phrase):
         least = kind.matters / 3
     return bool(food.per_100g[nutrient_index(kind.nutrient)] >= least)

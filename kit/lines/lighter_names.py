@@ -33,7 +33,7 @@ def as_light_as_said(best: Name, asked: Asked, names: KnownNames) -> tuple[Name,
     notes: tuple[str, ...] = ()
     earlier: list[Lighter] = []
     for kind, phrase in every_lighter(asked.name, asked.after):
-        if _is_said(phrase, best):
+        if _is_said(kind, phrase, best):
             earlier.append(kind)
             continue
         if best.food.state == "cooked" and not matters(kind, best.food):
@@ -51,11 +51,11 @@ def as_light_as_said(best: Name, asked: Asked, names: KnownNames) -> tuple[Name,
     return best, notes, ""
 
 
-def _is_said(phrase: str, best: Name) -> bool:
+def _is_said(kind: Lighter, phrase: str, best: Name) -> bool:
     """Whether a name, or another name of its food, says what there is less of in it."""
     less = THINGS.intersection(phrase.split())
     own = (words(text) for text in (best.food.name, *best.food.other_names))
-    return bool(less & best.words) or any(less <= set(said) for said in own)
+    return bool(less & best.words) or any(less <= set(said) and kind.said.search(" ".join(said)) for said in own)
 
 
 def _form(kind: Lighter, phrase: str, best: Name, asked: Asked, names: KnownNames) -> tuple[Name | None, str]:

@@ -93,7 +93,8 @@ def volume_row(food: Food, written: Written) -> tuple[Measure | None, tuple[str,
 
     def distance(row: Measure) -> tuple[int, float]:
         alike = any(cut in group and row.cut in group for group in _ALIKE)
-        away = 0 if row.cut == cut else 1 if alike else 2 if row.cut == "" else 3
+        usual = row.cut == "" or (not cut and food.group == "dairy" and row.cut == "shredded")  # a cup of cheese
+        away = 0 if row.cut == cut else 1 if alike else 2 if usual else 3
         size = units()[UNIT_OF[row.measure]].size
         return away, 0.0 if _same_size(size, one) else abs(log(size / volume))
 

@@ -252,7 +252,8 @@ def _with_words(written: Written, name: tuple[str, ...], after: tuple[str, ...])
     edible = written.edible or bool({"edible", "cut"} & kinds) or not _READY_TO_EAT.isdisjoint(name)
     boneless = said & {"boneless", "fillet", "filet", "deveined", "boned", *(() if bony else ("skinless",))}
     phrase = f" {' '.join((*name, *after))} "
-    as_bought = any(f" {words_} " in phrase for words_ in _WITH_BONES) or (
+    with_bones = [words_ for words_ in _WITH_BONES if words_ != "skin on" or said.isdisjoint(_BONES_OUT)]
+    as_bought = any(f" {words_} " in phrase for words_ in with_bones) or (
         "deskinned" in said and not boneless - {"skinless"}
     )
     drained = bool(said & {"drained", "rinsed"}) and "undrained" not in said
@@ -263,6 +264,7 @@ def _with_words(written: Written, name: tuple[str, ...], after: tuple[str, ...])
 
 
 _READY_TO_EAT = frozenset("mixed salad mesclun leaf tenderstem sprouting crown".split())
+_BONES_OUT = ("boneless", "boned", "fillet", "filet")
 _WITH_BONES = (
     "bone in",
     "skin on",

@@ -16,10 +16,14 @@ _CUT_FROM_IT = frozenset("cutlet fillet filet steak escalope tenderloin medallio
 _ANY_MEAT_OF_A_BIRD = ("chicken-whole", "chicken-meat", "turkey-whole")
 _MEAT_OF_A_BIRD = ("chicken-meat-cooked", "turkey-cooked", "chicken-meat")
 _PARTS_OF_A_BIRD = ("chicken-breast", "chicken-thigh", "chicken-drumstick", "chicken-wing", "chicken-leg")
+_BONELESS = _CUT_FROM_IT | {"boneless", "roll", "ground", "deli", "sliced"}
+_BONELESS_BREAST = 1600.0  # the most that a boneless half of a turkey's breast weighs, common practice [g]
 _A_BIRD = 700.0  # the least that a whole bird's edible part weighs [g]
 _BOUGHT_DRY = ("lentils",)  # by the cup nobody doubts that they are dry
 _TELLS_DRY = frozenset("soaked picked sorted overnight soak bag".split())
 _TELLS_CANNED = {*CONTAINERS, "canned", "tinned", "tin"}
+_TELLS_DRIED = frozenset("dried dry ground rubbed crumbled crushed powdered powder flake".split())
+_QUARTER_CUP = 59.0  # [mL]
 _MANY_SPOONS = 60.0  # more ground spice than anybody measures for one pot [g]
 
 
@@ -43,9 +47,31 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
             _PEPPERS, table
         )
     said = {*phrase.name, *phrase.after}
+    if food.group == "spice" and food.key.endswith("-dried") and _is_much(written) and not _TELLS_DRIED & said:
+        fresh = next((key for key in (food.key.replace("-dried", "-fresh"), "mint-fresh") if key in table), "")
+        problem = f'so much of "{food.name}" may be meant fresh; write "dried" or "fresh"'
+        return problem, _matches((food.key, fresh), table)
+    if (
+        food.key.startswith("bouillon-")
+        and _is_much(written)
+        and _TELLS_DRIED.union(("granule", "cube", "base")).isdisjoint(said)
+    ):
+        problem = f'so much "{food.name}" may be meant dissolved; write broth, or the teaspoons or grams of it dry'
+        broths = (
+            food.key.replace("bouillon", "broth").removesuffix("-powder").removesuffix("-cube"),
+            "broth-vegetable",
+        )
+        return problem, _matches((*broths, food.key), table)
+    if food.group == "pulse" and food.state == "dry" and "pod" in said:
+        forms = [form.key for form in table.values() if form.key.startswith(food.base) and "green" in form.key]
+        problem = f'not sure whether fresh or dry "{food.name}" is meant; write the shelled weight, fresh or dry'
+        return problem, _matches((*forms, food.key), table)
     if food.group in _IN_A_SHELL and {"pod", "shell"} & said and not _named_in_its_shell(food):
         problem = f'how much of "{food.name}" shells or pods leave, the table does not say; write the shelled weight'
         return problem, _matches((food.key,), table)
+    if food.key == "turkey-breast" and _is_on_the_bone(phrase, written):
+        problem = "a turkey breast so heavy is sold on its bone; write which it is, with its bone or without"
+        return problem, _matches(("turkey-breast-skin", "turkey-breast"), table)
     if food.base in _ANY_MEAT_OF_A_BIRD and food.state == "raw" and _by_the_cup(phrase, written):
         problem = f'by the cup "{food.name}" may be raw or cooked; write for instance "2 cups cooked chicken, diced"'
         return problem, _matches(_MEAT_OF_A_BIRD, table)
@@ -68,6 +94,20 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
         problem = f'a piece of "{food.name}" may be a breast or a wing; write which, for instance "4 chicken thighs"'
         return problem, _matches(_PARTS_OF_A_BIRD, table)
     return "", ()
+
+
+def _is_much(written: Written) -> bool:
+    """Whether a quarter of a cup or more is measured."""
+    by_volume = written.unit is not None and written.unit.kind == "volume"
+    return by_volume and written.unit is not None and written.count.value * written.unit.size >= _QUARTER_CUP
+
+
+def _is_on_the_bone(phrase: ParsedLine, written: Written) -> bool:
+    """Whether one breast of a turkey is heavier than what is sold without its bone."""
+    if written.unit is None or written.unit.kind != "mass" or "breast" not in phrase.name:
+        return False
+    said = {*phrase.name, *phrase.after}
+    return written.count.value * written.unit.size > _BONELESS_BREAST and not _BONELESS & said
 
 
 def _dry_or_cooked(phrase: ParsedLine, food: Food, table: Foods) -> bool:

@@ -132,7 +132,9 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
 
 def _states_in(words: Sequence[str], best: Name) -> list[tuple[str, str]]:
     own = best.words if best.food.state != "ready" else best.words | {*said_in(best.food.name)}  # dry breadcrumbs
-    known = ((line_words().get(word), word) for word in words if word not in own)
+    pairs = zip(words, (*words[1:], ""), strict=False)
+    said = [word for word, following in pairs if word not in own and (word, following) != ("dry", "roasted")]
+    known = ((line_words().get(word), word) for word in said)
     return [(found.meaning, word) for found, word in known if found and found.kind == "state"]
 
 

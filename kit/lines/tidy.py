@@ -80,6 +80,8 @@ _UNITS = (
 _CANS_OZ = {"300": 15, "303": 16, "2": 20, "2 1/2": 29, "2.5": 29, "10": 106}  # trade sizes of US cans, common practice
 _CAN_NUMBER = re.compile(r"\(?(?:#|\bno\.?|\bnumber)\s*(300|303|2 1/2|2\.5|2|10)\)?[- ]cans?\b", re.IGNORECASE)
 _JOINED = re.compile(r"\b(un|pre)-(?=[a-z]{4})", re.IGNORECASE)
+_NON = re.compile(r"\bnon-?(?=(?:cooked|drained|peeled|sweetened|salted|toasted|roasted)\b)", re.IGNORECASE)
+_SKIMMED_OF_FAT = re.compile(r"\bfat[- ]skimmed\b|\bskimmed of fat\b", re.IGNORECASE)
 _UN = r"(?:cooked|drained|peeled|sweetened|salted|rinsed|toasted)"
 _NOT_DONE = re.compile(rf"\b(?:not|never)\s+(?:yet\s+)?({_UN})\b", re.IGNORECASE)
 _DO_NOT = re.compile(
@@ -219,7 +221,7 @@ def tidy(line: str) -> str:
     text = _CAN_NUMBER.sub(lambda found: f"({_CANS_OZ[found[1]]} oz) can", text)
     for pattern, plain in _UNITS:
         text = pattern.sub(plain, text)
-    text = _JOINED.sub(r"\1", text)
+    text = _SKIMMED_OF_FAT.sub("", _NON.sub("un", _JOINED.sub(r"\1", text)))
     text = _BY_THE_PACKAGE.sub("", text) if re.search(r"accord|direct|package|instruc", text) else text
     text = _BY_HAND.sub("", text) if re.search(r"hand|finger", text) else text
     text = _denied(_INTO_PIECES.sub("", text))

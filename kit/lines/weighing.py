@@ -31,6 +31,7 @@ Z90 = 1.6448536269514722  # a normal value lies within this many standard deviat
 UNMEASURED = ("pinch", "dash", "smidgen", "drop", "sprinkle", "squeeze", "drizzle", "splash", "glug", "dollop")
 _COARSE_SALTS = ("salt-kosher", "salt-flaky")
 _WITH_LIQUID = ("can", "jar")
+_WITHOUT_LIQUID = "oil condiment stock beverage sweetener baking spice nut seed".split()
 _POURED = ("oil", "beverage", "stock", "dairy", "condiment", "sweetener", "soy", "nut", "egg", "fruit")
 _SOLD_WITH_BONES = (
     "whole, meat and skin",
@@ -297,4 +298,4 @@ def _package(food: Food, written: Written) -> Weight:
 
 def _sold_drained(food: Food) -> bool:
     """Whether a jar of a food holds no liquid that could be poured off: an oil, a sauce, a nut butter."""
-    return food.group in ("oil", "condiment", "stock", "beverage", "sweetener", "baking", "spice", "nut", "seed")
+    return food.group in _WITHOUT_LIQUID or (food.group == "meat" and food.state not in ("canned", "drained"))

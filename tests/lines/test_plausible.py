@@ -31,3 +31,50 @@ def test_what_is_sold_cut_up_is_asked_about_where_it_is_whole(line):
 @pytest.mark.parametrize("line", ["2 trout fillets", "2 turkey breast cutlets", "1 (2 lb) boneless turkey breast"])
 def test_what_is_cut_from_it_or_weighed_is_read(line):
     assert not read(line).problem
+
+
+def test_a_turkey_breast_heavier_than_any_without_its_bone_is_asked_about():
+    reading = read("1 turkey breast (6 pounds)")
+    assert "on its bone" in reading.problem
+    assert {choice.food for choice in reading.choices} == {"turkey-breast", "turkey-breast-skin"}
+    for line in (
+        "1 boneless turkey breast (5 lb)",
+        "2 lb turkey breast, cut in strips",
+        "1 (6-lb) bone-in turkey breast",
+    ):
+        assert not read(line).problem, line
+
+
+@pytest.mark.parametrize(
+    ("line", "choices"),
+    [
+        ("1/4 cup oregano", {"oregano-dried", "mint-fresh"}),
+        ("1 cup chicken bouillon", {"broth-chicken", "bouillon-chicken-powder"}),
+        ("2 lb fava beans in the pod", {"fava-beans-dry", "fava-beans-green-raw"}),
+    ],
+)
+def test_what_so_much_of_it_leaves_open_is_asked_about(line, choices):
+    reading = read(line)
+    assert reading.is_open
+    assert choices <= {choice.food for choice in reading.choices}
+
+
+@pytest.mark.parametrize(
+    ("line", "key"),
+    [
+        ("1/4 cup dried oregano leaves", "oregano-dried"),
+        ("1/4 cup rosemary leaves", "rosemary-fresh"),
+        ("2 tsp chicken bouillon", "bouillon-chicken-powder"),
+    ],
+)
+def test_what_is_told_of_it_is_read(line, key):
+    assert read(line).key == key
+
+
+def test_bread_crumbs_of_a_kind_and_cheese_by_the_cup_weigh_as_they_are_used():
+    assert (read("1/2 cup panko").grams, read("1 cup cheddar").grams) == (30, 113)
+
+
+def test_nothing_is_poured_off_a_jar_of_dried_beef_and_no_bone_taken_from_boneless_meat():
+    assert round(read("1 jar (2.5 oz) dried beef, rinsed").grams) == 71
+    assert round(read("4 boneless, skin-on chicken breasts (6 oz each)").grams) == 680
