@@ -40,7 +40,7 @@ def which_food(
     text = " ".join(dict.fromkeys((*said, *asked)))[:SHOWN]
     if not text:
         return NO_FOOD, ()
-    found = find(" ".join((text, *states_said(name, after))), 4 * MOST_CHOICES, table)
+    found = find(_looked_for(text, name, after), 4 * MOST_CHOICES, table)
     left = _not_excluded(found, name, after, table)
     choices = _of_a_kind(left, head, table, strictly=_excludes({*name, *after}))
     if not choices:
@@ -49,6 +49,13 @@ def which_food(
             (),
         )
     return f'not sure which food "{_shown(text, name)}" is; write {_either(choices)}', choices
+
+
+def _looked_for(text: str, name: Sequence[str], after: Sequence[str]) -> str:
+    """Return the words to find foods by: what there is less of orders them, and finds none."""
+    less = {word for _, phrase in every_lighter(name, after) for word in phrase.split()}
+    plain = [word for word in text.split() if word not in less]
+    return " ".join((*(plain or text.split()), *states_said(name, after)))
 
 
 def _shown(text: str, name: Sequence[str]) -> str:

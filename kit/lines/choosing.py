@@ -79,6 +79,8 @@ def choose(
         asked = Asked(everything, (), head_of(everything))
         best = best_name(asked, names)
     measured_first = {word for word in asked.after if word == "soaked" or (word == "toasted" and _is_nut(best))}
+    if "toasted" in measured_first:
+        measured_first.add("dry")  # without oil
     if best and measured_first:
         asked = Asked(asked.name, tuple(word for word in asked.after if word not in measured_first), asked.head)
         best = best_name(asked, names)

@@ -29,7 +29,9 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
     reading = Reading(line, food)
     written = _with_cut(_dry_measure(written, food), phrase, choice, food)
     if not phrase.counted and written.measure == "spray":
-        written = replace(written, count=ONE)
+        written = replace(
+            written, count=ONE, measure="spraying"
+        )  # a pan is sprayed for longer than a third of a second
     elif not phrase.counted and (phrase.unmeasured or food.group == "spice" or food.key == "water"):
         return _unmeasured(reading, food)
     elif not phrase.counted:

@@ -227,7 +227,7 @@ def _in_brackets(text: str, amounts: tuple[str, ...]) -> tuple[Count | None, str
     """Read an amount that stands in brackets only: "Chicken breasts (3, about 2 lbs)"."""
     for amount in sorted(amounts, key=is_amount, reverse=True):
         count, tail = read_count(WITHOUT_NEARLY.sub("", amount))
-        if count is not None and (not tail or is_amount(amount) or _is_measure(tail)):
+        if count is not None and (not tail or is_amount(amount) or volume_in((amount,), "us") or _is_measure(tail)):
             return count, f"{tail} {text}".strip()
     return None, text
 

@@ -21,6 +21,7 @@ _STATE_OF = {"dry": "dry", "dried": "dry", "cooked": "cooked", "frozen": "frozen
 _CANNED_OTHERWISE = ("vegetable", "fish", "shellfish")  # a can of it is salted, and lies in a liquid
 _POURED_OFF = ("drained", "rinsed")
 _BOUGHT_DRY = ("lentils",)  # the other pulses that have a canned form are rinsed out of the can
+_DRY_HEAT = ("roasted", "toasted")  # "dry-roasted" says how, and not in which state
 _SOFTENED = ("mashed", "pureed")  # a vegetable is cooked first
 _PULLED_APART = ("shredded", "flaked", "pulled")  # only cooked meat and fish come apart so
 _STATES_THAT_MATTER = (
@@ -133,7 +134,7 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
 def _states_in(words: Sequence[str], best: Name) -> list[tuple[str, str]]:
     own = best.words if best.food.state != "ready" else best.words | {*said_in(best.food.name)}  # dry breadcrumbs
     pairs = zip(words, (*words[1:], ""), strict=False)
-    said = [word for word, following in pairs if word not in own and (word, following) != ("dry", "roasted")]
+    said = [word for word, following in pairs if word not in own and not (word == "dry" and following in _DRY_HEAT)]
     known = ((line_words().get(word), word) for word in said)
     return [(found.meaning, word) for found, word in known if found and found.kind == "state"]
 
