@@ -34,13 +34,7 @@ _WITH_LIQUID = ("can", "jar")
 _WITHOUT_LIQUID = "oil condiment stock beverage sweetener baking spice nut seed".split()
 _POURED = ("oil", "beverage", "stock", "dairy", "condiment", "sweetener", "soy", "nut", "egg", "fruit")
 _SOLD_WITH_BONES = (
-    "whole, meat and skin",
-    "wing",
-    "drumstick",
-    "chicken leg",
-    "bone-in",
-    "spareribs",
-    "lamb loin chop",
+    *("whole, meat and skin", "wing", "drumstick", "chicken leg", "bone-in", "spareribs", "lamb loin chop"),
     "duck, meat and skin",
 )
 _GRADED = ("egg", "bread", "snack")  # sold by size, or baked to one
