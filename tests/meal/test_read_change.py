@@ -136,10 +136,10 @@ def test_what_a_step_does_is_told_as_it_is_said():
 def test_what_stands_free_of_something_or_beside_a_half_is_asked_back():
     asked = {
         ("muffins", "gluten-free flour"): (
-            "corn flour, whole-grain, yellow",
-            "buckwheat flour",
             "white rice flour",
-            "arrowroot flour",
+            "brown rice flour",
+            "sorghum flour",
+            "buckwheat flour",
         ),
         ("chili", "half the beans, lentils instead"): ("lentils instead of 50 % of the beans",),
     }
