@@ -3,8 +3,6 @@
 from markupsafe import Markup
 
 from kit.food.nutrients import nutrient
-from kit.meal.buying import to_buy
-from kit.meal.containers import container_lines
 from kit.rules.reference import distribution_ranges
 from kit.rules.serving import Line
 from kit.share.contents import Contents, by_part
@@ -43,8 +41,8 @@ def handout(contents: Contents, label: bool = False) -> str:
         others=_others(contents),
         label=contents.label if label else "",
         picture=Markup(energy_picture(contents.numbers.energy_shares, distribution_ranges())),
-        containers=container_lines(recipe, contents.talk.measures),
-        to_buy=[one.line for one in to_buy(recipe, contents.talk.measures) if not one.at_hand],
+        containers=contents.containers,
+        to_buy=contents.to_buy,
         points=contents.points,
         questions=contents.questions,
         keeping=contents.keeping,

@@ -59,7 +59,7 @@ export function begin(page, python, data, plotly) {
       setText(box.querySelector("small"), same ? "" : `was ${before[1]}`);
       box.classList.toggle("changed", !same);
     });
-    setText(find("allergens"), allergens(python, data, numbers).join("; ") || find("allergens").dataset.none);
+    setText(find("allergens"), allergens(python, data, numbers).join(". ") || find("allergens").dataset.none);
     rows.show();
     data.nutrients.forEach(({ id, unit, decimals }, at) => {
       const cells = find("table")?.querySelector(`[data-nutrient="${id}"]`)?.children;

@@ -43,7 +43,7 @@ export function talkBar(parent, ask, regions) {
     close();
     form.hidden = false;
     const words = add(form, "label", "", label);
-    const entry = add(form, "input", "talk-entry");
+    const entry = add(form, "input", "talk-entry talk-title-entry");
     Object.assign(entry, { type: "text", autocomplete: "off", id: `${list.id}-${act}` });
     words.htmlFor = entry.id;
     entry.value = filled ? title.textContent + (filled === "copy" ? " (copy)" : "") : "";
