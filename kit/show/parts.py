@@ -194,6 +194,8 @@ def comparison_sentence(names: Sequence[str], rows: Rows, basis: str) -> str:
     --------
     >>> comparison_sentence(["quinoa", "rice"], {"Protein": [(8.1, "8.1 g"), (4.3, "4.3 g")]}, "in a cooked cup")
     'Protein in a cooked cup: 8.1 g in quinoa, 4.3 g in rice.'
+    >>> comparison_sentence(["quinoa, dry", "rice"], {"Protein": [(24.0, "24 g"), (4.3, "4.3 g")]}, "in a cup")
+    'Protein in a cup: 24 g in quinoa, dry; 4.3 g in rice.'
     """
 
     def unlike(row: Sequence[tuple[float, str]]) -> float:
@@ -204,4 +206,4 @@ def comparison_sentence(names: Sequence[str], rows: Rows, basis: str) -> str:
         return ""
     nutrient = max(rows, key=lambda name: unlike(rows[name]))
     texts = [f"{text} in {name}" for name, (_, text) in zip(names, rows[nutrient], strict=True)]
-    return f"{nutrient} {basis}: {', '.join(texts)}."
+    return f"{nutrient} {basis}: {('; ' if any(',' in name for name in names) else ', ').join(texts)}."

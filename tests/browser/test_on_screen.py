@@ -170,6 +170,11 @@ def test_metric_measures_and_another_talk_put_every_slider_at_its_amount(screen)
     wait_until_named(page, WRITTEN)
     page.get_by_label("Talk", exact=True).select_option(other.name)
     wait_until_named(page, Setting(other))
+    assert page.locator(".talk-ask-col .talk-choices").first.locator("button").all_inner_texts() == [
+        question.asks for question in other.questions
+    ]
+    assert page.locator(".talk-controls-col > p").inner_text().startswith(other.recipe.serving_is)
+    assert page.locator(".talk-step-words").inner_text().startswith(other.steps[0].title)
     page.get_by_label("Talk", exact=True).select_option(TALK.name)
     wait_until_named(page, WRITTEN)
     assert errors == []
@@ -280,7 +285,7 @@ def theirs(screen):
     press(page, "s")
 
 
-@pytest.mark.parametrize("line", ["", "no feta and half the salt"])
+@pytest.mark.parametrize("line", ["", "no feta, and share it into 4 boxes"])
 def test_in_the_audience_window_everything_is_large_and_nothing_cut_or_over_another(theirs, line):
     page, other, errors = theirs
     if line:

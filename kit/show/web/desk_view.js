@@ -10,6 +10,7 @@ import { clock, speaking } from "./speaking.js";
 import { Theirs } from "./theirs.js";
 
 const BLANK = { kind: "blank" };
+const OF_A_TALK = ["talks", "talk", "questions", "plan", "serving"]; // what another talk changes, told where it differs
 
 export class Desk {
   constructor(element, model, ask) {
@@ -38,7 +39,10 @@ export class Desk {
   build() {
     const header = add(this.root, "header", "talk-head");
     this.title = add(header, "b", "talk-title");
-    this.talks = this.choice(header, "Talk", (name) => this.ask({ do: "talk", name }));
+    this.talks = this.choice(header, "Talk", (name) => {
+      this.ask({ do: "talk", name });
+      this.speaking.go(0);
+    });
     this.talks.classList.add("talk-talks"); // where there are several, the chooser is the title
     this.about = add(header, "span", "talk-about");
     this.measures = this.choice(header, "Measures", (system) => this.ask({ do: "measures", system }));
@@ -124,7 +128,7 @@ export class Desk {
   }
 
   told(changes) {
-    if (changes.talks) this.refresh();
+    if (OF_A_TALK.some((name) => changes[name] !== undefined)) this.refresh();
     else this.show(changes);
   }
 

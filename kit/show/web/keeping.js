@@ -15,7 +15,7 @@ export function take(content, { scene, figure, of, others, some_rows: some, ...c
   if (some) content.rows = content.rows.map((row) => some.find(({ at }) => at === row.at) ?? row);
   const shown = content.scenes[of ?? content.shown]; // she may have chosen another meanwhile
   if (others) Object.assign(content.scenes, others);
-  else if (scene) content.scenes = { ...(changes.shown && !changes.made ? content.scenes : {}), [of]: scene };
+  else if (scene) content.scenes = { ...(changes.shown && !changes.made && !changes.talk ? content.scenes : {}), [of]: scene };
   else if (figure && shown) {
     const whole = mergeFigure(shown.figure, figure);
     const { sentence, key } = whole.layout.meta;
