@@ -114,9 +114,9 @@ def _stays_raw(recipe: Recipe) -> tuple[list[str], list[str]]:
         if part.grams <= 0 or not _keeps_less_raw(part, raw_dish):
             continue
         name = short_name(part.food)
-        if raw_dish or way.name == "raw" or "raw" in words(part.line):
+        if raw_dish or way.name == "raw":
             raw.append(name)
-        elif not way.name:
+        elif not way.name:  # "raw shrimp" tells how it is bought
             unsure.append(name)
     return list(dict.fromkeys(raw)), list(dict.fromkeys(unsure))
 

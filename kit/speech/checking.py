@@ -10,6 +10,7 @@ from kit.speech import keeping, unread
 from kit.speech.absences import AbsentClaim
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
+from kit.speech.changes_excepted import is_excepted
 from kit.speech.changes_made import changed
 from kit.speech.changes_said import RINSE
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About, Choice, Claim, Finding
@@ -152,12 +153,21 @@ def _judged_once(reading: Read, claim: Claim, dish: Dish) -> Finding:
     if isinstance(new, Finding):
         return new
     after = judge(claim, Dish(dish.talk, nutrition(new[0])), said)
+    if is_excepted(reading.sentence, reading.change):
+        return _but_for(judge(claim, dish, said), after)
     if not any(isinstance(one, EffectClaim) for one in reading.claims):
         return after
     now = judge(claim, dish, said)
     if now.verdict == after.verdict:
         return now
     return Finding(CANNOT_TELL, f"is that meant with the change or without it? {now.because}; then {after.because}")
+
+
+def _but_for(now: Finding, after: Finding) -> Finding:
+    """Return the finding of "it is not vegan unless you leave out the feta": so now, and not so with the change."""
+    if now.verdict == HOLDS and after.verdict != OFF:
+        return Finding(CANNOT_TELL, f"that holds with the change too, or cannot be told then: {after.because}")
+    return now
 
 
 def _about_now(claim: Claim) -> bool:

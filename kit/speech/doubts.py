@@ -12,6 +12,7 @@ from kit.speech.counts import ServingsClaim
 from kit.speech.day_shares import DayShareClaim
 from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.keeping_judged import OUT, DegreesClaim, ThawClaim, TimeClaim
+from kit.speech.keeping_warned import is_thrown
 from kit.speech.kinds import KindClaim
 from kit.speech.parts import back, is_dish, is_verb
 from kit.speech.sentence import Sentence, food_at
@@ -119,8 +120,8 @@ def _unneeded(sentence: Sentence, claim: Claim) -> Claim:
     before = " ".join(sentence.text_at(at) for at in clause if at < claim.places[0])
     if isinstance(claim, TimeClaim) and claim.warned and claim.place == OUT and claim.days.relation == "under":
         return asked(sentence, claim.places, (clause[0], claim.places[-1]))
-    if claim.negated or not _UNNEEDED.search(before):
-        return claim
+    if claim.negated or not _UNNEEDED.search(before) or is_thrown(sentence) is False:
+        return claim  # "no need to throw it away": that it keeps is said
     if isinstance(claim, TimeClaim) and claim.place != OUT:
         return asked(sentence, claim.places, (clause[0], claim.places[-1]))
     if isinstance(claim, DegreesClaim) and claim.said.relation in ("over", "well over", "just over"):

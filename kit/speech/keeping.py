@@ -6,7 +6,7 @@ from dataclasses import replace
 from kit.speech.claim import THE_DISH, About, Claim
 from kit.speech.keeping_judged import DONE_THINGS, FREEZER, FRIDGE, OUT, DegreesClaim, TimeClaim
 from kit.speech.keeping_untimed import open_ended, thaw, vague
-from kit.speech.keeping_warned import denied_behind, is_limit, is_warned, lets_be, need_not
+from kit.speech.keeping_warned import denied_behind, denies_unread, is_limit, is_thrown, is_warned, lets_be, need_not
 from kit.speech.keeping_words import (
     IN_FREEZER,
     IN_FRIDGE,
@@ -138,13 +138,22 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
         return []
     if said.unit == "hour" and place == FREEZER:
         return []
-    if sentence.text_at(at + 1) in _MORE or (place in (FRIDGE, OUT) and in_or_out(sentence, at)):
+    thrown = is_thrown(sentence)
+    unread = thrown is None and denies_unread(sentence, at)
+    if unread or sentence.text_at(at + 1) in _MORE or (place in (FRIDGE, OUT) and in_or_out(sentence, at)):
         sentence.used.add(at)
         return [asked(sentence, (at,), (at, min(at + 2, len(sentence) - 1)))]
-    days = Quantity(said.low * _DAYS[said.unit], said.high * _DAYS[said.unit], "day", said.relation)
+    later = thrown and not {"only", "until", "till"}.isdisjoint(sentence.texts[:at])  # "only after a week"
+    days = Quantity(
+        said.low * _DAYS[said.unit], said.high * _DAYS[said.unit], "day", "over" if later else said.relation
+    )
     text = " ".join(token.text for token in sentence.tokens)
     hot = any(_is_hot(sentence, spot) and not _hours_between(sentence, at, spot) for spot in sentence.clause_of(at))
-    warned = is_warned(sentence, at) and (place == OUT or "longer" in text or said.relation in ("over", "at most"))
+    warned = (
+        thrown is None
+        and is_warned(sentence, at)
+        and (place == OUT or "longer" in text or said.relation in ("over", "at most"))
+    )
     within = is_limit(sentence, at, said.relation)
 
     if within and place in (FRIDGE, OUT, None) and said.unit == "hour":
@@ -166,6 +175,8 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
         if quantity is not None and quantity.value in (90.0, 32.0) and (hot or place == OUT):
             used.add(spot)
     used |= {spot for spot in sentence.clause_of(at) if lets_be(sentence, spot)}
+    if thrown is False:
+        used |= {spot for spot in range(len(sentence)) if sentence.text_at(spot) in ("not", "never", "no")}
     if "freeze" in words:  # "freeze what you won't eat in three days" denies the eating, not the keeping
         used |= {
             spot for spot in range(len(sentence) - 1) if sentence.text_at(spot) == "not" and eats(sentence, spot + 1)
@@ -175,7 +186,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     foods = own or foods_named(sentence)
     hard = bool(words & {"hard", "hard-boil"}) and bool(words & {"boil", "boiled", "cooked"})
     eggs = hard and bool(foods) and all("egg" in food.text for food in foods)
-    return [TimeClaim((at,), THE_DISH, False, place, days, hot, limit, warned, foods, raw, eggs)]
+    return [TimeClaim((at,), THE_DISH, False, place, days, hot, limit, warned, foods, raw, eggs, thrown is True)]
 
 
 def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:

@@ -53,6 +53,7 @@ class TimeClaim(Claim):
     foods: tuple[FoodWord, ...] = ()
     raw: bool = False
     hard_cooked: bool = False  # eggs in their shells
+    thrown: bool = False  # "if it has been out for five hours, throw it away"
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +83,14 @@ def _rules() -> Mapping[str, tuple[float, float]]:
     }
 
 
+def _keeps_days() -> str:
+    least, most = _rules()["keeps_days"]
+    return (
+        f"a cooked dish keeps {number(least)} to {number(most)} days in the refrigerator at 40 °F (4 °C) or below "
+        "(USDA FSIS)"
+    )
+
+
 def judge(claim: TimeClaim | DegreesClaim | ThawClaim, dish: Dish) -> Finding:
     """Judge keeping and food safety by the published advice."""
     if isinstance(claim, ThawClaim):
@@ -98,10 +107,24 @@ def judge(claim: TimeClaim | DegreesClaim | ThawClaim, dish: Dish) -> Finding:
         return Finding(CANNOT_TELL, f"{_OUT_AT_MOST}: say how long")
     if claim.days == NO_QUANTITY:
         return Finding(CANNOT_TELL, "how long that is depends on the day it was cooked; say how many days")
+    if claim.thrown and claim.place != FREEZER:
+        return _thrown(claim)
     found = {FRIDGE: _fridge, FREEZER: _freezer, OUT: _out}[claim.place](claim, dish)
     if claim.negated and found.verdict in (HOLDS, OFF):
         return Finding(OFF if found.verdict == HOLDS else HOLDS, found.because)
     return found
+
+
+def _thrown(claim: TimeClaim) -> Finding:
+    """Judge after how long food is thrown away: not before the advice says so, and not later."""
+    if claim.place == OUT:
+        because, least, most = _OUT_AT_MOST, *[_rules()["hours_out_hot" if claim.hot else "hours_out"][0] / 24] * 2
+    else:
+        because, (least, most) = _keeps_days(), _rules()["keeps_days"]
+    later = claim.days.relation in ("over", "at least", "well over") and claim.days.high > most + 0.01
+    if later or claim.days.high >= least - 0.01:
+        return Finding(OFF if later else HOLDS, because)
+    return Finding(CANNOT_TELL, f"{because}: it need not be thrown away before")
 
 
 def _raw_food(claim: TimeClaim, dish: Dish) -> tuple[Food, tuple[float, float]] | None:
@@ -127,10 +150,7 @@ def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
         because = f"hard-cooked eggs keep {number(most)} days in the refrigerator (USDA FSIS)"
     else:
         least, most = _rules()["keeps_days"]
-        because = (
-            f"a cooked dish keeps {number(least)} to {number(most)} days in the refrigerator at 40 °F (4 °C) "
-            f"or below (USDA FSIS)"
-        )
+        because = _keeps_days()
         if _raw_dish(dish):
             return Finding(
                 CANNOT_TELL if claim.days.high <= 1 else OFF,

@@ -1,5 +1,7 @@
 """Whether a time of keeping is a warning, a limit, or one that is said not to matter."""
 
+import re
+
 from kit.speech.sentence import Sentence
 
 _NOT = ("not", "never")
@@ -9,6 +11,22 @@ _LETS_BE = frozenset(
     "hesitate need require fret panic".split()
 )
 _BETWEEN = frozenset("be do does have a an any too even much really that so particularly all you to been".split())
+# Behind "not", what is warned of: "do not leave it out", "it is not safe for more than two hours".
+_HEEDED = frozenset(
+    "leave left let eat eaten sit stay stand stood keep kept store stored hold held go wait use used serve served save "
+    "risk trust exceed reheat reheated refreeze drink taste finish out safe good fine okay ok last more longer over "
+    "for past beyond until till within".split()
+)
+_AWAY = r"(?:away|out|in the|into the)"
+_WHAT = r"(?:it|that|them|those|everything|whatever|all|of|any \w+|the \w+)"
+_THROWN = re.compile(
+    rf"\b(?:throw|throws|throwing|thrown|toss|tosses|tossed|chuck|pitch|dump) (?:{_WHAT} )*{_AWAY}\b|"
+    r"\b(?:toss|bin|pitch|dump|chuck|trash) (?:it|that|them|those|everything|the (?:lot|leftovers|rest|food))\b|"
+    r"\bin(?:to)? the (?:trash|bin|garbage|compost)\b|\bdiscard(?:ed|s)?\b|\b(?:get|gets) rid of\b"
+)
+_NOT_THROWN = re.compile(
+    r"\b(?:no need to|not|never|without|rather than|instead of|shame to|waste to)\b(?:\W+\w+){0,3}\W*$"
+)
 _MAY_BE = frozenset("is are will would does do can could should".split())
 _PUT = frozenset("get put bring move stash refrigerate chill transfer pop slide".split())
 _GOES = _PUT | {"goes", "go", "puts", "moves"}
@@ -28,8 +46,33 @@ def lets_be(sentence: Sentence, at: int) -> bool:
 
 def is_warned(sentence: Sentence, at: int) -> bool:
     """Return whether the statement of a time says "not" or "never", and means it: "do not leave it out"."""
-    denials = [spot for spot in sentence.clause_of(at) if not set(sentence.text_at(spot).split()).isdisjoint(_NOT)]
-    return any(not (lets_be(sentence, spot) or _is_no_limit(sentence, spot)) for spot in denials)
+    return any(_heeds(sentence, spot) for spot in _denials(sentence, at))
+
+
+def denies_unread(sentence: Sentence, at: int) -> bool:
+    """Return whether the statement of a time denies something that is neither a warning nor harmless."""
+    return any(not _heeds(sentence, spot) for spot in _denials(sentence, at))
+
+
+def _denials(sentence: Sentence, at: int) -> list[int]:
+    """Return where the statement of a time says "not", but where that only says that something does no harm."""
+    said = [spot for spot in sentence.clause_of(at) if not set(sentence.text_at(spot).split()).isdisjoint(_NOT)]
+    return [spot for spot in said if not (lets_be(sentence, spot) or _is_no_limit(sentence, spot))]
+
+
+def _heeds(sentence: Sentence, at: int) -> bool:
+    over = at + 1
+    while sentence.text_at(over) in _BETWEEN or sentence.text_at(over) in ("it", "them", "the", "your"):
+        over += 1
+    counted = over < len(sentence) and sentence.tokens[over].quantity is not None
+    return counted or not _HEEDED.isdisjoint((*sentence.text_at(at).split(), *sentence.text_at(over).split()))
+
+
+def is_thrown(sentence: Sentence) -> bool | None:
+    """Return whether food is said to be thrown away (True) or need not be (False); None where neither is said."""
+    text = " ".join(sentence.texts)
+    thrown = _THROWN.search(text)
+    return None if thrown is None else _NOT_THROWN.search(text[: thrown.start()]) is None
 
 
 def _is_no_limit(sentence: Sentence, at: int) -> bool:

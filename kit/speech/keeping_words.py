@@ -65,6 +65,8 @@ def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bo
         for word in sentence.text_at(spot).split():
             if word in IN_FREEZER and spot > turns:
                 continue  # "eat within three days, or freeze"
+            if word == "frozen" and sentence.text_at(at).startswith(("thaw", "defrost")):
+                continue  # "thaw frozen shrimp on the counter"
             if word == "freeze" and words & _EATEN and sentence.tokens[at].amount.unit in ("day", "week"):
                 continue  # "freeze what you don't eat within five days": so long it is in the refrigerator
             kind = FREEZER if word in IN_FREEZER else FRIDGE if word in IN_FRIDGE else OUT if word in OUTSIDE else None
