@@ -70,6 +70,7 @@ def _form(kind: Lighter, phrase: str, best: Name, asked: Asked, names: KnownName
             other
             and any(said <= {*other.words, *(names.lies_in(best) & {*words(other.food.name)})} for said in own)
             and set(form.split()) <= other.words
+            and other.food is not best.food  # "light tahini" tells of its colour
         ):
             return other, form
     return None, ""
@@ -83,9 +84,8 @@ def _is_sweet_drink(kind: Lighter, found: Name) -> bool:
 def _of_percent(percent: str, best: Name, names: KnownNames) -> Name | None:
     """Return the name of the same meat with that percentage: ground sirloin of 95 % is ground beef of 95 %."""
     same = {"lean", percent, *words(best.food.name)}
-    own = (
-        {word for word in best.words if kind_of(word) in ("food", "deciding")} if best.food.group == "dairy" else set()
-    )
+    meat = best.food.group in ("meat", "poultry")
+    own = set() if meat else {word for word in best.words if kind_of(word) in ("food", "deciding")}
     near = (names.names[place] for place in names.by_word.get(percent, ()))
     return next((found for found in near if own <= found.words <= same and found.food.state == best.food.state), None)
 

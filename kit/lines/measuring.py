@@ -147,8 +147,12 @@ def _with_cut(written: Written, phrase: ParsedLine, choice: Choice, food: Food) 
     """Add the cut and the measure that the words around the food's name tell."""
     cuts, measure = [], written.measure
     own = {row.cut for row in food.measures}
+    cut_off = any(
+        word in _CUT_OFF and word in choice.spare for word in phrase.name
+    )  # slices of a breast are no breasts
     if not measure and written.unit is None:  # "10 cherry tomatoes", where the table weighs a cherry tomato
-        measure = next((row.measure for row in food.measures if row.measure in phrase.name), "")
+        told = (row.measure for row in food.measures if row.measure in phrase.name)
+        measure = next((noun for noun in told if not cut_off or noun in _CUT_OFF), "")
     for word in (*phrase.name, *phrase.after):
         known = line_words().get(word)
         if word in own and (
@@ -160,7 +164,7 @@ def _with_cut(written: Written, phrase: ParsedLine, choice: Choice, food: Food) 
         if known.kind == "cut":
             cuts.append(known.meaning)
         elif known.kind == "measure" and not measure and written.unit is None and word in phrase.name:
-            measure = known.meaning
+            measure = known.meaning if not cut_off or known.meaning in _CUT_OFF else ""
     cut = next((cut for cut in cuts if cut in own), cuts[0] if cuts else "")
     return _cut_off(replace(written, cut=cut, measure=measure), phrase, choice, food)
 

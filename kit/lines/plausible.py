@@ -2,6 +2,7 @@
 
 from kit.food.composition import Food, Foods
 from kit.food.finding import Match
+from kit.food.vocabulary import words
 from kit.lines.choosing import Choice
 from kit.lines.known_names import kind_of
 from kit.lines.nearest_measure import CONTAINERS, Written
@@ -23,6 +24,8 @@ _BOUGHT_DRY = ("lentils",)  # by the cup nobody doubts that they are dry
 _TELLS_DRY = frozenset("soaked picked sorted overnight soak bag".split())
 _TELLS_CANNED = {*CONTAINERS, "canned", "tinned", "tin"}
 _TELLS_DRIED = frozenset("dried dry ground rubbed crumbled crushed powdered powder flake".split())
+_TAKEN_OFF = ("skin", "bone", "crust", "peel", "rind")
+_BESIDE = ("with", "on", "in", "and", "no", "without")
 _QUARTER_CUP = 59.0  # [mL]
 _MANY_SPOONS = 60.0  # more ground spice than anybody measures for one pot [g]
 
@@ -69,6 +72,12 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
     if food.group in _IN_A_SHELL and {"pod", "shell"} & said and not _named_in_its_shell(food):
         problem = f'how much of "{food.name}" shells or pods leave, the table does not say; write the shelled weight'
         return problem, _matches((food.key,), table)
+    if _names_what_is_taken_off(phrase, food):
+        problem = f'no "{" ".join(phrase.name)}" in the table; write the weight of what is eaten of "{food.name}"'
+        return problem, _matches((food.key,), table)
+    if "baby" in phrase.name and not _is_sized(written) and not written.measure and not _has_baby_ones(food):
+        problem = f'what a baby one of "{food.name}" weighs, the table does not say; write the weight of all'
+        return problem, _matches((food.key,), table)
     if food.key == "turkey-breast" and _is_on_the_bone(phrase, written):
         problem = "a turkey breast so heavy is sold on its bone; write which it is, with its bone or without"
         return problem, _matches(("turkey-breast-skin", "turkey-breast"), table)
@@ -84,8 +93,7 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
     if either or (rinsed and written.package is None):  # "lentils, rinsed and drained" may be dry ones
         problem = f'a cup of "{food.name}" may be dry, cooked or canned; write which, as in "1 cup cooked beans"'
         return problem, tuple(Match(form.key, form.name, 80.0) for form in table.forms(food.base))
-    sized = written.unit is not None or written.package is not None or written.measure in CONTAINERS
-    if not sized and _is_uncut(phrase, food):
+    if not _is_sized(written) and _is_uncut(phrase, food):
         problem = (
             f'one "{food.name}" may weigh little or much; write its weight, for instance "1 lb {food.name.lower()}"'
         )
@@ -94,6 +102,23 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
         problem = f'a piece of "{food.name}" may be a breast or a wing; write which, for instance "4 chicken thighs"'
         return problem, _matches(_PARTS_OF_A_BIRD, table)
     return "", ()
+
+
+def _is_sized(written: Written) -> bool:
+    return written.unit is not None or written.package is not None or written.measure in CONTAINERS
+
+
+def _names_what_is_taken_off(phrase: ParsedLine, food: Food) -> bool:
+    """Whether a line names as the thing itself what is usually taken off: "potato skins"."""
+    if len(phrase.name) < 2 or phrase.name[-1] not in _TAKEN_OFF or phrase.name[-2] in _BESIDE:
+        return False
+    return all(words(text)[-2:] != phrase.name[-2:] for text in (food.name, *food.other_names))
+
+
+def _has_baby_ones(food: Food) -> bool:
+    """Whether the table tells of small ones of a food."""
+    told = any("baby" in words(text) for text in (food.name, *food.other_names))
+    return told or any("baby" in (row.measure, row.cut) for row in food.measures)
 
 
 def _is_much(written: Written) -> bool:

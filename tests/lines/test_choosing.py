@@ -96,6 +96,11 @@ def test_two_things_of_which_there_is_less_are_both_heeded(name, after, key):
     assert (choice.food.key, choice.problem) == (key, "")
 
 
+@for_each("name", ["low-fat tahini", "low-fat whipping cream", "2% oat milk"])
+def test_a_name_that_says_light_of_something_else_is_no_lighter_form(name):
+    assert chosen(name).problem
+
+
 def test_a_food_that_is_low_in_one_of_two_things_only_is_asked_about():
     assert 'no "low fat" form of "Cheddar, low-sodium"' in chosen("low-fat low-sodium cheddar").problem
 

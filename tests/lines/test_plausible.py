@@ -78,3 +78,23 @@ def test_bread_crumbs_of_a_kind_and_cheese_by_the_cup_weigh_as_they_are_used():
 def test_nothing_is_poured_off_a_jar_of_dried_beef_and_no_bone_taken_from_boneless_meat():
     assert round(read("1 jar (2.5 oz) dried beef, rinsed").grams) == 71
     assert round(read("4 boneless, skin-on chicken breasts (6 oz each)").grams) == 680
+
+
+@pytest.mark.parametrize("line", ["4 chicken breast strips", "2 slices roast chicken breast"])
+def test_slices_of_a_piece_are_no_pieces(line):
+    reading = read(line)
+    assert reading.grams is None
+    assert "has no weight for a" in reading.problem
+
+
+@pytest.mark.parametrize("line", ["1 lb potato skins", "6 baby artichokes", "2 baby eggplants"])
+def test_what_is_else_taken_off_and_what_is_smaller_than_usual_is_asked_about(line):
+    assert read(line).is_open
+
+
+@pytest.mark.parametrize(
+    ("line", "grams"),
+    [("3 chicken thighs with skin", 579), ("1 tbsp orange peel", 6), ("3 baby bok choy", 345), ("4 baby zucchini", 44)],
+)
+def test_what_the_table_weighs_so_is_read(line, grams):
+    assert read(line).grams == pytest.approx(grams)
