@@ -25,6 +25,9 @@ def row(setting: Setting, at: int) -> dict[str, Any]:
     part = setting.pot.ingredients[at]
     written = setting.talk.recipe.ingredients
     steps, place = setting.amounts(at)
+    foods = _choices(written[at]) if at < len(written) and written[at].swaps else []
+    if foods and part.food.key not in dict(foods):  # a typed what-if has put it there
+        foods = [*foods, (part.food.key, shown_name(part.food))]
     return {
         "at": at,
         "name": shown_name(part.food),
@@ -32,7 +35,7 @@ def row(setting: Setting, at: int) -> dict[str, Any]:
         "part": part.part.capitalize(),
         "steps": [step.label for step in steps],
         "place": place,
-        "foods": _choices(written[at]) if at < len(written) and written[at].swaps else [],
+        "foods": foods,
         "food": part.food.key,
         "changed": at in setting.changed_rows(),
     }

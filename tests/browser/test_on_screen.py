@@ -129,12 +129,13 @@ def test_a_dragged_slider_ends_where_it_is_let_go(screen):
 def test_a_whole_question_by_keyboard_alone(screen):
     page, errors = screen
     press(page, "q")
-    page.keyboard.type("no feta and half the salt")
+    page.keyboard.type("no feta, half the salt and canola oil instead of olive oil")
     page.keyboard.press("Enter")
-    setting = WRITTEN.tried("no feta and half the salt")
-    page.get_by_role("button", name="Undo: no feta and half the salt").wait_for()
+    setting = WRITTEN.tried("no feta, half the salt and canola oil instead of olive oil")
+    page.get_by_role("button", name="Undo: no feta, half the salt and canola oil").wait_for()
+    page.get_by_role("slider", name="Canola oil", exact=True).wait_for()
     assert page.locator(".talk-about").inner_text().endswith("contains tree nuts")
-    assert "“no feta and half the salt”" in page.locator(".talk-preview").inner_text()
+    assert "“no feta, half the salt and canola oil instead of olive oil”" in page.locator(".talk-preview").inner_text()
     page.keyboard.press("Escape")
     press(page, "1")
     wait_until_shown(page, setting)

@@ -77,6 +77,11 @@ def test_a_row_offers_the_foods_that_the_talk_names():
     assert [key for key, _ in row(WRITTEN, place)["foods"]] == ["walnuts", "pumpkin-seeds"]
 
 
+def test_a_food_that_was_typed_stands_among_those_of_its_row():
+    made = row(WRITTEN.tried("almonds instead of the walnuts"), 12)
+    assert (made["food"], [key for key, _ in made["foods"]]) == ("almonds", ["walnuts", "pumpkin-seeds", "almonds"])
+
+
 def test_the_servings_stand_at_the_recipes_own():
     made = servings(WRITTEN)
     assert made["values"][made["place"]] == TALK.recipe.servings

@@ -179,6 +179,8 @@ const PARTS = {
         setText(row.children[3].children[1], unit);
         setText(row.children[4], by);
         row.classList.toggle("talk-same", Boolean(same));
+        row.children[1].classList.toggle("talk-long", before.length > 16); // "three quarters of a gram"
+        row.children[3].classList.toggle("talk-long", value.length > 7);
       });
     };
   },

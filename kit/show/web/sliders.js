@@ -59,16 +59,23 @@ function ingredient(parent, first, ask) {
   return made;
 }
 
+/** Put foods into a chooser, and the one that is there. */
+function offer(choice, { foods, food }) {
+  fill(choice, foods, (box) => add(box, "option"), (option, [key, text]) => {
+    option.value = key;
+    setText(option, text);
+  });
+  choice.value = food;
+}
+
 /** One row. `put` shows what Python says, but for a slider that is under her hand. */
 function row(parent, { label, title = "", control, foods = [], tell, type, swap }) {
   const box = add(parent, "div", "talk-row");
-  let name;
+  const name = add(box, foods.length ? "select" : "span", "talk-name");
   if (foods.length) {
-    name = add(box, "select", "talk-name");
-    for (const [key, text] of foods) Object.assign(add(name, "option", "", text), { value: key });
     name.onchange = () => swap(name.value);
     name.setAttribute("aria-label", `Food in the place of ${label}`);
-  } else name = add(box, "span", "talk-name", label);
+  } else setText(name, label);
   name.title = title;
   const button = (text, words, by) => {
     const made = add(box, "button", "talk-step", text);
@@ -125,12 +132,20 @@ function row(parent, { label, title = "", control, foods = [], tell, type, swap 
     amount.blur();
   };
 
+  const call = (given) => {
+    setText(name, given.name); // a typed what-if has put another food in its place
+    name.title = given.full;
+    slide.setAttribute("aria-label", given.name);
+    amount.setAttribute("aria-label", `Amount of ${given.name}`);
+  };
+
   const made = {
     now: null,
     put(given) {
       made.now = given;
       box.classList.toggle("talk-row-changed", Boolean(given.changed));
-      if (foods.length) name.value = given.food;
+      if (foods.length) offer(name, given);
+      else if (given.name && given.name !== name.textContent) call(given);
       slide.max = given.steps.length - 1;
       const under = document.activeElement === slide && Date.now() - moving < 300;
       const hers = under ? given.steps.indexOf(chosen) : -1; // where that amount stands among the steps as they are now
