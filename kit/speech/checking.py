@@ -14,6 +14,7 @@ from kit.speech.changes_excepted import is_excepted
 from kit.speech.changes_made import changed
 from kit.speech.changes_said import RINSE
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About, Choice, Claim, Finding
+from kit.speech.counts import ServingsClaim
 from kit.speech.day_shares import DayShareClaim
 from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.effects_judged import EffectClaim
@@ -145,7 +146,7 @@ def _judged(reading: Read, claim: Claim, dish: Dish) -> Finding:
 
 def _judged_once(reading: Read, claim: Claim, dish: Dish) -> Finding:
     said = frozenset(one.nutrient for one in reading.claims if isinstance(one, AmountClaim))
-    if reading.open_change and _about_now(claim):
+    if reading.open_change and (_about_now(claim) or isinstance(claim, ServingsClaim)):
         return Finding(CANNOT_TELL, "that is about a changed dish, and the change was not understood: try it on screen")
     if reading.change is None or reading.change.kind == RINSE or not _about_now(claim) or not reading.is_changed(claim):
         return judge(claim, dish, said)

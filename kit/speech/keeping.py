@@ -251,7 +251,8 @@ def _is_held(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
 def _denied(sentence: Sentence, at: int) -> bool:
     """Return whether "not" stands before a temperature in its own statement; "not until it reads 165" asks for it."""
     awaited = False
-    for place in range(at - 1, sentence.clause_of(at)[0] - 1, -1):
+    last = at - 1 - (sentence.text_at(at - 1) == ",")  # "not cooked when it's opaque, about 145 degrees"
+    for place in range(last, sentence.clause_of(at)[0] - 1, -1):
         if sentence.text_at(place) in (",", "and", "but"):
             return False
         awaited = awaited or sentence.text_at(place) in ("until", "till", "before", "unless")

@@ -37,6 +37,7 @@ from kit.speech import (
     wordings,
     wordings_judged,
 )
+from kit.speech.changes_excepted import is_resized, without_gone
 from kit.speech.changes_said import LEAVE_OUT, TRIED, SaidChange, read_change
 from kit.speech.claim import FOOD, Claim, Finding
 from kit.speech.comparisons_claim import ComparisonClaim
@@ -226,6 +227,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     about = subjects(said)
     claims: list[Claim] = [*health.read(said)]
     change = read_change(said)
+    about = without_gone(said, about, change)
     effect = effects.read(said, about, change or (SaidChange(TRIED, words=tried) if tried else None))
     claims += effect
     if change is not None and change.kind == LEAVE_OUT:
@@ -259,6 +261,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
         change is None
         and bool(
             texts & _OPEN_CHANGES
+            or is_resized(said)
             or _swaps_first(said)
             or (texts & _IF and any(token.is_a("verb_swap") for token in said.tokens))
         )
