@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from kit.food.vocabulary import words
 from kit.meal.nutrition import nutrition
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
-from kit.speech import keeping, unread
+from kit.speech import allergens_said, keeping, kinds, unread, wordings
 from kit.speech.absences import AbsentClaim
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
@@ -40,6 +40,7 @@ _OF_A_CHANGED_DISH = (
     KindClaim,
     WordingClaim,
 )
+_STAND_ALONE = (allergens_said.FAMILY, kinds.FAMILY, wordings.FAMILY)  # "the sodium drops by half" does not
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,19 +115,45 @@ def _dish_of(reading: Read, claim: Claim, dish: Dish, tried: Tried | None) -> Di
 
 def _said_apart(readings: Sequence[Read], dish: Dish, pins: dict[str, str], tried: Tried | None) -> str:
     """Return why a sentence may not hold after all: one of two statements that it joins does not hold alone."""
-    for joint in (joint for one in readings for joint in joints(one)):
-        halves = [check_sentence(half, dish, pins, find_instead=False, tried=tried).claims for half in joint.halves]
+    for one, joint in ((reading, joint) for reading in readings for joint in joints(reading)):
+        halves = [_claims_of(half, dish, pins, tried) for half in joint.halves]
         told = [[claim for claim in half if joint.full or claim.family != unread.FAMILY] for half in halves]
         if not (all(told) or (joint.stands and any(told))):
             continue
         doubts = [claim for half in told for claim in half if claim.verdict in (OFF, CANNOT_TELL)]
-        if joint.changed:
-            doubts = [claim for claim in doubts if claim.family == keeping.FAMILY]
+        if doubts and joint.changed and not _changes_again(joint.halves, dish):
+            doubts = _after_change(one, joint.halves[1], doubts, dish, pins)
         if doubts:
             return (
                 f'Said alone, "{doubts[0].words}" does not hold; say it in a sentence of its own: {doubts[0].because}'
             )
     return ""
+
+
+def _claims_of(half: str, dish: Dish, pins: dict[str, str], tried: Tried | None = None) -> tuple[ClaimFinding, ...]:
+    return check_sentence(half, dish, pins, find_instead=False, tried=tried).claims
+
+
+def _changes_again(halves: tuple[str, str], dish: Dish) -> bool:
+    """Return whether each of two statements names a change of its own."""
+    return all(any(one.change is not None for one in read(half, dish)) for half in halves)
+
+
+def _after_change(
+    one: Read, second: str, doubts: Sequence[ClaimFinding], dish: Dish, pins: dict[str, str]
+) -> list[ClaimFinding]:
+    """Return the doubts that stay when the second statement is said of the changed dish."""
+    assert one.change is not None
+    new = changed(one.change, dish)
+    if isinstance(new, Finding):
+        return [claim for claim in doubts if claim.family == keeping.FAMILY]
+    after = _claims_of(second, Dish(dish.talk, nutrition(new[0])), pins)
+    open_words = {claim.words for claim in after if claim.verdict in (OFF, CANNOT_TELL)}
+    return [
+        claim
+        for claim in doubts
+        if claim.family == keeping.FAMILY or (claim.family in _STAND_ALONE and claim.words in open_words)
+    ]
 
 
 def _judged(reading: Read, claim: Claim, dish: Dish) -> Finding:

@@ -195,7 +195,8 @@ def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[in
             share = Quantity(1.0, 1.0, SHARE, is_fraction=True)
         if share is None or not _governed(sentence, said, at, verb):
             continue
-        named = nutrients_after(sentence, at + 1, frozenset("of the its their that your can cans".split()))
+        fillers = "of the its their that your can cans less fewer more extra".split()  # "a quarter less sugar"
+        named = nutrients_after(sentence, at + 1, frozenset(fillers))
         named = [one for one in named if one.place not in taken and not sentence.is_a(one.place + 1, "verb_bring")]
         if not named:
             before = nutrient_before(sentence, at, whole=True)

@@ -56,6 +56,8 @@ def joints(one: Read) -> Iterator[Joint]:
     said = one.sentence
     for at in range(1, len(said) - 1):
         comma = said.text_at(at - 1) == ","
+        if one.change is not None and min(one.change.places, default=at) < at < max(one.change.places, default=at):
+            continue  # "take out the eggs and the honey"
         if said.text_at(at) not in (_BREAKS if comma else _BREAKS[:1]) or not _parts(one, at, comma):
             continue
         before, behind = range(at - comma), range(at + 1, len(said))
@@ -79,7 +81,7 @@ def _parts(one: Read, at: int, comma: bool) -> bool:
     if comma or _new_clause(said, at) or _denies(said, at - 1):  # "sadly not and leave it on the counter"
         return True
     if _denies(said, at + 1):  # "and no nuts in this one"
-        own = any(said.text_at(place) in _HERE for place in range(at + 2, len(said)))
+        own = any(said.text_at(place) in _HERE for place in range(at + 2, len(said))) or said.is_a(at + 2, "allergen")
         return own or not of_food
     judged = _judges(said, range(at))
     if _has_verb(said, range(at + 1, len(said))):

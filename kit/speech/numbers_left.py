@@ -22,7 +22,7 @@ _PLAIN_THINGS = frozenset(  # counted in kitchen talk, and nothing that a claim 
 _EATS = frozenset("eat have finish drink take had".split())
 
 
-def with_numbers_left(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+def with_numbers_left(sentence: Sentence, claims: Sequence[Claim], change: Sequence[int] = ()) -> list[Claim]:
     """Return the claims with the numbers of their statements asked about that nothing has accounted for.
 
     An amount of the dish goes where such a number may say what it is an amount of: "three teaspoons of salt come to".
@@ -33,9 +33,11 @@ def with_numbers_left(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim
         The sentence, when every family has read it.
     claims : sequence of Claim
         What they have read.
+    change : sequence of int, optional
+        The tokens that name a change of the dish.
     """
     told = {sentence.clauses[at] for claim in claims for at in claim.places}
-    places = {at for claim in claims for at in claim.places}
+    places = {*change, *(at for claim in claims for at in claim.places)}
     left = [
         at
         for at, said in sentence.quantities()

@@ -153,6 +153,8 @@ def foods_from(sentence: Sentence, at: int, end: int) -> tuple[list[FoodWord], l
         food = food_at(sentence, place)
         if not found and token.text in (",", "and", "plus"):
             break
+        if sentence.is_a(place + 1, "wording") and sentence.tokens[place + 1].hyphen_before:
+            break  # "except for the almonds and sugar-free"
         if (
             food is not None
             and not is_dish(sentence, place)

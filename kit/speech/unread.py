@@ -102,7 +102,11 @@ def _says_little(sentence: Sentence, at: int) -> bool:
 def _corrects(sentence: Sentence, at: int) -> bool:
     """Return whether a bare number corrects one before it: "500 calories? No, 285.", "two days, three at a push"."""
     before, behind = sentence.texts[max(0, at - 2) : at], sentence.texts[at + 1 : at + 3]
-    return before in (("no", ","), ("nope", ",")) or behind in (("at", "a"), ("at", "most"), ("at", "the"))
+    return before in (("no", ","), ("nope", ","), ("call", "it"), ("make", "that")) or behind in (
+        ("at", "a"),
+        ("at", "most"),
+        ("at", "the"),
+    )
 
 
 def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
