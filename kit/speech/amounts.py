@@ -1,5 +1,6 @@
 """Spoken amounts: "about 430 calories", "thirty-four grams of protein", "under 100 mg of sodium", "a gram of salt"."""
 
+import re
 from dataclasses import dataclass, replace
 
 from kit.meal.certainty import Range
@@ -18,6 +19,7 @@ from kit.talk.dish import Dish
 from kit.texts import UNKNOWN, number
 
 FAMILY = "amount"
+_EXACT = re.compile(r"\bto be (?:exact|precise)\b")
 _FOR_EACH = ("for every gram", "for each gram", "for every calorie", "for each calorie")
 _OF_THEM = ("that", "it", "which", "this", "them", "those", "these")
 
@@ -50,6 +52,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             said, unit = Quantity(said.low, said.high, last_unit, said.relation), last_unit
         if unit not in AMOUNT_UNITS or _is_aim(sentence, at):
             continue
+        if said.relation == "about" and _EXACT.search(" ".join(sentence.texts)):
+            said = replace(said, relation="exactly")
         named = _nutrient(sentence, at, unit)
         if named is None:
             continue
@@ -100,6 +104,8 @@ def _is_aim(sentence: Sentence, at: int) -> bool:
         return True
     if sentence.text_at(at - 1) in ("a", "an") and sentence.text_at(at - 2) in ("of", "than"):
         return True  # "less than half of a 500-calorie breakfast"
+    if sentence.tokens[at].amount.value == 1 and sentence.text_at(at + 1) in ("in", "out of"):
+        return True  # "one calorie in five"
     if any(words in " ".join(sentence.texts[:at]) for words in _FOR_EACH):
         return True  # "for every gram of fat there are three grams of protein"
     over = at - 2 if sentence.text_at(at - 1) == "to" else at - 1  # "to get to fifteen grams"

@@ -1,11 +1,14 @@
 """What a spoken amount is of: the dish, a part of it, a food, or so much of a food."""
 
+from dataclasses import replace
+
 from kit.speech.basis import basis_near, handful, piece_of
-from kit.speech.claim import FOOD, THE_DISH, About
+from kit.speech.claim import FOOD, THE_DISH, WHOLE, About
 from kit.speech.parts import food_part, is_dish, is_food, is_serving
 from kit.speech.sentence import Sentence
 from kit.speech.slots import share_at
 
+_ALL_OF_IT = ("the whole thing", "the entire thing", "the whole lot")
 ENERGY_UNITS = ("kcal", "kJ", "MJ")
 AMOUNT_UNITS = (*ENERGY_UNITS, "g", "mg", "µg", "iu")
 
@@ -14,6 +17,10 @@ def about_of(sentence: Sentence, at: int, subject: About) -> About:
     """Return what an amount at a place is said of, where `subject` is what its statement is about."""
     if _of_each_served(sentence, at):
         return THE_DISH
+    if subject == THE_DISH and any(text in _ALL_OF_IT for text in sentence.texts[sentence.clause_of(at)[0] : at]):
+        return About(WHOLE, or_dish=True)  # "the whole thing is 700 calories": all there is, or hers?
+    if subject.kind == FOOD and subject.measure and sentence.text_at(sentence.clause_of(at)[0]) == "so":
+        return replace(subject, or_dish=True)  # "four eggs for two people, so 22 grams each"
     if _of_food(sentence, at):
         return food_part(sentence, at + 2)
     near = basis_near(sentence, at, subject) or piece_of(sentence, at, subject)

@@ -74,6 +74,7 @@ _FEEDS = frozenset(  # these need no "people" behind the number
 )
 _HOLDS_FOOD = frozenset("has have holds hold with gets get contains is comes you gives brings".split())
 _ALL = ("the", "all", "these", "our", "all the", "all of the")
+_EACH_OF = ("each", "every", "any", "one", "all")
 _ORDERS = ("let", "cut", "divide", "make", "fill", "do", "pour")
 
 
@@ -105,24 +106,27 @@ def _counted(sentence: Sentence, at: int, following: int, said: Quantity) -> Ser
         is_serving(sentence, following),
     )
     noun = noun and not sentence.text_at(following).startswith("share")  # "all three shares of the energy"
-    of_all = before in _ALL and (noun or (before == "the" and sentence.text_at(at - 2) == "of"))
+    of_them = sentence.texts[max(0, at - 2) : at] == ("of", "the") and (
+        sentence.text_at(at - 3) in _EACH_OF or is_serving(sentence, at - 3)
+    )  # "each of the eight", "every bowl of the eight"
+    of_all = before in _ALL and (noun or of_them)
     behind = sentence.text_at(following + 1)
     if behind == "of" and food_at(sentence, following + 2) is not None:
         return None  # "the four slices of bread"
     first = at == sentence.clause_of(at)[0]
-    alone = (
-        noun
-        and first
-        and behind in (",", "at", "of")
-        and any(
-            sentence.text_at(place) in ("each", "apiece", "a", "per") for place in range(following + 2, len(sentence))
-        )
+    rest = range(following + 2, len(sentence))
+    each = any(
+        sentence.text_at(place) in ("each", "apiece")
+        or (sentence.text_at(place) in ("a", "per") and is_serving(sentence, place + 1))
+        for place in rest
     )
+    alone = noun and first and behind in (",", "at", "of") and each
+    leads = noun and first and behind == "," and sentence.text_at(following + 2) == "so"
     verbs = any(is_verb(sentence, place) for place in range(len(sentence)) if sentence.tokens[place].quantity is None)
     there = (
         noun and _there_are(sentence, at) and behind in (",", ".", "", ";", "in", "at", "out", "from", "here", "and")
     )
-    if of_all or (alone and not verbs) or there:
+    if of_all or leads or (alone and not verbs) or there:
         return ServingsClaim((at,), THE_DISH, False, said)
     return None
 

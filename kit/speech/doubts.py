@@ -57,14 +57,17 @@ _LIGHTER = frozenset("lighter leaner slimmer heavier richer shy short off down u
 _SAVES = frozenset("save saves saved saving spare spares shave shaves trim trims cut cuts lose loses".split())
 _TOGETHER = frozenset("together altogether combined total".split())
 _SHARES_OUT = frozenset(
-    "cut cuts slice sliced divide divided split share shared portion portioned stretch stretched make get".split()
+    "cut cuts slice sliced divide divided split share shared portion portioned spread stretch stretched make "
+    "get".split()
 )
 _CUTS = frozenset("cut cuts slice sliced divide divided split portion portioned".split())
 _INSIDE = ("in", "of", "per", "for", "to")
 _OF_THEM = ("these", "those", "them", "the", "our", "my", "your")
 _JOINTS = frozenset(("and", "plus", "&"))
 _AMONG = ("between", "among")
-_INTO = ("into", "in", "between", "among", "to", "by")
+_PEOPLE = ("people", "persons", "guests", "friends")
+_BETWEEN_US = re.compile(r"\bbetween (?:us|you)\b")
+_INTO = ("into", "in", "between", "among", "to", "by", "over", "across")
 
 
 def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
@@ -150,14 +153,19 @@ def _shared_out(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     served = [claim for claim in claims if isinstance(claim, ServingsClaim)]
     if not counted or (served and not together):
         return list(claims)
+    plain = all(claim.about == THE_DISH for claim in counted)
+    if plain and _BETWEEN_US.search(" ".join(sentence.texts)):  # "between us that's 700 calories"
+        return [*(claim for claim in claims if claim not in counted), asked(sentence, counted[0].places)]
     if served:  # "a dozen slices, at 240 calories altogether"
         return [*(claim for claim in claims if claim not in counted), asked(sentence, counted[0].places)]
     for at, said in sentence.quantities():
         if said.unit or said.is_fraction or said.value < 2:
             continue
         verb = any(sentence.text_at(place) in _SHARES_OUT for place in range(max(0, at - 6), at))
-        among = sentence.text_at(at).startswith(_AMONG)  # "between the five of you"
+        over = verb and sentence.text_at(at).startswith(("over ", "across "))  # "spread over seven plates"
+        among = over or sentence.text_at(at).startswith(_AMONG)  # "between the five of you"
         parted = verb and (sentence.text_at(at - 1) in _INTO or sentence.text_at(at + 1) in ("ways", "way"))
+        parted = parted or _they_share(sentence, at)
         if parted and not together and (each := _of_each(sentence, at, said, counted)):
             return [*(claim for claim in claims if claim not in counted), *each]
         if together or among or parted:
@@ -165,9 +173,14 @@ def _shared_out(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     return list(claims)
 
 
+def _they_share(sentence: Sentence, at: int) -> bool:
+    """Return whether so many people are said to share: "if ten people share the pot"."""
+    return sentence.text_at(at + 1) in _PEOPLE and sentence.text_at(at + 2) in ("share", "split", "divide")
+
+
 def _of_each(sentence: Sentence, at: int, said: Quantity, counted: Sequence[Claim]) -> list[Claim]:
     """Return what is said of each where the whole is cut into so many: "cut it in six and a piece is 545 calories"."""
-    cut = any(sentence.text_at(place) in _CUTS for place in range(max(0, at - 6), at))
+    cut = any(sentence.text_at(place) in _CUTS for place in range(max(0, at - 6), at)) or _they_share(sentence, at)
     behind = all(min(claim.places) > at and claim.about == THE_DISH for claim in counted)
     if not cut or not behind or said.low != said.high or said.relation != "about":
         return []
@@ -250,6 +263,11 @@ def _goes_to(sentence: Sentence, claim: Claim, at: int) -> bool:
     over = at + 1
     while sentence.text_at(over) in ("the", "a", "each", "every", "your", "this", "whole", "entire"):
         over += 1
-    if sentence.text_at(at) != "to" or not sentence.is_a(over, "dish"):
+    puts = (
+        claim.about.measure
+        and sentence.text_at(at) == "in"
+        and any(sentence.is_a(place, "verb_add") or sentence.text_at(place) in ("put", "puts") for place in range(at))
+    )  # "each tablespoon of it puts 100 milligrams in a bowl"
+    if not (puts or sentence.text_at(at) == "to") or not sentence.is_a(over, "dish"):
         return False
     return sentence.tokens[over].parts["dish"] == "whole" or bool(claim.about.measure)

@@ -25,6 +25,7 @@ _BETWEEN = frozenset(
 _TAKES = frozenset("has have had uses use takes take needs need holds hold contains contain are is get gets".split())
 _HOLDS = frozenset("has have holds hold contains contain are is get".split())
 _EACH = frozenset("each apiece per every person".split())
+_IN_ALL = ("in all", "altogether", "in total")
 _YOURS = (("you", "get"), ("you", "have"), ("gives", "you"), ("give", "you"))
 _NEAR, _FAR = 1.25, 1.6  # times as much: an egg or a clove is not all of one size (common practice)
 _NO_FOOD = FoodWord("")
@@ -94,7 +95,8 @@ def _claim(sentence: Sentence, at: int, place: int, said: Quantity, food: FoodWo
     )
     texts = [sentence.text_at(spot) for spot in sentence.clause_of(at)]
     yours = any(pair in _YOURS for pair in pairwise(texts))  # "you get half a cup of yogurt"
-    about = THE_DISH if one or yours or words & _EACH else About(WHOLE)
+    of_all = texts[:2] in (["we", "use"], ["it", "takes"]) or any(word in _IN_ALL for word in texts)
+    about = THE_DISH if (one or yours or words & _EACH) and not of_all else About(WHOLE)
     stated = any(text in _TAKES for text in texts[: at - sentence.clause_of(at)[0]])
     return FoodCountClaim((at, place), about, negated(sentence, at), said, food, stated)
 

@@ -3,12 +3,13 @@
 from collections.abc import Sequence
 
 from kit.speech.amounts import AmountClaim
+from kit.speech.amounts_of import AMOUNT_UNITS
 from kit.speech.claim import SERVING, THE_DISH, WEIGHT, Claim
 from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.counts import WeightClaim
 from kit.speech.day_shares import DayShareClaim
 from kit.speech.foods_counted import FoodCountClaim
-from kit.speech.parts import MEASURES
+from kit.speech.parts import MEASURES, is_verb
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence
 from kit.speech.tokens import Quantity
@@ -19,6 +20,7 @@ _PLAIN_THINGS = frozenset(  # counted in kitchen talk, and nothing that a claim 
     "ways way things thing reasons reason notes words points times minutes steps step batches batch pots pans pieces "
     "forks spoons hands layers inch inches inch-pan seconds tricks kinds sorts rounds go goes".split()
 )
+_ON_CONDITION = frozenset("if need needs".split())
 _EATS = frozenset("eat have finish drink take had".split())
 
 
@@ -47,8 +49,8 @@ def with_numbers_left(sentence: Sentence, claims: Sequence[Claim], change: Seque
         and not _is_kitchen_talk(sentence, at, said)
     ]
     sentence.used.update(left)
-    foods = [claim.places[0] for claim in claims if isinstance(claim, (FoodCountClaim, WeightClaim))]
-    leads = [at for at in foods if at == sentence.clause_of(at)[0]]  # "half a cup of yogurt a person comes to"
+    foods = [claim.places for claim in claims if isinstance(claim, (FoodCountClaim, WeightClaim))]
+    leads = [at for at, *rest in foods if at == sentence.clause_of(at)[0] or _is_told_more(sentence, max((at, *rest)))]
     sure = [claim for claim in claims if not any(_may_be_of(sentence, claim, at) for at in (*left, *leads))]
     if len(sure) < len(claims) and not left:
         left = leads
@@ -72,10 +74,20 @@ def _is_kitchen_talk(sentence: Sentence, at: int, said: Quantity) -> bool:
     return one or said.unit in _OF_TIME_OR_HEAT or sentence.text_at(at + 1) in _PLAIN_THINGS
 
 
+def _is_told_more(sentence: Sentence, at: int) -> bool:
+    """Return whether an amount stands behind so much of a food without a verb: "a cup of oil in all, 240 calories"."""
+    for place in range(at + 1, sentence.clause_of(at)[-1] + 1):
+        if is_verb(sentence, place) or sentence.text_at(place) == "and":
+            return False
+        if sentence.tokens[place].amount.unit in AMOUNT_UNITS:
+            return sentence.text_at(place - 1) == ","
+    return False
+
+
 def _if_eaten(sentence: Sentence, at: int) -> bool:
-    """Return whether so many are eaten in a condition: "if you eat all four"."""
+    """Return whether so many are eaten in a condition: "if you eat all four", "you'd need to eat three"."""
     before = [sentence.text_at(place) for place in sentence.clause_of(at) if place < at]
-    return "if" in before and not _EATS.isdisjoint(before) and not sentence.tokens[at].amount.unit
+    return not _ON_CONDITION.isdisjoint(before) and not _EATS.isdisjoint(before) and not sentence.tokens[at].amount.unit
 
 
 def _may_be_of(sentence: Sentence, claim: Claim, at: int) -> bool:

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from kit.rules.naming import is_plural
+from kit.speech.bare_parts import HAVE_IT, bare_count, bare_measure, bare_part, eaten
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About
 from kit.speech.exceptions import eaten_beside, is_every_thing, set_against, sets_apart
 from kit.speech.parts import (
@@ -73,11 +74,12 @@ class _Subjects:
         return not self.seen_verb and self.since != self.clause
 
     def _count(self, at: int) -> None:
-        if not self.opens:
+        to_eat = eaten(self.sentence, at)
+        if not (self.opens or to_eat):
             return
-        if _bare_part(self.sentence, at) or _bare_count(self.sentence, at):
+        if to_eat or bare_part(self.sentence, at) or bare_count(self.sentence, at):
             self.current, self.since = About(SERVING, self.sentence.tokens[at].amount.value), self.clause
-        elif _bare_measure(self.sentence, at):
+        elif bare_measure(self.sentence, at):
             said = self.sentence.tokens[at].amount
             known = said.unit in WEIGHTS and not self.on_food
             part = About(WEIGHT, said.value * WEIGHTS[said.unit]) if known else None
@@ -99,7 +101,7 @@ class _Subjects:
     def _food(self, at: int, before: int, led: bool) -> None:
         """Take a food as the subject; not one that is left out, nor the one in "with the oats"."""
         sentence, word = self.sentence, self.sentence.text_at(before)
-        if _is_changed(sentence, before):
+        if _is_changed(sentence, before) or sentence.text_at(at + 1) in ("instead of", "rather than", "in place of"):
             return
         if word in ("no", "zero", "without") or set_against(sentence, before):  # "no butter went into these"
             return
@@ -138,7 +140,7 @@ class _Subjects:
 
     def _may_be_dish(self, at: int, word: str, led: bool) -> bool:
         """Return whether a clause goes on in words that may speak of the subject or of the dish."""
-        whole = word == "you" and self.current.kind == WHOLE and self.sentence.text_at(0) not in _HAVE_IT
+        whole = word == "you" and self.current.kind == WHOLE and self.sentence.text_at(0) not in HAVE_IT
         if whole or (word in ("there", "it", "you") and self.current.words == PLAIN):
             return True  # "the whole pot has 1,900 calories, and you get all the iron you need"
         if word in ("there", "it") and not self.on_food:
@@ -186,52 +188,6 @@ def _behind_swap(sentence: Sentence, at: int) -> bool:
     return any(sentence.text_at(place) in swapped for place in range(first, at))
 
 
-def _bare_part(sentence: Sentence, at: int) -> bool:
-    """Return whether a part of the serving begins a statement of what it holds: "half of it has", "a third is"."""
-    said = sentence.tokens[at].amount
-    over = at + 1
-    if sentence.text_at(over) == "of" and sentence.text_at(over + 1) in ("it", "this", "that", "one"):
-        over += 2
-    opens = back(sentence, at) < sentence.clause_of(at)[0] or sentence.text_at(at - 1) == "any"
-    if not (said.is_fraction and said.unit == "" and opens and over < len(sentence) and is_verb(sentence, over)):
-        return False
-    behind = over + (2 if sentence.text_at(over + 1) in ("not", "only", "just") else 1)
-    following = sentence.tokens[behind].amount if behind < len(sentence) else said
-    return sentence.text_at(over) not in ("is", "are", "comes", "come") or following.unit not in ("", "%")
-
-
-def _bare_count(sentence: Sentence, at: int) -> bool:
-    """Return whether so many, of what is not said, begin a statement: "a dozen comes to", "two of them have"."""
-    quantity = sentence.tokens[at].quantity
-    over = at + 1
-    if sentence.text_at(over) == "of" and sentence.text_at(over + 1) in ("them", "these", "those"):
-        over += 2
-    return (
-        quantity is not None
-        and quantity.unit == ""
-        and not quantity.is_fraction
-        and quantity.low == quantity.high
-        and at == sentence.clause_of(at)[0]
-        and over < len(sentence)
-        and is_verb(sentence, over)
-    )
-
-
-def _bare_measure(sentence: Sentence, at: int) -> bool:
-    """Return whether so much, of what is not said, begins a statement: "two tablespoons have", "an ounce of it has"."""
-    quantity = sentence.tokens[at].quantity
-    over = at + 1
-    if sentence.text_at(over) == "of" and sentence.text_at(over + 1) in ("it", "this", "that", "them", "these"):
-        over += 2
-    return (
-        quantity is not None
-        and quantity.unit in ("cup", "tbsp", "tsp", "mL", "L", *WEIGHTS)
-        and at == sentence.clause_of(at)[0]
-        and over < len(sentence)
-        and is_verb(sentence, over)
-    )
-
-
 _ALL_OF_IT = ("there", "everything here", "everything", "everything in it")
 
 
@@ -261,14 +217,11 @@ _MADE_OF_MANY = frozenset(
 )
 
 
-_HAVE_IT = ("make", "have", "eat", "take", "finish", "serve", "share")
-
-
 def _if_done(sentence: Sentence, at: int) -> bool:
     """Return whether an order leads to what it brings: "make the whole batch and you have forty grams"."""
     clause = sentence.clause_of(at)
     following = clause[-1] + 1
-    led = sentence.text_at(clause[0]) in _HAVE_IT
+    led = sentence.text_at(clause[0]) in HAVE_IT
     return led and sentence.text_at(following) in ("and", "you") and sentence.text_at(following + 1) in ("you", "have")
 
 

@@ -32,6 +32,7 @@ SETS = (
     "fresh_fourteenth",
     "fresh_fifteenth",
     "fresh_sixteenth",
+    "fresh_seventeenth",
     "keeping_and_kinds",
     "said_plainly",
 )
