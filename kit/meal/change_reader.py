@@ -32,6 +32,13 @@ _PAIR = re.compile(r"^(?P<a>.+?) (?:with|for|by|to) (?P<b>.+)$")  # behind "swap
 _PLUS = re.compile(r"\bplus\b|\+")  # between two changes it adds what follows: "no walnuts, plus 1/4 cup seeds"
 _FEW = ("a ", "an ", "some ", "one ", "two ", "three ", "half ")
 _WITHOUT = re.compile(r"^(?:no|without)(?: (?:added|any))? (?:salt|sugar|fat)$")  # may be a kind: "corn without salt"
+_EXCEPT = re.compile(
+    r"\b(?:all|everything|anything|nothing)\b(?: \w+){0,3} (?:but|save)\b"
+    r"|\b(?:except|excluding|apart from|other than)\b"
+)
+_EITHER = re.compile(  # "kale or spinach", not "one or two", nor "a cup or so"
+    r"\b(?!one|two|three|four|five)[a-z]{3,} or (?!(?:so|more|less|fewer|not|two|three|four|five|six)\b)[a-z]{3,}"
+)
 _OR = re.compile(r"\s+(?:or|nor)\s+")
 
 
@@ -69,6 +76,8 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
     text = plain(line)
     if not text or len(line) > LONGEST or text in _NOTHING or _BELOW_ZERO.search(line):
         raise not_understood(line, recipe)
+    if _EXCEPT.search(text):
+        raise ChangeError(f'"{text}" leaves something out of what changes; write what changes, one after the other')
     reader = _Reader(text, foods() if table is None else table, _called(recipe))
     if is_target(line):
         try:
@@ -139,7 +148,7 @@ class _Reader:
         fault = whole
         links = [*_LINK.finditer(text)] + ([*_OR.finditer(text)] if _leaves_out(text, before) else [])
         for link in reversed(links[: _MOST_PARTS - depth]):
-            first, rest = text[: link.start()].strip(), text[link.end() :].strip()
+            first, rest = without_politeness(text[: link.start()].strip()), text[link.end() :].strip()
             if _PLUS.search(link[0]) and rest[:1].isdigit() | rest.startswith(_FEW):
                 rest = f"add {rest}"
             if not first or not rest:
@@ -181,6 +190,8 @@ class _Reader:
     def _clause(self, text: str, recipe: Recipe, before: Clause | None) -> tuple[Clause, tuple[Step, ...]] | _Fault:
         """Return a clause with its steps; a bare name after "no feta" is left out too."""
         best = _Fault(0, not_understood(self.line, recipe))
+        if _EITHER.search(text) and not _leaves_out(text, before):
+            return _Fault(1, ChangeError(f'"{text}" says "or"; write the one that is meant'))
         try:
             text = for_all(text, recipe.servings)
         except ChangeError as error:

@@ -125,7 +125,12 @@ _BATCH = [
     re.compile(rf"^(?:reduce|make|scale|swap) (?P<what>{_IT}) (?:in|by|to|down to|down by) (?P<times>half)$"),
     re.compile(r"^(?:make |use )?(?P<times>twice|half|double|three times) (?:as much|the amount)$"),
     re.compile(r"^(?P<times>two|three|four|five|2|3|4|5) batches$"),
+    re.compile(
+        r"^(?:make |use )?(?:it |this )?(?:only |just )?(?:an? )?(?P<times>quarter|third) (?:of )?(?:an? |the |this )?"
+        r"(?:batch|recipe)$"
+    ),
 ]
+_COUNTED = re.compile(r"\d|(?:half|one|two|three|four|five|six|a|an|quarter|third) ")  # "another 1/4 cup walnuts"
 _IT_ALL = re.compile(rf"^{_IT}$")
 
 
@@ -177,6 +182,8 @@ _SHAPES = [
     ),
     _shape("by", r"^reduce (?P<old>.+?) by (?P<new>.+)$", "less"),
     _shape("by", r"^increase (?P<old>.+?) by (?P<new>.+)$", "more"),
+    _shape("keep", r"^not (?P<old>[a-z' -]+)$"),
+    _shape("keep", r"^leave (?!out)(?P<old>[a-z' -]+?) (?:in|alone|as (?:it|they) (?:is|are)|as is)$"),
     _shape("keep", r"^keep (?:in )?(?!\d|half|only|just)(?P<old>[a-z' -]+?)(?: in| as it is| as is| the same)?$"),
     _shape("swap", r"^(?P<verb>swap|substitute) (?P<a>.+?),? (?P<link>for|with|by|to|into) (?P<b>.+)$"),
     _shape("times", rf"^{_PART} (?:less|fewer) (?:of )?(?P<old>.+)$", "less"),
@@ -272,7 +279,9 @@ def _clause(kind: str, how: str, said: dict[str, str | None]) -> Clause | None:
         more = said.get("more") or ""
         sign = -1.0 if more in ("less", "fewer", "reduce") else 1.0
         amount = (said.get("amount") or "").strip()
-        one = more == "another" or (more in ("extra", "additional") and amount in ("a", "an"))
+        one = (more == "another" and not _COUNTED.match(old)) or (
+            more in ("extra", "additional") and amount in ("a", "an")
+        )
         return Clause(kind, old, "1" if one else amount, sign)
     if kind == "by":
         return Clause(kind, old, new, -1.0 if how == "less" else 1.0)

@@ -65,6 +65,8 @@ def swap(asked: Asked) -> tuple[Step, ...]:
     """Put a food in the place of another."""
     old, new = _direction(asked)
     recipe = asked.recipe
+    if new.split(" ")[0] in ("more", "extra", "additional", "less", "fewer"):
+        raise ChangeError(f'how much {new}? write two changes, such as "no {old}, add 1/2 cup {new.split(" ", 1)[-1]}"')
     phrase = one_phrase(new)
     new_name = named(phrase, new) if phrase.counted else new
     old_phrase = one_phrase(old)
@@ -142,7 +144,7 @@ def _direction(asked: Asked) -> tuple[str, str]:
         return _unmarked(asked)
     if not clause.how:
         return clause.old, clause.new
-    there = [bool(ingredients_called(_share(side)[1], recipe).places) for side in (clause.old, clause.new)]
+    there = [bool(ingredients_called(_thing(side), recipe).places) for side in (clause.old, clause.new)]
     if clause.how == "weak" and there[0] == there[1]:
         raise NotUnderstoodError(f'"{clause.old} {clause.new}" says no change')
     if there == [False, True] or (all(there) and clause.how == "substitute for"):
@@ -150,6 +152,12 @@ def _direction(asked: Asked) -> tuple[str, str]:
     if all(there) and clause.how == "substitute with":
         raise ChangeError(f'both are in the recipe; write "{clause.new} instead of the {clause.old}"')
     return clause.old, clause.new
+
+
+def _thing(side: str) -> str:
+    """Return the words of a side that name its food: "1 tbsp of the oil" is of oil."""
+    phrase = one_phrase(side)
+    return named(phrase, side) if phrase.counted and phrase.name else _share(side)[1]
 
 
 def _unmarked(asked: Asked) -> tuple[str, str]:

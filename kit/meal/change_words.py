@@ -10,6 +10,7 @@ _PARTS = {"half": 2, "third": 3, "quarter": 4, "fourth": 4, "fifth": 5, "eighth"
 _HOW_MANY = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4}
 _TIMES = {"double": 2.0, "twice": 2.0, "triple": 3.0, "treble": 3.0, "thrice": 3.0, "quadruple": 4.0, "halve": 0.5}
 _TIMES |= {"doubled": 2.0, "tripled": 3.0, "halved": 0.5, "quadrupled": 4.0, "half": 0.5, "half a": 0.5}
+_TIMES |= {"quarter": 1 / 4, "third": 1 / 3}
 
 # What stands before a change without being part of it.
 _OPENINGS = re.compile(
@@ -48,6 +49,11 @@ _RELATIVES = (
     "|neighbou?rs?|class|sister|brother|niece|nephew|aunt|uncle|grand(?:ma|pa|mother|father|son|daughter)|roommate|boss"
     "|co-?workers?|colleagues?"
 )
+# What a reason may go on with: not with another change, which would be lost.
+_TAIL = (
+    r"(?:(?![,;]|\b(?:and|but|then|plus)\s+(?:also |then )?(?:no|half|double|twice|triple|add|use|leave|skip|swap"
+    r"|replace|omit|drop|more|less|make|without|\d|a|an|one|two|three)\b).)*"
+)
 # What stands behind it: why, and whether that is all right.
 _CLOSINGS = re.compile(
     r"[\s,]+(?:please|thanks|thank you|ok|okay|though|too|as well|also|altogether|entirely|completely"
@@ -59,11 +65,11 @@ _CLOSINGS = re.compile(
     r"|okay|fine|all ?right|possible"
     r"|good|work|works|working|matter|do|do it|do fine|do as well|go|be nice|taste good|taste ok|fit"
     r"|change (?:anything|much|a lot)|an option)"
-    r"|(?:because|since|so that|as i|as we|as my|as our|so it|so that|so my)\b.*"
-    r"|to (?:save|keep|get|lighten|avoid|suit|please|boost|help)\b.*|to (?:make|cut|bring|lower|reduce) "
-    r"(?:it|this|down|back|them|the sodium|the fat)\b.*"
-    rf"|for (?:my|our|his|her|the|a) (?:[a-z-]+ ){{0,2}}(?:{_RELATIVES})\b(?!.* of \w+$).*"
-    r"|for (?:someone|somebody|those|people|anyone) (?:who|with)\b.*"
+    rf"|(?:because|since|so that|as i|as we|as my|as our|so it|so that|so my)\b{_TAIL}"
+    rf"|to (?:save|keep|get|lighten|avoid|suit|please|boost|help)\b{_TAIL}|to (?:make|cut|bring|lower|reduce) "
+    rf"(?:it|this|down|back|them|the sodium|the fat)\b{_TAIL}"
+    rf"|for (?:my|our|his|her|the|a) (?:[a-z-]+ ){{0,2}}(?:{_RELATIVES})\b(?!.* of \w+$){_TAIL}"
+    rf"|for (?:someone|somebody|those|people|anyone) (?:who|with)\b{_TAIL}"
     r"|(?:for|due to) (?:allergies|vegans|vegetarians|health reasons)|,? what (?:happens|changes|then"
     r"|does that do)\b.*"
     r"|,? how (?:does|would|do|much|many) .*)[\s?!.,]*$",
