@@ -74,6 +74,9 @@ def _begins(sentence: Sentence, at: int) -> int | None:
         return at + 2
     if token.text == "none" and behind == "of" and sentence.text_at(at + 3) in _HAS:
         return at + 4
+    not_one = token.text == "not" and before in ("is", "are") and sentence.text_at(at - 2) == "there"
+    if not_one and behind in ("a", "an", "one"):
+        return at + 2  # "there is not an almond in it"
     nor = token.text in ("neither", "nor") and any(
         sentence.text_at(place) in _IS_THERE for place in sentence.clause_of(at) if place < at
     )

@@ -107,7 +107,8 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
         return _listed(claim, dish, f"{_told(there, name)}, by the facts of each food")
     if asked:
         return Finding(CANNOT_TELL, _ask(asked, name))
-    return Finding(OFF, f"no food in it brings {name}", None, (f"There is no {_plain(name)} in it.",))
+    sentences = () if claim.allergen == "any" else (f"There is no {_plain(name)} in it.",)
+    return Finding(OFF, f"no food in it brings {name}", None, sentences)
 
 
 def _listed(claim: AllergenClaim, dish: Dish, because: str) -> Finding:

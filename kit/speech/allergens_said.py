@@ -18,6 +18,7 @@ _CONTAINS = frozenset("contain contains containing include includes including".s
 _NO = frozenset("no zero without not never neither nor lack lacks".split()) | {"not any", "not a bit", "not one bit"}
 
 
+_GOES_ON = frozenset(", and from once if when without unless because since apart except with but as".split())
 _ON_PACKAGES = ("bought", "package", "label says", "cans and", "jars included", "certified")
 
 
@@ -90,7 +91,7 @@ def _listed(sentence: Sentence, claims: list[AllergenClaim]) -> list[Claim]:
 
 def _subject(sentence: Sentence, about: list[About], at: int) -> About:
     for place in range(at + 1, min(len(sentence), at + 5)):
-        if sentence.text_at(place) in (",", "and", "from") or is_stop(sentence.tokens[place]):
+        if sentence.text_at(place) in _GOES_ON or is_stop(sentence.tokens[place]):
             break
         if is_dish(sentence, place):
             return dish_named(sentence, place)
@@ -133,6 +134,8 @@ def _free(sentence: Sentence, at: int) -> int | None:
         return following
     if sentence.is_a(at + 1, "wording", "free"):
         return at + 1
+    if (missing := _missing(sentence, following)) is not None:
+        return missing
     place, nor = at - 1, None
     while place >= 0 and (sentence.text_at(place) in _UP_TO_NO or sentence.is_a(place, "allergen")):
         if sentence.text_at(place) in ("contain", "contains") and sentence.text_at(place - 1) not in ("not", "never"):
@@ -141,6 +144,13 @@ def _free(sentence: Sentence, at: int) -> int | None:
         place -= 1
     free_of = sentence.is_a(place, "wording", "free") and sentence.text_at(place + 1) in ("of", "from")
     return place if place >= 0 and (free_of or sentence.text_at(place) in _NO) else nor
+
+
+def _missing(sentence: Sentence, at: int) -> int | None:
+    """Return the place of what says that allergens are not there behind them: "egg and nuts are all missing"."""
+    over = at + 1 + (sentence.text_at(at + 1) in ("all", "both"))
+    is_so = sentence.text_at(at) in ("is", "are") and sentence.text_at(over) in ("missing", "absent", "lacking")
+    return over if is_so else None
 
 
 def _contains(sentence: Sentence, at: int) -> int | None:
@@ -158,6 +168,8 @@ def _contains(sentence: Sentence, at: int) -> int | None:
             return place
     for place in range(at - 1, max(clause[0] - 1, at - 5), -1):
         if sentence.text_at(place) in ("is", "are") and sentence.text_at(place - 1) in ("there", "here"):
+            return place
+        if sentence.text_at(place) == "there" and sentence.text_at(place - 1) in ("is", "are"):  # "is there any milk"
             return place
         if sentence.text_at(place) in ("has", "have") and sentence.text_at(at + 1) in ("in", ",", "and", ".", "from"):
             return place

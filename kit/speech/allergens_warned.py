@@ -56,6 +56,18 @@ _WARNINGS = (
     "alone",
     "leave it alone",
     "can't eat this",
+    "can't eat it",
+    "cannot eat it",
+    "can't have it",
+    "cannot have it",
+    "can't have this",
+    "cannot have this",
+    "can't have any of",
+    "out of bounds",
+    "not okay",
+    "have to pass",
+    "has to pass",
+    "must pass",
     "cannot eat this",
 )
 

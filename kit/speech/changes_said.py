@@ -2,15 +2,16 @@
 
 from dataclasses import dataclass
 
+from kit.speech.changes_left_out import effect_elsewhere, left_out, skip_to
 from kit.speech.clauses import is_stop
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import DETERMINERS, back, is_dish
+from kit.speech.parts import back, is_dish
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.slots import foods_from
 
 LEAVE_OUT, SWAP, AMOUNT, RINSE, AS_TYPED, TRIED = "leave out", "swap", "amount", "rinse", "as typed", "tried"
 UNRINSED = "unrinsed"
 _IN_PLACE = frozenset(("in place of", "instead of", "rather than", "as a substitute for"))
+_MADE_WITH = frozenset("with using use make made if would could try take cook".split())
 _TOLD_OF = ("from", "by", "thanks to")  # "comes from the milk rather than the cod" changes nothing
 _FACTORS = {
     "half": 0.5,
@@ -22,7 +23,6 @@ _FACTORS = {
     "doubling": 2.0,
     "twice": 2.0,
 }
-_MADE = frozenset("make have eat cook serve try do order want take".split())  # "have it without the cream"
 _UNDONE = frozenset("skip skipping skipped without not never forget forgot instead no omit".split())
 _RINSE = frozenset("rinse rinsing rinsed rinses draining drain drains drained".split())
 
@@ -96,20 +96,10 @@ def _then(sentence: Sentence, at: int) -> bool:
     return sentence.text_at(at) in ("you", "we", "it", "they", "that") and sentence.text_at(at + 1) in ("would", "will")
 
 
-def _skip(sentence: Sentence, at: int, more: frozenset[str] = frozenset()) -> int:
-    while (
-        at < len(sentence)
-        and (sentence.text_at(at) in DETERMINERS or sentence.text_at(at) in more)
-        and not is_stop(sentence.tokens[at])
-    ):
-        at += 1
-    return at
-
-
 def _rinse(sentence: Sentence) -> SaidChange | None:
     for at, token in enumerate(sentence.tokens):
         if token.text in _RINSE:
-            over = _skip(sentence, at + 1, frozenset(("and", "rinsing", "rinse", "off", "canned", "tinned")))
+            over = skip_to(sentence, at + 1, frozenset(("and", "rinsing", "rinse", "off", "canned", "tinned")))
             food = food_at(sentence, over)
             if food is not None:
                 kept = not _UNDONE.isdisjoint(sentence.texts[max(0, at - 3) : at])
@@ -119,10 +109,10 @@ def _rinse(sentence: Sentence) -> SaidChange | None:
 
 def _in_place(sentence: Sentence) -> SaidChange | None:
     for at, token in enumerate(sentence.tokens):
-        if token.text not in _IN_PLACE:
+        if token.text not in _IN_PLACE or (token.text == "rather than" and not _is_change(sentence, at)):
             continue
         before = _food_before(sentence, at)
-        after = _skip(sentence, at + 1)
+        after = skip_to(sentence, at + 1)
         old = food_at(sentence, after)
         quantity = sentence.tokens[after].quantity if after < len(sentence) else None
         if quantity is None and sentence.tokens[min(at + 1, len(sentence) - 1)].quantity is not None:
@@ -157,6 +147,11 @@ def _in_place(sentence: Sentence) -> SaidChange | None:
     return None
 
 
+def _is_change(sentence: Sentence, at: int) -> bool:
+    """Return whether "rather than" changes the dish: not where "the beans rather than the pork bring most of it"."""
+    return bool(sentence.words & _MADE_WITH) or any(sentence.is_a(place, "verb_swap") for place in range(at))
+
+
 def _food_before(sentence: Sentence, at: int) -> int | None:
     for place in range(at - 1, max(-1, at - 4), -1):
         if food_at(sentence, place) is not None and not is_dish(sentence, place):
@@ -183,11 +178,11 @@ def _swap(sentence: Sentence) -> SaidChange | None:
             "switching",
         ):
             continue
-        over = _skip(sentence, at + 1, frozenset(("out", "in", "all", "all of")))
+        over = skip_to(sentence, at + 1, frozenset(("out", "in", "all", "all of")))
         old = food_at(sentence, over)
         link = over + 1
         if old is not None and sentence.text_at(link) in ("for", "with", "by", "to"):
-            new_place = _skip(sentence, link + 1)
+            new_place = skip_to(sentence, link + 1)
             new = food_at(sentence, new_place)
             if new is None and new_place < len(sentence) and not is_stop(sentence.tokens[new_place]):
                 new = FoodWord(sentence.text_at(new_place))
@@ -217,7 +212,7 @@ def _part_of(sentence: Sentence) -> SaidChange | None:
             in ("with", "if", "you", "just", "only", "by", "using", "use", "to", "in", "about")
             or sentence.text_at(at).startswith("halv")
         )
-        over = _skip(sentence, at + 1, frozenset(("of", "as", "much", "amount")))
+        over = skip_to(sentence, at + 1, frozenset(("of", "as", "much", "amount")))
         food = food_at(sentence, over)
         thing = food is not None and not is_dish(sentence, over)
         if (
@@ -227,7 +222,7 @@ def _part_of(sentence: Sentence) -> SaidChange | None:
         ):
             thing = False
         thing = thing and sentence.text_at(over + 1) not in ("more", "extra")  # "half a banana more"
-        if lead and thing and food is not None and _effect_elsewhere(sentence, at, over):
+        if lead and thing and food is not None and effect_elsewhere(sentence, at, over):
             return SaidChange(AMOUNT, (food,), None, factor, (at, over))
     for at, token in enumerate(sentence.tokens):
         if token.text in ("halved", "half") and at > 1 and sentence.text_at(at - 1) in ("in", "by", "is", "are"):
@@ -241,59 +236,6 @@ def _part_of(sentence: Sentence) -> SaidChange | None:
     return None
 
 
-def _effect_elsewhere(sentence: Sentence, at: int, over: int) -> bool:
-    """Return whether something follows, or came before, that the change does: a bare "half the oats" brings nothing."""
-    rest = [place for place in range(len(sentence)) if place < at or place > over]
-    return any(
-        sentence.tokens[place].is_a("verb_save")
-        or sentence.tokens[place].is_a("verb_add")
-        or sentence.text_at(place) == "would"
-        for place in rest
-    ) and any(sentence.tokens[place].is_a("nutrient") or sentence.tokens[place].quantity is not None for place in rest)
-
-
-def _counted_behind(sentence: Sentence, at: int) -> bool:
-    """Return whether an amount is said of what is left: "a plate without potatoes is 220 calories"."""
-    first, last = at + 1, sentence.clause_of(at)[-1] + 1
-    return sentence.text_at(first) in ("is", "has", "comes", "would", "holds") and any(
-        sentence.tokens[place].amount.unit in ("kcal", "g", "mg") for place in range(first, last)
-    )
-
-
-_ALSO_SAID_OTHERWISE = frozenset("drop|dropping|lose|losing|remove|removing|hold|holding|minus|pass on".split("|"))
-
-
-def _named_before(sentence: Sentence, at: int) -> list[FoodWord]:
-    """Return the one food that "leave it off" goes back to; none where several were named."""
-    named = [
-        word for place in range(at) if (word := food_at(sentence, place)) is not None and not is_dish(sentence, place)
-    ]
-    inside = [word for word in named if word.inside]
-    return inside if len({word.inside for word in inside}) == 1 else []
-
-
 def _left_out(sentence: Sentence) -> SaidChange | None:
-    for at in sentence.places("verb_leave_out"):
-        text = sentence.text_at(at)
-        over = _skip(sentence, at + 1, frozenset(("added", "out", "extra")))
-        foods, places = foods_from(sentence, over, len(sentence))
-        if not foods and sentence.text_at(over) in ("it", "them"):
-            foods, places = _named_before(sentence, at), [over]
-        if not foods:
-            continue
-        behind = sentence.text_at(places[-1] + 1)
-        if text in ("leave", "leaving", "take", "taking", "holding", "hold", "keep") and behind not in ("out", "off"):
-            continue
-        if text in _ALSO_SAID_OTHERWISE and not _effect_elsewhere(sentence, at, places[-1]):
-            continue
-        if (
-            text == "without"
-            and not (all(word.inside for word in foods) and _counted_behind(sentence, places[-1]))
-            and not (at == 0 or sentence.text_at(at - 1) in (",", "and", "even", "but", "or"))
-            and not (sentence.text_at(at - 1) in ("it", "this", "them") and sentence.text_at(at - 2) in _MADE)
-            and not any(sentence.tokens[spot].quantity is not None for spot in range(at))
-            and not any(sentence.text_at(spot) in ("would", "could") for spot in range(at))
-        ):
-            continue
-        return SaidChange(LEAVE_OUT, tuple(foods), places=(at, *places))
-    return None
+    found = left_out(sentence)
+    return SaidChange(LEAVE_OUT, found[0], places=found[1]) if found else None

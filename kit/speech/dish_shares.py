@@ -33,7 +33,7 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
                     one.nutrient,
                     share.said,
                     0,
-                    token.start,
+                    -1 if sentence.words & {"rather", "instead"} else token.start,
                     token.end,
                 )
             )

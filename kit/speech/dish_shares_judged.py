@@ -25,7 +25,7 @@ class DishShareClaim(Claim):
     nutrient: str = ""
     said: Quantity | None = None
     rank: int = 0
-    start: int = 0
+    start: int = 0  # of the words of the share; below 0 where no other share would fit there
     end: int = 0
 
 
@@ -81,7 +81,10 @@ def _judged(claim: DishShareClaim, dish: Dish, name: str, found: list[Food]) -> 
     if result:
         return Finding(HOLDS, because)
     words = share_words(of, f"the {said_thing(name)}")
-    edit = None if claim.negated else share_edit(claim.start, claim.end, of.value)
+    hers = listing([word.text for word in claim.about.foods])
+    if names == names.lower() and hers:  # her own words, where no name has a capital letter
+        names, verb = hers, "bring" if len(claim.about.foods) > 1 or is_plural(hers) else "brings"
+    edit = None if claim.negated or claim.start < 0 else share_edit(claim.start, claim.end, of.value)
     return Finding(OFF, because, edit, (f"The {names} {verb} {words}.",))
 
 

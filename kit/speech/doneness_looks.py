@@ -15,7 +15,9 @@ from kit.talk.dish import Dish
 from kit.texts import number
 
 FAMILY = "keeping and safety"
-_LOOKS = frozenset("pink pinkish rosy runny undercooked underdone jiggly bloody rare translucent".split())
+_LOOKS = frozenset(
+    "pink pinkish rosy runny wet gooey jammy oozing oozy undercooked underdone jiggly bloody rare translucent".split()
+)
 _COLORS = frozenset("white brown grey gray golden clear opaque".split())
 _TURNS = frozenset("turns turn goes go looks look gets run runs is are".split())
 _KEPT = frozenset("fridge refrigerator freezer days day".split())

@@ -28,6 +28,8 @@ _OF_ALL_OF_IT = re.compile(
     r"|\bnothing if not\b|\bfrom being\b|\bif only\b|\bi wish\b|\bas if\b"
     r"|\bnever (?:think|say|call|claim)\b"
 )
+# "Isn't it nice that it is nut-free?" denies nothing.
+_IS_IT_NOT = re.compile(r"(?:is|are|was|does|do|has|have|can|could|will|would) (?:(?:it|this|that|they|there) )?not\b")
 _ALMOST = frozenset(
     "almost nearly practically virtually basically mostly largely mainly essentially partly partially semi "
     "nominally supposedly allegedly".split()
@@ -83,7 +85,7 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     if not claims:
         return []
     text = " ".join(sentence.texts)
-    if _OF_ALL_OF_IT.search(text):
+    if _OF_ALL_OF_IT.search(text) or (sentence.text.rstrip().endswith("?") and _IS_IT_NOT.match(text)):
         places = tuple(sorted({at for claim in claims for at in claim.places}))
         return [asked(sentence, places)]
     found = _shared_out(sentence, claims)
@@ -112,6 +114,9 @@ def _told_from(sentence: Sentence, claim: Claim) -> Claim:
         return asked(sentence, claim.places)
     foods = [at for at in claim.places if food_at(sentence, at) is not None and not sentence.is_a(at, "nutrient")]
     told = [at for at in foods if sentence.text_at(back(sentence, at)) == "not"]
+    first = min(claim.places)
+    if sentence.text_at(first - 1) == "but" and sentence.text_at(first - 2) in ("all", "everything", "nothing"):
+        return asked(sentence, (first - 2, first - 1, *claim.places))  # "all but a little of the cholesterol"
     return asked(sentence, claim.places) if told else claim
 
 

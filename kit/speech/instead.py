@@ -47,7 +47,7 @@ def instead_of(text: str, pairs: Sequence[tuple[int, Finding]], dish: Dish, read
     for _, finding in off:
         candidates = (_filled(sentence, dish) for sentence in finding.sentences)
         good = next((one for one in candidates if one and reads_back(one)), "")
-        if good and good not in found:
+        if good and not any(one.startswith(good.rstrip(".")) for one in found):
             found.append(good)
     return " ".join(found)
 

@@ -100,6 +100,7 @@ def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
 _JOINTS = frozenset(", or and maybe perhaps even but".split())
 _LASTS = frozenset("good fine safe okay ok keep keeps".split())
 _IS_OFF = re.compile(r"\b(?:switch|turn)(?:ed|es|s)? (?:\w+ ){0,3}off\b|\boff the (?:heat|stove)\b")
+_REHEATED = frozenset("reheat reheated reheating warmed rewarmed".split())  # then it keeps no four days more
 _MORE = ("more", "longer", "extra", "over", "past", "beyond", "too")  # "two hours more than the rule says"
 _HOT = frozenset("hot hotter heat ninety 90 warm".split())
 
@@ -129,18 +130,22 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     place = near_place(sentence, at, words)
     if place is None and said.unit == "hour" and near & _LASTS and _IS_OFF.search(" ".join(sentence.texts)):
         place = OUT
-    verbs = words & KEEP
+    raw = bool(words & {"raw", "uncooked"})
+    verbs = words & (KEEP | {"cook", "cooked"} if raw and said.relation in ("under", "at most") else KEEP)
     if said.unit == "hour" and place is None and not words & {"leave", "sit", "sits", "stand", "left"}:
         return []
     if not verbs and place is None:
         return []
-    if place is None and not near & KEEP:
+    if place is None and not near & verbs:
         return []
     if said.unit == "hour" and place == FREEZER:
         return []
     thrown = is_thrown(sentence)
     unread = thrown is None and denies_unread(sentence, at)
-    if unread or sentence.text_at(at + 1) in _MORE or (place in (FRIDGE, OUT) and in_or_out(sentence, at)):
+    again = said.unit != "hour" and place in (FRIDGE, None) and words & _REHEATED
+    more = sentence.text_at(at + 1) in _MORE or sentence.text_at(at - 1) in ("another", "further", "extra")
+    small = said.high * _DAYS[said.unit] <= (2 / 24 if said.unit == "hour" else 4)
+    if unread or ((again or more) and small) or (place in (FRIDGE, OUT) and in_or_out(sentence, at)):
         sentence.used.add(at)
         return [asked(sentence, (at,), (at, min(at + 2, len(sentence) - 1)))]
     later = thrown and not {"only", "until", "till"}.isdisjoint(sentence.texts[:at])  # "only after a week"
@@ -168,7 +173,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     if said.unit == "hour" and place == FRIDGE and not within:
         return []
     limit = within or warned
-    raw = "raw" in words or any("raw" in food.text for food in foods_named(sentence)) or "uncooked" in words
+    raw = raw or any("raw" in food.text for food in foods_named(sentence))
     used = {at}
     for spot in sentence.clause_of(at):
         quantity = sentence.tokens[spot].quantity
@@ -209,7 +214,7 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
         what = "reheat"
     elif (
         (said.value < 200 or (celsius and foods and (words & _DONE or sentence.text_at(at - 1) in ("to", "is"))))
-        and (foods or words & _DONE)
+        and (foods or words & _DONE or near & DONE_THINGS)
         and (
             words & _DONE or words & {"cook", "cooks", "cooked", "to", "brown"} or said.relation in ("at least", "over")
         )

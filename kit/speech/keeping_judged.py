@@ -148,6 +148,8 @@ def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
     elif claim.hard_cooked:
         least, most = _HARD_COOKED
         because = f"hard-cooked eggs keep {number(most)} days in the refrigerator (USDA FSIS)"
+    elif claim.raw and claim.days.high <= _rules()["keeps_days"][1]:
+        return Finding(CANNOT_TELL, "how long raw meat, fish or eggs keep is published, and not what is made of them")
     else:
         least, most = _rules()["keeps_days"]
         because = _keeps_days()
@@ -180,7 +182,7 @@ def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
         if raw
         else ""
     )
-    sentences = ("It keeps {keeps} in the refrigerator.",) if raw is None else (own_words,)
+    sentences = (own_words,) if raw else () if claim.raw else ("It keeps {keeps} in the refrigerator.",)
     return Finding(OFF, f"{because}, not {number(days.high, 1)}", None, sentences)
 
 
@@ -245,7 +247,7 @@ def _judge_degrees(claim: DegreesClaim, dish: Dish) -> Finding:
     if claim.thing:
         limit = _rules()[_DONE_THINGS[claim.thing]][0]
         because = f"{claim.thing}: done at {number(limit)} °F inside (USDA FSIS); 165 °F when of poultry"
-        return _floor(claim, limit, because, f"Cook {claim.thing} to {number(limit)} degrees inside.")
+        return _floor(claim, limit, because, f"Cook the {claim.thing} to {number(limit)} degrees inside.")
     needs = [(food, doneness(food)) for word in claim.foods for food in (present(dish, word) or alone(dish, word))]
     known = [(food, limit) for food, limit in needs if limit]
     if not known:

@@ -82,12 +82,14 @@ def _day_number(sentence: Sentence, at: int, words: frozenset[str]) -> Claim | N
     )
 
 
-def _a_day(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | None:
+def _a_day(sentence: Sentence, at: int, words: frozenset[str]) -> Claim | None:
     """Return "keeps a day", "keeps for a day", "leave it out for a day"."""
     led = at - 2 - (sentence.text_at(at - 2) == "for")
     if sentence.text_at(at) != "day" or sentence.text_at(at - 1) != "a":
         return None
     place = near_place(sentence, at, words)
+    if sentence.text_at(at - 2) == "than" and (place or words & KEEP):
+        return asked(sentence, (at - 2, at))  # "not longer than a day"
     if sentence.text_at(led) not in _FOR and not (place == OUT and led < at - 2):
         return None
     return TimeClaim((at,), THE_DISH, False, place or FRIDGE, Quantity(1.0, 1.0, "day"))
@@ -187,7 +189,7 @@ def thaw(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
             token.text in ("thaw", "thaws", "thawed", "thawing", "defrost", "defrosting", "defrosted")
             and at not in sentence.used
         ):
-            place = near_place(sentence, at, words)
+            place = near_place(sentence, at, words, but=FREEZER)
             if place in (FRIDGE, OUT):
                 sentence.used.add(at)
                 return [ThawClaim((at,), THE_DISH, _denied(sentence, at, words), place)]

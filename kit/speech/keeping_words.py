@@ -44,9 +44,9 @@ def eats(sentence: Sentence, at: int) -> bool:
     return sentence.text_at(at) in _EATEN
 
 
-def near_place(sentence: Sentence, at: int, words: frozenset[str]) -> str | None:
-    """Return where it is kept: the place named nearest to the time."""
-    places = _places(sentence, at, words)
+def near_place(sentence: Sentence, at: int, words: frozenset[str], but: str = "") -> str | None:
+    """Return where it is kept: the place named nearest to the time; one place may be left out of account."""
+    places = [place for place in _places(sentence, at, words) if place[-1] != but]
     return min(places)[-1] if places else None
 
 

@@ -85,10 +85,14 @@ def _all_of_whole_grain(sentence: Sentence) -> list[Claim]:
             and (before in _NOTHING_ELSE or sentence.tokens[at - 1].amount.unit == "%")
         ):
             sentence.used.update({at - 1, at})
+            if sentence.text_at(at - 2) in _WITH and sentence.text_at(at - 3) != "made":
+                found.append(asked(sentence, (at - 2, at)))  # "using all whole-wheat flour" is another dish
+                continue
             found.append(KindClaim((at - 1, at), THE_DISH, negated(sentence, at - 1), "whole grain"))
     return found
 
 
+_WITH = ("using", "use", "with", "if")
 _NOTHING_ELSE = ("all", "only", "nothing but", "entirely", "purely", "just", "solely")
 
 
@@ -157,7 +161,9 @@ def judge(claim: KindClaim, dish: Dish) -> Finding:
     if not claim.negated:
         return finding
     if finding.verdict == HOLDS:
-        return Finding(OFF, finding.because, None, (f"It is {claim.said}.",))
+        names = listing([word.text for word in claim.about.foods]) if claim.about.kind == FOOD else ""
+        it_is = f"The {names} {'are' if is_plural(names) or len(claim.about.foods) > 1 else 'is'}" if names else "It is"
+        return Finding(OFF, finding.because, None, (f"{it_is} {claim.said}.",))
     return Finding(HOLDS, finding.because) if finding.verdict == OFF else finding
 
 

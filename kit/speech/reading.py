@@ -85,7 +85,7 @@ _NO_ALONE = re.compile(
 _YES_OR_NO = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would|so|and)\b[^?]*\?\s*$", re.IGNORECASE)
 _NO = re.compile(
     r"(?:no|nope|sadly not|not at all|i'm afraid not|unfortunately not|hardly|not really|not quite|never"
-    r"|far from it|not with|(?:it|they|that) (?:does|do|is|are|has|have)(?: not|n't))\b",
+    r"|far from it|not with|(?:it|they|that|there) (?:does|do|is|are|has|have)(?: not|n't))\b",
     re.IGNORECASE,
 )
 _ASKS = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would)\b", re.IGNORECASE)

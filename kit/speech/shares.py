@@ -4,8 +4,9 @@ from dataclasses import dataclass
 
 from kit.speech.claim import FOOD, About
 from kit.speech.clauses import is_stop
+from kit.speech.exceptions import set_against
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import DETERMINERS, is_dish, is_food, is_verb
+from kit.speech.parts import DETERMINERS, back, is_dish, is_food, is_verb
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import (
@@ -265,6 +266,9 @@ def _foods_before(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int
         is_verb(sentence, place) or sentence.text_at(place) in _BEFORE_SHARE or sentence.text_at(place).endswith("ly")
     ):
         place -= 1
+    against = back(sentence, place)
+    if food_at(sentence, place) is not None and set_against(sentence, against):  # "the beans, not the pork, bring"
+        place = against - 1 - (sentence.text_at(against - 1) == ",")
     food = food_at(sentence, place)
     if food is None or not _is_source(sentence, place):
         return [], []

@@ -132,7 +132,8 @@ def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
 
 def _allergen_tells(sentence: Sentence, at: int) -> bool:
     all_but = sentence.tokens[at].food is None and _all_but(sentence, at)
-    return all_but or _only_one(sentence, at) or _little(sentence, at)
+    named = sentence.words & {"missing", "lacking", "lacks", "absent"} or " some in it" in " ".join(sentence.texts)
+    return all_but or _only_one(sentence, at) or _little(sentence, at) or bool(named)
 
 
 def _says_of(sentence: Sentence, at: int) -> bool:

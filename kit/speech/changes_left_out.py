@@ -1,0 +1,92 @@
+"""What a sentence says to leave out: "without the cream", "if you skip the salt", "once the almonds are left out"."""
+
+from kit.speech.clauses import is_stop
+from kit.speech.foods_said import FoodWord
+from kit.speech.parts import DETERMINERS, is_dish
+from kit.speech.sentence import Sentence, food_at
+from kit.speech.slots import foods_from
+
+_MADE = frozenset("make have eat cook serve try do order want take".split())  # "have it without the cream"
+_PASSIVE = ("left out", "left off", "skipped")
+_ONCE = ("once", "if", "when", "with", "provided")
+
+
+def skip_to(sentence: Sentence, at: int, more: frozenset[str] = frozenset()) -> int:
+    """Return the place behind determiners and some more words."""
+    while (
+        at < len(sentence)
+        and (sentence.text_at(at) in DETERMINERS or sentence.text_at(at) in more)
+        and not is_stop(sentence.tokens[at])
+    ):
+        at += 1
+    return at
+
+
+def effect_elsewhere(sentence: Sentence, at: int, over: int) -> bool:
+    """Return whether something follows, or came before, that the change does: a bare "half the oats" brings nothing."""
+    rest = [place for place in range(len(sentence)) if place < at or place > over]
+    return any(
+        sentence.tokens[place].is_a("verb_save")
+        or sentence.tokens[place].is_a("verb_add")
+        or sentence.text_at(place) == "would"
+        for place in rest
+    ) and any(sentence.tokens[place].is_a("nutrient") or sentence.tokens[place].quantity is not None for place in rest)
+
+
+def _counted_behind(sentence: Sentence, at: int) -> bool:
+    """Return whether an amount is said of what is left: "a plate without potatoes is 220 calories"."""
+    first, last = at + 1, sentence.clause_of(at)[-1] + 1
+    return sentence.text_at(first) in ("is", "has", "comes", "would", "holds") and any(
+        sentence.tokens[place].amount.unit in ("kcal", "g", "mg") for place in range(first, last)
+    )
+
+
+_ALSO_SAID_OTHERWISE = frozenset("drop|dropping|lose|losing|remove|removing|hold|holding|minus|pass on".split("|"))
+
+
+def _named_before(sentence: Sentence, at: int) -> list[FoodWord]:
+    """Return the one food that "leave it off" goes back to; none where several were named."""
+    named = [
+        word for place in range(at) if (word := food_at(sentence, place)) is not None and not is_dish(sentence, place)
+    ]
+    inside = [word for word in named if word.inside]
+    return inside if len({word.inside for word in inside}) == 1 else []
+
+
+def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]] | None:
+    """Return the foods that a sentence says to leave out and the places that say so; None where none is."""
+    for at in sentence.places("verb_leave_out"):
+        text = sentence.text_at(at)
+        over = skip_to(sentence, at + 1, frozenset(("added", "out", "extra")))
+        foods, places = foods_from(sentence, over, sentence.clause_of(min(over, len(sentence) - 1))[-1] + 1)
+        if not foods and sentence.text_at(over) in ("it", "them"):
+            foods, places = _named_before(sentence, at), [over]
+        if not foods:
+            continue
+        behind = sentence.text_at(places[-1] + 1)
+        if text in ("leave", "leaving", "take", "taking", "holding", "hold", "keep") and behind not in ("out", "off"):
+            continue
+        if text in _ALSO_SAID_OTHERWISE and not effect_elsewhere(sentence, at, places[-1]):
+            continue
+        if (
+            text == "without"
+            and not (all(word.inside for word in foods) and _counted_behind(sentence, places[-1]))
+            and not (at == 0 or sentence.text_at(at - 1) in (",", "and", "even", "but", "or"))
+            and not (sentence.text_at(at - 1) in ("it", "this", "them") and sentence.text_at(at - 2) in _MADE)
+            and not any(sentence.tokens[spot].quantity is not None for spot in range(at))
+            and not any(sentence.text_at(spot) in ("would", "could") for spot in range(at))
+        ):
+            continue
+        return tuple(foods), (at, *places)
+    return _passive(sentence)
+
+
+def _passive(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]] | None:
+    """Return a food that is told to be left out: "once the almonds are left out", "with the eggs left out"."""
+    for at in sentence.places("verb_leave_out"):
+        over = at - 1 - (sentence.text_at(at - 1) in ("is", "are", "were"))
+        food = food_at(sentence, over)
+        led = any(sentence.text_at(place) in _ONCE for place in range(max(0, over - 3), over))
+        if sentence.text_at(at) in _PASSIVE and led and food is not None and not is_dish(sentence, over):
+            return (food,), (over, at)
+    return None
