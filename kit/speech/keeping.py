@@ -26,11 +26,11 @@ from kit.speech.unread import asked
 FAMILY = "keeping and safety"
 _DONE = frozenset(
     "okay ok fine enough eat ready pull off hits hit inside middle center centre internal thickest safe done "
-    "cooked through reaches reach reads read thermometer core".split()
+    "cooked through reaches reach reached reads read thermometer core".split()
 )
 
 
-_READS = ("reads", "hits", "reaches", "read", "reach", "hit", "says", "shows", "registers")
+_READS = ("reads", "hits", "reaches", "read", "reach", "hit", "says", "say", "shows", "show", "registers", "register")
 _CORE = frozenset("middle center centre inside core thickest".split())
 _OVEN = frozenset("oven bake bakes preheat roast broil rack tray turn set gas griddle burner degree-oven sheet".split())
 
@@ -131,6 +131,12 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     if place is None and said.unit == "hour" and near & _LASTS and _IS_OFF.search(" ".join(sentence.texts)):
         place = OUT
     raw = bool(words & {"raw", "uncooked"})
+    if place is None and said.unit == "hour" and {"put", "away"} <= near:
+        place = OUT
+    if place == FRIDGE and said.unit == "hour" and sentence.text_at(at + 1) == "before":
+        place = OUT  # "leave it standing two hours before it goes in the fridge"
+    if any(lets_be(sentence, spot) for spot in sentence.clause_of(at)) and near & {"off", "bad", "sour"}:
+        place, near = place or FRIDGE, near | {"keep"}  # "it does not go off for ten days"
     verbs = words & (KEEP | {"cook", "cooked"} if raw and said.relation in ("under", "at most") else KEEP)
     if said.unit == "hour" and place is None and not words & {"leave", "sit", "sits", "stand", "left"}:
         return []
@@ -220,16 +226,12 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
         )
     ):
         what = "done"
-    elif (
-        said.value <= 212 and not near & _PANS and any(map(of_an_animal, foods_named(sentence, sentence.clause_of(at))))
-    ):
-        sentence.used.add(at)
-        return [asked(sentence, (at,))]  # "do not let the turkey get hotter than 140 degrees"
     else:
-        return []
-    heated = sentence.text_at(at - 1) == "to" and bool(words & _HEATED) and any(map(of_an_animal, foods))
+        return _of_what(sentence, at, said, near)
+    led = sentence.text_at(at - 1) == "to" or sentence.text_at(at).startswith("up to")
+    heated = led and (said.value >= 100 or words & _HEATED) and any(map(of_an_animal, foods))
     if what == "done" and not (words & _DONE or words & {"cook", "cooks", "cooked", "until", "brown"} or heated):
-        return []
+        return _of_what(sentence, at, said, near)
     sentence.used.add(at)
     clause = sentence.clause_of(at)
     thing = next((sentence.text_at(place) for place in clause if sentence.text_at(place) in DONE_THINGS), "")
@@ -240,10 +242,21 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
     behind = denied_behind(sentence, at)
     if behind and "enough" not in near:
         return [asked(sentence, (at,), clause)]
+    if said.relation in ("under", "well under", "nearly") and _denied(sentence, at):
+        said = replace(said, relation="at least")  # "it must not be below 145"
     denied = (behind or _denied(sentence, at)) and said.relation == "about"
     own = thing if what == "done" and not foods else ""
     needed = bool(words & {"has", "must", "needs", "have"}) and bool(words & {"safe", "unsafe", "danger", "dangerous"})
     return [DegreesClaim((at,), THE_DISH, denied, what, said, foods, own, of_dish, needed)]
+
+
+def _of_what(sentence: Sentence, at: int, said: Quantity, near: set[str]) -> list[Claim]:
+    """Return how hot meat, fish or egg gets in words that tell no more: "do not let it get hotter than 140"."""
+    foods = foods_named(sentence, sentence.clause_of(at))
+    if said.value > 212 or near & _PANS or not any(map(of_an_animal, foods)):
+        return []
+    sentence.used.add(at)
+    return [asked(sentence, (at,))]
 
 
 def _is_held(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> bool:

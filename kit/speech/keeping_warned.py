@@ -41,7 +41,12 @@ def lets_be(sentence: Sentence, at: int) -> bool:
         return True
     while sentence.text_at(over) in _BETWEEN:
         over += 1
-    return sentence.text_at(over) in _LETS_BE
+    goes_off = sentence.text_at(over) in ("go", "going", "gone") and sentence.text_at(over + 1) in (
+        "off",
+        "bad",
+        "sour",
+    )
+    return sentence.text_at(over) in _LETS_BE or goes_off
 
 
 def is_warned(sentence: Sentence, at: int) -> bool:

@@ -10,7 +10,8 @@ from kit.speech.sentence import Sentence, food_at
 
 KEEP = frozenset(
     "keep keeps last lasts stay stays hold holds good fine safe store stores stored storing fresh refrigerate "
-    "leftover leftovers eat use finish safely chilled chill freeze freezes frozen freezer kept survive survives".split()
+    "leftover leftovers eat use finish safely chilled chill freeze freezes frozen freezer kept survive survives "
+    "spoil spoils throw throws thrown toss tossed discard bin".split()
 )
 
 
@@ -83,6 +84,8 @@ def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bo
                 continue
             if kind == OUT and word == "out" and sentence.text_at(spot + 1) == "of":
                 continue
+            if sentence.text_at(spot) == "out of" and sentence.text_at(spot + 1) in ("it", "this", "that", "them"):
+                continue  # "you get three days out of it"
             if kind is not None:
                 same = sentence.clauses[spot] == sentence.clauses[at]
                 places.append((_is_set_apart(sentence, spot), spot not in behind, not same, abs(spot - at), kind))
