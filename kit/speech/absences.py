@@ -33,7 +33,7 @@ _GROUPS = {
     "herb": ("herb",),
 }
 _CHEESES = ("cheese", "grated_hard_cheese", "ricotta", "cottage_cheese")
-_NO = ("no", "zero", "without", "not any")
+_NO = ("no", "zero", "without", "goes without", "does without", "not any")
 _BIT_OF = frozenset("a an any drop of single bit scrap trace gram hint added the more speck ounce".split()) | {
     "drop of"
 }

@@ -15,7 +15,11 @@ from kit.speech.slots import foods_from, negated
 
 FAMILY = "allergen"
 _CONTAINS = frozenset("contain contains containing include includes including".split())
-_NO = frozenset("no zero without not never neither nor lack lacks".split()) | {"not any", "not a bit", "not one bit"}
+_NO = (
+    frozenset("no zero without not never neither nor lack lacks".split())
+    | {"not any", "not a bit", "not one bit"}
+    | {"goes without", "does without"}
+)
 
 
 _GOES_ON = frozenset(", and from once if when without unless because since apart except with but as".split())
@@ -63,7 +67,7 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
         return AllergenClaim((min(at, safe), max(at, safe)), THE_DISH, warns(sentence), name, True, True)
     if free is not None:
         sentence.used.update({at, free, *but_places})
-        denied = free > at and negated(sentence, at)
+        denied = negated(sentence, at if free > at else free) and sentence.text_at(free) != "not"
         return AllergenClaim((min(at, free), max(at, free)), subject, denied, name, free=True, but=tuple(but))
     if verb is None:
         return None
@@ -146,11 +150,23 @@ def _free(sentence: Sentence, at: int) -> int | None:
     return place if place >= 0 and (free_of or sentence.text_at(place) in _NO) else nor
 
 
+_NO_PART = ("ingredient", "of", "used", "added", "included", "present", "involved", "needed")
+_BRINGS = frozenset("brings bring find finds found carries carry holds hold hides".split())
+
+
 def _missing(sentence: Sentence, at: int) -> int | None:
     """Return the place of what says that allergens are not there behind them: "egg and nuts are all missing"."""
     over = at + 1 + (sentence.text_at(at + 1) in ("all", "both"))
-    is_so = sentence.text_at(at) in ("is", "are") and sentence.text_at(over) in ("missing", "absent", "lacking")
-    return over if is_so else None
+    is_so = sentence.text_at(at) in ("is", "are")
+    if is_so and sentence.text_at(over) in ("missing", "absent", "lacking"):
+        return over
+    if is_so and sentence.text_at(at + 1) == "not":  # "egg is not an ingredient", "egg is not used"
+        over = at + 2 + (sentence.text_at(at + 2) in ("an", "one", "part"))
+        return at + 1 if sentence.text_at(over) in _NO_PART else None
+    first = at - 2
+    while sentence.text_at(first) in (*_UP_TO_NO, "out") or sentence.is_a(first, "allergen"):
+        first -= 1
+    return at if sentence.text_at(at) == "out" and sentence.text_at(first) == "left" else None
 
 
 def _contains(sentence: Sentence, at: int) -> int | None:
@@ -172,6 +188,9 @@ def _contains(sentence: Sentence, at: int) -> int | None:
         if sentence.text_at(place) == "there" and sentence.text_at(place - 1) in ("is", "are"):  # "is there any milk"
             return place
         if sentence.text_at(place) in ("has", "have") and sentence.text_at(at + 1) in ("in", ",", "and", ".", "from"):
+            return place
+    for place in range(at - 1, max(clause[0] - 1, at - 5), -1):  # "you'll find egg in it"
+        if sentence.text_at(place) in _BRINGS and _with_it(sentence, at):
             return place
     if _is_in_it(sentence, at):
         return at + 1
@@ -197,6 +216,13 @@ def _ends_list(sentence: Sentence, at: int) -> bool:
     return behind in ("", ".", "!", ";", "nothing", "no") or (
         behind == "in" and sentence.text_at(at + 2) in ("it", "this", "there", ".")
     )
+
+
+def _with_it(sentence: Sentence, at: int) -> bool:
+    """Return whether a list of allergens ends in "in it" or "with it"."""
+    while sentence.text_at(at + 1) in (",", "and", "or") or sentence.is_a(at + 1, "allergen"):
+        at += 1
+    return sentence.text_at(at + 1) in ("in", "with") and sentence.text_at(at + 2) in ("it", "this", "here", "there")
 
 
 def _is_in_it(sentence: Sentence, at: int, *denied: str) -> bool:

@@ -7,6 +7,8 @@ from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from
 
 _MADE = frozenset("make have eat cook serve try do order want take".split())  # "have it without the cream"
+_AVOID = frozenset("avoid avoids avoiding allergic allergy intolerant".split())  # "those who avoid egg skip it"
+_DOES_WITHOUT = ("goes without", "does without")  # a dish that has none
 _PASSIVE = ("left out", "left off", "skipped")
 _ONCE = ("once", "if", "when", "with", "provided")
 
@@ -59,11 +61,13 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
         text = sentence.text_at(at)
         over = skip_to(sentence, at + 1, frozenset(("added", "out", "extra")))
         foods, places = foods_from(sentence, over, sentence.clause_of(min(over, len(sentence) - 1))[-1] + 1)
-        if not foods and sentence.text_at(over) in ("it", "them"):
+        if not foods and sentence.text_at(over) in ("it", "them") and not sentence.words & _AVOID:
             foods, places = _named_before(sentence, at), [over]
         if not foods:
             continue
         behind = sentence.text_at(places[-1] + 1)
+        if text in _DOES_WITHOUT or (text == "without" and at == 0 and behind in ("", ".", "!")):
+            continue  # "Without any nuts."
         if text in ("leave", "leaving", "take", "taking", "holding", "hold", "keep") and behind not in ("out", "off"):
             continue
         if text in _ALSO_SAID_OTHERWISE and not effect_elsewhere(sentence, at, places[-1]):

@@ -6,7 +6,16 @@ from dataclasses import replace
 from kit.speech.claim import THE_DISH, About, Claim
 from kit.speech.keeping_judged import DONE_THINGS, FREEZER, FRIDGE, OUT, DegreesClaim, TimeClaim
 from kit.speech.keeping_untimed import open_ended, thaw, vague
-from kit.speech.keeping_warned import denied_behind, denies_unread, is_limit, is_thrown, is_warned, lets_be, need_not
+from kit.speech.keeping_warned import (
+    denied_behind,
+    denies_unread,
+    is_kept_until,
+    is_limit,
+    is_thrown,
+    is_warned,
+    lets_be,
+    need_not,
+)
 from kit.speech.keeping_words import (
     IN_FREEZER,
     IN_FRIDGE,
@@ -154,7 +163,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     if unread or ((again or more) and small) or (place in (FRIDGE, OUT) and in_or_out(sentence, at)):
         sentence.used.add(at)
         return [asked(sentence, (at,), (at, min(at + 2, len(sentence) - 1)))]
-    later = thrown and not {"only", "until", "till"}.isdisjoint(sentence.texts[:at])  # "only after a week"
+    later = thrown and is_kept_until(sentence, at)
     days = Quantity(
         said.low * _DAYS[said.unit], said.high * _DAYS[said.unit], "day", "over" if later else said.relation
     )

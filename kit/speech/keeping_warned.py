@@ -10,6 +10,7 @@ _LETS_BE = frozenset(
     "hurt harm spoil matter kill ruin problem worry issue long dangerous danger bad unsafe risky risk trouble mind "
     "hesitate need require fret panic".split()
 )
+_OFF = ("off", "bad", "sour")
 _BETWEEN = frozenset("be do does have a an any too even much really that so particularly all you to been".split())
 # Behind "not", what is warned of: "do not leave it out", "it is not safe for more than two hours".
 _HEEDED = frozenset(
@@ -41,11 +42,7 @@ def lets_be(sentence: Sentence, at: int) -> bool:
         return True
     while sentence.text_at(over) in _BETWEEN:
         over += 1
-    goes_off = sentence.text_at(over) in ("go", "going", "gone") and sentence.text_at(over + 1) in (
-        "off",
-        "bad",
-        "sour",
-    )
+    goes_off = sentence.text_at(over) in ("go", "going", "gone") and sentence.text_at(over + 1) in _OFF
     return sentence.text_at(over) in _LETS_BE or goes_off
 
 
@@ -78,6 +75,12 @@ def is_thrown(sentence: Sentence) -> bool | None:
     text = " ".join(sentence.texts)
     thrown = _THROWN.search(text)
     return None if thrown is None else _NOT_THROWN.search(text[: thrown.start()]) is None
+
+
+def is_kept_until(sentence: Sentence, at: int) -> bool:
+    """Return whether food is kept until it is thrown away: "after a week", "only after"; not "if it has been out"."""
+    after = sentence.text_at(at - 1) == "after" and sentence.words.isdisjoint(("if", "been"))
+    return after or not {"only", "until", "till"}.isdisjoint(sentence.texts[:at])
 
 
 def _is_no_limit(sentence: Sentence, at: int) -> bool:

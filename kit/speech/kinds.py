@@ -20,7 +20,7 @@ from kit.texts import listing
 FAMILY = "kind"
 _SEA = ("fish", "shellfish")
 _SHUN = ("skip", "avoid", "beware")
-_UNFIT = frozenset("unsuitable unfit unsafe wrong bad".split())
+_UNFIT = frozenset("unsuitable unfit unsafe wrong bad limits bounds".split())
 _PLAIN = frozenset("vegan vegetarian pescatarian".split())
 
 

@@ -80,7 +80,9 @@ _ASKED = re.compile(r"(?:\w+\s){0,2}\w+\?\s*")
 _JOINED_QUESTION = re.compile(r"(?:\S+ ){3,}(and )(?:\w+ ){0,2}\w+\?\s*$")
 _ANY = re.compile(r"(?!who|what|which|how|why|where|when)\w[^?]*\?\s*$", re.IGNORECASE)
 _NO_ALONE = re.compile(
-    r"(?:no|nope|none|none at all|not a bit|not any|not at all|never)\s*(?:[.!,;—]|(?:and|but)\b|$)", re.IGNORECASE
+    r"(?:no|nope|none|none at all|not a bit|not any|not at all|not here|not in (?:it|this|here)|never)"
+    r"\s*(?:[.!,;—]|(?:and|but)\b|$)",
+    re.IGNORECASE,
 )
 _YES_OR_NO = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would|so|and)\b[^?]*\?\s*$", re.IGNORECASE)
 _NO = re.compile(

@@ -210,6 +210,8 @@ def negated(sentence: Sentence, at: int) -> bool:
             return True
         if text in _NOT and text not in ("no", "without"):
             return sentence.text_at(place + 1) not in ("only", "just", "merely", "simply")
+        if text == "no" and sentence.text_at(place - 1) in ("is", "are") and sentence.text_at(place - 2) != "there":
+            return True  # "it is no vegetarian bread"
         if text in ("longer", "way", "means") and sentence.text_at(place - 1) == "no":
             return True
         if is_stop(token) or text == ",":
