@@ -61,10 +61,13 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         places = (at,) if named.place == at else (min(at, named.place), max(at, named.place))
         token = sentence.tokens[at]
         told_from = sentence.text_at(at - 1) == "but" and at > 1 and sentence.tokens[at - 2].quantity is not None
+        denied = negated(sentence, at) != _none_of(sentence, at)
+        if denied and said.low == said.high == 1 and said.relation == "about":  # "not one gram of fat" is less
+            said, denied = replace(said, relation="under"), False
         claim = AmountClaim(
             places,
             THE_DISH if _of_the(sentence, at) else about_of(sentence, at, about[at]),
-            negated(sentence, at) != _none_of(sentence, at),
+            denied,
             named.nutrient,
             said,
             token.start,

@@ -9,6 +9,7 @@ from kit.speech.slots import foods_from
 _MADE = frozenset("make have eat cook serve try do order want take".split())  # "have it without the cream"
 _AVOID = frozenset("avoid avoids avoiding allergic allergy intolerant".split())  # "those who avoid egg skip it"
 _DOES_WITHOUT = ("goes without", "does without")  # a dish that has none
+_OTHERWISE = frozenset("would could less more fewer lower higher".split())  # "it has less fat without the cheese"
 _PASSIVE = ("left out", "left off", "skipped")
 _ONCE = ("once", "if", "when", "with", "provided")
 
@@ -78,7 +79,7 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
             and not (at == 0 or sentence.text_at(at - 1) in (",", "and", "even", "but", "or"))
             and not (sentence.text_at(at - 1) in ("it", "this", "them") and sentence.text_at(at - 2) in _MADE)
             and not any(sentence.tokens[spot].quantity is not None for spot in range(at))
-            and not any(sentence.text_at(spot) in ("would", "could") for spot in range(at))
+            and not any(sentence.text_at(spot) in _OTHERWISE for spot in range(at))
         ):
             continue
         return tuple(foods), (at, *places)

@@ -3,11 +3,12 @@
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import product
+from itertools import pairwise, product
 
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim
+from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.counts import ServingsClaim
 from kit.speech.day_shares import DayShareClaim
 from kit.speech.dish_shares_judged import DishShareClaim
@@ -63,6 +64,7 @@ _SHARES_OUT = frozenset(
     "get".split()
 )
 _CUTS = frozenset("cut cuts slice sliced divide divided split portion portioned".split())
+_NONE = frozenset("nothing none nobody".split())
 _INSIDE = ("in", "of", "per", "for", "to")
 _OF_THEM = ("these", "those", "them", "the", "our", "my", "your")
 _JOINTS = frozenset(("and", "plus", "&"))
@@ -89,9 +91,18 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         places = tuple(sorted({at for claim in claims for at in claim.places}))
         return [asked(sentence, places)]
     found = _shared_out(sentence, claims)
-    for one in (_told_from, _weakened, _unneeded, _at_another_time, _of_both, _of_several, _of_what):
+    for one in (_of_none, _told_from, _weakened, _unneeded, _at_another_time, _of_both, _of_several, _of_what):
         found = [one(sentence, claim) for claim in found]
     return [*found, *_the_same(sentence)]
+
+
+def _of_none(sentence: Sentence, claim: Claim) -> Claim:
+    """Return a comparison with all others as one that is asked about: "nothing brings more fiber than the eggs"."""
+    if not isinstance(claim, ComparisonClaim):
+        return claim
+    words = [sentence.text_at(at) for at in sentence.clause_of(claim.places[0]) if at < claim.places[0]]
+    none = not _NONE.isdisjoint(words) or any(pair in (("no", "other"), ("no", "food")) for pair in pairwise(words))
+    return asked(sentence, claim.places) if none else claim
 
 
 def _weakened(sentence: Sentence, claim: Claim) -> Claim:

@@ -253,6 +253,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += unread.read(said)
     claims += foods_counted.read(said, claims) if change is None else []
     claims += unread.other_amounts(said, claims) if change is None else []
+    claims += unread.of_the_changed(said, change.places) if change is not None and not claims else []
     claims += hedges.qualifiers(said, claims, change)
     claims = denials.denied(said, doubts.doubted(said, claims))
     claims = hedges.reported(said, numbers_left.with_numbers_left(said, claims, change.places if change else ()))

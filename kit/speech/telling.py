@@ -21,6 +21,7 @@ _BEHIND_HEAT = (",", "with", "for", "and", "or", "inside", "when", "on", "in", "
 _COOKED_THROUGH = ("meat", "poultry", "fish", "shellfish", "egg")
 _MEATS = frozenset("meat poultry mince burger burgers bird roast steak".split())
 _CUTS = ("cut", "halv", "slash", "reduc", "trim", "lower", "drop", "shav")
+_JUDGED = frozenset("low high minimal negligible moderate small tiny".split())
 _BESIDE = re.compile(r"\b(?:compared|versus|vs|against(?! the grain)|next to|relative to|set beside)\b")
 
 
@@ -36,6 +37,8 @@ def nutrient_tells(sentence: Sentence, at: int) -> bool:
         return True
     if name == "water":
         return False
+    if _is_judged(sentence, at):
+        return True
     clause = sentence.clause_of(at)
     if name in ("iron", "zinc", "copper") and any(is_day(sentence, place) for place in clause):
         return True
@@ -50,6 +53,29 @@ def _ranks(sentence: Sentence, place: int, at: int) -> bool:
     """Return whether a word ranks a nutrient: "main source of", "high in"."""
     near = sentence.text_at(place + 1) == "in" and abs(place - at) < 4
     return sentence.is_a(place, "rank") or (sentence.is_a(place, "wording") and near)
+
+
+def _is_judged(sentence: Sentence, at: int) -> bool:
+    """Return whether fat, salt or sugar is said to be low: "the fat in it is low", "hardly any fat"."""
+    over = at + 1
+    while sentence.text_at(over) in (
+        "in",
+        "it",
+        "this",
+        "here",
+        "content",
+        "level",
+        "is",
+        "are",
+        "stays",
+        "very",
+        "quite",
+    ):
+        over += 1
+    kept = sentence.words & {"keep", "keeps", "keeping"} or over > at + 1
+    judged = sentence.text_at(over) in _JUDGED and bool(kept)
+    barely = sentence.text_at(at - 1) == "any" and not sentence.words.isdisjoint(("hardly", "barely", "scarcely"))
+    return judged or barely
 
 
 def _has_share_of(sentence: Sentence, at: int) -> bool:

@@ -58,6 +58,18 @@ def other_amounts(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     return [asked(sentence, places) for places in left[:1]]
 
 
+def of_the_changed(sentence: Sentence, places: Sequence[int]) -> list[Claim]:
+    """Return what a change does to fat or sugar in words not read: "without the cheese you lose no fat"."""
+    found = [at for at in sentence.places("nutrient") if at not in sentence.used and at not in places]
+    tells = not sentence.words.isdisjoint(_CHANGES) or any(
+        sentence.is_a(at, "verb_save") or sentence.is_a(at, "verb_add")
+        for at in range(len(sentence))
+        if at not in places
+    )
+    return [asked(sentence, (*places, at)) for at in found[:1] if tells]
+
+
+_CHANGES = frozenset("change changes keep keeps leaves lose loses gain same alone stay stays".split())
 _JUDGES = frozenset("low lower high minimal tiny small negligible moderate little big huge great good bad".split())
 _BE = frozenset("is are s stays stay very really quite pretty nice nicely so fairly rather too remains remain".split())
 _LITTLE = frozenset("hint touch whisper dash pinch smidge smidgen suggestion suspicion shade spot".split())

@@ -1,5 +1,6 @@
 """Content wordings: "high in fiber", "iron-rich", "low-sodium", "fat-free", "lean", "unsalted", "no added sugar"."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
@@ -20,6 +21,7 @@ _LOOSE_NUTRIENTS = ("salt", "water")
 _PROVIDES = frozenset("contain contains provide provides supply supplies boast boasts deliver delivers".split())
 _PUT_IN = frozenset("refined added white table processed extra granulated".split())
 _NO = frozenset("no zero without".split())
+_BARELY = ("hardly", "barely", "scarcely")
 _A_SOURCE = frozenset("a the another one also as its our your plant natural".split())
 
 
@@ -128,8 +130,8 @@ def _claims(
     named: list[Named],
     adjective: bool,
     percent: float = 0.0,
-) -> list[Claim]:
-    claims: list[Claim] = []
+) -> list[WordingClaim]:
+    claims: list[WordingClaim] = []
     named = [one for one in named if one.place not in sentence.used or one.place in sentence.counted]
     if not named:
         return []
@@ -208,7 +210,7 @@ def _alone(sentence: Sentence, about: list[About], at: int, wording: str) -> lis
     return [WordingClaim((at,), subject, denied, wording, "", 0.0, token.start, token.end, is_noun, alone)]
 
 
-def _none(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
+def _none(sentence: Sentence, about: list[About], at: int) -> Sequence[Claim]:
     """Return claims of none of a nutrient: "no cholesterol", "zero fat", "without any sodium"."""
     named = nutrients_after(sentence, at + 1, frozenset("any of the real".split()) | _PUT_IN)
     put_in = {sentence.text_at(place) for place in range(at + 1, named[0].place)} & _PUT_IN if named else set()
@@ -238,10 +240,10 @@ def _none(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
         return []
     # "No cholesterol" has no weaker word that would fit in its place.
     found = _claims(sentence, about, at, "free", named, False)
-    return [replace(claim, adjective=True) if isinstance(claim, WordingClaim) else claim for claim in found]
+    return [replace(claim, adjective=True) for claim in found]
 
 
-def _plenty(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
+def _plenty(sentence: Sentence, about: list[About], at: int) -> Sequence[Claim]:
     wording = "high" if sentence.is_a(at, "share", "much") else "hardly any"
     if sentence.text_at(at) == "much" or sentence.text_at(at - 1) in ("as", "too", "so", "how"):
         return []
@@ -250,4 +252,14 @@ def _plenty(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
         return []
     if named[0].nutrient in ("water", "salt") and wording == "high":
         return []
-    return _claims(sentence, about, at, wording, named, False)
+    found = _claims(sentence, about, at, wording, named, False)
+    if wording != "hardly any" or not found:
+        return found
+    before = sentence.text_at(at - 1 - (sentence.text_at(at - 1) == "even"))
+    if before in _BARELY:  # "hardly a trace of fat" is hardly any
+        return [replace(claim, negated=False) for claim in found]
+    if before in ("not", "never") and sentence.text_at(at).startswith("a "):  # "not a trace of fat" is none
+        sentence.used.update((at - 1, at - 2))
+        return [replace(claim, negated=False, wording="free", adjective=True) for claim in found]
+    open_ended = before == "than" or any(claim.negated for claim in found)
+    return [asked(sentence, (at - 1, at, named[0].place))] if open_ended else found
