@@ -61,13 +61,10 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         places = (at,) if named.place == at else (min(at, named.place), max(at, named.place))
         token = sentence.tokens[at]
         told_from = sentence.text_at(at - 1) == "but" and at > 1 and sentence.tokens[at - 2].quantity is not None
-        denied = negated(sentence, at) != _none_of(sentence, at)
-        if denied and said.low == said.high == 1 and said.relation == "about":  # "not one gram of fat" is less
-            said, denied = replace(said, relation="under"), False
         claim = AmountClaim(
             places,
             THE_DISH if _of_the(sentence, at) else about_of(sentence, at, about[at]),
-            denied,
+            negated(sentence, at) != _none_of(sentence, at),
             named.nutrient,
             said,
             token.start,
@@ -209,6 +206,8 @@ def in_unit(said: Quantity, name: str) -> Quantity | None:
 
 def judge(claim: AmountClaim, dish: Dish) -> Finding:
     """Judge an amount against what there is."""
+    if claim.negated and claim.said.low == claim.said.high == 1 and claim.said.relation == "about":
+        claim = replace(claim, negated=False, said=replace(claim.said, relation="under"))  # "not one gram of fat"
     name = claim.nutrient
     said = in_unit(claim.said, name)
     if said is None:

@@ -97,20 +97,13 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         open_claims = [claim for claim in own if not claim.negated and not _sees_to_it(claim)]
         plain = told == 0 and not led and len(negators) == len(open_claims) == 1
         if plain and _can_turn(sentence, open_claims[0], negators[0]):
-            found[found.index(open_claims[0])] = _turned(open_claims[0])
+            found[found.index(open_claims[0])] = replace(open_claims[0], negated=True)
         elif open_claims and len(negators) > told:
             places = tuple(sorted({negators[-1], *open_claims[0].places}))
             # What is denied is not clear, so neither is what is claimed.
             found = [claim for claim in found if claim not in open_claims]
             found.append(DenialClaim(places, words=sentence.said(places)))
     return found
-
-
-def _turned(claim: Claim) -> Claim:
-    """Return a claim denied; "not one gram of fat" is less than one."""
-    if isinstance(claim, AmountClaim) and claim.said.low == claim.said.high == 1 and claim.said.relation == "about":
-        return replace(claim, said=replace(claim.said, relation="under"))
-    return replace(claim, negated=True)
 
 
 def _none_of(sentence: Sentence, at: int) -> bool:
