@@ -52,7 +52,7 @@ def _is_thing(sentence: Sentence, named: Named) -> bool:
     )
 
 
-def _wording(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
+def _wording(sentence: Sentence, about: list[About], at: int) -> Sequence[Claim]:
     token = sentence.tokens[at]
     wording = token.parts["wording"]
     before = sentence.tokens[at - 1] if at else None
@@ -103,7 +103,7 @@ def _wording(sentence: Sentence, about: list[About], at: int) -> list[Claim]:
     return _claims(sentence, about, at, wording, named, direct)
 
 
-def _behind(sentence: Sentence, about: list[About], at: int, wording: str) -> list[Claim]:
+def _behind(sentence: Sentence, about: list[About], at: int, wording: str) -> Sequence[Claim]:
     """Return claims whose wording follows its nutrients: "iron- and fiber-rich", "fat-free", "99 percent fat free"."""
     named = [Named(sentence.tokens[at - 1].parts["nutrient"], at - 1)]
     place = at - 2
