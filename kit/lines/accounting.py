@@ -14,6 +14,7 @@ _HARMLESS_MEASURES = frozenset(
 )
 _NO_FOOD = ("cut", "size", "edible", "container", "plain", "vague", "state", "spelling")
 _OF_GROUND_MEAT = ("lean", "extra")  # a loose word on a roast or a ham, a grade on ground meat
+_FAT_MEATS = frozenset("sausage frankfurter bacon salami pepperoni bologna kielbasa".split())
 _ROOTS_AND_FRUITS = frozenset(  # whose leaves are another food
     "cassava taro yam potato potatoes turnips beets radishes daikon pumpkin squash pepper chili corn carrots".split()
 )
@@ -105,7 +106,7 @@ def _may_decide(word: str, best: Name) -> bool:
     if word in _SEASONED and best.food.state == "canned" and "tomato" in best.words:
         return False
     if word in _OF_GROUND_MEAT and best.food.group in ("meat", "poultry"):
-        return "ground" in best.words or "minced" in best.words
+        return "ground" in best.food.name.lower() or not _FAT_MEATS.isdisjoint(best.food.key.split("-"))
     return kind not in _NO_FOOD and (kind != "measure" or _is_part(word, best))
 
 
