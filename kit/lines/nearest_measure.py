@@ -1,21 +1,23 @@
 """Which of a food's household measures comes nearest to what a line counts in."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import log
 
 from kit.food.amounts import ONE, Count
 from kit.food.composition import Food
+from kit.food.cooking import drained_share
 from kit.food.measure import Measure
 from kit.food.measures import Unit, units
 from kit.texts import number
 
 VOLUMES = ("cup", "tbsp", "tsp", "fl oz")
-SIZES = ("small", "medium", "large", "extra large")
+SIZES = ("small", "medium", "large", "extra large", "jumbo")
 CONTAINERS = ("can", "jar", "package", "bag", "bottle")
 UNIT_OF = {"cup": "cup", "tbsp": "tablespoon", "tsp": "teaspoon", "fl oz": "fluid_ounce"}
 # What a small or a large one weighs of the usual one, where the table weighs one size only (common practice): of
 # 20 vegetables and fruits that SR26 weighs in three sizes the small ones weigh 0.6 to 0.85, the large ones 1.2 to 1.7.
-_OF_USUAL_SIZE = {"small": 0.8, "large": 1.25, "extra large": 1.5}
+_OF_USUAL_SIZE = {"small": 0.8, "large": 1.25, "extra large": 1.5, "jumbo": 1.5}
+_LARGER = ("jumbo", "extra large", "large")
 _OF_ONE_SIZE = (
     *CONTAINERS,
     *SIZES,
@@ -110,6 +112,9 @@ def _same_size(size: float, other: float) -> bool:
 
 def counted_row(food: Food, written: Written) -> tuple[Measure | None, str]:
     """Return the household measure of the counted thing, by its measure, length or size; and how sure that is."""
+    own = {said for row in food.measures for said in (row.measure, row.cut)}
+    if written.size in _LARGER and written.size not in own:
+        written = replace(written, size=next((size for size in _LARGER if size in own), written.size))
     asked = written.measure
     if asked in CONTAINERS:
         return food.measure(asked) or food.measure(*CONTAINERS), "package_net"
@@ -143,3 +148,23 @@ def share_of_usual(food: Food, row: Measure, written: Written) -> float:
     of_sizes = any(not _OF_USUAL_SIZE.keys().isdisjoint((other.measure, other.cut)) for other in alike)
     sized = of_sizes or row.measure in _OF_ONE_SIZE or row.measure.endswith("-inch")
     return 1.0 if sized else _OF_USUAL_SIZE.get(written.size, 1.0)
+
+
+def is_of_the_part(food: Food, written: Written, net: float) -> bool:
+    """Whether a net weight behind a part of a container is that of the part: "1/2 can (7 oz) coconut milk".
+
+    Parameters
+    ----------
+    food : Food
+        What is in it; its usual container tells.
+    written : Written
+        The part, its container and the weight.
+    net : float
+        The weight that the line gives. [g]
+    """
+    usual = food.measure(written.measure) or food.measure(*CONTAINERS)
+    part = written.count.value
+    if usual is None or not 0 < part < 1:
+        return False
+    whole = usual.grams / (drained_share(food)[0] if food.state in ("drained", "rinsed") else 1.0)
+    return abs(log(net / (part * whole))) < abs(log(net / whole))

@@ -9,7 +9,7 @@ from typing import TypeVar
 
 from kit import files
 from kit.errors import UnknownNameError
-from kit.food.amounts import Count
+from kit.food.amounts import ONE, Count
 from kit.food.cells import read_rows
 from kit.food.composition import Food, bundled_foods
 from kit.food.cooking import drained_share, edible_grams
@@ -22,6 +22,7 @@ from kit.lines.nearest_measure import (
     Written,
     counted_row,
     first_thing,
+    is_of_the_part,
     share_of_usual,
     volume_row,
 )
@@ -274,6 +275,7 @@ def _package(food: Food, written: Written) -> Weight:
         unit = units()["fl oz"]  # drinks are sold by volume
     label = f"{noun} ({number(size, 2)} {unit.short})"
     grams, how, source = unit.size * size, ("package_net",), "net weight"
+    count = ONE if is_of_the_part(food, written, grams) else written.count
     drained = food.state in ("drained", "rinsed") or (written.drained and food.state != "dry")
     poured_off = noun in _WITH_LIQUID and drained and not _sold_drained(food)
     if unit.kind == "volume" and poured_off:
@@ -287,7 +289,7 @@ def _package(food: Food, written: Written) -> Weight:
         grams, how = grams * share, ("package_drained",)
         left = f"of which {number(share * 100)} % is left when drained" if share < 1 else "drained as the label says"
         source = f"net {number(net)} g, {left}: {origin}"
-    return replace(_weight(written.count, label, grams, how, source), container=noun)
+    return replace(_weight(count, label, grams, how, source), container=noun)
 
 
 def _sold_drained(food: Food) -> bool:

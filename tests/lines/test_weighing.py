@@ -158,3 +158,26 @@ def test_what_brackets_weigh_behind_peeled_has_no_peel():
 )
 def test_what_is_cut_off_a_food_is_never_weighed_as_whole_pieces_of_it(line, grams):
     assert read(line).grams == (pytest.approx(grams) if grams else None)
+
+
+@pytest.mark.parametrize(
+    ("line", "grams"),
+    [
+        ("1/2 can (14 oz) coconut milk", 198.4),
+        ("1/2 can (7 oz) coconut milk", 198.4),
+        ("1/2 box rotini (6 oz)", 170.1),
+        ("1/2 (12-ounce) package firm tofu", 170.1),
+        ("1/2 package (10 oz) frozen spinach", 141.7),
+    ],
+)
+def test_a_weight_behind_a_part_of_a_container_is_of_whichever_is_nearer_to_the_usual_one(line, grams):
+    assert read(line).grams == pytest.approx(grams, rel=0.01)
+
+
+@pytest.mark.parametrize(("line", "grams"), [("1 jumbo egg", 63), ("1 jumbo onion", 150), ("2 large celery ribs", 128)])
+def test_the_largest_are_weighed_as_the_nearest_size_that_is_known(line, grams):
+    assert read(line).grams == grams
+
+
+def test_what_comes_from_a_jar_counts_no_jars():
+    assert read("1 roasted red pepper from a jar, chopped").grams == 66
