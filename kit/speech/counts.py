@@ -84,7 +84,8 @@ def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> C
     if said.unit or said.is_fraction:
         return None
     following = sentence.after(at + 1, lambda token: token.text in _KINDS_OF_ONE)
-    if sentence.text_at(following) in ("ingredients", "ingredient"):
+    things = sentence.text_at(following) == "things" and sentence.text_at(following + 1) in ("go", "in")
+    if things or sentence.text_at(following) in ("ingredients", "ingredient"):
         return _ingredients(sentence, at, following, said)
     return _servings(sentence, at, following, said) or _counted(sentence, at, following, said)
 

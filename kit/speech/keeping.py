@@ -23,6 +23,7 @@ from kit.speech.keeping_words import (
     clause_words,
     eats,
     foods_named,
+    had_within,
     in_or_out,
     near_place,
     of_an_animal,
@@ -147,6 +148,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     if any(lets_be(sentence, spot) for spot in sentence.clause_of(at)) and near & {"off", "bad", "sour"}:
         place, near = place or FRIDGE, near | {"keep"}  # "it does not go off for ten days"
     verbs = words & (KEEP | {"cook", "cooked"} if raw and said.relation in ("under", "at most") else KEEP)
+    verbs |= had_within(sentence, at)
     if said.unit == "hour" and place is None and not words & {"leave", "sit", "sits", "stand", "left"}:
         return []
     if not verbs and place is None:

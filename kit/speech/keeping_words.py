@@ -1,6 +1,7 @@
 """The words of keeping: where something is kept, and which foods a sentence names."""
 
 from collections.abc import Iterable
+from itertools import pairwise
 
 from kit.food.composition import foods
 from kit.speech.foods_said import FoodWord
@@ -149,3 +150,15 @@ def foods_named(sentence: Sentence, places: Iterable[int] | None = None) -> tupl
         ):
             found.append(food)
     return tuple(found)
+
+
+_HAVE = ("have", "serve", "enjoy", "finish")
+
+
+def had_within(sentence: Sentence, at: int) -> frozenset[str]:
+    """Return the word of eating it within a time: "have it within four days", "serve it inside three days"."""
+    led = sentence.text_at(at - 1) in ("within", "inside") or sentence.text_at(at).startswith("within ")
+    said = [sentence.text_at(place) for place in range(max(0, at - 4), at)]
+    eaten = [word for word, other in pairwise(said) if word in _HAVE and other in ("it", "them", "this", "these")]
+    days = sentence.tokens[at].amount.unit in ("day", "week")
+    return frozenset(eaten) if led and days else frozenset()

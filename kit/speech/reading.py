@@ -33,6 +33,7 @@ from kit.speech import (
     kinds,
     numbers_left,
     nutrient_parts,
+    resting,
     unread,
     wordings,
     wordings_judged,
@@ -63,6 +64,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     keeping_judged.TimeClaim: (keeping.FAMILY, keeping_judged.judge),
     keeping_judged.DegreesClaim: (keeping.FAMILY, keeping_judged.judge),
     keeping_judged.ThawClaim: (keeping.FAMILY, keeping_judged.judge),
+    resting.RestClaim: (resting.FAMILY, resting.judge),
     doneness_looks.LooksClaim: (doneness_looks.FAMILY, doneness_looks.judge),
     effects_judged.EffectClaim: (effects.FAMILY, effects_judged.judge),
     counts.ServingsClaim: (counts.FAMILY, counts.judge),
@@ -235,7 +237,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     if change is not None and change.kind == LEAVE_OUT:
         said.used.update(change.places)
     claims += keeping.read(said, about)
-    claims += doneness_looks.read(said)
+    claims += doneness_looks.read(said) + resting.read(said, claims)
     claims += counts.read(said, about)
     claims += balance.read(said)
     claims += dish_shares.first_of_all(said, about)
