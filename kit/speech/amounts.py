@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass, replace
 
+from kit.food.composition import foods
 from kit.meal.certainty import Range
 from kit.rules.spoken import HARDLY_ANY, quantity_words, words_of
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
@@ -14,11 +15,14 @@ from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence
 from kit.speech.slots import Named, negated, nutrient_before, nutrients_after, share_at
 from kit.speech.tokens import NO_QUANTITY, Quantity
+from kit.speech.unread import spoons
 from kit.speech.values import KJ_PER_KCAL, WORKED_OUT, Amount, amount_of, ends, said_thing, unit_of
-from kit.talk.dish import Dish
+from kit.talk.dish import Dish, measure_grams
 from kit.texts import UNKNOWN, number
 
 FAMILY = "amount"
+SPOONS = ("tsp", "tbsp")
+_OF_SPOONS = {"sugars": "sugar-white", "salt": "salt"}  # "six teaspoons of sugar": the food that fills them
 _EXACT = re.compile(r"\bto be (?:exact|precise)\b")
 _FOR_EACH = ("for every gram", "for each gram", "for every calorie", "for each calorie")
 _OF_THEM = ("that", "it", "which", "this", "them", "those", "these")
@@ -50,11 +54,15 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             and (sentence.is_a(at + 2, "nutrient") or _part_of_it(sentence, at) is not None)
         ):
             said, unit = Quantity(said.low, said.high, last_unit, said.relation), last_unit
-        if unit not in AMOUNT_UNITS or _is_aim(sentence, at):
+        if unit in SPOONS and spoons(sentence, at) and sentence.tokens[at + 2].parts["nutrient"] in _OF_SPOONS:
+            filled = Named(sentence.tokens[at + 2].parts["nutrient"], at + 2)
+        elif unit not in AMOUNT_UNITS or _is_aim(sentence, at):
             continue
+        else:
+            filled = None
         if said.relation == "about" and _EXACT.search(" ".join(sentence.texts)):
             said = replace(said, relation="exactly")
-        named = _nutrient(sentence, at, unit)
+        named = filled or _nutrient(sentence, at, unit)
         if named is None:
             continue
         last_unit = unit if unit not in ENERGY_UNITS else last_unit
@@ -197,6 +205,8 @@ def in_unit(said: Quantity, name: str) -> Quantity | None:
     """Return a spoken quantity in the nutrient's own unit; None when it cannot be turned into it."""
     unit = unit_of(name)
     factor = {"kcal": {"kcal": 1.0, "kJ": 1 / KJ_PER_KCAL, "MJ": 1000 / KJ_PER_KCAL}}.get(unit, {}).get(said.unit)
+    if said.unit in SPOONS and name in _OF_SPOONS:
+        factor = measure_grams(foods()[_OF_SPOONS[name]], said.unit)
     if factor is None and said.unit in WEIGHTS and unit in WEIGHTS:
         factor = WEIGHTS[said.unit] / WEIGHTS[unit]
     if factor is None:

@@ -128,7 +128,7 @@ def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
         return False
     if is_heat(sentence, at, said):
         return True
-    tells = (_goes_back, _says_of, _spoons, _and_a_half, _more_of_it, _is_it, _goes_on)
+    tells = (_goes_back, _says_of, spoons, _and_a_half, _more_of_it, _is_it, _goes_on)
     if any(one(sentence, at) for one in tells) or sentence.text_at(at - 1).endswith("give or take"):
         return True
     if said.unit not in ("%", "g") and not (said.is_fraction and not said.unit):
@@ -185,7 +185,7 @@ def _is_it(sentence: Sentence, at: int) -> bool:
     return amount.is_fraction and of_it and over > at + 3 and sentence.is_a(over, "nutrient")
 
 
-def _spoons(sentence: Sentence, at: int) -> bool:
+def spoons(sentence: Sentence, at: int) -> bool:
     """Return whether a serving is said to have so many spoons of sugar, salt or fat; what goes in is no claim."""
     if sentence.tokens[at].amount.unit not in ("tsp", "tbsp") or sentence.text_at(at + 1) != "of":
         return False
@@ -194,7 +194,9 @@ def _spoons(sentence: Sentence, at: int) -> bool:
     before = [place for place in sentence.clause_of(at) if place < at]
     if sentence.text_at(before[-1] if before else -1) in ("is", "are") and before[:-1]:
         before = list(sentence.clause_of(at))  # "there's a teaspoon of sugar in a slice"
-    has = any(sentence.text_at(place) in ("has", "have", "holds", "hides", "hold", "is", "comes") for place in before)
+    has = any(
+        sentence.text_at(place) in ("has", "have", "holds", "hides", "hold", "is", "are", "comes") for place in before
+    )
     of_serving = any(is_dish(sentence, place) and sentence.tokens[place].parts["dish"] == "serving" for place in before)
     return has and of_serving
 

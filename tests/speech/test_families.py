@@ -37,7 +37,13 @@ amount: plate | The chicken brings about 26 grams of protein a plate. | holds | 
 amount: soup | Half a bowl has about 135 calories. | holds | half a serving
 amount: soup | Half the soup has about 500 calories. | holds | whole recipe
 denial: plate | A fifth of the calories are not fat. | cannot tell | not understood
-not understood: muffins | A muffin has two teaspoons of sugar. | cannot tell | not understood
+amount: muffins | A muffin has two teaspoons of sugar. | off | not 2 tsp
+amount: muffins | There are about two and a quarter teaspoons of sugar in a muffin. | holds | sugar
+not understood: muffins | A muffin has two teaspoons of fat. | cannot tell | not understood
+keeping and safety: plate | Cook the pork chops to 145 and let them rest three minutes. | holds | rests 3 minutes
+keeping and safety: plate | Cook the pork chops to 145 and let them rest one minute. | off | rests 3 minutes
+servings and weights: muffins | The whole tray has two eggs and it is vegetarian. | holds | egg
+servings and weights: muffins | The whole tray has eight eggs and it is vegetarian. | off | egg
 amount: plate | There are 26 grams of protein a plate from the chicken. | holds | chicken
 allergen: muffins | The only allergen is egg. | off | wheat
 allergen: muffins | Nothing in it contains wheat. | off | wheat
