@@ -9,7 +9,7 @@ from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.clauses import is_stop
 from kit.speech.exceptions import excepted
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food
+from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food, leads_on
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from, negated
 
@@ -68,6 +68,10 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
     if free is not None:
         sentence.used.update({at, free, *but_places})
         denied = negated(sentence, at if free > at else free) and sentence.text_at(free) != "not"
+        foods, places = _from(sentence, free) if denied else ([], [])
+        if foods:  # "it is not gluten-free because of the flour": the flour brings it
+            sentence.used.update((*places, *(spot for spot in range(at) if sentence.text_at(spot) in ("not", "never"))))
+            return AllergenClaim((at, free, *places), subject, False, name, False, False, tuple(foods))
         return AllergenClaim((min(at, free), max(at, free)), subject, denied, name, free=True, but=tuple(but))
     if verb is None:
         return None
@@ -95,11 +99,15 @@ def _listed(sentence: Sentence, claims: list[AllergenClaim]) -> list[Claim]:
 
 def _subject(sentence: Sentence, about: list[About], at: int) -> About:
     for place in range(at + 1, min(len(sentence), at + 5)):
-        if sentence.text_at(place) in _GOES_ON or is_stop(sentence.tokens[place]):
+        if sentence.text_at(place) in (*_GOES_ON, *DETERMINERS) or is_stop(sentence.tokens[place]):
+            break
+        if leads_on(sentence, place):
             break
         if is_dish(sentence, place):
             return dish_named(sentence, place)
         if sentence.is_a(at + 1, "wording") and is_food(sentence, place) and not sentence.is_a(place, "allergen"):
+            if is_dish(sentence, place + 1):  # "a gluten-free banana loaf"
+                continue
             return About(FOOD, 1.0, food_part(sentence, place).foods)
     subject = about[at]
     if subject.kind == UNKNOWN:
@@ -244,7 +252,7 @@ def _from(sentence: Sentence, at: int) -> tuple[list, list[int]]:
     place = at + 1
     if sentence.text_at(place) == ",":
         place += 1
-    if sentence.text_at(place) not in ("from", "in", "because", "thanks"):
+    if sentence.text_at(place) not in ("from", "in", "because", "thanks") and not sentence.is_a(place, "verb_from"):
         return [], []
     place += 1
     while sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in ("of", "to"):

@@ -10,8 +10,9 @@ _MADE = frozenset("make have eat cook serve try do order want take".split())  # 
 _AVOID = frozenset("avoid avoids avoiding allergic allergy intolerant".split())  # "those who avoid egg skip it"
 _DOES_WITHOUT = ("goes without", "does without")  # a dish that has none
 _OTHERWISE = frozenset("would could less more fewer lower higher".split())  # "it has less fat without the cheese"
-_PASSIVE = ("left out", "left off", "skipped")
-_ONCE = ("once", "if", "when", "with", "provided")
+_GONE = frozenset("left out|left off|taken|omitted|skipped|dropped|removed|out|gone".split("|"))
+_IS = frozenset("is are be being was were get gets all both completely taken".split())
+_ONCE = ("once", "if", "when", "with", "provided", "unless", "until")
 
 
 def skip_to(sentence: Sentence, at: int, more: frozenset[str] = frozenset()) -> int:
@@ -69,7 +70,11 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
         behind = sentence.text_at(places[-1] + 1)
         if text in _DOES_WITHOUT or (text == "without" and at == 0 and behind in ("", ".", "!")):
             continue  # "Without any nuts."
-        if text in ("leave", "leaving", "take", "taking", "holding", "hold", "keep") and behind not in ("out", "off"):
+        if text in ("leave", "leaving", "take", "taking", "holding", "hold", "keep") and behind not in (
+            "out",
+            "off",
+            "away",
+        ):
             continue
         if text in _ALSO_SAID_OTHERWISE and not effect_elsewhere(sentence, at, places[-1]):
             continue
@@ -87,11 +92,17 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
 
 
 def _passive(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]] | None:
-    """Return a food that is told to be left out: "once the almonds are left out", "with the eggs left out"."""
-    for at in sentence.places("verb_leave_out"):
-        over = at - 1 - (sentence.text_at(at - 1) in ("is", "are", "were"))
-        food = food_at(sentence, over)
-        led = any(sentence.text_at(place) in _ONCE for place in range(max(0, over - 3), over))
-        if sentence.text_at(at) in _PASSIVE and led and food is not None and not is_dish(sentence, over):
-            return (food,), (over, at)
+    """Return foods that are told to be gone: "once the almonds are left out", "with the eggs and the honey gone"."""
+    for at in range(2, len(sentence)):
+        if sentence.text_at(at) not in _GONE or sentence.text_at(at + 1) == "of":  # "out of the oven"
+            continue
+        last = at - 1
+        while sentence.text_at(last) in _IS:
+            last -= 1
+        first = last
+        while first > 0 and (sentence.text_at(first) in ("and", ",", *DETERMINERS) or food_at(sentence, first)):
+            first -= 1
+        spots = [spot for spot in range(first, last + 1) if food_at(sentence, spot) is not None]
+        if last in spots and sentence.text_at(first) in _ONCE and not is_dish(sentence, last):
+            return tuple(word for spot in spots if (word := food_at(sentence, spot)) is not None), (*spots, at)
     return None

@@ -9,7 +9,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Finding
 from kit.speech.exceptions import excepted
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food
+from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food, leads_on
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import negated
 from kit.speech.unread import asked
@@ -59,7 +59,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             continue
         denied = negated(sentence, at) or (people and _warned(sentence, at))
         word = sentence.text_at(at) if not people and sentence.text_at(at) in _PLAIN else ""
-        claims.append(KindClaim((at,), _subject(sentence, about, at), denied, kind, tuple(but), word))
+        subject = _subject(sentence, about, at, denied)
+        claims.append(KindClaim((at,), subject, denied, kind, tuple(but), word))
     claims += _all_of_whole_grain(sentence)
     for at, token in enumerate(sentence.tokens):
         # "Nothing in here comes from an animal."
@@ -96,11 +97,14 @@ _WITH = ("using", "use", "with", "if")
 _NOTHING_ELSE = ("all", "only", "nothing but", "entirely", "purely", "just", "solely")
 
 
-def _subject(sentence: Sentence, about: list[About], at: int) -> About:
+def _subject(sentence: Sentence, about: list[About], at: int, denied: bool) -> About:
+    """Return what is said to be of a kind; "not vegan because of the honey" says it of the honey."""
     for place in range(at + 1, min(len(sentence), at + 4)):
         if is_dish(sentence, place):
             return dish_named(sentence, place)
-        if is_food(sentence, place):
+        if not denied and leads_on(sentence, place):
+            break
+        if is_food(sentence, place) and not is_dish(sentence, place + 1):
             return About(FOOD, 1.0, food_part(sentence, place).foods)
         if sentence.text_at(place) in (",", "and", ".", "without", "with", "except", "but", "if", "because", "apart"):
             break

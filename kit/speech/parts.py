@@ -34,6 +34,11 @@ _FOR_ONE = ("each", "apiece")
 _SIZES = frozenset("large medium small big whole ripe raw boiled fresh hard average cooked".split())
 
 
+def leads_on(sentence: Sentence, at: int) -> bool:
+    """Return whether what stands behind a word only tells why, where or of what: "gluten-free because of the rice"."""
+    return sentence.text_at(at) in PREPOSITIONS or sentence.text_at(at) == "thanks" or sentence.is_a(at, "verb_from")
+
+
 def is_verb(sentence: Sentence, at: int) -> bool:
     """Return whether a token is a verb of a statement."""
     token = sentence.tokens[at]
