@@ -53,7 +53,7 @@ KINDS = (
     ),
     Lighter(
         "fat",
-        re.compile(rf"\b(?:{_LESS} fat|half fat|fat (?:free|reduced)|skim|light|lite)\b"),
+        re.compile(rf"\b(?:{_LESS} fat|half fat|fat (?:free|reduced)|(?<!part )skim|light|lite)\b"),
         ("low fat", "reduced fat", "light"),
         3.0,
         re.compile(r"\b(?:non fat|no fat|zero fat|fat free|skim)\b"),

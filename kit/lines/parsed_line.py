@@ -50,6 +50,7 @@ _LIST = re.compile(
 )
 
 
+_BY_HALVES = re.compile(r"\bhalf (?!and\b|-)[a-z][a-z -]*?,? (?:and )?half (?!and\b)[a-z]", re.IGNORECASE)
 _UNPEELED = {"unpeeled", "scrubbed", "new", "baby", "fingerling", "baking", "jacket"}
 _WITH_SKIN = ("skin on", "with skin", "skin left on")
 
@@ -107,6 +108,8 @@ def take_apart(line: str, system: str = "us") -> list[ParsedLine]:
         problem = f"the line has {len(line):,} characters; write one ingredient, shorter than {LONGEST_LINE}"
         return [ParsedLine(problem=problem)]
     text, share = share_used(tidy(line))
+    if _BY_HALVES.search(text):
+        return [ParsedLine(problem="the line halves its amount between foods; write a line with an amount for each")]
     return [replace(_phrase(part, system), product=product, share=share) for part, product in parts_of(text)]
 
 

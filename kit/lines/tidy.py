@@ -162,6 +162,11 @@ _BY_THE_PACKAGE = re.compile(  # what is still to be done, to what is measured a
     r"\s*(?:on\s+)?(?:the\s+)?(?:package|packet|box|pkg|label|directions?|instructions?)?[^,;()]*",
     re.IGNORECASE,
 )
+_PREPARED = re.compile(  # of what is made ready by cooking it
+    r"\bprepared (?=(?:[a-z-]+ ){0,2}"
+    r"(?:oatmeal|oats|rice|couscous|quinoa|polenta|grits|pasta|noodles|bulgur|barley)\b)",
+    re.IGNORECASE,
+)
 _OUT_OF_A_JAR = re.compile(r",?\s*\bfrom (?:a|the) (?:jar|bottle)\b()", re.IGNORECASE)  # it counts no jars
 _BY_HAND = re.compile(  # whole tomatoes that are crushed are not those from a can of crushed ones
     r",?\s*\b(?:crushed|broken up|squeezed)\s+(?:up\s+)?(?:by|with|in)\s+(?:your\s+|the\s+)?(?:clean\s+)?"
@@ -211,6 +216,7 @@ def tidy(line: str) -> str:
     if re.search(r"wav|second|ready|heat", text) and "cooked" not in text:
         text = _READY_BEHIND.sub("cooked ", text, count=1)
     text = re.sub(r"\bready[- ]to[- ](?:eat|use|cook|serve|roast)\b[ ,]*", "", text, flags=re.IGNORECASE)
+    text = _PREPARED.sub("cooked ", text) if "repared" in text else text
     text = _OUT_OF_A_JAR.sub(r"\1", text) if " from " in text else text
     text = _TASTE_FIRST.sub(r"\1, to taste", text)
     text = re.sub(r"\bof (?:your )?choice\b", "of-choice", _YOLKS_OFF.sub("whites", text), flags=re.IGNORECASE)

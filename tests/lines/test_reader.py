@@ -187,3 +187,13 @@ def test_what_nobody_measures_is_left_out_whichever_it_is():
     reading = read("Olives or capers for garnish, if desired")
     assert (reading.grams, reading.problem) == (0, "")
     assert "whichever it is" in reading.how
+
+
+@for_each("line", ["1 cup half skim milk, half water", "2 cups half oat flour and half whole wheat flour"])
+def test_an_amount_halved_between_two_foods_is_asked_for_each(line):
+    assert "halves its amount" in read(line).problem
+
+
+@for_each("line", ["1 cup half and half", "1/2 cup half-and-half, fat free", "2 chicken breast halves"])
+def test_other_halves_are_read(line):
+    assert not read(line).problem

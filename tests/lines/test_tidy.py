@@ -22,6 +22,8 @@ def test_a_bullet_or_number_is_no_part_of_the_line(bullet):
         ("3 egg whites", "3 egg whites"),
         ("3 Tbsps. honey", "3 tbsp honey"),
         ("1 cup un-cooked rice", "1 cup uncooked rice"),
+        ("1 cup prepared instant oatmeal", "1 cup cooked instant oatmeal"),
+        ("1 cup prepared horseradish", "1 cup prepared horseradish"),
         ("1 cup non-salted cashews", "1 cup unsalted cashews"),
         ("8 oz penne, cooked according to package directions, drained", "8 oz penne, drained"),
         ("1 can whole tomatoes, crushed by hand", "1 can whole tomatoes"),
