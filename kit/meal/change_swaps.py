@@ -6,6 +6,7 @@ from kit.errors import ChangeError, NotUnderstoodError
 from kit.food.finding import index
 from kit.food.names import short_name
 from kit.food.vocabulary import words
+from kit.lines.lighter import lighter
 from kit.lines.reader import read
 from kit.meal.change_amounts import set_to
 from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
@@ -46,10 +47,21 @@ def use(asked: Asked) -> tuple[Step, ...]:
     places = takes_place_of(wished, recipe)
     if wish and (wish[0] in places or not places):
         places = (wish[0],)
+    if wish and wished.base != recipe.ingredients[wish[0]].food.base and lighter(words(name)) and _is_kind(name):
+        there, lightened = short_name(recipe.ingredients[wish[0]].food), wished.name.lower()
+        raise ChangeError(
+            f'"{name}" is not {there} with less in it; write for instance "{lightened} instead of the {there}"',
+            [f"{lightened} instead of the {there}"],
+        )
     amount = text if phrase.counted else ""
     if len(places) != 1 or (phrase.counted and asked.clause.how != "verb"):
         raise instead_of_what(name, places, recipe, amount.removesuffix(name).strip() if amount.endswith(name) else "")
     return _swapped(asked, places[0], wish[1] if wish else name, amount)
+
+
+def _is_kind(name: str) -> bool:
+    """Whether a name ends in a word for a whole kind of foods: "reduced-fat cheese"."""
+    return words(name)[-1:] == ("cheese",)
 
 
 def _another_form(name: str, found: tuple[int, ...], asked: Asked) -> bool:
@@ -128,13 +140,23 @@ def _goes(asked: Asked, old: str, new: str) -> tuple[int, str]:
     """
     if len(ingredients_called(old, asked.recipe).places) != 1 or only_form(old):
         return by_form(asked, old, new) or (asked.place(old), new)
+    found = by_form(asked, old, new)
     try:
-        return asked.place(old), new
+        at = asked.place(old)
     except ChangeError:
-        found = by_form(asked, old, new)
         if found is None:
             raise
         return found
+    # "Flour tortillas instead of corn" are in the place of the tortillas, though there is corn too.
+    return found if found and found[0] != at and not _does_its_work(asked, at, new) else (at, new)
+
+
+def _does_its_work(asked: Asked, at: int, name: str) -> bool:
+    """Whether what a name means does the same work in a dish as an ingredient."""
+    try:
+        return does_same_work(newcomer(name, asked.table).food, asked.recipe.ingredients[at].food)
+    except ChangeError:
+        return True
 
 
 def _direction(asked: Asked) -> tuple[str, str]:

@@ -151,7 +151,9 @@ def _own_words(written: str, food: Food) -> _Words:
     line, head = _line_words(written)
     texts = [food.name, *food.other_names, food.key.replace("-", " ")]
     names = [Name(food, text, frozenset(words(text)) - SMALL_WORDS, 0) for text in texts]
-    headed = tuple((name.words, name.head) for name in names)
+    heads = {name.head for name in names[:-1]}
+    key = names[-1]  # says it in any order: "tortilla-corn" is no corn
+    headed = (*((name.words, name.head) for name in names[:-1]), (key.words, key.head if key.head in heads else ""))
     return _Words(line, ((line, head), *headed) if head else headed, line | names[0].words | names[-1].words)
 
 
