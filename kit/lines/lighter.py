@@ -91,6 +91,8 @@ def lighter(words: Sequence[str]) -> tuple[Lighter, str] | None:
     >>> lighter(["low", "sodium", "vegetable", "broth"])[1]
     'low sodium'
     """
+    if THINGS.isdisjoint(words):
+        return None
     text = " ".join(words)
     for kind in KINDS:
         found = kind.said.search(text)
@@ -107,6 +109,8 @@ def every_lighter(name: Sequence[str], after: Sequence[str]) -> tuple[tuple[Ligh
     name, after : sequence of str
         Words before the first comma, and behind it; those before it go first where both say one kind.
     """
+    if THINGS.isdisjoint(name) and THINGS.isdisjoint(after):
+        return ()
     found: dict[str, tuple[Lighter, str]] = {}
     for text in (" ".join(name), " ".join(after)):
         for kind in KINDS:
