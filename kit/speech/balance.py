@@ -70,7 +70,9 @@ def _in_ranges(sentence: Sentence, at: int) -> list[Claim]:
     sentence.used.update({at} | nutrients | days)
     denied = bool(words & {"not", "neither", "none"})
     count = 2 if "two" in words and "three" in words else 0
-    return [BalanceClaim((at,), THE_DISH, denied, tuple(named) or ENERGY_SOURCES, _where(sentence, at), count)]
+    counted = [place for place in before if sentence.text_at(place) in ("two", "three")]  # "the three shares of energy"
+    places = (*counted, at)
+    return [BalanceClaim(places, THE_DISH, denied, tuple(named) or ENERGY_SOURCES, _where(sentence, at), count)]
 
 
 def _where(sentence: Sentence, at: int) -> str:
