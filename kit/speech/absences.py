@@ -74,6 +74,8 @@ def _begins(sentence: Sentence, at: int) -> int | None:
         return at + 2
     if token.text == "none" and behind == "of" and sentence.text_at(at + 3) in _HAS:
         return at + 4
+    if token.text == "not" and behind == "find" and " in " in f" {' '.join(sentence.texts[at:])} ":
+        return at + 2  # "you will not find cheese in it"
     not_one = token.text == "not" and before in ("is", "are") and sentence.text_at(at - 2) == "there"
     if not_one and behind in ("a", "an", "one"):
         return at + 2  # "there is not an almond in it"

@@ -55,6 +55,8 @@ _WARNINGS = (
     "leave that",
     "alone",
     "leave it alone",
+    "leave it.",
+    "leave it,",
     "can't eat this",
     "can't eat it",
     "don't eat it",

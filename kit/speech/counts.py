@@ -92,7 +92,10 @@ def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> C
 
 def _ingredients(sentence: Sentence, at: int, following: int, said: Quantity) -> IngredientsClaim | None:
     clause = {sentence.text_at(place) for place in sentence.clause_of(at)}
-    opens = at == sentence.clause_of(at)[0] and not sentence.is_a(following + 1, "verb_bring")  # "ten ingredients, ..."
+    several = sentence.text_at(following) == "ingredients"  # "ten ingredients, ..."
+    opens = several and at == sentence.clause_of(at)[0] and not sentence.is_a(following + 1, "verb_bring")
+    if not several and sentence.text_at(following + 1) == "is":
+        return None  # "one ingredient is missing from the table"
     if clause & _OF_INGREDIENTS or said.relation == "exactly" or opens:
         return IngredientsClaim((at,), THE_DISH, negated(sentence, at), said)
     return None

@@ -6,8 +6,9 @@ from kit.food.composition import Food, foods
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL
 from kit.speech.claim import THE_DISH, Claim, Finding
+from kit.speech.doneness import doneness
 from kit.speech.foods_said import FoodWord
-from kit.speech.keeping_judged import DONE_THINGS, doneness
+from kit.speech.keeping_judged import DONE_THINGS
 from kit.speech.keeping_words import OF_ANIMALS, foods_named, is_of_an_animal, of_an_animal
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.values import alone, present

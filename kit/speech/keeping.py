@@ -9,6 +9,8 @@ from kit.speech.keeping_untimed import open_ended, thaw, vague
 from kit.speech.keeping_warned import (
     denied_behind,
     denies_unread,
+    hours_between,
+    is_hot,
     is_kept_until,
     is_limit,
     is_thrown,
@@ -23,8 +25,10 @@ from kit.speech.keeping_words import (
     clause_words,
     eats,
     foods_named,
+    foods_of_heat,
     had_within,
     in_or_out,
+    is_of_cooking,
     near_place,
     of_an_animal,
 )
@@ -54,7 +58,9 @@ _READY = frozenset("cook cooked done safe eat ready pull off".split())
 _HEATED = frozenset("heat heating heated warm bring poach poached".split())
 _HOLDS = frozenset("hold holding held keep".split())  # "hold it at 140"
 _SERVED = frozenset("serve serves served serving buffet table guests hot warm".split())
-_AGAIN = frozenset("reheat reheats reheated reheating rewarm leftovers leftover warm again next".split())
+_AGAIN = frozenset(
+    "microwave microwaved reheat reheats reheated reheating rewarm leftovers leftover warm again next".split()
+)
 
 
 _DAYS = {"hour": 1 / 24, "day": 1.0, "week": 7.0, "month": 30.4, "year": 365.0, "minute": 1 / 1440}
@@ -110,26 +116,9 @@ def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
 _JOINTS = frozenset(", or and maybe perhaps even but".split())
 _LASTS = frozenset("good fine safe okay ok keep keeps".split())
 _IS_OFF = re.compile(r"\b(?:switch|turn)(?:ed|es|s)? (?:\w+ ){0,3}off\b|\boff the (?:heat|stove)\b")
-_REHEATED = frozenset("reheat reheated reheating warmed rewarmed".split())  # then it keeps no four days more
+_EATEN_UP = frozenset("eat eaten finish finished".split())
+_REHEATED = frozenset("reheated warmed rewarmed".split())  # then it keeps no four days more
 _MORE = ("more", "longer", "extra", "over", "past", "beyond", "too")  # "two hours more than the rule says"
-_HOT = frozenset("hot hotter heat ninety 90 warm".split())
-
-
-def _is_hot(sentence: Sentence, at: int) -> bool:
-    """Return whether a word tells of a hot day: "over ninety degrees", "in the heat"."""
-    amount = sentence.tokens[at].amount
-    told = sentence.tokens[at].quantity is not None and amount.unit in ("", "degree") and amount.value in (90.0, 32.0)
-    return told or not _HOT.isdisjoint(sentence.text_at(at).split())
-
-
-def _hours_between(sentence: Sentence, at: int, spot: int) -> bool:
-    """Return whether a word belongs to another time than that at a place: "two hours, one when it is hot"."""
-    between = range(min(at, spot) + 1, max(at, spot))
-    return any(
-        sentence.tokens[place].amount.unit == "hour"
-        or (sentence.tokens[place].quantity is not None and not sentence.tokens[place].amount.unit)
-        for place in between
-    )
 
 
 def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:
@@ -141,6 +130,10 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     if place is None and said.unit == "hour" and near & _LASTS and _IS_OFF.search(" ".join(sentence.texts)):
         place = OUT
     raw = bool(words & {"raw", "uncooked"})
+    if place is None and said.unit == "hour" and is_limit(sentence, at, said.relation) and near & _EATEN_UP:
+        place = OUT  # "eat it within two hours"
+    if said.unit == "hour" and is_of_cooking(sentence, at, said, near):
+        return []
     if place is None and said.unit == "hour" and {"put", "away"} <= near:
         place = OUT
     if place == FRIDGE and said.unit == "hour" and sentence.text_at(at + 1) == "before":
@@ -170,7 +163,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
         said.low * _DAYS[said.unit], said.high * _DAYS[said.unit], "day", "over" if later else said.relation
     )
     text = " ".join(token.text for token in sentence.tokens)
-    hot = any(_is_hot(sentence, spot) and not _hours_between(sentence, at, spot) for spot in sentence.clause_of(at))
+    hot = any(is_hot(sentence, spot) and not hours_between(sentence, at, spot) for spot in sentence.clause_of(at))
     warned = (
         thrown is None
         and is_warned(sentence, at)
@@ -215,13 +208,14 @@ def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str])
     near = clause_words(sentence, at)
     celsius = said.unit == "celsius"
     said = Quantity(said.low * 1.8 + 32, said.high * 1.8 + 32, "degree", said.relation) if celsius else said
-    foods = foods_named(sentence)
+    foods = foods_of_heat(sentence, at)
     if sentence.text_at(at).startswith("up to"):  # "warm it up to 165 degrees" is no ceiling
         said = Quantity(said.low, said.high, "degree", "about")
     turns = "turn" in near and "they" in near  # "until they turn opaque"
-    if near & _OVEN - ({"turn"} if turns else set()) and not near & {"inside", "middle", "internal", "thickest"}:
+    oven = near & (_OVEN - ({"turn"} if turns else set()) - ({"set", "turn"} if near & IN_FRIDGE else set()))
+    if oven and not near & {"inside", "middle", "internal", "thickest"}:
         return []
-    if words & IN_FREEZER and said.value < (45 if "freezer" in near else 20):
+    if words & IN_FREEZER and said.value < (45 if near & {"freezer", "freeze", "frozen"} else 20):
         what = "freezer"
     elif near & (IN_FRIDGE - {"cold", "chilled"}) and said.value < (115 if celsius else 100):
         what = "fridge"

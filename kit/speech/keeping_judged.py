@@ -8,10 +8,11 @@ from kit import files
 from kit.food.cells import read_rows
 from kit.food.composition import Food
 from kit.rules.dish_kind import kind_of_dish
-from kit.rules.keeping import doneness_of, keeping
+from kit.rules.keeping import keeping
 from kit.rules.naming import short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import Claim, Finding
+from kit.speech.doneness import doneness, needs
 from kit.speech.foods_said import FoodWord
 from kit.speech.tokens import NO_QUANTITY, Quantity
 from kit.speech.values import alone, present
@@ -248,17 +249,16 @@ def _judge_degrees(claim: DegreesClaim, dish: Dish) -> Finding:
         limit = _rules()[_DONE_THINGS[claim.thing]][0]
         because = f"{claim.thing}: done at {number(limit)} °F inside (USDA FSIS); 165 °F when of poultry"
         return _floor(claim, limit, because, f"Cook the {claim.thing} to {number(limit)} degrees inside.")
-    needs = [(food, doneness(food)) for word in claim.foods for food in (present(dish, word) or alone(dish, word))]
-    known = [(food, limit) for food, limit in needs if limit]
+    known = [pair for word in claim.foods for pair in needs(dish, word)]
     if not known:
         said = {piece for word in claim.foods for piece in word.text.split()}
         parts = [part.food for part in dish.numbers.recipe.ingredients if doneness(part.food)]
         named = [food for food in parts if said & set(food.name.lower().replace(",", "").split())]  # "beef cubes"
-        known = [(food, doneness(food)) for food in named or (parts if claim.of_dish or not claim.foods else [])]
+        meant = named or (parts if claim.of_dish or not claim.foods else [])
+        known = [(short_name(food), doneness(food)) for food in meant]
     if not known:
         return Finding(CANNOT_TELL, "no doneness temperature is published for it here")
-    food, limit = max(known, key=lambda pair: pair[1])
-    name = short_name(food)
+    name, limit = max(known, key=lambda pair: pair[1])
     return _floor(
         claim,
         limit,
@@ -281,14 +281,3 @@ def _floor(claim: DegreesClaim, limit: float, because: str, instead: str) -> Fin
     if claim.negated:
         right = degrees < limit
     return Finding(HOLDS if right else OFF, because, None, () if right else (instead,))
-
-
-def doneness(food: Food) -> float:
-    """Return the temperature inside at which a raw food is done, 0 where none is published. [°F]
-
-    References
-    ----------
-    USDA FSIS, safe minimum internal temperatures.
-    """
-    found = doneness_of(food, raw_only=False)
-    return found.fahrenheit if found else 0.0

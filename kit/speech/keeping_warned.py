@@ -111,3 +111,23 @@ def is_limit(sentence: Sentence, at: int, relation: str) -> bool:
     put = [spot for spot in sentence.clause_of(at) if spot < at and sentence.text_at(spot) in _GOES]
     joined = any(sentence.text_at(spot) in ("and", ",") for spot in range(put[-1] if put else at, at))
     return sentence.text_at(at - 1) == "after" and bool(put) and not joined
+
+
+_HOT = frozenset("hot hotter heat ninety 90 warm".split())
+
+
+def is_hot(sentence: Sentence, at: int) -> bool:
+    """Return whether a word tells of a hot day: "over ninety degrees", "in the heat"."""
+    amount = sentence.tokens[at].amount
+    told = sentence.tokens[at].quantity is not None and amount.unit in ("", "degree") and amount.value in (90.0, 32.0)
+    return told or not _HOT.isdisjoint(sentence.text_at(at).split())
+
+
+def hours_between(sentence: Sentence, at: int, spot: int) -> bool:
+    """Return whether a word belongs to another time than that at a place: "two hours, one when it is hot"."""
+    between = range(min(at, spot) + 1, max(at, spot))
+    return any(
+        sentence.tokens[place].amount.unit == "hour"
+        or (sentence.tokens[place].quantity is not None and not sentence.tokens[place].amount.unit)
+        for place in between
+    )

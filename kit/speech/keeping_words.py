@@ -8,6 +8,7 @@ from kit.speech.foods_said import FoodWord
 from kit.speech.keeping_judged import FREEZER, FRIDGE, OUT
 from kit.speech.parts import is_dish, is_food
 from kit.speech.sentence import Sentence, food_at
+from kit.speech.tokens import Quantity
 
 KEEP = frozenset(
     "keep keeps last lasts stay stays hold holds good fine safe store stores stored storing fresh refrigerate "
@@ -17,12 +18,12 @@ KEEP = frozenset(
 
 
 IN_FRIDGE = frozenset(
-    "fridge refrigerator refrigeration refrigerate refrigerated refrigerating chilled chill chilling cold "
-    "icebox".split()
+    "fridge fridges refrigerator refrigerators refrigeration refrigerate refrigerated refrigerating chilled chill "
+    "chilling cold icebox".split()
 )
 
 
-IN_FREEZER = frozenset("freezer freeze freezes frozen freezing".split())
+IN_FREEZER = frozenset("freezer freezers freeze freezes frozen freezing".split())
 
 
 OUTSIDE = frozenset(
@@ -91,6 +92,18 @@ def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bo
                 same = sentence.clauses[spot] == sentence.clauses[at]
                 places.append((_is_set_apart(sentence, spot), spot not in behind, not same, abs(spot - at), kind))
     return places
+
+
+_RISES = frozenset("rise rises rising proof prove ferment ferments".split())
+_COOKING = frozenset("need needs simmer simmers simmering cook cooks cooking takes take bubble bubbles braise".split())
+_TAKEN_OUT = frozenset("take bring remove get butter".split())
+
+
+def is_of_cooking(sentence: Sentence, at: int, said: Quantity, near: set[str]) -> bool:
+    """Return whether hours are those of dough that rises, of a pot on the stove, or of butter taken out ahead."""
+    ahead = sentence.text_at(at + 1) in ("ahead", "before", "early", "earlier") and bool(near & _TAKEN_OUT)
+    on_the_stove = bool(near & {"stove", "stovetop", "hob"} and near & _COOKING)
+    return bool(near & _RISES) or on_the_stove or (ahead and said.high <= 2)
 
 
 def in_or_out(sentence: Sentence, at: int) -> bool:
@@ -162,3 +175,11 @@ def had_within(sentence: Sentence, at: int) -> frozenset[str]:
     eaten = [word for word, other in pairwise(said) if word in _HAVE and other in ("it", "them", "this", "these")]
     days = sentence.tokens[at].amount.unit in ("day", "week")
     return frozenset(eaten) if led and days else frozenset()
+
+
+def foods_of_heat(sentence: Sentence, at: int) -> tuple[FoodWord, ...]:
+    """Return the foods that a temperature is said of: of several temperatures, those before it and behind the last."""
+    hot = [spot for spot, said in sentence.quantities() if 100 <= said.value <= 220]
+    first = max((spot + 1 for spot in hot if spot < at), default=0)
+    own = foods_named(sentence, range(first, at)) if len(hot) > 1 else ()
+    return own or foods_named(sentence)

@@ -73,7 +73,8 @@ def _is_judged(sentence: Sentence, at: int) -> bool:
     ):
         over += 1
     kept = sentence.words & {"keep", "keeps", "keeping"} or over > at + 1
-    judged = sentence.text_at(over) in _JUDGED and bool(kept)
+    ends = sentence.text_at(over + 1) in ("", ".", ",", "!", ";", "and", "but", "for", "too", "here")
+    judged = sentence.text_at(over) in _JUDGED and bool(kept) and ends
     barely = sentence.text_at(at - 1) == "any" and not sentence.words.isdisjoint(("hardly", "barely", "scarcely"))
     return judged or barely
 
