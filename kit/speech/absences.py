@@ -34,6 +34,7 @@ _GROUPS = {
 }
 _CHEESES = ("cheese", "grated_hard_cheese", "ricotta", "cottage_cheese")
 _NO = ("no", "zero", "without", "goes without", "does without", "not any")
+_DENIES = frozenset(("not", "none", "neither", "nor", *_NO))
 _BIT_OF = frozenset("a an any drop of single bit scrap trace gram hint added the more speck ounce".split()) | {
     "drop of"
 }
@@ -65,7 +66,10 @@ def read(sentence: Sentence) -> list[Claim]:
 
 def _begins(sentence: Sentence, at: int) -> int | None:
     """Return where the things begin that a word says are not there; None for any other word."""
-    token, before, behind = sentence.tokens[at], sentence.text_at(at - 1), sentence.text_at(at + 1)
+    token = sentence.tokens[at]
+    if token.text not in _DENIES and "wording" not in token.parts:
+        return None
+    before, behind = sentence.text_at(at - 1), sentence.text_at(at + 1)
     if token.is_a("wording", "free") and behind in ("of", "from"):
         return at + 2
     if token.text == "not" and behind in _MADE and sentence.text_at(at + 2) in ("with", "of"):
