@@ -7,9 +7,8 @@ from itertools import pairwise, product
 
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
-from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim
+from kit.speech.claim import FOOD, Claim
 from kit.speech.comparisons_claim import ComparisonClaim
-from kit.speech.counts import ServingsClaim
 from kit.speech.day_shares import DayShareClaim
 from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.keeping_judged import OUT, DegreesClaim, ThawClaim, TimeClaim
@@ -17,7 +16,7 @@ from kit.speech.keeping_warned import is_thrown
 from kit.speech.kinds import KindClaim
 from kit.speech.parts import back, is_dish, is_verb
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.tokens import Quantity
+from kit.speech.shared_out import shared_out
 from kit.speech.unread import asked
 from kit.speech.wordings_claim import WordingClaim
 
@@ -58,20 +57,10 @@ _SOME = re.compile(
 _WASHED = frozenset("rinse rinses rinsing rinsed draining soaking washing".split())
 _LIGHTER = frozenset("lighter leaner slimmer heavier richer shy short off down up ahead behind".split())
 _SAVES = frozenset("save saves saved saving spare spares shave shaves trim trims cut cuts lose loses".split())
-_TOGETHER = frozenset("together altogether combined total".split())
-_SHARES_OUT = frozenset(
-    "cut cuts slice sliced divide divided split share shared portion portioned spread stretch stretched make "
-    "get".split()
-)
-_CUTS = frozenset("cut cuts slice sliced divide divided split portion portioned".split())
 _NONE = frozenset("nothing none nobody".split())
 _INSIDE = ("in", "of", "per", "for", "to")
 _OF_THEM = ("these", "those", "them", "the", "our", "my", "your")
 _JOINTS = frozenset(("and", "plus", "&"))
-_AMONG = ("between", "among")
-_PEOPLE = ("people", "persons", "guests", "friends")
-_BETWEEN_US = re.compile(r"\bbetween (?:us|you)\b")
-_INTO = ("into", "in", "between", "among", "to", "by", "over", "across")
 
 
 def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
@@ -90,8 +79,18 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     if _OF_ALL_OF_IT.search(text) or (sentence.text.rstrip().endswith("?") and _IS_IT_NOT.match(text)):
         places = tuple(sorted({at for claim in claims for at in claim.places}))
         return [asked(sentence, places)]
-    found = _shared_out(sentence, claims)
-    for one in (_of_none, _told_from, _weakened, _unneeded, _at_another_time, _of_both, _of_several, _of_what):
+    found = shared_out(sentence, claims)
+    for one in (
+        _of_none,
+        _made_of,
+        _told_from,
+        _weakened,
+        _unneeded,
+        _at_another_time,
+        _of_both,
+        _of_several,
+        _of_what,
+    ):
         found = [one(sentence, claim) for claim in found]
     return [*found, *_the_same(sentence)]
 
@@ -115,6 +114,15 @@ def _weakened(sentence: Sentence, claim: Claim) -> Claim:
         return claim
     places = (at, *claim.places)
     return asked(sentence, places)
+
+
+def _made_of(sentence: Sentence, claim: Claim) -> Claim:
+    """Return what a food is said to be made of as a question: "the butter is mostly fat" tells nothing of the dish."""
+    if not isinstance(claim, DishShareClaim):
+        return claim
+    shares = [at for at in claim.places if sentence.is_a(at, "share") and sentence.is_a(at + 1, "nutrient")]
+    is_so = any(sentence.text_at(at - 1) in ("is", "are") and sentence.text_at(at - 2) != "there" for at in shares)
+    return asked(sentence, claim.places) if is_so else claim
 
 
 def _told_from(sentence: Sentence, claim: Claim) -> Claim:
@@ -160,48 +168,6 @@ def _the_same(sentence: Sentence) -> list[Claim]:
         if named and named[0] not in sentence.used:
             return [asked(sentence, (at, named[0]))]
     return []
-
-
-def _shared_out(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
-    """Return the claims with the amounts asked about that are shared out or added up: "if you cut it into ten"."""
-    counted = [claim for claim in claims if isinstance(claim, (AmountClaim, DayShareClaim))]
-    together = not _TOGETHER.isdisjoint(sentence.words) and all(claim.about.count == 1 for claim in counted)
-    served = [claim for claim in claims if isinstance(claim, ServingsClaim)]
-    if not counted or (served and not together):
-        return list(claims)
-    plain = all(claim.about == THE_DISH for claim in counted)
-    if plain and _BETWEEN_US.search(" ".join(sentence.texts)):  # "between us that's 700 calories"
-        return [*(claim for claim in claims if claim not in counted), asked(sentence, counted[0].places)]
-    if served:  # "a dozen slices, at 240 calories altogether"
-        return [*(claim for claim in claims if claim not in counted), asked(sentence, counted[0].places)]
-    for at, said in sentence.quantities():
-        if said.unit or said.is_fraction or said.value < 2:
-            continue
-        verb = any(sentence.text_at(place) in _SHARES_OUT for place in range(max(0, at - 6), at))
-        over = verb and sentence.text_at(at).startswith(("over ", "across "))  # "spread over seven plates"
-        among = over or sentence.text_at(at).startswith(_AMONG)  # "between the five of you"
-        parted = verb and (sentence.text_at(at - 1) in _INTO or sentence.text_at(at + 1) in ("ways", "way"))
-        parted = parted or _they_share(sentence, at)
-        if parted and not together and (each := _of_each(sentence, at, said, counted)):
-            return [*(claim for claim in claims if claim not in counted), *each]
-        if together or among or parted:
-            return [*(claim for claim in claims if claim not in counted), asked(sentence, (at,), (max(0, at - 1), at))]
-    return list(claims)
-
-
-def _they_share(sentence: Sentence, at: int) -> bool:
-    """Return whether so many people are said to share: "if ten people share the pot"."""
-    return sentence.text_at(at + 1) in _PEOPLE and sentence.text_at(at + 2) in ("share", "split", "divide")
-
-
-def _of_each(sentence: Sentence, at: int, said: Quantity, counted: Sequence[Claim]) -> list[Claim]:
-    """Return what is said of each where the whole is cut into so many: "cut it in six and a piece is 545 calories"."""
-    cut = any(sentence.text_at(place) in _CUTS for place in range(max(0, at - 6), at)) or _they_share(sentence, at)
-    behind = all(min(claim.places) > at and claim.about == THE_DISH for claim in counted)
-    if not cut or not behind or said.low != said.high or said.relation != "about":
-        return []
-    sentence.used.add(at)
-    return [replace(claim, places=(at, *claim.places), about=About(WHOLE, 1 / said.value)) for claim in counted]
 
 
 def _at_another_time(sentence: Sentence, claim: Claim) -> Claim:

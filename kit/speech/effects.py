@@ -13,13 +13,14 @@ from kit.speech.tokens import SHARE, Quantity
 
 FAMILY = "effect of a change"
 _TO = ("to", "down to", "up to")
+_KEPT = ("left", "remain", "remains", "remaining")
 _SAME = frozenset("hardly barely scarcely little".split())
 
 
 def read(sentence: Sentence, about: list[About], said: SaidChange | None) -> list[Claim]:
     """Return the effects that a sentence claims of the change it names."""
-    if said is None:
-        return []
+    if said is None or any(text in _KEPT for text in sentence.texts[max(said.places, default=-1) + 1 :]):
+        return []  # "take away the milk and 60 percent of the calcium is left": what there is, not what goes
     claims: list[Claim] = []
     near = _clauses_of(sentence, said)
     verb = [at for at in range(len(sentence)) if sentence.clauses[at] in near and _tells_change(sentence, said, at)]

@@ -45,6 +45,7 @@ _GONE = frozenset("bad spoil spoils throw thrown toss tossed discard bin binned"
 _FOR = frozenset("keeps keep lasts last kept keeping".split())
 _KEEPS_OR_LASTS = frozenset("keep keeps last lasts".split())
 _KEPT = KEEP - {"eat", "use", "good", "out", "fine", "cold", "chill", "chilled"}
+_HOURS = frozenset("noon midday midnight lunch lunchtime dinner dinnertime supper bedtime class evening".split())
 _UNTIL = ("until", "till", "through", "by")
 _COUNTERS = frozenset("counter countertop table bench worktop sideboard windowsill stove stovetop temperature".split())
 _OUTSIDE = frozenset(
@@ -97,6 +98,8 @@ def _a_day(sentence: Sentence, at: int, words: frozenset[str]) -> Claim | None:
 
 def _time(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | None:
     """Return how long it is said to be left out or kept, or until which day; None for any other word of time."""
+    if _o_clock(sentence, at) and words & _LEFT and words & _OUTSIDE and near_place(sentence, at, words) == OUT:
+        return TimeClaim((at,), THE_DISH, False, OUT, NO_QUANTITY)
     days, some_day = _days(sentence, at), _some_day(sentence, at)
     if days is None and not some_day:
         return None
@@ -116,6 +119,14 @@ def _time(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | Non
     if place in (FRIDGE, FREEZER, None) and keeps and words & _KEPT and days >= 2:
         return TimeClaim((at,), THE_DISH, False, place or FRIDGE, said, foods=foods_named(sentence))
     return None
+
+
+def _o_clock(sentence: Sentence, at: int) -> bool:
+    """Return whether a time of the day is said up to which something stays: "until three", "from eight to noon"."""
+    amount, led = sentence.tokens[at].amount, sentence.text_at(at - 1)
+    hour = sentence.tokens[at].quantity is not None and not amount.unit and 1 <= amount.value <= 12
+    until = led in _UNTIL or (led == "to" and "from" in sentence.texts[max(0, at - 4) : at])
+    return until and (hour or sentence.text_at(at) in _HOURS)
 
 
 def _some_day(sentence: Sentence, at: int) -> bool:
