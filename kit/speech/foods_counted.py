@@ -74,9 +74,10 @@ def _of_one(sentence: Sentence, at: int) -> bool:
 def _is_in_one(sentence: Sentence, claim: FoodCountClaim) -> bool:
     """Return whether a serving is said to hold so much: "there are two ounces of ham in each bowl"."""
     clause = sentence.clause_of(claim.places[0])
-    words = {sentence.text_at(place) for place in clause if place < claim.places[0]}
+    before = [place for place in clause if place < claim.places[0]]
+    holds = any(sentence.text_at(place) in _HOLDS or sentence.is_a(place, "verb_bring", "have") for place in before)
     opens = sentence.text_at(clause[0]) in ("there", "each", "every", "a", "one", "it", "you")
-    return claim.about == THE_DISH and opens and not _HOLDS.isdisjoint(words)
+    return claim.about == THE_DISH and opens and holds
 
 
 def _is_measure_of(claims: Sequence[Claim], said: Quantity) -> bool:

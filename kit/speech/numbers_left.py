@@ -9,7 +9,7 @@ from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.counts import WeightClaim
 from kit.speech.day_shares import DayShareClaim
 from kit.speech.foods_counted import FoodCountClaim
-from kit.speech.parts import MEASURES, is_verb
+from kit.speech.parts import MEASURES, is_serving, is_verb
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence
 from kit.speech.tokens import Quantity
@@ -86,7 +86,10 @@ def _is_told_more(sentence: Sentence, at: int) -> bool:
 
 def _if_eaten(sentence: Sentence, at: int) -> bool:
     """Return whether so many are eaten in a condition: "if you eat all four", "you'd need to eat three"."""
-    before = [sentence.text_at(place) for place in sentence.clause_of(at) if place < at]
+    first = sentence.clause_of(at)[0]
+    before = [sentence.text_at(place) for place in range(first, at)]
+    if before[:1] == ["with"] and is_serving(sentence, at + 1) and not sentence.tokens[at].amount.unit:
+        return True  # "with two slices each, that's"
     return not _ON_CONDITION.isdisjoint(before) and not _EATS.isdisjoint(before) and not sentence.tokens[at].amount.unit
 
 
