@@ -1,6 +1,7 @@
 """The effect of a change: "leaving out the feta saves about 170 milligrams of sodium", "cuts the fat by half"."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 from kit.speech.basis import basis_near
 from kit.speech.changes_said import TRIED, SaidChange
@@ -15,6 +16,8 @@ FAMILY = "effect of a change"
 _TO = ("to", "down to", "up to")
 _KEPT = ("left", "remain", "remains", "remaining")
 _SAME = frozenset("hardly barely scarcely little".split())
+
+_REMAINS = ("left", "there", "kept")
 
 
 def read(sentence: Sentence, about: list[About], said: SaidChange | None) -> list[Claim]:
@@ -194,7 +197,7 @@ def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[in
             share = Quantity(0.5, 0.5, SHARE, is_fraction=True)
         if share is None and word in ("doubles", "double", "doubling") and sentence.is_a(at, "verb_add"):
             share = Quantity(1.0, 1.0, SHARE, is_fraction=True)
-        if share is None or not _governed(sentence, said, at, verb):
+        if share is None or not _governed(sentence, said, at, verb) or _remains(sentence, at):
             continue
         fillers = "of the its their that your can cans less fewer more extra".split()  # "a quarter less sugar"
         named = nutrients_after(sentence, at + 1, frozenset(fillers))
@@ -206,6 +209,14 @@ def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[in
             sign = 1 if word.startswith("doubl") else _sign(sentence, at, verb) if verb else -1
             claims.append(_claim(sentence, said, one, share, sign, at))
     return claims
+
+
+def _remains(sentence: Sentence, at: int) -> bool:
+    """Return whether a share is of what is left, and not what the change does: "60 percent of the calcium is left"."""
+    behind = sentence.texts[at + 1 : sentence.clause_of(at)[-1] + 1]
+    return any(word in _REMAINS and other in ("is", "are", "stays") for other, word in pairwise(behind)) or (
+        not {"remains", "remain"}.isdisjoint(behind)
+    )
 
 
 def _ends_at(sentence: Sentence, at: int) -> bool:
