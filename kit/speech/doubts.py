@@ -42,6 +42,7 @@ _THE_SAME = re.compile(
     r"\b(?:(?:so|neither|nor) (?:is|are|does|do|has|have|will|can)|just like|same as|the same (?:goes|is true|holds)"
     r"|ditto|likewise)\b"
 )
+_CAUSES = ("because of", "thanks to", "due to", "owing to", "on account of")
 _SAME_WORDS = frozenset("so neither nor just same ditto likewise".split())
 _OTHER_TIMES = re.compile(
     r"\b(?:last (?:time|week|month|year)|next (?:time|week|month|year)|used to|yesterday|originally|back then"
@@ -92,7 +93,7 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         _of_what,
     ):
         found = [one(sentence, claim) for claim in found]
-    return [*found, *_the_same(sentence)]
+    return [*found, *_the_same(sentence), *_because_of(sentence, found)]
 
 
 def _of_none(sentence: Sentence, claim: Claim) -> Claim:
@@ -154,6 +155,20 @@ def _unneeded(sentence: Sentence, claim: Claim) -> Claim:
     if isinstance(claim, DegreesClaim) and claim.said.relation in ("over", "well over", "just over"):
         return claim  # "no need to go past 110 degrees": so hot is said to be enough
     return replace(claim, negated=True)
+
+
+def _because_of(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return the food that is said to be why, where no claim is about it: "it keeps four days because of the lime"."""
+    told = sentence.used.union(*(claim.places for claim in claims))
+    about = {word.text for claim in claims for word in claim.about.foods}
+    for at in range(1, len(sentence)):
+        if sentence.text_at(at) not in _CAUSES:
+            continue
+        behind = [place for place in range(at + 1, min(at + 5, len(sentence))) if food_at(sentence, place) is not None]
+        word = food_at(sentence, behind[0]) if behind else None
+        if word is not None and behind[0] not in told and word.text not in about:
+            return [asked(sentence, (at, behind[0]))]
+    return []
 
 
 def _the_same(sentence: Sentence) -> list[Claim]:
