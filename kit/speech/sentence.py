@@ -61,7 +61,8 @@ class Sentence:
 
     def text_at(self, at: int) -> str:
         """Return the words of a token; empty outside the sentence."""
-        return self.texts[at] if 0 <= at < len(self.texts) else ""
+        texts = self.texts
+        return texts[at] if 0 <= at < len(texts) else ""
 
     def places(self, kind: str, start: int = 0, end: int | None = None) -> list[int]:
         """Return the places of the tokens that can play a part."""
@@ -100,7 +101,7 @@ def sentence(text: str, names: FoodNames) -> Sentence:
 
 
 def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
-    stems = [food_words(word.text)[0] if food_words(word.text) else word.text for word in words]
+    stems = [(food_words(word.text) or (word.text,))[0] for word in words]
     plain = [word.text for word in words]
     own = tuple(word.stem for word in words)
     found: list[Token] = []
@@ -111,13 +112,13 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
         food = names.at(stems, at, table)
         named = names.at(stems, at + 1, table) if own[at : at + 2] == ("the", "whole") else None
         rows = _phrase_rows(own, at, named)
-        longest = max([row[0] for row in rows], default=0)
+        longest = rows[0][0] if rows else 0  # the longest first
         if number and number.length >= longest and not (number.length < (food[0] if food else 0)):
             found.append(_number(words, at, number))
             at += number.length
             continue
         rows = _with_a_number(plain, at, rows, longest)
-        length = max([row[0] for row in rows] + [food[0] if food else 0, 1])
+        length = max(rows[0][0] if rows else 1, food[0] if food else 1)
         parts = {kind: meaning for size, kind, meaning in reversed(rows) if size == length}
         if "relation" in parts and not _number_follows(plain, at + length):
             del parts["relation"]

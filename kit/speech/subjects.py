@@ -74,6 +74,8 @@ class _Subjects:
         return not self.seen_verb and self.since != self.clause
 
     def _count(self, at: int) -> None:
+        if self.sentence.tokens[at].quantity is None:
+            return
         to_eat = eaten(self.sentence, at)
         if not (self.opens or to_eat):
             return
