@@ -252,7 +252,7 @@ def kitchen_volumes(top: float, low: float = 0.0) -> list[tuple[float, str]]:
     Examples
     --------
     >>> [amount_text(*step) for step in kitchen_volumes(60)][-5:]
-    ['2 tsp', '1 tbsp', '2 tbsp', '3 tbsp', '1/4 cup']
+    ['4 tsp', '5 tsp', '2 tbsp', '3 tbsp', '1/4 cup']
     """
     known = units()
     cups = _ladder(CUP_FRACTIONS, max(1.0, np.ceil(top / known["cup"].size)), fine_below=6)

@@ -114,6 +114,8 @@ def _says_little(sentence: Sentence, at: int) -> bool:
 def _corrects(sentence: Sentence, at: int) -> bool:
     """Return whether a bare number corrects one before it: "500 calories? No, 285.", "two days, three at a push"."""
     before, behind = sentence.texts[max(0, at - 2) : at], sentence.texts[at + 1 : at + 3]
+    if behind in ((), (".",), ("!",)) and before[-1:] in (("has",), ("have",), ("is",)):  # "..., it has two"
+        return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
     return before in (("no", ","), ("nope", ","), ("call", "it"), ("make", "that")) or behind in (
         ("at", "a"),
         ("at", "most"),
