@@ -106,11 +106,11 @@ def find_talk(talk: str | Path) -> TalkEntry:
     if titled:
         return (own or titled)[0]
     shown = asked if len(asked) <= 80 else f"{asked[:80]}..."
-    path = asked if len(asked) <= 200 else f"...{asked[-200:]}"
+    place = asked if len(asked) <= 200 else f"...{asked[-200:]}"
     if refused := files.refusal(Path(asked)):
-        raise KitError(f"{path} cannot be read ({refused}); choose a file you may read")
+        raise KitError(f"{place} cannot be read ({refused}); choose a file you may read")
     if files.is_folder(Path(asked)):
-        raise KitError(f"{path} is a folder; write the name of a talk, or of a file in the folder")
+        raise KitError(f"{place} is a folder; write the name of a talk, or of a file in the folder")
     raise UnknownNameError(
         "talk or recipe file", shown, dict.fromkeys(word for entry in every for word in (entry.name, entry.title))
     )
