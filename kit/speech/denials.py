@@ -153,18 +153,19 @@ def _sees_to_it(claim: Claim) -> bool:
 
 
 def _denies(sentence: Sentence, at: int) -> bool:
+    text = sentence.texts[at]
     if at in sentence.used:
         return False
-    if sentence.text_at(at) in _NONE:
+    if text in _NONE:
         return at - sentence.clause_of(at)[0] < 3
-    if sentence.text_at(at) in ("no", "nothing"):  # "nothing in it contains", "no ingredient has"
+    if text in ("no", "nothing"):  # "nothing in it contains", "no ingredient has"
         led = [sentence.text_at(place) for place in sentence.clause_of(at) if place < at]
         return all(word in ("no", "yes", "and", "so", "well", ",") for word in led) and (
-            sentence.text_at(at + 1) in _OF_ALL or (sentence.text_at(at) == "no" and sentence.is_a(at + 1, "dish"))
+            sentence.text_at(at + 1) in _OF_ALL or (text == "no" and sentence.is_a(at + 1, "dish"))
         )
-    if sentence.is_a(at, "share", "none") and sentence.text_at(at).startswith("not "):
+    if text.startswith("not ") and sentence.is_a(at, "share", "none"):
         return True
-    if sentence.text_at(at) not in _NOT or sentence.text_at(at - 1) == "or":  # "believe it or not"
+    if text not in _NOT or sentence.text_at(at - 1) == "or":  # "believe it or not"
         return False
     following = sentence.text_at(at + 1)
     if following in _FACTS and sentence.text_at(at - 1) in ("would", "could", "will", "can"):

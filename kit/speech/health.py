@@ -179,19 +179,15 @@ def _unknown_substances(sentence: Sentence) -> list[Claim]:
     """Return substances that the table does not have: "full of ergothioneine", "two grams of lycopene"."""
     claims: list[Claim] = []
     for at, token in enumerate(sentence.tokens):
+        if not _SUBSTANCE.fullmatch(token.text) or token.text in _NO_SUBSTANCES:
+            continue
         led = sentence.text_at(at - 1) in ("of", "in", "with") and at > 1
         has = sentence.text_at(at - 1) in ("have", "has", "contain", "contains") and sentence.text_at(at - 2) != "to"
         rich = has or (
             led and (sentence.tokens[at - 2].is_a("wording") or sentence.tokens[at - 2].quantity is not None)
         )
         plain = not token.parts and token.food is None and token.quantity is None
-        if (
-            rich
-            and plain
-            and at not in sentence.used
-            and _SUBSTANCE.fullmatch(token.text)
-            and token.text not in _NO_SUBSTANCES
-        ):
+        if rich and plain and at not in sentence.used:
             places = (at - 1, at) if has else (at - 2, at)
             sentence.used.update(places)
             claims.append(HealthClaim(places, words=token.text, kind="beyond"))

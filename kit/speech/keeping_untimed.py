@@ -85,9 +85,9 @@ def _day_number(sentence: Sentence, at: int, words: frozenset[str]) -> Claim | N
 
 def _a_day(sentence: Sentence, at: int, words: frozenset[str]) -> Claim | None:
     """Return "keeps a day", "keeps for a day", "leave it out for a day"."""
-    led = at - 2 - (sentence.text_at(at - 2) == "for")
     if sentence.text_at(at) != "day" or sentence.text_at(at - 1) != "a":
         return None
+    led = at - 2 - (sentence.text_at(at - 2) == "for")
     place = near_place(sentence, at, words)
     if sentence.text_at(at - 2) == "than" and (place or words & KEEP):
         return asked(sentence, (at - 2, at))  # "not longer than a day"
@@ -136,9 +136,12 @@ def _some_day(sentence: Sentence, at: int) -> bool:
 
 def _days(sentence: Sentence, at: int) -> float | None:
     """Return how many days a word says: "overnight", "all week", "until morning", "lasts the week"."""
-    word, before = sentence.text_at(at), sentence.text_at(at - 1)
+    word = sentence.text_at(at)
     if word in _VAGUE:
         return _VAGUE[word]
+    if word not in _ALL and word not in _NEXT_DAY:
+        return None
+    before = sentence.text_at(at - 1)
     if before in _WHOLE and word in _ALL:
         return _ALL[word]
     if word == "day" and before == "a" and sentence.text_at(at - 2) == "half":

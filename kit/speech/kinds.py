@@ -63,11 +63,13 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         claims.append(KindClaim((at,), subject, denied, kind, tuple(but), word))
     claims += _all_of_whole_grain(sentence)
     for at, token in enumerate(sentence.tokens):
+        if token.text not in ("animal", "animals") or at in sentence.used:
+            continue
         # "Nothing in here comes from an animal."
         none = [
             spot for spot in range(max(0, at - 8), at) if sentence.text_at(spot) in ("nothing", "none", "no", "not")
         ]
-        if token.text in ("animal", "animals") and at not in sentence.used and none:
+        if none:
             but, places = excepted(sentence, at)
             sentence.used.update({none[0], at, *places})
             claims.append(KindClaim((none[0], at), THE_DISH, False, "plant-based", tuple(but)))
