@@ -136,10 +136,12 @@ def allergens_changed(setting: Setting) -> str:
 
 
 def points_changed(before: Sequence[Verdict], after: Sequence[Verdict]) -> str:
-    """Return how many sentences have another verdict than as written; empty when none has."""
+    """Return the first sentence with another verdict than as written, and how many more; empty when none has.
+
+    One alone: two would not stand whole above the clock on a laptop.
+    """
     turned = [b for a, b in zip(before, after, strict=False) if a.verdict != b.verdict]
     if not turned:
         return ""
-    words = " ".join(f"{SIGNS[verdict.verdict]} {verdict.say}" for verdict in turned[:2])
-    more = f" and {len(turned) - 2} more" if len(turned) > 2 else ""
-    return f"Now otherwise: {words}{more}"
+    more = f" and {len(turned) - 1} more" if len(turned) > 1 else ""
+    return f"Now otherwise: {SIGNS[turned[0].verdict]} {turned[0].say}{more}"

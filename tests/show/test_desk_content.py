@@ -1,8 +1,9 @@
 import pytest
 
 from kit.show.before_after import asked_for, change_scene, done
-from kit.show.desk_content import allergens_changed, row, rows, servings
+from kit.show.desk_content import allergens_changed, points_changed, row, rows, servings
 from kit.show.setting import Setting
+from kit.speech.verdict import Verdict
 from kit.speech.what_if import TOO_SMALL
 from kit.talk.library import bundled_talks, read_talk
 
@@ -87,3 +88,13 @@ def test_the_servings_stand_at_the_recipes_own():
     assert made["values"][made["place"]] == TALK.recipe.servings
     assert not made["changed"]
     assert servings(WRITTEN.with_servings(7))["changed"]
+
+
+def test_the_first_sentence_that_turned_is_told_and_how_many_more():
+    def said(*verdicts):
+        return [Verdict(f"Sentence {place}.", verdict, "") for place, verdict in enumerate(verdicts)]
+
+    written = said("holds", "holds", "off")
+    assert points_changed(written, written) == ""
+    assert points_changed(written, said("holds", "off", "off")) == "Now otherwise: \u2717 Sentence 1."
+    assert points_changed(written, said("off", "off", "off")) == "Now otherwise: \u2717 Sentence 0. and 1 more"
