@@ -10,7 +10,7 @@ from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_ph
 from kit.meal.change_foods import newcomer, suggestions, understood
 from kit.meal.change_forms import AS_COOKED, ready_to_eat
 from kit.meal.change_shapes import Clause
-from kit.meal.ingredient_names import held, ingredients_called
+from kit.meal.ingredient_names import held, ingredients_called, is_another_food
 from kit.meal.steps import Add, Amount, LeaveOut, Step
 from kit.meal.target_words import is_nutrient
 from kit.texts import listing
@@ -133,6 +133,8 @@ def add(asked: Asked) -> tuple[Step, ...]:
     phrase = one_phrase(text)
     name = named(phrase, text)
     places = ingredients_called(name, asked.recipe).places
+    if len(places) == 1 and is_another_food(name, asked.recipe.ingredients[places[0]], asked.table):
+        places = ()  # "add 1/4 cup olives" where there is olive oil
     if not phrase.counted:
         thing = name if places else newcomer(name, asked.table, line=asked.line).food.name.lower()
         raise ChangeError(f'how much {thing}? write for instance "add 1/4 cup {thing}"', [f"add 1/4 cup {thing}"])

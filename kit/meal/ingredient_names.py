@@ -211,7 +211,7 @@ def the_ingredient(text: str, recipe: Recipe, table: Foods, line: str = "") -> i
         choices = clearer(line, text, [name.lower() for name in names])
         raise ChangeError(f'"{text.strip()}" fits {listing(names)}; write which one', choices)
     ingredient = recipe.ingredients[found[0]]
-    if _another_food(text, ingredient, table):
+    if is_another_food(text, ingredient, table):
         name = ingredient.food.name.lower()
         raise ChangeError(
             f'no "{text.strip()}" in the recipe, but {name}; write which you mean', clearer(line, text, [name])
@@ -219,7 +219,7 @@ def the_ingredient(text: str, recipe: Recipe, table: Foods, line: str = "") -> i
     return found[0]
 
 
-def _another_food(text: str, ingredient: Ingredient, table: Foods) -> bool:
+def is_another_food(text: str, ingredient: Ingredient, table: Foods) -> bool:
     """Whether words by themselves name something else: "butter" where there is peanut butter, "olives" beside oil."""
     asked, headed = frozenset(words(text)) - SMALL_WORDS, _own_words(ingredient.line, ingredient.food).headed
     if asked in (own for own, _ in headed):

@@ -11,7 +11,7 @@ from kit.errors import ChangeError
 from kit.lines.recipe_text import read_recipe
 from kit.meal.changes import applied, read_change
 from kit.meal.changes_told import told
-from kit.meal.recipe import recipe_from
+from kit.meal.recipe import recipe, recipe_from
 from kit.talk.library import bundled_talks, read_talk
 
 FIGURES = Path(__file__).parent / "figures"
@@ -149,3 +149,11 @@ def test_what_stands_free_of_something_or_beside_a_half_is_asked_back():
             read_change(line, dish(name))
         found[name, line] = tuple(fault.value.choices)
     assert found == asked
+
+
+def test_more_of_a_fruit_is_not_more_of_its_oil():
+    salad = recipe("Salad", ["2 cups romaine, shredded", "2 tbsp olive oil"], servings=2)
+    with pytest.raises(ChangeError, match="not sure which food"):
+        read_change("add 1/4 cup olives", salad)
+    (step,) = read_change("add 1 tbsp olive oil", salad)
+    assert step.plus == 13.5
