@@ -7,6 +7,7 @@ from kit.lines.choosing import Choice
 from kit.lines.known_names import kind_of
 from kit.lines.nearest_measure import CONTAINERS, Written
 from kit.lines.parsed_line import ParsedLine
+from kit.lines.states import BOUGHT_DRY
 
 _VEGETABLE_CUTS = frozenset(
     "diced chopped sliced minced seeded cored deseeded halved strip ring quartered julienned".split()
@@ -20,7 +21,6 @@ _PARTS_OF_A_BIRD = ("chicken-breast", "chicken-thigh", "chicken-drumstick", "chi
 _BONELESS = _CUT_FROM_IT | {"boneless", "roll", "ground", "deli", "sliced"}
 _BONELESS_BREAST = 1600.0  # the most that a boneless half of a turkey's breast weighs, common practice [g]
 _A_BIRD = 700.0  # the least that a whole bird's edible part weighs [g]
-_BOUGHT_DRY = ("lentils",)  # by the cup nobody doubts that they are dry
 _TELLS_DRY = frozenset("soaked picked sorted overnight soak bag".split())
 _TELLS_CANNED = {*CONTAINERS, "canned", "tinned", "tin"}
 _TELLS_DRIED = frozenset("dried dry ground rubbed crumbled crushed powdered powder flake".split())
@@ -85,9 +85,7 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
         problem = f'by the cup "{food.name}" may be raw or cooked; write for instance "2 cups cooked chicken, diced"'
         return problem, _matches(_MEAT_OF_A_BIRD, table)
     rinsed = (
-        food.state in ("canned", "drained")
-        and food.base in _BOUGHT_DRY
-        and not _TELLS_CANNED & {*said, written.measure}
+        food.state in ("canned", "drained") and food.base in BOUGHT_DRY and not _TELLS_CANNED & {*said, written.measure}
     )
     either = food.state == "dry" and food.group == "pulse" and _dry_or_cooked(phrase, food, table)
     if either or (rinsed and written.package is None):  # "lentils, rinsed and drained" may be dry ones
@@ -138,7 +136,7 @@ def _is_on_the_bone(phrase: ParsedLine, written: Written) -> bool:
 def _dry_or_cooked(phrase: ParsedLine, food: Food, table: Foods) -> bool:
     """Whether beans that are sold dry and in cans are measured by the cup, and the line does not say which."""
     unit = phrase.written.unit
-    if unit is None or unit.kind != "volume" or food.base in _BOUGHT_DRY:
+    if unit is None or unit.kind != "volume" or food.base in BOUGHT_DRY:
         return False
     said = {*phrase.name, *phrase.after}
     told = any(kind_of(word) == "state" for word in said) or not said.isdisjoint(_TELLS_DRY)

@@ -20,7 +20,7 @@ _STATES = {  # the states that answer a wish, best first
 _STATE_OF = {"dry": "dry", "dried": "dry", "cooked": "cooked", "frozen": "frozen"}
 _CANNED_OTHERWISE = ("vegetable", "fish", "shellfish")  # a can of it is salted, and lies in a liquid
 _POURED_OFF = ("drained", "rinsed")
-_BOUGHT_DRY = ("lentils",)  # the other pulses that have a canned form are rinsed out of the can
+BOUGHT_DRY = ("lentils",)  # also by the cup; other pulses with a canned form are rinsed out of it
 _DRY_HEAT = ("roasted", "toasted")  # "dry-roasted" says how, and not in which state
 _SOFTENED = ("mashed", "pureed")  # a vegetable is cooked first
 _PULLED_APART = ("shredded", "flaked", "pulled")  # only cooked meat and fish come apart so
@@ -117,9 +117,7 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
     asked = {wish for wish, _ in (*before, *behind)} | (
         {_STATE_OF.get(best.food.state, "")} if _says_state(best.words) else set()
     )
-    not_from_a_can = (
-        best.food.group != "pulse" or best.food.base in _BOUGHT_DRY
-    )  # fresh peas and dry lentils are rinsed
+    not_from_a_can = best.food.group != "pulse" or best.food.base in BOUGHT_DRY  # fresh peas and dry lentils are rinsed
     if not_from_a_can and not asked & {"canned", "drained"}:
         before, behind = ([wish for wish in said if wish[0] != "rinsed"] for said in (before, behind))
     poured = not asked & {"dry", "cooked", "raw", "fresh", "frozen"} and "soaked" not in (*name, *after)

@@ -33,7 +33,7 @@ from kit.speech.keeping_words import (
     of_an_animal,
 )
 from kit.speech.parts import is_dish
-from kit.speech.sentence import Sentence
+from kit.speech.sentence import Sentence, food_at
 from kit.speech.tokens import Quantity
 from kit.speech.unread import asked
 
@@ -105,10 +105,7 @@ def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
     core = sentence.text_at(at + 1) == "in" and sentence.text_at(at + 3) in _CORE  # "165 in the middle"
     core = core or "through" in (sentence.text_at(at + 1), sentence.text_at(at + 2), sentence.text_at(at + 4))
     led = sentence.tokens[at].text.startswith(("up to", *_READS)) or before or core
-    following = at + 1
-    free = following >= len(sentence) or not (
-        sentence.tokens[following].is_a("nutrient") or sentence.tokens[following].food is not None
-    )
+    free = not sentence.is_a(at + 1, "nutrient") and food_at(sentence, at + 1) is None
     held = sentence.text_at(at - 1) == "at" and bool(words & _HOLDS)
     return bool(told or held or words & _READY) and led and free
 
@@ -126,82 +123,99 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     if ("longer", "than") in before:  # "longer than two hours, or one when it is hot"
         said = Quantity(said.low, said.high, said.unit, "over")
     near = clause_words(sentence, at)
-    place = near_place(sentence, at, words)
-    if place is None and said.unit == "hour" and near & _LASTS and _IS_OFF.search(" ".join(sentence.texts)):
-        place = OUT
-    raw = bool(words & {"raw", "uncooked"})
-    if place is None and said.unit == "hour" and is_limit(sentence, at, said.relation) and near & _EATEN_UP:
-        place = OUT  # "eat it within two hours"
     if said.unit == "hour" and is_of_cooking(sentence, at, said, near):
         return []
-    if place is None and said.unit == "hour" and {"put", "away"} <= near:
-        place = OUT
-    if place == FRIDGE and said.unit == "hour" and sentence.text_at(at + 1) == "before":
-        place = OUT  # "leave it standing two hours before it goes in the fridge"
+    place = _place_of(sentence, at, said, words, near)
     if any(lets_be(sentence, spot) for spot in sentence.clause_of(at)) and near & {"off", "bad", "sour"}:
         place, near = place or FRIDGE, near | {"keep"}  # "it does not go off for ten days"
-    verbs = words & (KEEP | {"cook", "cooked"} if raw and said.relation in ("under", "at most") else KEEP)
-    verbs |= had_within(sentence, at)
-    if said.unit == "hour" and place is None and not words & {"leave", "sit", "sits", "stand", "left"}:
-        return []
-    if not verbs and place is None:
-        return []
-    if place is None and not near & verbs:
-        return []
-    if said.unit == "hour" and place == FREEZER:
+    raw = bool(words & {"raw", "uncooked"})
+    if not _tells_keeping(sentence, at, said, words, near, place, raw):
         return []
     thrown = is_thrown(sentence)
-    unread = thrown is None and denies_unread(sentence, at)
-    again = said.unit != "hour" and place in (FRIDGE, None) and words & _REHEATED
-    more = sentence.text_at(at + 1) in _MORE or sentence.text_at(at - 1) in ("another", "further", "extra")
-    small = said.high * _DAYS[said.unit] <= (2 / 24 if said.unit == "hour" else 4)
-    if unread or ((again or more) and small) or (place in (FRIDGE, OUT) and in_or_out(sentence, at)):
+    if _is_open(sentence, at, said, words, place, thrown):
         sentence.used.add(at)
         return [asked(sentence, (at,), (at, min(at + 2, len(sentence) - 1)))]
     later = thrown and is_kept_until(sentence, at)
     days = Quantity(
         said.low * _DAYS[said.unit], said.high * _DAYS[said.unit], "day", "over" if later else said.relation
     )
-    text = " ".join(token.text for token in sentence.tokens)
     hot = any(is_hot(sentence, spot) and not hours_between(sentence, at, spot) for spot in sentence.clause_of(at))
-    warned = (
-        thrown is None
-        and is_warned(sentence, at)
-        and (place == OUT or "longer" in text or said.relation in ("over", "at most"))
-    )
+    longer = "longer" in " ".join(sentence.texts) or said.relation in ("over", "at most")
+    warned = thrown is None and is_warned(sentence, at) and (place == OUT or longer)
     within = is_limit(sentence, at, said.relation)
-
-    if within and place in (FRIDGE, OUT, None) and said.unit == "hour":
-        # "Into the fridge within two hours": what is timed is how long it may be out.
-        place = OUT
-    if place == FRIDGE and said.unit == "hour" and need_not(sentence, at):
-        place = OUT
-    if place is None:
-        place = FRIDGE
-    if said.unit == "month" and words & IN_FREEZER:
-        place = FREEZER
+    place = _place_meant(sentence, at, said, words, place, within)
     if said.unit == "hour" and place == FRIDGE and not within:
         return []
-    limit = within or warned
+    sentence.used.update(_used_by(sentence, at, words, thrown, hot or place == OUT))
     raw = raw or any("raw" in food.text for food in foods_named(sentence))
-    used = {at}
-    for spot in sentence.clause_of(at):
-        quantity = sentence.tokens[spot].quantity
-        if quantity is not None and quantity.value in (90.0, 32.0) and (hot or place == OUT):
-            used.add(spot)
-    used |= {spot for spot in sentence.clause_of(at) if lets_be(sentence, spot)}
+    # Of "..., and raw shrimp keep four days" only the shrimp.
+    foods = foods_named(sentence, sentence.clause_of(at)) or foods_named(sentence)
+    hard = bool(words & {"hard", "hard-boil"}) and bool(words & {"boil", "boiled", "cooked"})
+    eggs = hard and bool(foods) and all("egg" in food.text for food in foods)
+    limit = within or warned
+    return [TimeClaim((at,), THE_DISH, False, place, days, hot, limit, warned, foods, raw, eggs, thrown is True)]
+
+
+def _place_of(sentence: Sentence, at: int, said: Quantity, words: frozenset[str], near: set[str]) -> str | None:
+    """Return where something is kept so long, by the place that is named or by what is done; None where none tells."""
+    place = near_place(sentence, at, words)
+    if said.unit != "hour":
+        return place
+    if place is None:
+        off = bool(near & _LASTS) and _IS_OFF.search(" ".join(sentence.texts)) is not None
+        eaten = is_limit(sentence, at, said.relation) and bool(near & _EATEN_UP)  # "eat it within two hours"
+        return OUT if off or eaten or {"put", "away"} <= near else None
+    if place == FRIDGE and sentence.text_at(at + 1) == "before":
+        return OUT  # "leave it standing two hours before it goes in the fridge"
+    return place
+
+
+def _tells_keeping(
+    sentence: Sentence, at: int, said: Quantity, words: frozenset[str], near: set[str], place: str | None, raw: bool
+) -> bool:
+    """Return whether a time is one of keeping: a place is named, or a word of keeping stands in its statement."""
+    if place is not None:
+        return not (said.unit == "hour" and place == FREEZER)
+    if said.unit == "hour" and not words & {"leave", "sit", "sits", "stand", "left"}:
+        return False
+    verbs = words & (KEEP | {"cook", "cooked"} if raw and said.relation in ("under", "at most") else KEEP)
+    return bool(near & (verbs | had_within(sentence, at)))
+
+
+def _is_open(
+    sentence: Sentence, at: int, said: Quantity, words: frozenset[str], place: str | None, thrown: bool | None
+) -> bool:
+    """Return whether words beside a time leave open what is said of it: "two hours more", "in the fridge or out"."""
+    unread = thrown is None and denies_unread(sentence, at)
+    again = said.unit != "hour" and place in (FRIDGE, None) and words & _REHEATED
+    more = sentence.text_at(at + 1) in _MORE or sentence.text_at(at - 1) in ("another", "further", "extra")
+    small = said.high * _DAYS[said.unit] <= (2 / 24 if said.unit == "hour" else 4)
+    return bool(unread or ((again or more) and small) or (place in (FRIDGE, OUT) and in_or_out(sentence, at)))
+
+
+def _place_meant(
+    sentence: Sentence, at: int, said: Quantity, words: frozenset[str], place: str | None, within: bool
+) -> str:
+    """Return where something is meant to be so long: in the refrigerator where nothing tells otherwise."""
+    if said.unit == "month" and words & IN_FREEZER:
+        return FREEZER
+    if said.unit == "hour" and place != FREEZER and (within or (place == FRIDGE and need_not(sentence, at))):
+        return OUT  # "into the fridge within two hours": what is timed is how long it may be out
+    return place or FRIDGE
+
+
+def _used_by(sentence: Sentence, at: int, words: frozenset[str], thrown: bool | None, outside: bool) -> set[int]:
+    """Return the tokens that a time accounts for: its own, how hot the day is, and what only seems to deny it."""
+    clause = sentence.clause_of(at)
+    used = {at, *(spot for spot in clause if lets_be(sentence, spot))}
+    if outside:
+        used |= {spot for spot in clause if sentence.tokens[spot].amount.value in (90.0, 32.0)}
     if thrown is False:
         used |= {spot for spot in range(len(sentence)) if sentence.text_at(spot) in ("not", "never", "no")}
     if "freeze" in words:  # "freeze what you won't eat in three days" denies the eating, not the keeping
-        used |= {
-            spot for spot in range(len(sentence) - 1) if sentence.text_at(spot) == "not" and eats(sentence, spot + 1)
-        }
-    sentence.used.update(used)
-    own = foods_named(sentence, sentence.clause_of(at))  # of "..., and raw shrimp keep four days" only the shrimp
-    foods = own or foods_named(sentence)
-    hard = bool(words & {"hard", "hard-boil"}) and bool(words & {"boil", "boiled", "cooked"})
-    eggs = hard and bool(foods) and all("egg" in food.text for food in foods)
-    return [TimeClaim((at,), THE_DISH, False, place, days, hot, limit, warned, foods, raw, eggs, thrown is True)]
+        denials = (spot for spot in range(len(sentence) - 1) if sentence.text_at(spot) == "not")
+        used |= {spot for spot in denials if eats(sentence, spot + 1)}
+    return used
 
 
 def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:
