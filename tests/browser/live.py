@@ -139,8 +139,8 @@ def notebook_page(
 ) -> Iterator[tuple[Page, list[str]]]:
     """Open a page, with a script of the test's own; yields it with the list in which errors of its scripts gather."""
     context = browser.new_context(viewport=viewport)
+    context.set_default_timeout(PATIENCE * 1000)  # for the windows that the page opens too
     page = context.new_page()
-    page.set_default_timeout(PATIENCE * 1000)
     page.add_init_script(script)
     errors: list[str] = []
     page.on("pageerror", lambda error: errors.append(str(error)))
