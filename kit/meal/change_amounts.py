@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from kit.errors import ChangeError, NotUnderstoodError
 from kit.food.names import short_name
+from kit.lines.nearest_measure import SIZES
 from kit.lines.reader import read
 from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
 from kit.meal.change_foods import newcomer, suggestions, understood
@@ -13,9 +14,10 @@ from kit.meal.change_shapes import Clause
 from kit.meal.ingredient_names import held, ingredients_called, is_another_food
 from kit.meal.steps import Add, Amount, LeaveOut, Step
 from kit.meal.target_words import is_nutrient
-from kit.texts import listing
+from kit.texts import listing, number
 
 _ONE_OF_IT = re.compile(r"^(?:the|that|this|your) (?=\w+ of )")  # "the pinch of salt"
+_A_LITTLE = 0.01  # of one piece
 _VAGUE = frozenset("a an bit little some lot lots much slightly way few tad touch good even of far still only".split())
 
 
@@ -73,7 +75,24 @@ def times(asked: Asked) -> tuple[Step, ...]:
     """Take so many times an ingredient."""
     found = ingredients_called(asked.clause.old, asked.recipe)
     places = found.places if found.together and found.places else (asked.place(asked.clause.old),)
+    if asked.clause.how == "bare part" and len(places) == 1:
+        return (_part_of_one(asked, places[0]),)
     return tuple(Amount(asked.row(at), times=asked.clause.number) for at in places)
+
+
+def _part_of_one(asked: Asked, at: int) -> Step:
+    """Take a part of an ingredient; of two onions "half an onion" is half of one, and "half onion" is asked."""
+    old, said, part = asked.recipe.ingredients[at], asked.clause.old, asked.clause.number
+    counted = old.noun in (*SIZES, "piece") and old.count > 1 + _A_LITTLE
+    if not counted or said.endswith("s") or said.startswith("the "):
+        return Amount(asked.row(at), times=part)
+    if re.match(r"an? ", said):
+        return Amount(asked.row(at), times=0.0, plus=part * old.noun_grams)
+    thing = short_name(old.food)
+    raise ChangeError(
+        f"a part of one {thing}, or of the {number(old.count, 2)} there are? write which is meant",
+        [f"use {number(part, 2)} {thing}", f"{number(100 * part, 1)} % of the {thing}"],
+    )
 
 
 def set_to(asked: Asked) -> tuple[Step, ...]:

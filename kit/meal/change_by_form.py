@@ -5,7 +5,8 @@ from kit.food.composition import Foods
 from kit.food.names import short_name
 from kit.food.vocabulary import line_words, words
 from kit.meal.change_asked import Asked
-from kit.meal.change_foods import newcomer, refined
+from kit.meal.change_foods import newcomer
+from kit.meal.change_places import refined
 from kit.meal.recipe import Ingredient
 from kit.texts import listing
 

@@ -18,10 +18,9 @@ from kit.lines.lighter import lighter
 from kit.lines.parsed_line import take_apart
 from kit.lines.reader import read
 from kit.lines.reading import Reading
-from kit.meal.change_forms import AS_COOKED, drained, ready_to_eat, says_form, used_alike
-from kit.meal.ingredient_names import clearer, ingredients_called
-from kit.meal.recipe import Ingredient, Recipe
-from kit.texts import listing
+from kit.meal.change_forms import AS_COOKED, as_used, drained, ready_to_eat, says_form, used_alike
+from kit.meal.ingredient_names import clearer
+from kit.meal.recipe import Ingredient
 
 # The words that ask for the form in which the food that goes was used.
 _SAME_FORM = {
@@ -42,28 +41,8 @@ _AS_GOOD = {  # states of the food that comes, best first, for each state of the
     "frozen": ("frozen", "raw"),
     "raw": ("raw", "frozen"),
 }
-# Groups of reference amounts (21 CFR 101.12) whose foods do the same work in a dish: common practice.
-_SAME_WORK = (
-    {"grain_dry", "grain_prepared", "pasta_dry", "pasta_prepared", "hot_cereal", "hot_cereal_dry"},
-    {"beans_canned", "beans_dry", "beans_prepared"},
-    {"meat_raw", "meat_cooked", "meat_canned", "fish_raw", "fish_cooked", "fish_canned", "tofu_tempeh"},
-    {"cheese", "cottage_cheese", "grated_hard_cheese", "ricotta"},
-    {"cream", "half_and_half", "sour_cream", "yogurt"},
-    {"milk", "evaporated_milk", "juice_beverage"},
-    {"nuts_seeds"},
-    {"nut_butter"},
-    {"butter_oil"},
-    {"sugar", "honey_jam", "syrup", "powdered_sugar"},
-    {"fruit", "fruit_ingredient"},
-    {"dried_fruit"},
-    {"lemon_juice"},
-    {"flour", "nut_flour"},
-    {"soup"},
-    {"bread", "tortilla_biscuit", "bagel_muffin"},
-    {"sausage", "bacon_raw", "bacon_cooked"},
-    {"olives", "pickles"},
-    {"vegetable_garnish"},
-)
+MEATS = {"meat", "poultry"}  # groups that take each other's place, cut for cut
+_CUTS = frozenset("ground breast thigh drumstick wing leg stew chop loin tenderloin".split())  # carried over in a swap
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +86,7 @@ def newcomer(text: str, table: Foods, *, like: Ingredient | None = None, line: s
     food, _ = understood(f"100 g {text}", text, table, line, besides=like.food if like else None)
     if like is not None and not says_form(text) and used_alike(food, like.food):
         food = _in_the_form_of(like, text, food, table)
+    food = _in_the_cut_of(like, text, food, table) if like is not None else food
     food = drained(food, text, like, table) if like is not None else food
     ready = ready_to_eat(food, text, table) if like is not None and like.food.state != "dry" else None
     notes = [_notes(text, table), AS_COOKED if ready else ""]
@@ -136,7 +116,7 @@ def understood(
         if reading.choices and not near:
             raise ChangeError(f'"{text}" is no food of the table; write one as a recipe does')
         raise ChangeError(f'"{text}": {reading.problem}', clearer(line, text, foods))
-    strange = {word for word in words(text) if not _belongs(word, reading.food, table)}
+    strange = {word for word in words(text) if not belongs(word, reading.food, table)}
     left_over = [said for said in text.split() if strange & set(words(said))] or sorted(strange)
     if left_over:
         raise ChangeError(
@@ -153,8 +133,8 @@ def _is_named(text: str, name: str, table: Foods) -> bool:
     return any(word in thing or index(table).nearest_word(word) in thing for word in words(text))
 
 
-def _belongs(word: str, food: Food, table: Foods) -> bool:
-    """Whether a word is one of lines in general, of the food's names, of a stand-in's, or is misspelt from one."""
+def belongs(word: str, food: Food, table: Foods) -> bool:
+    """Return whether a word is of lines in general, of the food's names, of a stand-in's, or misspelt from one."""
     if word in SMALL_WORDS or word in line_words() or word.isdigit() or lighter([word]):
         return True
     names = {own for name in (food.name, *food.other_names, *_stand_ins().get(food.key, ())) for own in words(name)}
@@ -188,69 +168,31 @@ def _own_swap(text: str, table: Foods, like: Ingredient | None) -> Food | None:
 
 
 def _in_the_form_of(like: Ingredient, text: str, food: Food, table: Foods) -> Food:
-    good = _AS_GOOD.get(like.food.state, ())
+    used = as_used(like)
+    good = _AS_GOOD.get(used, ())
     if not good or food.state == good[0]:
         return food
     try:
-        asked, _ = understood(f"100 g {text}{_SAME_FORM[like.food.state]}", text, table, "")
+        asked, _ = understood(f"100 g {text}{_SAME_FORM[used]}", text, table, "")
     except ChangeError:
         asked = food
     forms = [asked, food, *table.forms(food.base)]
-    return next((form for state in good for form in forms if form.state == state and form.base == food.base), food)
+    fitting = (form for state in good for form in forms if form.state == state)
+    return next((form for form in fitting if form is asked or form.base == food.base), food)
 
 
-def refined(text: str, recipe: Recipe, table: Foods) -> tuple[int, str] | None:
-    """Return the ingredient that some words want in another form, and the words for that form.
-
-    "Low-sodium broth" means the chicken broth of the recipe with less sodium, "brown rice" its rice, "fresh tomatoes"
-    its tomatoes: the last words name one ingredient, those before say how else it should be.
-    """
-    said = text.split()
-    for split in range(1, len(said)):
-        places = ingredients_called(" ".join(said[split:]), recipe).places
-        if len(places) != 1:
-            continue
-        thing = short_name(recipe.ingredients[places[0]].food)
-        for wish in (text, f"{' '.join(said[:split])} {thing}"):
-            reading = read(f"100 g {wish}", table=table)
-            food = None if reading.problem else reading.food
-            if food is not None and all(_belongs(word, food, table) for word in words(wish)):
-                return places[0], wish
-    return None
-
-
-def takes_place_of(food: Food, recipe: Recipe) -> tuple[int, ...]:
-    """Return the ingredients whose place a food would take: the nearest in kind, several where several are as near."""
-    parts = [(at, part) for at, part in enumerate(recipe.ingredients) if part.grams > 0]
-    head = words(short_name(food))[-1:]
-    nearness = (
-        lambda part: food.key in part.swaps,
-        lambda part: bool(food.base) and part.food.base == food.base,
-        lambda part: words(short_name(part.food))[-1:] == head and does_same_work(food, part.food),
-        lambda part: _alike(food) is not None and _alike(part.food) == _alike(food),
-        lambda part: words(short_name(part.food))[-1:] == head,
-        lambda part: part.food.group == food.group and does_same_work(food, part.food),
-        lambda part: does_same_work(food, part.food),
-    )
-    for near in nearness:
-        found = tuple(at for at, part in parts if near(part))
-        if found:
-            return found
-    return ()
-
-
-def does_same_work(food: Food, other: Food) -> bool:
-    """Whether two foods do the same work in a dish, by the groups of their reference amounts."""
-    return any({food.reference, other.reference} <= work for work in _SAME_WORK)
-
-
-@cache
-def _families() -> Mapping[str, str]:
-    return {row["base"]: row["family"] for row in read_rows(files.bundled("data/alike.csv"))}
-
-
-def _alike(food: Food) -> str | None:
-    return _families().get(food.base)
+def _in_the_cut_of(like: Ingredient, text: str, food: Food, table: Foods) -> Food:
+    """Return the ground turkey where turkey takes the place of ground beef; the food itself where there is none."""
+    if not {food.group, like.food.group} <= MEATS or _CUTS & set(words(food.name)) & set(words(text)):
+        return food
+    cut = next((word for word in words(like.food.name) if word in _CUTS), None)
+    if cut is None or cut in words(food.name):
+        return food
+    try:
+        came, _ = understood(f"100 g {text} {cut}", f"{text} {cut}", table, "")
+    except ChangeError:
+        return food
+    return came if came.group == food.group and came.state == food.state and cut in words(came.name) else food
 
 
 def suggestions(ingredient: Ingredient, table: Foods) -> Iterable[str]:
@@ -260,18 +202,3 @@ def suggestions(ingredient: Ingredient, table: Foods) -> Iterable[str]:
             yield (table[key] if key in table else food_by_key(key)).name.lower()
         except KitError:
             continue
-
-
-def instead_of_what(text: str, places: Iterable[int], recipe: Recipe, amount: str = "") -> ChangeError:
-    """Return the question which ingredient a food should take the place of."""
-    names = [short_name(recipe.ingredients[at].food) for at in places]
-    what = f"{amount} {text}".strip()
-    choices = [f"{what} instead of the {name}" for name in names]
-    if amount:
-        choices.append(f"add {what}")
-    told = f" ({listing(names, 'or')})" if names else ""
-    return ChangeError(
-        f'"{text}" instead of what{told}? write for instance "{text} instead of the '
-        f'{names[0] if names else "..."}", or "add" and how much',
-        choices,
-    )

@@ -15,13 +15,19 @@ def used_alike(food: Food, other: Food) -> bool:
     return any({food.group, other.group} <= kind for kind in (_PLANTS, _FLESH))
 
 
+def as_used(part: Ingredient) -> str:
+    """Return the state in which an ingredient was used: canned beans that the line drains are drained."""
+    said = set(words(part.line)) if part.food.state == "canned" else set()
+    return next((state for state in ("rinsed", "drained") if state in said or state[:-2] in said), part.food.state)
+
+
 def drained(food: Food, text: str, like: Ingredient, table: Foods) -> Food:
     """Return a canned food without its liquid, where what it takes the place of has none and no word says otherwise."""
     if food.state != "canned" or _LIQUID & set(words(text)):
         return food
     states = {"rinsed": ("rinsed", "drained"), "drained": ("drained",), "cooked": ("drained",), "raw": ("drained",)}
     forms = table.forms(food.base)
-    found = (form for state in states.get(like.food.state, ()) for form in forms if form.state == state)
+    found = (form for state in states.get(as_used(like), ()) for form in forms if form.state == state)
     return next((form for form in found if _same_kind(form, food)), food)
 
 

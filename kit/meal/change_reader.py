@@ -5,21 +5,21 @@ from dataclasses import dataclass, replace
 
 from kit.errors import AmountError, ChangeError, NotUnderstoodError, TargetError
 from kit.food.composition import Foods, foods
-from kit.food.names import short_name
 from kit.food.vocabulary import words
 from kit.lines.parsed_line import take_apart
 from kit.meal.change_asked import Asked, named
 from kit.meal.change_clauses import steps_of
 from kit.meal.change_each import for_all
 from kit.meal.change_needs import needs, needs_and_then
+from kit.meal.change_places import refined
+from kit.meal.change_questions import not_understood, of_which_half, of_which_kind, says_instead
 from kit.meal.change_shapes import Clause, clauses
 from kit.meal.change_words import plain, without_politeness
 from kit.meal.ingredient_names import ingredients_called
 from kit.meal.recipe import Recipe
-from kit.meal.steps import Amount, Step, Swap, applied
+from kit.meal.steps import Step, applied
 from kit.meal.target_words import is_target
 from kit.meal.targets import reached
-from kit.texts import listing, number
 
 LONGEST = 300  # characters; anything longer is no what-if
 _NOTHING = frozenset("no without omit skip half double twice swap replace add use more less".split()) | {"leave out"}
@@ -30,6 +30,7 @@ _LINK = re.compile(
 )
 _PAIR = re.compile(r"^(?P<a>.+?) (?:with|for|by|to) (?P<b>.+)$")  # behind "swap the cream for yogurt, "
 _PLUS = re.compile(r"\bplus\b|\+")  # between two changes it adds what follows: "no walnuts, plus 1/4 cup seeds"
+_INHERITED = ("leave out", "times", "add", "keep")  # what a bare name behind such a clause is meant by as well
 _FEW = ("a ", "an ", "some ", "one ", "two ", "three ", "half ")
 _WITHOUT = re.compile(r"^(?:no|without)(?: (?:added|any))? (?:salt|sugar|fat)$")  # may be a kind: "corn without salt"
 _EXCEPT = re.compile(
@@ -162,13 +163,14 @@ class _Reader:
                 continue
             clause, steps = left
             if link[0].isspace() and clause.kind in ("use", "set", "add", "swap") and _WITHOUT.match(rest):
-                return _Fault(1, _of_which_kind(first, rest))
+                return _Fault(1, of_which_kind(first, rest))
             instead = self._in_place_of_it(clause, rest, recipe)
             if instead is not None:
                 return instead
-            after = self._parts(without_politeness(rest), applied(recipe, steps), clause, depth + 1)
-            if not isinstance(after, _Fault) and _instead(clause, rest):
-                unclear = _of_which_half(steps, after, clause, recipe)
+            before_it = replace(clause, how="or") if _OR.fullmatch(link[0]) else clause
+            after = self._parts(without_politeness(rest), applied(recipe, steps), before_it, depth + 1)
+            if not isinstance(after, _Fault) and says_instead(clause, rest):
+                unclear = of_which_half(steps, after, clause, recipe)
                 after = _Fault(2, unclear) if unclear else after
             if not isinstance(after, _Fault):
                 return (*steps, *after)
@@ -203,6 +205,8 @@ class _Reader:
         for clause in ways:
             if clause.kind == "use" and before is not None and before.kind == "swap":
                 continue  # "yogurt instead of cream and butter" does not say what butter takes the place of
+            if (clause.kind, clause.how) == ("use", "bare") and not self._is_wish(text, before, recipe):
+                continue  # "no olives or capers": the recipe has no capers
             try:
                 steps = steps_of(Asked(clause, recipe, self.table, self.line))
                 applied(recipe, steps)
@@ -224,7 +228,7 @@ class _Reader:
         pair = _PAIR.match(text) if before is not None and before.kind == "swap" else None
         if pair:
             return [Clause("swap", pair["a"], pair["b"], how="swap with")]
-        if before is None or before.kind not in ("leave out", "times", "add", "keep"):
+        if before is None or before.kind not in _INHERITED:
             return []
         if before.kind != "add" and self._is_new(text, recipe):
             return [Clause("add", new=text)]  # "half the lentils and a cup of quinoa"
@@ -234,6 +238,12 @@ class _Reader:
         if before.kind == "add":
             return [Clause("add", new=name)]
         return [replace(before, old=name)]
+
+    def _is_wish(self, text: str, before: Clause | None, recipe: Recipe) -> bool:
+        """Whether a bare name behind a clause is meant otherwise than that: "no feta, rye bread"."""
+        if before is None or before.kind not in _INHERITED:
+            return True
+        return before.how != "or" and refined(text, recipe, self.table) is not None
 
     @staticmethod
     def _is_new(text: str, recipe: Recipe) -> bool:
@@ -250,45 +260,3 @@ def _leaves_out(text: str, before: Clause | None) -> bool:
     return bool(re.match(r"^(?:no|without|leave out|omit|skip|drop|minus|neither)\b", text)) or (
         before is not None and before.kind == "leave out"
     )
-
-
-def _of_which_kind(first: str, rest: str) -> ChangeError:
-    """Return the question whether a food is of the kind without salt, or the salt is left out as well."""
-    apart = f"{first}, and {re.sub('^without', 'no', rest)}"
-    return ChangeError(
-        f'"{first} {rest}" may be one food or two changes; write "{apart}", or the food in full', [apart]
-    )
-
-
-def _instead(less: Clause, rest: str) -> bool:
-    return less.kind == "times" and less.number < 1 and rest.endswith(" instead")
-
-
-def _of_which_half(half: tuple[Step, ...], after: tuple[Step, ...], less: Clause, recipe: Recipe) -> ChangeError | None:
-    """Return the question what a food replaces: "half the beans, lentils instead" may mean the half that goes."""
-    swap = after[0]
-    if not isinstance(swap, Swap):
-        return None
-    name, old = short_name(swap.food), short_name(recipe.ingredients[swap.row.at].food)
-    thing = less.old.removeprefix("the ")
-    choices = [f"{name} instead of {number(100 * (1 - less.number))} % of the {thing}"]
-    if swap.row not in [step.row for step in half if isinstance(step, Amount)]:
-        choices.append(f"{number(100 * less.number)} % of the {thing}, {name} instead of the {old}")
-    shown = listing([f'"{one}"' for one in choices], "or")
-    return ChangeError(f'"{name}" instead of what? write {shown}', choices)
-
-
-def not_understood(line: str, recipe: Recipe) -> ChangeError:
-    """Return the error that says what would be understood, of this recipe's own ingredients."""
-    names = [short_name(part.food) for part in recipe.ingredients if part.grams > 0 and part.food.key != "water"]
-    first, last = (names[0], names[-1]) if names else ("oats", "salt")
-    examples = [
-        f"no {last}",
-        f"half the {first}",
-        f"... instead of the {first}",
-        "add 1/4 cup walnuts",
-        "make it for 10",
-    ]
-    shown = " ".join(line.split())[:60]
-    would = listing([f'"{example}"' for example in examples], "or")
-    return NotUnderstoodError(f'"{shown}" is not understood; the kit would understand {would}')

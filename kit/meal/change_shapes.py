@@ -93,6 +93,7 @@ _SERVINGS = [
         SHARE_OUT,
         rf"^(?:serve|feed|get|make|fill|use|add)?\s*{_CROWD}{_N}\s*{_PEOPLE}?"
         rf"(?:,? (?:instead of|rather than|not) \w+)?(?:,? (?:from|out of|with|of|using)|,) {_POT}(?: of .*)?$",
+        rf"^{_POT},? (?:but |now |just )?{_N} {_PEOPLE}$",
         rf"^(?:serve |use |make )?{_POT}(?: of \w+)? (?:for|into|among|amongst|between|to|serves?|feeds?"
         rf"|to feed|to serve) {_N}\s*{_PEOPLE}?$",
         r"^(?:split|divide|share|ladle|spoon|scoop|pack|portion|stretch|spread|slice|separate|dish|reduce|portioned|divided"
@@ -124,6 +125,7 @@ _BATCH = [
     re.compile(rf"^(?:make |use )?(?:the )?{_TIMES} {_OF}(?:the |this |that )?(?P<what>.+?)(?: recipe)?$"),
     re.compile(rf"^(?:reduce|make|scale|swap) (?P<what>{_IT}) (?:in|by|to|down to|down by) (?P<times>half)$"),
     re.compile(r"^(?:make |use )?(?P<times>twice|half|double|three times) (?:as much|the amount)$"),
+    re.compile(r"^make (?:only |just )?(?P<times>half|double|triple)$"),
     re.compile(r"^(?P<times>two|three|four|five|2|3|4|5) batches$"),
     re.compile(
         r"^(?:make |use )?(?:it |this )?(?:only |just )?(?:an? )?(?P<times>quarter|third) (?:of )?(?:an? |the |this )?"
@@ -190,6 +192,7 @@ _SHAPES = [
     _shape("times", rf"^{_PART} more (?:of )?(?P<old>.+)$", "more"),
     _shape("times", rf"^(?:use |add )?{_PART} (?:less|fewer) (?:of )?(?P<old>.+)$", "less"),
     _shape("times", rf"^leave out {_NO_KIND}{_PART} (?:of )?(?P<old>.+)$", "less"),
+    _shape("times", rf"^{_USE}{_NO_KIND}{_PART} (?P<old>(?!of |the |as |that ).+)$", "bare part"),
     _shape("times", rf"^{_USE}{_TIMES} {_OF}(?P<old>.+)$"),
     _shape("times", rf"^{_USE}{_NO_KIND}{_PART} {_OF}(?P<old>.+)$"),
     _shape("times", r"^(?P<old>.+?) (?:be )?(?P<times>doubled|tripled|halved|quadrupled)$"),
@@ -274,7 +277,7 @@ def _clause(kind: str, how: str, said: dict[str, str | None]) -> Clause | None:
         part = times_in(said["times"] or "") if said.get("times") else part_in(said["part"] or "")
         if part is None:
             return None
-        return Clause(kind, old, number={"less": 1 - part, "more": 1 + part}.get(how, part))
+        return Clause(kind, old, number={"less": 1 - part, "more": 1 + part}.get(how, part), how=how)
     if kind == "more":
         more = said.get("more") or ""
         sign = -1.0 if more in ("less", "fewer", "reduce") else 1.0

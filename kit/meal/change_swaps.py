@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from kit.errors import ChangeError, NotUnderstoodError
+from kit.errors import ChangeError
 from kit.food.finding import index
 from kit.food.names import short_name
 from kit.food.vocabulary import words
@@ -11,13 +11,15 @@ from kit.lines.reader import read
 from kit.meal.change_amounts import set_to
 from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
 from kit.meal.change_by_form import by_form, only_form
-from kit.meal.change_foods import Newcomer, does_same_work, instead_of_what, newcomer, refined, takes_place_of
+from kit.meal.change_foods import Newcomer, newcomer
+from kit.meal.change_places import does_same_work, instead_of_what, refined, same_kind, takes_place_of
 from kit.meal.change_shapes import Clause
-from kit.meal.change_words import part_in
+from kit.meal.change_sides import direction, share_of
 from kit.meal.in_place_of import in_place_of, poured_off
 from kit.meal.ingredient_names import ingredients_called
 from kit.meal.recipe import Ingredient
 from kit.meal.steps import Add, Amount, Step, Swap, measured_like
+from kit.texts import listing
 
 _NO_FOOD = frozenset("who whom whose when where why which how it them".split())  # words of a question, or of a method
 
@@ -42,6 +44,7 @@ def use(asked: Asked) -> tuple[Step, ...]:
         not any(word in index(asked.table).by_word for word in words(name)) or _NO_FOOD & set(name.split())
     ):
         raise ChangeError(f'"{name}" is no food')
+    _one_is_meant(name, asked)
     wish = refined(name, recipe, asked.table)
     wished = newcomer(wish[1] if wish else name, asked.table, line=asked.line).food
     places = takes_place_of(wished, recipe)
@@ -53,10 +56,24 @@ def use(asked: Asked) -> tuple[Step, ...]:
             f'"{name}" is not {there} with less in it; write for instance "{lightened} instead of the {there}"',
             [f"{lightened} instead of the {there}"],
         )
+    if wish and places and wish[0] not in places:  # "cauliflower rice" beside rice and broccoli
+        places = (wish[0], *places)
     amount = text if phrase.counted else ""
     if len(places) != 1 or (phrase.counted and asked.clause.how != "verb"):
         raise instead_of_what(name, places, recipe, amount.removesuffix(name).strip() if amount.endswith(name) else "")
     return _swapped(asked, places[0], wish[1] if wish else name, amount)
+
+
+def _one_is_meant(name: str, asked: Asked) -> None:
+    """Ask which is meant where the last words are a kind of which there are several: "frozen berries"."""
+    said = name.split()
+    for split in range(1, len(said)):
+        called = ingredients_called(" ".join(said[split:]), asked.recipe)
+        foods = [short_name(asked.recipe.ingredients[at].food) for at in called.places]
+        if called.together and len(foods) > 1:
+            kind = " ".join(said[:split])
+            choices = [f"{kind} {food} instead of the {food}" for food in foods]
+            raise ChangeError(f'"{name}" may mean {listing(foods, "or")}; write which one', choices)
 
 
 def _is_kind(name: str) -> bool:
@@ -75,7 +92,7 @@ def _another_form(name: str, found: tuple[int, ...], asked: Asked) -> bool:
 
 def swap(asked: Asked) -> tuple[Step, ...]:
     """Put a food in the place of another."""
-    old, new = _direction(asked)
+    old, new = direction(asked)
     recipe = asked.recipe
     if new.split(" ")[0] in ("more", "extra", "additional", "less", "fewer"):
         raise ChangeError(f'how much {new}? write two changes, such as "no {old}, add 1/2 cup {new.split(" ", 1)[-1]}"')
@@ -86,7 +103,7 @@ def swap(asked: Asked) -> tuple[Step, ...]:
         return use(replace(asked, clause=Clause("use", new=new, how="verb")))
     if old.split(" ")[0] in ("each", "every"):
         raise ChangeError(f'write how much in all, such as "{new} instead of the {old.split(" ", 1)[-1]}"')
-    share, old_name = _share(old)
+    share, old_name = share_of(old)
     if share is None and old_phrase.counted and old_phrase.name:
         old_name = named(old_phrase, old)
     if phrase.counted and not new_name:  # "1 tbsp instead of 3 tbsp olive oil"
@@ -159,56 +176,6 @@ def _does_its_work(asked: Asked, at: int, name: str) -> bool:
         return True
 
 
-def _direction(asked: Asked) -> tuple[str, str]:
-    """Return the words of what goes and of what comes; what the recipe holds tells where the words leave it open."""
-    clause, recipe = asked.clause, asked.recipe
-    if clause.how == "unmarked":
-        return _unmarked(asked)
-    if not clause.how:
-        return clause.old, clause.new
-    there = [bool(ingredients_called(_thing(side), recipe).places) for side in (clause.old, clause.new)]
-    if clause.how == "weak" and there[0] == there[1]:
-        raise NotUnderstoodError(f'"{clause.old} {clause.new}" says no change')
-    if there == [False, True] or (all(there) and clause.how == "substitute for"):
-        return clause.new, clause.old
-    if all(there) and clause.how == "substitute with":
-        raise ChangeError(f'both are in the recipe; write "{clause.new} instead of the {clause.old}"')
-    return clause.old, clause.new
-
-
-def _thing(side: str) -> str:
-    """Return the words of a side that name its food: "1 tbsp of the oil" is of oil."""
-    phrase = one_phrase(side)
-    return named(phrase, side) if phrase.counted and phrase.name else _share(side)[1]
-
-
-def _unmarked(asked: Asked) -> tuple[str, str]:
-    said = asked.clause.old.split()
-    for split in range(len(said) - 1, 0, -1):
-        old, new = " ".join(said[:split]), " ".join(said[split:])
-        if ingredients_called(old, asked.recipe).places:
-            return old, new
-    raise ChangeError(f'"{asked.clause.old}" does not say what goes and what comes')
-
-
-def _share(text: str) -> tuple[float | None, str]:
-    """Return the part of an ingredient that words ask for, and the words for it: "half of the beef"."""
-    said = text.split()
-    for many in (3, 2, 1):
-        part = part_in(" ".join(said[:many])) if len(said) > many else None
-        rest = " ".join(said[many:]).removeprefix("of ")
-        if (
-            part is not None
-            and said[many - 1].endswith("%")
-            and rest == " ".join(said[many:])
-            and not rest.startswith("the ")
-        ):
-            continue  # "2% milk" is a kind of milk
-        if part is not None and 0 < part < 1 and not one_phrase(text).written.unit:
-            return part, rest.removeprefix("the ")
-    return None, text
-
-
 def _swapped(asked: Asked, at: int, name: str, amount: str) -> tuple[Step, ...]:
     old = asked.recipe.ingredients[at]
     came = _coming(asked, name, old)
@@ -257,7 +224,7 @@ def _with_its_thing(asked: Asked, name: str, old: Ingredient, strictly: bool) ->
             came = newcomer(wish, asked.table, like=old)
         except ChangeError:
             continue
-        alike = does_same_work(came.food, old.food) if strictly else came.food.group == old.food.group
+        alike = does_same_work(came.food, old.food) if strictly else same_kind(came.food, old.food)
         if alike and came.food is not old.food:
             return came
     return None

@@ -3,6 +3,7 @@
 import re
 
 from kit.food.amounts import plain_characters, read_count, with_half_ahead
+from kit.meal.change_typed import written_out
 
 _TENS = dict(zip("twenty thirty forty fifty sixty seventy eighty ninety".split(), range(20, 100, 10), strict=True))
 _TEENS = dict(zip("thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(), range(13, 20), strict=True))
@@ -111,7 +112,8 @@ _VERBS = (  # other forms of the verbs that a change begins with
     (r"substitut(?:e|es|ed|ing)(?: in)?|sub(?:s|bed|bing)?(?: in)?", "substitute"),
     (r"(?:add|use|put|throw in) (?:in )?a second(?= )", "add another"),
     (
-        r"add(?:s|ed|ing)?(?: in)?|includ(?:e|ed|ing)|thr(?:ow|owing|ew) in|toss(?:ed|ing)? in|stir(?:red|ring)? in",
+        r"add(?:s|ed|ing)?(?: in)?|includ(?:e|ed|ing)|thr(?:ow|owing|ew) in|stir(?:red|ring)? in"
+        r"|(?:toss|chuck|pop|stick|sneak)(?:ed|p?ing)? in",
         "add",
     ),
     (
@@ -159,7 +161,7 @@ _VERB_FORMS = tuple((re.compile(rf"^(?:{forms})\b\s*", re.IGNORECASE), verb) for
 def plain(line: str) -> str:
     """Return a line in plain characters and small letters, on one line, without marks at its end."""
     text = plain_characters(line).replace("’", "'").replace('"', " ").replace("“", " ").replace("”", " ")
-    text = re.sub(r"\s*(?:->|=>|→)\s*", " to ", re.sub(r"\s+", " ", text).lower())
+    text = re.sub(r"\s*(?:->|=>|→)\s*", " to ", written_out(text))
     text = _FREE.sub(r"\1-free", with_half_ahead(text))
     return text.strip(" .?!,;:")
 

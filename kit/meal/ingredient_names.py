@@ -46,6 +46,7 @@ _KINDS: Mapping[str, Callable[[Food], bool]] = {
     "seed": _grouped("seed"),
     "sweetener": _grouped("sweetener"),
     "fruit": _grouped("fruit"),
+    "berry": lambda food: food.group == "fruit" and food.base.endswith(("berries", "berry")),
     "vegetable": _grouped("vegetable"),
     "grain": _grouped("grain", "pasta"),
     "pulse": _grouped("pulse"),

@@ -1,0 +1,53 @@
+"""What is asked back about a typed what-if as a whole, and what the kit would understand."""
+
+import re
+
+from kit.errors import ChangeError, NotUnderstoodError
+from kit.food.names import short_name
+from kit.meal.change_shapes import Clause
+from kit.meal.recipe import Recipe
+from kit.meal.steps import Amount, Step, Swap
+from kit.texts import listing, number
+
+
+def of_which_kind(first: str, rest: str) -> ChangeError:
+    """Return the question whether a food is of the kind without salt, or the salt is left out as well."""
+    apart = f"{first}, and {re.sub('^without', 'no', rest)}"
+    return ChangeError(
+        f'"{first} {rest}" may be one food or two changes; write "{apart}", or the food in full', [apart]
+    )
+
+
+def says_instead(less: Clause, rest: str) -> bool:
+    """Return whether a clause puts something else in the place of what a part was taken of."""
+    return less.kind == "times" and less.number < 1 and rest.endswith(" instead")
+
+
+def of_which_half(half: tuple[Step, ...], after: tuple[Step, ...], less: Clause, recipe: Recipe) -> ChangeError | None:
+    """Return the question what a food replaces: "half the beans, lentils instead" may mean the half that goes."""
+    swap = after[0]
+    if not isinstance(swap, Swap):
+        return None
+    name, old = short_name(swap.food), short_name(recipe.ingredients[swap.row.at].food)
+    thing = less.old.removeprefix("the ")
+    choices = [f"{name} instead of {number(100 * (1 - less.number))} % of the {thing}"]
+    if swap.row not in [step.row for step in half if isinstance(step, Amount)]:
+        choices.append(f"{number(100 * less.number)} % of the {thing}, {name} instead of the {old}")
+    shown = listing([f'"{one}"' for one in choices], "or")
+    return ChangeError(f'"{name}" instead of what? write {shown}', choices)
+
+
+def not_understood(line: str, recipe: Recipe) -> ChangeError:
+    """Return the error that says what would be understood, of this recipe's own ingredients."""
+    names = [short_name(part.food) for part in recipe.ingredients if part.grams > 0 and part.food.key != "water"]
+    first, last = (names[0], names[-1]) if names else ("oats", "salt")
+    examples = [
+        f"no {last}",
+        f"half the {first}",
+        f"... instead of the {first}",
+        "add 1/4 cup walnuts",
+        "make it for 10",
+    ]
+    shown = " ".join(line.split())[:60]
+    would = listing([f'"{example}"' for example in examples], "or")
+    return NotUnderstoodError(f'"{shown}" is not understood; the kit would understand {would}')

@@ -1,0 +1,56 @@
+"""The two sides of a swap: which words are of what goes, which of what comes, and how much of it goes."""
+
+from kit.errors import ChangeError, NotUnderstoodError
+from kit.meal.change_asked import Asked, named, one_phrase
+from kit.meal.change_words import part_in
+from kit.meal.ingredient_names import ingredients_called
+
+
+def direction(asked: Asked) -> tuple[str, str]:
+    """Return the words of what goes and of what comes; what the recipe holds tells where the words leave it open."""
+    clause, recipe = asked.clause, asked.recipe
+    if clause.how == "unmarked":
+        return _unmarked(asked)
+    if not clause.how:
+        return clause.old, clause.new
+    there = [bool(ingredients_called(_thing(side), recipe).places) for side in (clause.old, clause.new)]
+    if clause.how == "weak" and there[0] == there[1]:
+        raise NotUnderstoodError(f'"{clause.old} {clause.new}" says no change')
+    if there == [False, True] or (all(there) and clause.how == "substitute for"):
+        return clause.new, clause.old
+    if all(there) and clause.how == "substitute with":
+        raise ChangeError(f'both are in the recipe; write "{clause.new} instead of the {clause.old}"')
+    return clause.old, clause.new
+
+
+def _thing(side: str) -> str:
+    """Return the words of a side that name its food: "1 tbsp of the oil" is of oil."""
+    phrase = one_phrase(side)
+    return named(phrase, side) if phrase.counted and phrase.name else share_of(side)[1]
+
+
+def _unmarked(asked: Asked) -> tuple[str, str]:
+    said = asked.clause.old.split()
+    for split in range(len(said) - 1, 0, -1):
+        old, new = " ".join(said[:split]), " ".join(said[split:])
+        if ingredients_called(old, asked.recipe).places:
+            return old, new
+    raise ChangeError(f'"{asked.clause.old}" does not say what goes and what comes')
+
+
+def share_of(text: str) -> tuple[float | None, str]:
+    """Return the part of an ingredient that words ask for, and the words for it: "half of the beef"."""
+    said = text.split()
+    for many in (3, 2, 1):
+        part = part_in(" ".join(said[:many])) if len(said) > many else None
+        rest = " ".join(said[many:]).removeprefix("of ")
+        if (
+            part is not None
+            and said[many - 1].endswith("%")
+            and rest == " ".join(said[many:])
+            and not rest.startswith("the ")
+        ):
+            continue  # "2% milk" is a kind of milk
+        if part is not None and 0 < part < 1 and not one_phrase(text).written.unit:
+            return part, rest.removeprefix("the ")
+    return None, text
