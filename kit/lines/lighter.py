@@ -68,6 +68,7 @@ KINDS = (
         ("sugar free", "diet", "unsweetened"),
     ),
 )
+_SUGARS = next(kind for kind in KINDS if kind.nutrient == "sugars")
 _LIGHT_IN_OTHER_WAYS = (
     "beverage",
     "spice",
@@ -149,11 +150,13 @@ def matters(kind: Lighter, food: Food, phrase: str = "") -> bool:
         return False
     if kind.free and kind.free.search(phrase):
         least = kind.matters / 3
-    return bool(food.per_100g[nutrient_index(kind.nutrient)] >= least)
+    return bool(food.per_100g[nutrient_index(kind.nutrient)] > least)
 
 
 def lighter_form(kind: Lighter, phrase: str, food: Food) -> str:
     """Return what has to be asked when the table has no lighter form of a food; nothing where that hardly matters."""
+    if phrase in ("light", "lite") and food.group == "dairy" and matters(_SUGARS, food):  # it is made with a sweetener
+        return f'no "{phrase}" form of "{food.name}" in the table; it has less sugar than the plain one'
     if phrase in ("light", "lite") and food.group in _LIGHT_IN_OTHER_WAYS and not matters(kind, food):
         return f'no "{phrase}" form of "{food.name}" in the table; it has less sugar or salt than the plain one'
     if not matters(kind, food, phrase):

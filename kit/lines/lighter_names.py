@@ -54,8 +54,11 @@ def as_light_as_said(best: Name, asked: Asked, names: KnownNames) -> tuple[Name,
 def _is_said(kind: Lighter, phrase: str, best: Name) -> bool:
     """Whether a name, or another name of its food, says what there is less of in it."""
     less = THINGS.intersection(phrase.split())
-    own = (words(text) for text in (best.food.name, *best.food.other_names))
-    return bool(less & best.words) or any(less <= set(said) and kind.said.search(" ".join(said)) for said in own)
+    none_at_all = kind.free if kind.free and kind.free.search(phrase) else None  # low-fat yogurt is not fat-free
+    if less & best.words and (none_at_all is None or none_at_all.search(" ".join(words(best.text)))):
+        return True
+    own = (" ".join(words(text)) for text in (best.food.name, *best.food.other_names))
+    return any(less <= set(said.split()) and (none_at_all or kind.said).search(said) for said in own)
 
 
 def _form(kind: Lighter, phrase: str, best: Name, asked: Asked, names: KnownNames) -> tuple[Name | None, str]:

@@ -19,6 +19,7 @@ _ANY_MEAT_OF_A_BIRD = ("chicken-whole", "chicken-meat", "turkey-whole")
 _MEAT_OF_A_BIRD = ("chicken-meat-cooked", "turkey-cooked", "chicken-meat")
 _PARTS_OF_A_BIRD = ("chicken-breast", "chicken-thigh", "chicken-drumstick", "chicken-wing", "chicken-leg")
 _BONELESS = _CUT_FROM_IT | {"boneless", "roll", "ground", "deli", "sliced"}
+_NO_BONES = {"boneless", "boned", "meat", "deboned"}
 _BONELESS_BREAST = 1600.0  # the most that a boneless half of a turkey's breast weighs, common practice [g]
 _A_BIRD = 700.0  # the least that a whole bird's edible part weighs [g]
 _TELLS_DRY = frozenset("soaked picked sorted overnight soak bag".split())
@@ -78,6 +79,9 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
     if "baby" in phrase.name and not _is_sized(written) and not written.measure and not _has_baby_ones(food):
         problem = f'what a baby one of "{food.name}" weighs, the table does not say; write the weight of all'
         return problem, _matches((food.key,), table)
+    if _has_unknown_bones(phrase, food):
+        problem = f'how much of "{food.name}" is bone, the table does not say; write the weight without its bones'
+        return problem, _matches((food.key,), table)
     if food.key == "turkey-breast" and _is_on_the_bone(phrase, written):
         problem = "a turkey breast so heavy is sold on its bone; write which it is, with its bone or without"
         return problem, _matches(("turkey-breast-skin", "turkey-breast"), table)
@@ -123,6 +127,14 @@ def _is_much(written: Written) -> bool:
     """Whether a quarter of a cup or more is measured."""
     by_volume = written.unit is not None and written.unit.kind == "volume"
     return by_volume and written.unit is not None and written.count.value * written.unit.size >= _QUARTER_CUP
+
+
+def _has_unknown_bones(phrase: ParsedLine, food: Food) -> bool:
+    """Whether meat is weighed with bones that the table takes no account of: "1 rabbit, cut up (3 lb)"."""
+    said = {*phrase.name, *phrase.after}
+    bones = phrase.written.as_bought and ("bone" in said or food.base == "rabbit")
+    told = not said.isdisjoint(_NO_BONES) or "bone" in food.refuse_part.lower() or food.state == "cooked"
+    return food.group in ("meat", "poultry") and _is_sized(phrase.written) and bones and not told
 
 
 def _is_on_the_bone(phrase: ParsedLine, written: Written) -> bool:

@@ -12,7 +12,8 @@ UNMEASURED = re.compile(
     r"[,;]?\s*\b(?:(?:or\s+)?(?:adjust(?:ed)?\s+)?(?:to|according to|for)\s+(?:your\s+|own\s+)?"
     r"(?:taste|preference|liking)|"
     r"(?:or\s+)?as\s+(?:needed|required|desired|necessary)|"
-    rf"if\s+(?:desired|needed|you like|using|necessary)|(?:for|to)\s+(?:{_PURPOSES}))\b.*$",
+    rf"if\s+(?:desired|needed|you like|using|necessary)|(?:for|to)\s+(?:{_PURPOSES})|"
+    r"for\s+(?:the\s+)?(?:[a-z]+\s+){0,2}[a-z]{2,}ing)\b.*$",
     re.IGNORECASE,
 )
 MORE = re.compile(

@@ -92,10 +92,18 @@ _NOT = re.compile(r"[,;]?\s*\b(?:do not|don'?t|not|never)\b[^,;()]*", re.IGNOREC
 _SAVED = re.compile(
     r"[,;]?\s*\b(?:(?:reserve|reserving|save|saving|keep|keeping)\b[^,;()]*|"
     r"(?:the\s+)?(?:juices?|liquids?|brine|syrup|fronds?|tops?|greens?|leaves|oil)\s+(?:is\s+|are\s+)?(?:reserved|saved|included)\b[^,;()]*|"
-    r"(?:with|in|including|plus|and)\s+(?:all\s+)?(?:their|its|the|own)\s*(?:own\s+)?(?:juices?|liquids?|brine)\b|"
+    r"(?:with|in|including|plus|and)\s+(?:all\s+)?(?:their|its|the|own)\s*(?:own\s+)?(?:juices?|liquids?|brine|oil)\b|"
     r"(?<=tomatoes )with\s+juices?\b|\bwith\s+(?:leaves|tops|greens|stems)\b)",
     re.IGNORECASE,
 )
+_WITH_LIQUID = re.compile(  # out of a can: the clams and what they lie in
+    r"[,;]?\s*(?:\b(?:with|including|plus|and|&)\s+(?:all\s+)?(?:of\s+)?(?:(?:their|its|the)\s+)?"
+    r"(?:juices?|liquids?|brine|(?<=the )oil)\b(?!\s+(?:of|from|drained|reserved|cocktail|pack))(?:\s+included)?|"
+    r"\b(?:juices?|liquids?|brine)\s+(?:included|and\s+all)\b)",
+    re.IGNORECASE,
+)
+_CANNED = re.compile(r"\b(?:cans?|canned|tins?|tinned|jars?|jarred)\b", re.IGNORECASE)
+_DRAINED = re.compile(r"\b(?:drain(?:ed|ing)?|rinsed|reserv(?:e|ed|ing))\b", re.IGNORECASE)
 _MINCED = re.compile(r"\bminced (?=(?:lean )?(?:beef|lamb|pork|veal)\b)", re.IGNORECASE)
 _FAT_OF_MEAT = re.compile(r"\b(\d{1,2})\s?% fat\b(?! free)", re.IGNORECASE)
 _MINCE = re.compile(
@@ -253,6 +261,8 @@ def _denied(text: str) -> str:
         text = _NOT_DONE.sub(r"un\1", text)
         text = _DO_NOT.sub(lambda found: f"un{(found[1] or found[2]).lower()}ed", text)
         text = _NOT.sub("", text)
+    if _CANNED.search(lower) and not _DRAINED.search(lower):
+        text = _WITH_LIQUID.sub(", undrained", text)
     return _SAVED.sub("", text) if re.search(r"juice|liquid|reserv|sav|keep|brine|syrup|with", lower) else text
 
 

@@ -36,7 +36,7 @@ _WITHOUT_LIQUID = "oil condiment stock beverage sweetener baking spice nut seed"
 _POURED = ("oil", "beverage", "stock", "dairy", "condiment", "sweetener", "soy", "nut", "egg", "fruit")
 _SOLD_WITH_BONES = (
     *("whole, meat and skin", "wing", "drumstick", "chicken leg", "bone-in", "spareribs", "lamb loin chop"),
-    "duck, meat and skin",
+    *("duck, meat and skin", "veal shank"),
 )
 _GRADED = ("egg", "bread", "snack")  # sold by size, or baked to one
 _LEAVES = "greens"  # the family of foods whose stems are bought with them by the bunch, not by weight
