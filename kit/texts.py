@@ -1,9 +1,11 @@
 """Numbers and lists as people read them: the one place where text is formatted."""
 
 import math
+import re
 from collections.abc import Sequence
 
 UNKNOWN = "unknown"
+_WITH_AN = re.compile(r"[aeiou]|8|1[18]\b")
 _A_HAIR_MORE = 1 + 1e-12  # so that a half stays one, in whatever order its parts were added
 
 
@@ -35,6 +37,17 @@ def quantity(value: float, unit: str, decimals: int = 0) -> str:
     """
     text = number(value, decimals)
     return text if text == UNKNOWN else f"{text} {unit}"
+
+
+def one(thing: str) -> str:
+    """Write a thing with the article that is spoken before it.
+
+    Examples
+    --------
+    >>> one("head"), one("ear"), one("8-inch piece")
+    ('a head', 'an ear', 'an 8-inch piece')
+    """
+    return f"{'an' if _WITH_AN.match(thing) else 'a'} {thing}"
 
 
 def span(low: float, high: float) -> str:

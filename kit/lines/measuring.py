@@ -12,7 +12,7 @@ from kit.lines.nearest_measure import CONTAINERS, VOLUMES, Written
 from kit.lines.parsed_line import ParsedLine
 from kit.lines.reading import Reading
 from kit.lines.weighing import Z90, Weight, spread, weigh
-from kit.texts import number
+from kit.texts import number, one
 
 _DRY_ML = {"pint": 550.6105, "quart": 1101.221}  # NIST Handbook 44, Appendix C: dry volume
 _FAR = 1.5  # times: what two amounts of one line may be apart before the pieces are doubted
@@ -38,9 +38,10 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
         return replace(reading, problem=f'no amount of "{food.name}"; write for instance "{example_of(food)}"')
     weight = _by_its_volume(phrase, food, written, weigh(_as_counted(food, choice), written))
     if weight is None:
-        asked = " ".join(part for part in (written.size, written.measure or "piece") if part)
+        long = f"{number(written.length, 2)}-inch" if written.length else ""
+        asked = " ".join(part for part in (written.size, long, written.measure or "piece") if part)
         return replace(
-            reading, problem=f'"{food.name}" has no weight for a {asked}; write for instance "{example_of(food)}"'
+            reading, problem=f'"{food.name}" has no weight for {one(asked)}; write for instance "{example_of(food)}"'
         )
     weight = _eaten(weight, phrase.share)
     trimmed = bool(written.edible and food.refuse and written.unit and written.unit.kind == "mass")

@@ -8,7 +8,6 @@ from kit.food.composition import Food
 from kit.food.cooking import drained_share
 from kit.food.measure import Measure
 from kit.food.measures import Unit, units
-from kit.texts import number
 
 VOLUMES = ("cup", "tbsp", "tsp", "fl oz")
 SIZES = ("small", "medium", "large", "extra large", "jumbo")
@@ -125,8 +124,6 @@ def counted_row(food: Food, written: Written) -> tuple[Measure | None, str]:
         return next(
             (row for cut in cuts if (row := food.measure(asked, cut=cut))), food.measure(asked)
         ), "piece_with_size"
-    if written.length:
-        return food.measure(f"{number(written.length, 1)}-inch"), "piece_with_size"
     if written.size:
         by_cut = (written.cut, "")
         found = next(
@@ -146,7 +143,7 @@ def share_of_usual(food: Food, row: Measure, written: Written) -> float:
     """Return what a piece of a size weighs of the one in the table, where that weighs one size only."""
     alike = (other for other in food.measures if other.measure in (row.measure, *_OF_USUAL_SIZE))
     of_sizes = any(not _OF_USUAL_SIZE.keys().isdisjoint((other.measure, other.cut)) for other in alike)
-    sized = of_sizes or row.measure in _OF_ONE_SIZE or row.measure.endswith("-inch")
+    sized = of_sizes or row.measure in _OF_ONE_SIZE
     return 1.0 if sized else _OF_USUAL_SIZE.get(written.size, 1.0)
 
 

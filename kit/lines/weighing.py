@@ -1,6 +1,5 @@
 """From an amount of a food to grams: which measure was used, how sure that is, and what had to be assumed."""
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cache
@@ -15,6 +14,7 @@ from kit.food.composition import Food, bundled_foods
 from kit.food.cooking import drained_share, edible_grams
 from kit.food.measure import Measure
 from kit.food.measures import amount_text, fraction_text, units
+from kit.lines.by_length import of_length, tells_its_size
 from kit.lines.nearest_measure import (
     CONTAINERS,
     SIZES,
@@ -26,6 +26,7 @@ from kit.lines.nearest_measure import (
     share_of_usual,
     volume_row,
 )
+from kit.lines.refuse import LEAVES, thrown_away
 from kit.texts import number
 
 Z90 = 1.6448536269514722  # a normal value lies within this many standard deviations nine times in ten
@@ -34,15 +35,8 @@ _COARSE_SALTS = ("salt-kosher", "salt-flaky")
 _WITH_LIQUID = ("can", "jar")
 _WITHOUT_LIQUID = "oil condiment stock beverage sweetener baking spice nut seed".split()
 _POURED = ("oil", "beverage", "stock", "dairy", "condiment", "sweetener", "soy", "nut", "egg", "fruit")
-_SOLD_WITH_BONES = (
-    *("whole, meat and skin", "wing", "drumstick", "chicken leg", "bone-in", "spareribs", "lamb loin chop"),
-    *("duck, meat and skin", "veal shank"),
-)
 _GRADED = ("egg", "bread", "snack")  # sold by size, or baked to one
-_LEAVES = "greens"  # the family of foods whose stems are bought with them by the bunch, not by weight
 _HANDFUL_OF_LEAVES = "25"  # about a cup of them, common practice [g]
-_IN_PART = re.compile(r"(\d+) ?%")
-_BONELESS_AS_SOLD = ("poultry", "meat", "fish", "shellfish", "nut", "seed")
 
 _Given = TypeVar("_Given")
 
@@ -141,30 +135,9 @@ def _given(value: _Given | None) -> _Given:
 
 def _mass(food: Food, written: Written) -> Weight:
     unit = _given(written.unit)
-    refuse = _thrown_away(food, written)
+    refuse = thrown_away(food, written)
     step = f", less {number(refuse * 100)} % refuse: {food.refuse_part.lower()}" if refuse else ""
     return _weight(written.count, unit.short, edible_grams(unit.size, refuse), ("weighed",), "weighed", step)
-
-
-def _thrown_away(food: Food, written: Written) -> float:
-    """Return the part of a weight that is thrown away, as far as the line leaves it there. [fraction]"""
-    if food.group in _BONELESS_AS_SOLD or food.state not in ("raw", ""):
-        bones = "bone" in food.refuse_part.lower() and any(part in food.name.lower() for part in _SOLD_WITH_BONES)
-        shells = food.group == "shellfish" and written.skin_on  # unpeeled
-        taken = written.as_bought or shells or (bones and not written.edible)
-        return (_of_bones(food) if food.group == "poultry" else food.refuse) if taken else 0.0
-    peeled = any(part in food.refuse_part.lower() for part in ("paring", "scraping", "skin"))
-    new = "new" in food.base.split("-")
-    if written.edible or food.retention == _LEAVES or (peeled and (written.skin_on or new)):
-        return 0.0
-    return food.refuse
-
-
-def _of_bones(food: Food) -> float:
-    """Return the refuse of a bird's part: of "bone 33%, skin 9%" the bone, which the source gives twice of some."""
-    parts = [part for part in food.refuse_part.split(",") if "bone" in part.lower()]
-    said = [int(found[1]) for part in parts if (found := _IN_PART.search(part))]
-    return max(said) / 100 if said else food.refuse
 
 
 def _volume(food: Food, written: Written) -> Weight:
@@ -214,7 +187,7 @@ def _as_measured(food: Food, written: Written) -> Food:
 
 def _handfuls(food: Food, written: Written) -> Weight | None:
     own, grams = food.measure("handful"), _groups().get(food.group, {}).get("handful_grams")
-    if own is None and food.retention == _LEAVES:
+    if own is None and food.retention == LEAVES:
         grams = _HANDFUL_OF_LEAVES
     if own is None and not grams:
         return None
@@ -223,9 +196,8 @@ def _handfuls(food: Food, written: Written) -> Weight | None:
 
 def _counted(food: Food, written: Written) -> Weight | None:
     asked = written.measure
-    inch = food.measure("inch") if written.length and asked in ("", "piece", "knob", "root") else None
-    if inch:
-        return _weight(written.count.times(written.length), "inch", inch.grams, ("piece_with_size",), inch.source_words)
+    if tells_its_size(food, written):
+        return _of_length(food, written)
     row, sized = counted_row(food, written)
     if row is None and (asked or (written.length and written.cut == "pieces")):
         return None
@@ -242,7 +214,7 @@ def _counted(food: Food, written: Written) -> Weight | None:
     sized = "graded_piece" if food.group in _GRADED else sized
     if row.measure in CONTAINERS:
         return _usual_package(food, written, row)
-    plain = not asked and row.measure not in SIZES and not row.measure.endswith("-inch")
+    plain = not asked and row.measure not in SIZES
     noun = "piece" if row.measure == "piece" or plain else row.measure
     if written.size and asked and row.cut == written.size:
         noun = f"{written.size} {noun}"
@@ -250,6 +222,15 @@ def _counted(food: Food, written: Written) -> Weight | None:
     step = f", a {written.size} one taken as {number(share, 2)} of the usual" if share != 1 else ""
     sized = "piece" if share != 1 else sized
     return _weight(written.count, noun, share * row.grams, (sized,), row.source_words, step)
+
+
+def _of_length(food: Food, written: Written) -> Weight | None:
+    one = of_length(food, written)
+    if one is None:
+        return None
+    sure = ("piece_with_size",) if one.as_listed else ("piece",)
+    each = one.measure
+    return _weight(written.count.times(one.times), each.measure, each.grams, sure, each.source_words)
 
 
 def _usual_package(food: Food, written: Written, row: Measure) -> Weight:
