@@ -10,6 +10,7 @@ OF_A_FRACTION = 0.15  # "a third" holds from 0.85 to 1.15 of it: common practice
 LITTLE_OVER, MUCH_OVER = 1.20, 1.35  # "just over": up to a fifth more; past a third more it is no longer just
 MOST_ROUNDED = 0.10  # what rounding may change: 6.3 rounded to ten is another number
 NOT_ABOVE = 0.02  # "nearly half" is said of no more than 52 %, "nearly 400" of no more than 408
+REACHED = 0.95  # from so much of it on, a number that may be said is not one that is fallen short of
 WELL = 0.90  # "well under" is at most nine tenths of it
 
 
@@ -74,6 +75,8 @@ def _fits(said: Quantity, of: Range) -> bool | None:
     number, relation = said.value, said.relation
     if relation in ("under", "at most"):
         return _below(number, of)
+    if relation == "short of":
+        return False if of.value >= REACHED * number and _about(said, of) else _below(number, of)
     if relation in ("over", "at least", "most"):
         return _above(number, of)
     if relation == "well under":

@@ -12,6 +12,7 @@ from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food, leads_on
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from, negated
+from kit.speech.unread import asked
 
 FAMILY = "allergen"
 _CONTAINS = frozenset("contain contains containing include includes including".split())
@@ -41,6 +42,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             claims.append(replace(claim, packages=packages))
     if safe is not None and not claims and sentence.places("allergen"):
         claims.append(AllergenClaim((safe,), THE_DISH, False, "any", True, True))
+    if safe is not None and not claims and food_at(sentence, safe + 1 + (sentence.text_at(safe + 1) == "any")):
+        return [asked(sentence, (safe, safe + 1 + (sentence.text_at(safe + 1) == "any")))]  # "who can't eat walnuts"
     return _listed(sentence, claims)
 
 

@@ -249,7 +249,9 @@ def judge(claim: AmountClaim, dish: Dish) -> Finding:
 
 
 def _relation(said: Quantity) -> str:
-    return "" if said.relation in ("about", "exactly", "between") else f"{said.relation} "
+    if said.relation in ("about", "exactly", "between"):
+        return ""
+    return "under " if said.relation == "short of" else f"{said.relation} "
 
 
 def _number(said: Quantity) -> str:

@@ -16,6 +16,7 @@ _ABOVE = frozenset("above over beyond higher exceeds exceed exceeding past outsi
 
 
 _BELOW = frozenset("below under beneath short lower".split())
+_MORE, _LESS = frozenset("more bigger larger greater".split()), frozenset("less smaller fewer".split())
 
 
 FAMILY = "balance"
@@ -77,10 +78,11 @@ def _in_ranges(sentence: Sentence, at: int) -> list[Claim]:
 
 def _where(sentence: Sentence, at: int) -> str:
     """Return on which side of the ranges they are said to lie."""
-    before = {sentence.text_at(place) for place in range(max(0, at - 7), at)}
-    if before & (_ABOVE - {"outside"}):
+    before = {sentence.text_at(place) for place in range(max(0, at - 10), at)}
+    than = "than" in before
+    if before & (_ABOVE - {"outside"}) or (than and before & _MORE):
         return "above"
-    if before & _BELOW:
+    if before & _BELOW or (than and before & _LESS):
         return "below"
     return "outside" if "outside" in before else "inside"
 

@@ -12,6 +12,7 @@ _DOES_WITHOUT = ("goes without", "does without")  # a dish that has none
 _OTHERWISE = frozenset("would could less more fewer lower higher".split())  # "it has less fat without the cheese"
 _GONE = frozenset("left out|left off|taken|omitted|skipped|dropped|removed|out|gone".split("|"))
 _IS = frozenset("is are be being was were get gets all both completely taken".split())
+_OUT_OF_IT = ("out", "off", "away", "out of")
 _ONCE = ("once", "if", "when", "with", "provided", "unless", "until")
 
 
@@ -70,11 +71,7 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
         behind = sentence.text_at(places[-1] + 1)
         if text in _DOES_WITHOUT or (text == "without" and at == 0 and behind in ("", ".", "!")):
             continue  # "Without any nuts."
-        if text in ("leave", "leaving", "take", "taking", "holding", "hold", "keep") and behind not in (
-            "out",
-            "off",
-            "away",
-        ):
+        if text in ("leave", "leaving", "take", "taking", "holding", "hold", "keep") and behind not in _OUT_OF_IT:
             continue
         if text in _ALSO_SAID_OTHERWISE and not effect_elsewhere(sentence, at, places[-1]):
             continue

@@ -2,11 +2,11 @@
 
 from dataclasses import replace
 
-from kit.speech.claim import UNKNOWN, About, Claim, Finding
+from kit.speech.claim import FOOD, UNKNOWN, About, Claim, Finding
 from kit.speech.clauses import is_stop
 from kit.speech.comparisons_claim import IN_THE_DISH, ComparisonClaim
 from kit.speech.comparisons_judged import judge_comparison
-from kit.speech.comparisons_other import _basis, _other, held_in, is_inside, shared_of, source
+from kit.speech.comparisons_other import _basis, _other, held_in, is_inside, shared_of, source, that_of
 from kit.speech.sentence import Sentence
 from kit.speech.slots import Named, is_day, negated, nutrient_before, nutrients_after, share_at
 from kit.speech.tokens import Quantity
@@ -31,6 +31,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             or _beats(sentence, about, at)
             or _as_much(sentence, about, at)
             or _times_of(sentence, about, at)
+            or that_of(sentence, about, at)
         )
         if claim is not None:
             sentence.used.update(claim.places)
@@ -58,8 +59,11 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
         times, times_places, start = counted[0], [start], counted[1]
     other = _other(sentence, start)
     origin = source(sentence, named[-1].place, than)
-    if other is None or (origin is not None and (origin.kind == UNKNOWN or not is_inside(other[0]))):
+    of_dish = origin is not None and origin.kind not in (UNKNOWN, FOOD)
+    if other is None or (origin is not None and not of_dish and (origin.kind == UNKNOWN or not is_inside(other[0]))):
         return None
+    if any(is_day(sentence, place) for place in range(than + 1, min(than + 6, len(sentence)))):
+        return None  # "is more than a full day's worth"
     places = tuple(sorted({at, than, *times_places, *(one.place for one in named), *other[2]}))
     return ComparisonClaim(
         places,
@@ -70,7 +74,7 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
         times,
         other[0],
         other[1],
-        IN_THE_DISH if origin or (_brings(sentence, about, at) and is_inside(other[0])) else "",
+        IN_THE_DISH if (origin and not of_dish) or (_brings(sentence, about, at) and is_inside(other[0])) else "",
     )
 
 

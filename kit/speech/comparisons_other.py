@@ -2,9 +2,11 @@
 
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About
 from kit.speech.clauses import is_stop
+from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.parts import DETERMINERS, dish_part, food_part, is_dish, is_food
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.slots import foods_from
+from kit.speech.slots import foods_from, negated
+from kit.speech.tokens import Quantity
 
 _UNKNOWN = frozenset(
     "before last usual usually old normal normally regular ordinary typical average most other others original earlier "
@@ -13,10 +15,12 @@ _UNKNOWN = frozenset(
 )
 
 
-_BASES = {"oz": "100 g", "g": "100 g", "lb": "100 g", "kg": "100 g", "cup": "cup", "tbsp": "cup", "kcal": "100 kcal"}
+_BASES = {"oz": "100 g", "g": "100 g", "lb": "100 g", "kg": "100 g", "cup": "cup", "kcal": "100 kcal"}
+_BASES |= dict.fromkeys(("tbsp", "tsp"), "cup")
 
 
 _BASIS_WORDS = {"weight": "100 g", "bite": "100 g", "serving": "serving", "portion": "serving", "volume": "cup"}
+_BASIS_WORDS |= dict.fromkeys(("spoon", "spoonful", "glass"), "cup")
 
 
 def _basis(sentence: Sentence) -> tuple[str, list[int]]:
@@ -121,6 +125,11 @@ def source(sentence: Sentence, start: int, than: int) -> About | None:
     led = [at for at in range(start, than) if sentence.text_at(at) == "from" or sentence.is_a(at, "verb_from")]
     if not led:
         return None
+    place = led[-1] + 1
+    while place < than and (sentence.text_at(place) in DETERMINERS or sentence.tokens[place].amount.value):
+        place += 1
+    if place < than and is_dish(sentence, place):
+        return dish_part(sentence, place)  # "more calcium from a plate than from a cup of milk"
     foods, _ = foods_from(sentence, led[-1] + 1, than)
     found = About(FOOD, 1.0, tuple(foods))
     return found if foods and is_inside(found) else About(UNKNOWN)
@@ -149,3 +158,23 @@ def held_in(sentence: Sentence, at: int, than: int) -> About | None:
 def is_inside(about: About) -> bool:
     """Return whether something is a food of the dish as a whole, not so much of it."""
     return about.kind == FOOD and not about.measure and all(word.inside for word in about.foods)
+
+
+def that_of(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
+    """Read "has the protein of four eggs": as much as so many of another food."""
+    has = sentence.text_at(at) in _HAS and sentence.text_at(at + 1) == "the" and sentence.is_a(at + 2, "nutrient")
+    if not has or sentence.text_at(at + 3) != "of":
+        return None
+    other = _other(sentence, at + 4)
+    counted = any(sentence.tokens[place].quantity is not None for place in (at + 4, at + 5) if place < len(sentence))
+    if other is None or other[0].kind != FOOD or not (other[0].measure or counted):
+        return None
+    said = next((sentence.tokens[place].amount for place in other[2] if sentence.tokens[place].quantity), None)
+    relation = said.relation if said is not None else "about"
+    places = tuple(sorted({at + 2, *other[2]}))
+    times = Quantity(1, 1, "times", relation)
+    name = sentence.tokens[at + 2].parts["nutrient"]
+    return ComparisonClaim(places, about[at], negated(sentence, at), name, 0, times, other[0], other[1])
+
+
+_HAS = frozenset("has have packs gives holds carries brings with get".split())

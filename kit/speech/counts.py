@@ -67,7 +67,9 @@ _OF_INGREDIENTS = frozenset("uses use has are is takes only just with exactly ne
 _BEFORE_COUNT = frozenset(  # "there is enough here for at least six"
     "for into up about to out at least a of all easily comfortably here it in there left".split()
 )
-_AFTER_COUNT = frozenset(". , ; and ! with if at easily comfortably here it in there left generously for".split())
+_AFTER_COUNT = frozenset(
+    ". , ; and ! with if at easily comfortably here it in there left generously for from off today".split()
+)
 _POTS = ("recipe", "pot", "pan", "batch", "tray")
 _FEEDS = frozenset(  # these need no "people" behind the number
     "serves serve feeds feed enough stretch stretches cuts divides splits".split()
@@ -130,7 +132,13 @@ def _counted(sentence: Sentence, at: int, following: int, said: Quantity) -> Ser
     there = (
         noun and _there_are(sentence, at) and behind in (",", ".", "", ";", "in", "at", "out", "from", "here", "and")
     )
-    if of_all or leads or (alone and not verbs) or there:
+    comes = (
+        noun
+        and first
+        and behind in ("come", "comes")
+        and sentence.text_at(following + 2).split(" ")[0] in ("out", "from")
+    )
+    if of_all or leads or (alone and not verbs) or there or comes:
         return ServingsClaim((at,), THE_DISH, False, said)
     return None
 

@@ -1,5 +1,6 @@
 """Shares of a day: "30 percent of a day's fiber", "a third of your daily iron", "more than a day's worth"."""
 
+import re
 from dataclasses import dataclass
 
 from kit.meal.certainty import Range
@@ -11,8 +12,7 @@ from kit.speech.basis import basis_near
 from kit.speech.claim import FOOD, SERVING, About, Claim, Edit, Finding
 from kit.speech.parts import back
 from kit.speech.sentence import Sentence
-from kit.speech.share_claim import ShareClaim
-from kit.speech.shares import Share
+from kit.speech.share_claim import Share, ShareClaim
 from kit.speech.slots import Named, is_day, negated, nutrient_before, nutrients_after
 from kit.speech.tokens import SHARE, Quantity
 from kit.speech.values import Amount, amount_of, said_thing, scaled
@@ -20,6 +20,14 @@ from kit.talk.dish import Dish
 from kit.texts import number, percent
 
 FAMILY = "share of a day"
+_BEFORE_DAY = (  # of words before "a day's worth"; the first that is found
+    ("no more than|not more than|at most", "at most"),
+    ("at least|no less than|not less than", "at least"),
+    ("more than|over", "over"),
+    ("less than|under|below|short of", "under"),
+    ("nearly|almost|close to", "nearly all"),
+)
+_ALL_OF_IT = frozenset("cover covers meet meets all enough whole full entire".split())
 _MULTIPLES = {"twice": 2.0, "double": 2.0, "triple": 3.0}
 
 
@@ -72,6 +80,7 @@ def _whole_days(sentence: Sentence, about: list[About]) -> list[Claim]:
             before = nutrient_before(sentence, at)
             covers = any(
                 sentence.text_at(place) in ("all", "enough", "whole", "covers", "cover", "meets", "meet")
+                or "worth" in sentence.text_at(place).split(" ")
                 for place in clause
             )
             if before is None or before.place in sentence.used or not covers:
@@ -99,19 +108,13 @@ def _times_before(sentence: Sentence, at: int, nutrient_place: int) -> tuple[int
             return place, Quantity(q.low, q.high, SHARE, q.relation, True)
         if token.is_a("relation"):
             return place, Quantity(1, 1, SHARE, token.parts["relation"], True)
-    relation = "about"
     text = sentence.text[sentence.tokens[clause[0]].start : sentence.tokens[at].end].lower()
-    if "more than" in text or "over" in text.split():
-        relation = "over"
-    elif "nearly" in text or "almost" in text:
-        relation = "nearly all"
+    relation = next((relation for words, relation in _BEFORE_DAY if re.search(rf"\b(?:{words})\b", text)), "about")
     worth = sentence.text_at(at + 1) == "worth" or "worth" in sentence.text_at(at)
-    verbs = any(
-        sentence.text_at(place)
-        in ("cover", "covers", "meet", "meets", "all", "enough", "whole", "full", "need", "needs", "supply")
-        for place in clause
-    )
-    if worth or verbs:
+    words = {sentence.text_at(place) for place in clause}
+    if relation == "about" and words & _ALL_OF_IT:
+        relation = "all"
+    if worth or words & (_ALL_OF_IT | {"need", "needs", "supply"}):
         return at, Quantity(1, 1, SHARE, relation, True)
     return None, Quantity(0, 0)
 

@@ -1,13 +1,18 @@
 """Who brings what: "most of the fiber comes from the beans", "the oil is the main source of fat"."""
 
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
 from kit.speech.claim import FOOD, About, Claim
 from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, is_food, is_verb
-from kit.speech.sentence import Sentence
-from kit.speech.shares import Share
+from kit.speech.sentence import Sentence, food_at
+from kit.speech.share_claim import Share
 from kit.speech.slots import Named, foods_from, negated, nutrient_before, nutrients_after
 from kit.speech.tokens import Quantity
+from kit.speech.unread import asked
 
 FAMILY = "share of the dish"
 _RANKS = {"first": 1, "second": 2, "third": 3}
@@ -40,6 +45,39 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
     return claims + _ranks(sentence, about) + _plain_sources(sentence, about)
 
 
+def runners_up(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return the food that is said to come behind the main source: "..., followed by the feta", "with the feta next".
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence.
+    claims : sequence of Claim
+        What has been read in it.
+    """
+    ranked = [claim for claim in claims if isinstance(claim, DishShareClaim) and claim.rank]
+    if len(ranked) != 1 or ranked[0].rank != 1 or ranked[0].negated:
+        return []
+    first = ranked[0]
+    for at in range(max(first.places) + 1, len(sentence)):
+        food = food_at(sentence, at)
+        if food is None or not is_food(sentence, at) or at in first.places:
+            continue
+        led = " ".join(sentence.texts[max(0, at - 3) : at])
+        behind = " ".join(sentence.texts[at + 1 : at + 5])
+        if _FOLLOWED.search(led) or _NEXT.match(behind):
+            sentence.used.add(at)
+            return [replace(first, places=(at,), about=About(FOOD, 1.0, (food,)), rank=2, start=0, end=0)]
+    return []
+
+
+_FOLLOWED = re.compile(r"\b(?:followed by|then|after that|(?:second|next) (?:is|are|comes?)|next)(?: the| our)?$")
+_NEXT = re.compile(
+    r"(?:is |are |comes? |in |a |right |just |as |not |the |close |runs? |places? )*"
+    r"(?:next|second|behind|far behind|runner|number two|after)\b"
+)
+
+
 def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
     """Return sources said to be first by comparing: "more of the protein than any other", "the most fiber of all"."""
     claims: list[Claim] = []
@@ -53,17 +91,21 @@ def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
             continue  # "more crunch than any slaw"
         if not named and (before := nutrient_before(sentence, at, whole=True)):
             named = [before]  # "more than anything else" goes back to it
+        behind += 2 * (sentence.text_at(behind) == "by" and sentence.text_at(behind + 1) == "far")
         words = [sentence.text_at(place) for place in range(behind, min(behind + 3, len(sentence)))]
+        if most and named and words[:1] in (["per"], ["for"]):  # "the most calcium per ounce" is told on another basis
+            sentence.used.update({at, *(one.place for one in named)})
+            claims.append(asked(sentence, (at, named[-1].place, behind)))
+            continue
         rivals = any(word in _RIVALS for word in " ".join(words).split())
         foods, comes_from = (
             foods_from(sentence, behind + 2, len(sentence)) if most and _comes(sentence, behind) else ([], [])
         )
         if not named or not (
-            ("than" in words and rivals)
-            or (most and (rivals or comes_from or words[:1] in (["."], [","], ["here"], ["in"], [""], [])))
+            ("than" in words and rivals) or (most and (rivals or comes_from or not words or words[0] in _ENDS_MOST))
         ):
             continue
-        foods = foods or (list(about[at].foods) if about[at].kind == FOOD else [])
+        foods = foods or _that_brings(sentence, at) or (list(about[at].foods) if about[at].kind == FOOD else [])
         if not foods:
             continue
         used = {at, *(one.place for one in named if one.place > at), *range(behind, min(behind + 3, len(sentence)))}
@@ -84,6 +126,18 @@ def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
                 )
             )
     return claims
+
+
+def _that_brings(sentence: Sentence, at: int) -> list[FoodWord]:
+    """Return the food of "it's the ricotta that brings the most calcium"."""
+    place = at - 1
+    while place > 0 and (sentence.text_at(place) in ("the", "us", "you") or is_verb(sentence, place)):
+        place -= 1
+    food = food_at(sentence, place - 1) if sentence.text_at(place) in ("that", "which") else None
+    return [food] if food is not None and is_food(sentence, place - 1) else []
+
+
+_ENDS_MOST = frozenset(". , ; ! here in with and by but on to of".split()) | {""}
 
 
 def _together(sentence: Sentence, at: int) -> bool:

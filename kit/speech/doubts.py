@@ -28,6 +28,10 @@ _OF_ALL_OF_IT = re.compile(
     r"|\bnothing if not\b|\bfrom being\b|\bif only\b|\bi wish\b|\bas if\b"
     r"|\bnever (?:think|say|call|claim)\b"
 )
+_NOT_TRUE = re.compile(
+    r"(?:it|that) is not (?:true|the case|so|right|correct) that\b|it is (?:untrue|false|wrong) that\b"
+)
+_TURNED = (AllergenClaim, AmountClaim, ComparisonClaim, DayShareClaim, DishShareClaim, KindClaim, WordingClaim)
 # "Isn't it nice that it is nut-free?" denies nothing.
 _IS_IT_NOT = re.compile(r"(?:is|are|was|does|do|has|have|can|could|will|would) (?:(?:it|this|that|they|there) )?not\b")
 _ALMOST = frozenset(
@@ -77,6 +81,8 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     if not claims:
         return []
     text = " ".join(sentence.texts)
+    if len(claims) == 1 and _NOT_TRUE.match(text) and isinstance(claims[0], _TURNED) and not claims[0].negated:
+        return [replace(claims[0], negated=True)]
     if _OF_ALL_OF_IT.search(text) or (sentence.text.rstrip().endswith("?") and _IS_IT_NOT.match(text)):
         places = tuple(sorted({at for claim in claims for at in claim.places}))
         return [asked(sentence, places)]

@@ -14,6 +14,7 @@ from kit.speech.tokens import SHARE, Quantity
 
 FAMILY = "effect of a change"
 _TO = ("to", "down to", "up to")
+_LISTED = ("and", ",", "of", "the", "a")
 _KEPT = ("left", "remain", "remains", "remaining")
 _SAME = frozenset("hardly barely scarcely little".split())
 
@@ -173,7 +174,12 @@ def _governed(sentence: Sentence, said: SaidChange, at: int, verb: list[int]) ->
     nearest = next((place for place in range(at - 1, clause[0] - 1, -1) if is_verb(sentence, place)), None)
     if nearest is None or nearest in verb or nearest in said.places:
         return True
-    return any(place in verb for place in range(at + 1, min(at + 4, len(sentence)))) or sentence.text_at(nearest) in (
+    end = at + 1
+    while sentence.text_at(end) in _LISTED or sentence.is_a(end, "nutrient") or sentence.is_a(end, "quantity"):
+        end += 1  # "has about 48 calories and almost five grams of fat less"
+    return any(place in verb for place in range(at + 1, min(max(at + 4, end + 1), len(sentence)))) or sentence.text_at(
+        nearest
+    ) in (
         "will",
         "would",
         "can",

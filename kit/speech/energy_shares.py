@@ -11,8 +11,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.claim import FOOD, About, Claim, Finding
 from kit.speech.sentence import Sentence
-from kit.speech.share_claim import ShareClaim, with_share
-from kit.speech.shares import Share
+from kit.speech.share_claim import Share, ShareClaim, with_share
 from kit.speech.slots import negated
 from kit.speech.values import alone, said_thing
 from kit.talk.dish import Dish

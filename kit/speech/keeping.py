@@ -113,6 +113,7 @@ def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
 _JOINTS = frozenset(", or and maybe perhaps even but".split())
 _LASTS = frozenset("good fine safe okay ok keep keeps".split())
 _IS_OFF = re.compile(r"\b(?:switch|turn)(?:ed|es|s)? (?:\w+ ){0,3}off\b|\boff the (?:heat|stove)\b")
+_LEFT_OVER = frozenset("freeze what whatever anything everything if".split())
 _EATEN_UP = frozenset("eat eaten finish finished".split())
 _REHEATED = frozenset("reheated warmed rewarmed".split())  # then it keeps no four days more
 _MORE = ("more", "longer", "extra", "over", "past", "beyond", "too")  # "two hours more than the rule says"
@@ -212,7 +213,7 @@ def _used_by(sentence: Sentence, at: int, words: frozenset[str], thrown: bool | 
         used |= {spot for spot in clause if sentence.tokens[spot].amount.value in (90.0, 32.0)}
     if thrown is False:
         used |= {spot for spot in range(len(sentence)) if sentence.text_at(spot) in ("not", "never", "no")}
-    if "freeze" in words:  # "freeze what you won't eat in three days" denies the eating, not the keeping
+    if words & _LEFT_OVER:  # "freeze what you won't eat in three days" denies the eating, not the keeping
         denials = (spot for spot in range(len(sentence) - 1) if sentence.text_at(spot) == "not")
         used |= {spot for spot in denials if eats(sentence, spot + 1)}
     return used

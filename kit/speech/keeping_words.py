@@ -82,6 +82,7 @@ def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bo
                 and word in ("table", "room", "bag", "car")
                 and sentence.text_at(spot - 1)
                 not in ("the", "your", "a", "at", "lunch", "school", "gym", "warm", "hot")
+                and sentence.text_at(spot + 1) != "temperature"
             ):
                 continue
             if kind == OUT and word == "out" and sentence.text_at(spot + 1) == "of":

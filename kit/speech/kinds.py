@@ -152,6 +152,8 @@ def _fits(kind: str, food: Food, dish: Dish) -> bool | None:
         return fits(food, VEGAN)
     if kind == "vegetarian":
         return fits(food, VEGETARIAN)
+    if kind == "meatless":  # cheese made with rennet is no meat; of fish not everybody says so
+        return True if food.group == "dairy" else None if food.group in _SEA else fits(food, VEGETARIAN)
     if kind == "pescatarian":
         return True if food.group in _SEA else fits(food, VEGETARIAN)
     parts = [part for part in dish.numbers.recipe.ingredients if part.food.key == food.key and part.grams > 0]

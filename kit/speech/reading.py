@@ -25,6 +25,7 @@ from kit.speech import (
     effects,
     effects_judged,
     energy_shares,
+    falls_short,
     foods_counted,
     health,
     hedges,
@@ -38,12 +39,13 @@ from kit.speech import (
     wordings,
     wordings_judged,
 )
-from kit.speech.changes_excepted import is_resized, without_gone
+from kit.speech.changes_excepted import without_gone
+from kit.speech.changes_open import is_open_change
 from kit.speech.changes_said import LEAVE_OUT, TRIED, SaidChange, read_change
 from kit.speech.claim import FOOD, Claim, Finding
 from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.foods_said import FoodNames, names_of
-from kit.speech.sentence import Sentence, food_at, sentence
+from kit.speech.sentence import Sentence, sentence
 from kit.speech.shares import shares
 from kit.speech.subjects import subjects
 from kit.speech.wordings_claim import WordingClaim
@@ -97,10 +99,6 @@ _GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|
 _EITHER_WAY = re.compile(
     r"\b(?:and|or|even) with (?:it|them)\b|\bwith (?:it|them)(?: too)? *[.,;!]|\beither way\b|\bwith or without\b"
 )
-_OPEN_CHANGES = frozenset("instead".split())
-_AMOUNT_ORDERS = ("double", "triple", "halve", "quadruple", "increase", "reduce", "lower")
-_THEN = ("it", "you", "we", "that", "there", "they", "a", "each", "every", "one")
-_IF = frozenset("if unless provided providing once".split())
 
 
 @dataclass(frozen=True, eq=False)
@@ -247,6 +245,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += energy_shares.read(said, about, found)
     claims += nutrient_parts.read(said, about, found)
     claims += dish_shares.read(said, about, found)
+    claims += dish_shares.runners_up(said, claims)
     claims += amounts.read(said, about)
     claims += allergens_said.read(said, about)
     claims += wordings.read(said, about)
@@ -257,34 +256,12 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += unread.other_amounts(said, claims) if change is None else []
     claims += unread.of_the_changed(said, change.places) if change is not None and not claims else []
     claims += hedges.qualifiers(said, claims, change)
-    claims = denials.denied(said, doubts.doubted(said, claims))
+    claims = falls_short.falling_short(said, denials.denied(said, doubts.doubted(said, claims)))
     claims = hedges.reported(said, numbers_left.with_numbers_left(said, claims, change.places if change else ()))
     claims.sort(key=lambda claim: claim.places)
-    texts = {token.text for token in said.tokens}
     undone = change is not None and _EITHER_WAY.search(text.lower()) is not None
-    open_change = undone or (
-        change is None
-        and bool(
-            texts & _OPEN_CHANGES
-            or is_resized(said)
-            or _swaps_first(said)
-            or (texts & _IF and any(token.is_a("verb_swap") for token in said.tokens))
-        )
-    )
+    open_change = undone or (change is None and is_open_change(said))
     return Read(said, tuple(claims), change, open_change, offset)
-
-
-def _swaps_first(said: Sentence) -> bool:
-    """Return whether an order to take something else leads to what is claimed: "use tamari and it's gluten-free"."""
-    ordered = said.text_at(0) in ("use", "try", "swap", "switch", "swap in", "sub", "substitute")
-    then = _THEN if _sets_amount(said) else ("it",) if ordered else ()
-    return any(said.text_at(at) in ("and", ",") and said.text_at(at + 1) in then for at in range(len(said)))
-
-
-def _sets_amount(said: Sentence) -> bool:
-    """Return whether an order to take more or less of a food opens the sentence: "double the salt and you're at"."""
-    led = said.text_at(0) in _AMOUNT_ORDERS or said.tokens[0].amount.unit == "times" if len(said) else False
-    return led and any(food_at(said, at) is not None for at in said.clause_of(0))
 
 
 def family_of(claim: Claim) -> str:

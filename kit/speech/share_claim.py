@@ -4,9 +4,50 @@ from dataclasses import dataclass
 
 from kit.rules.spoken import fraction_words
 from kit.speech.claim import Claim, Edit
+from kit.speech.foods_said import FoodWord
+from kit.speech.slots import Named
 from kit.speech.tokens import NO_QUANTITY, Quantity
 
 _SAID = (0.03, 0.97)  # a share nearer to nothing or to all is not said as a fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """A share that a sentence says.
+
+    Attributes
+    ----------
+    place : int
+        Where the share stands.
+    said : Quantity
+        How much, as a fraction.
+    whole : tuple of Named
+        What it is a share of: nutrients, energy among them.
+    by_nutrient : Named or None
+        The nutrient that brings it, for shares of the energy.
+    foods : tuple of FoodWord
+        The foods that bring it.
+    food_places : tuple of int
+        Where they stand.
+    of_day : bool
+        Whether it is a share of what is needed in a day.
+    of_amounts : frozenset of int
+        The places of nutrients whose amount was said: they are accounted for by that.
+    """
+
+    place: int
+    said: Quantity
+    whole: tuple[Named, ...]
+    by_nutrient: Named | None = None
+    foods: tuple[FoodWord, ...] = ()
+    food_places: tuple[int, ...] = ()
+    of_day: bool = False
+    of_amounts: frozenset[int] = frozenset()
+
+    @property
+    def named_here(self) -> tuple[int, ...]:
+        """The places of the nutrients that this share has named; one with an amount of its own is the amount's."""
+        return tuple(one.place for one in self.whole if one.place not in self.of_amounts)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,5 @@
 """Shares in a sentence: of what, by whom. "A third of the fiber comes from the beans", "half your daily iron"."""
 
-from dataclasses import dataclass
-
 from kit.speech.claim import FOOD, About
 from kit.speech.clauses import is_stop
 from kit.speech.exceptions import set_against
@@ -9,6 +7,7 @@ from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, back, is_dish, is_food, is_verb
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence, food_at
+from kit.speech.share_claim import Share
 from kit.speech.slots import (
     Named,
     antecedent,
@@ -22,49 +21,10 @@ from kit.speech.slots import (
 from kit.speech.tokens import Quantity
 
 MACROS = ("protein", "fat", "carbohydrate", "saturated_fat", "sugars", "monounsaturated_fat", "polyunsaturated_fat")
-_SKIP = frozenset("of the a an your our its all that this in total dish s for whole up what".split())
+_SKIP = frozenset("of the a an your our its all that this in total dish s for whole full up what".split())
 _GOES_BACK = frozenset("from comes come is are with by being".split())
 _LEADS = {"out": "of", "thanks": "to", "courtesy": "of", "down": "to", "due": "to", "because": "of"}
 _LINKS = frozenset("from is are being as with in by come comes coming through via".split())
-
-
-@dataclass(frozen=True, slots=True)
-class Share:
-    """A share that a sentence says.
-
-    Attributes
-    ----------
-    place : int
-        Where the share stands.
-    said : Quantity
-        How much, as a fraction.
-    whole : tuple of Named
-        What it is a share of: nutrients, energy among them.
-    by_nutrient : Named or None
-        The nutrient that brings it, for shares of the energy.
-    foods : tuple of FoodWord
-        The foods that bring it.
-    food_places : tuple of int
-        Where they stand.
-    of_day : bool
-        Whether it is a share of what is needed in a day.
-    of_amounts : frozenset of int
-        The places of nutrients whose amount was said: they are accounted for by that.
-    """
-
-    place: int
-    said: Quantity
-    whole: tuple[Named, ...]
-    by_nutrient: Named | None = None
-    foods: tuple[FoodWord, ...] = ()
-    food_places: tuple[int, ...] = ()
-    of_day: bool = False
-    of_amounts: frozenset[int] = frozenset()
-
-    @property
-    def named_here(self) -> tuple[int, ...]:
-        """The places of the nutrients that this share has named; one with an amount of its own is the amount's."""
-        return tuple(one.place for one in self.whole if one.place not in self.of_amounts)
 
 
 def shares(sentence: Sentence, about: list[About]) -> list[Share]:
@@ -148,7 +108,10 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
     named = nutrients_after(sentence, place, frozenset())
     if named and named[0].place == place:
         following = named[-1].place + 1
-        if earlier and named[0].nutrient in MACROS and sentence.text_at(place - 1) in ("from", "is", "as") and not day:
+        rest = sentence.is_a(at, "share", "rest")
+        gapped = earlier and place == at + 1 and not rest and earlier[-1].by_nutrient is not None  # ", a quarter fat"
+        led = sentence.text_at(place - 1) in ("from", "is", "as") or gapped
+        if earlier and named[0].nutrient in MACROS and led and not day:
             return list(earlier[-1].whole), False, at + 1
         return named, day, following
     back = of_what_went_before(sentence, at)
@@ -164,6 +127,8 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
         before = nutrient_before(sentence, at, whole=told_of in ("that", "which", "it"))
         if before is not None and before.place not in sentence.used:
             return [before], True, place
+    if _goes_on_with(sentence, at, earlier):
+        return list(earlier[-1].whole), False, at + 1
     if sentence.text_at(at + 1) in ("", ".", ",", ";", "!"):  # "Sugar-wise, the apples bring a bit over half."
         before = nutrient_before(sentence, at, whole=True)
         if before is not None and before.place not in sentence.used:
@@ -174,6 +139,13 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
         if before is not None:
             return [before], False, at + 1
     return [], day, place
+
+
+def _goes_on_with(sentence: Sentence, at: int, earlier: list[Share]) -> bool:
+    """Return whether another nutrient's share of the energy goes on without its verb: ", and fat about a quarter"."""
+    name = sentence.tokens[at - 1].parts.get("nutrient", "") if at else ""
+    ends = sentence.text_at(at + 1) in ("", ".", ",", ";", "!", "and")
+    return bool(earlier) and earlier[-1].by_nutrient is not None and name in MACROS and ends
 
 
 def _out_of(sentence: Sentence, at: int) -> bool:
@@ -199,6 +171,8 @@ def _macro(sentence: Sentence, at: int, start: int, end: int, whole: Named) -> N
     for place in range(start, end):
         token = sentence.tokens[place]
         if token.is_a("nutrient") and token.parts["nutrient"] in MACROS and place != whole.place:
+            if sentence.text_at(place - 1) in (",", "and") and share_at(sentence, min(place + 1, len(sentence) - 1)):
+                break  # "carbohydrate supplies half of the energy, and fat about a third"
             return Named(token.parts["nutrient"], place)
         food = food_at(sentence, place)
         if food is not None and is_food(sentence, place) and not token.is_a("nutrient"):

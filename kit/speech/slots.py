@@ -90,8 +90,12 @@ def nutrients_after(sentence: Sentence, at: int, fillers: frozenset[str] = FILLE
 
 
 def _leads(sentence: Sentence, at: int) -> bool:
-    """Return whether a nutrient begins a statement of its own: "and protein makes up"."""
-    return at + 1 < len(sentence) and is_verb(sentence, at + 1) and not sentence.tokens[at + 1].is_a("wording")
+    """Return whether a nutrient begins a statement of its own: "and protein makes up", "and fat about a third"."""
+    if at + 1 >= len(sentence):
+        return False
+    said = sentence.tokens[at + 1].amount
+    counted = said.is_fraction or said.unit == "%"
+    return counted or (is_verb(sentence, at + 1) and not sentence.tokens[at + 1].is_a("wording"))
 
 
 def nutrient_before(sentence: Sentence, at: int, whole: bool = False) -> Named | None:

@@ -177,9 +177,10 @@ def _subject(
                 break
             if is_food(sentence, place) and not token.is_a("nutrient"):
                 part = food_part(sentence, place)
-                if _is_called(sentence, before) and not any(word.inside for word in part.foods):
+                called = _is_called(sentence, before)
+                if called and not any(word.inside for word in part.foods):
                     return THE_DISH, place
-                return About(FOOD, 1.0, part.foods, said_inside=part.said_inside), place
+                return About(FOOD, 1.0, part.foods, said_inside=part.said_inside, or_dish=called), place
             if is_dish(sentence, place):
                 return dish_named(sentence, place), place
             place += 1
@@ -190,9 +191,16 @@ def _subject(
 
 
 def _is_called(sentence: Sentence, at: int) -> bool:
-    """Return whether the dish is called something here: "it's a low-fat bread"."""
-    led = sentence.text_at(at) in ("a", "an") and sentence.text_at(at - 1) == "is"
-    return led and sentence.text_at(at - 2) in ("it", "this", "that")
+    """Return whether the dish is called something here: "it's a low-fat bread", "call this a low-fat pasta"."""
+    while sentence.text_at(at) in _PRAISES:
+        at -= 1
+    this = at - 2 if sentence.text_at(at - 1) == "is" else at - 1
+    called = this == at - 2 or sentence.text_at(this - 1) in ("call", "calls", "calling", "called")
+    led = sentence.text_at(at) in ("a", "an") and called
+    return led and sentence.text_at(this) in ("it", "this", "that", "have", "get", "made", "here")
+
+
+_PRAISES = frozenset("nice lovely good great simple quick easy real true proper tasty delicious filling hearty".split())
 
 
 def _alone(sentence: Sentence, about: list[About], at: int, wording: str) -> list[Claim]:

@@ -35,6 +35,7 @@ SETS = (
     "fresh_seventeenth",
     "keeping_and_kinds",
     "said_plainly",
+    "talked_through",
 )
 TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")

@@ -120,7 +120,10 @@ DENIED = (
     ("A plate has about 29 grams of protein.", "A plate does not have about 29 grams of protein."),
     ("A plate has as much protein as six eggs.", "A plate does not have as much protein as six eggs."),
     ("The chicken brings most of the protein.", "The chicken does not bring most of the protein."),
-    ("A plate covers half of the vitamin C you need.", "A plate does not cover half of the vitamin C you need."),
+    (
+        "A plate covers two fifths of the vitamin C you need.",
+        "A plate does not cover two fifths of the vitamin C you need.",
+    ),
     ("It keeps for three days in the fridge.", "It does not keep for three days in the fridge."),
 )
 
