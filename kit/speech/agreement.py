@@ -76,7 +76,7 @@ def _fits(said: Quantity, of: Range) -> bool | None:
     if relation in ("under", "at most"):
         return _below(number, of)
     if relation == "short of":
-        return False if of.value >= REACHED * number and _about(said, of) else _below(number, of)
+        return (False if of.value >= REACHED * number else None) if _about(said, of) else _below(number, of)
     if relation in ("over", "at least", "most"):
         return _above(number, of)
     if relation == "well under":

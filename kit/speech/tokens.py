@@ -43,8 +43,8 @@ class Quantity:
     unit : str
         ``"g"``, ``"mg"``, ``"kcal"``, ``"%"``, ``"day"`` ...; empty for a bare number or a fraction.
     relation : str
-        ``"about"``, ``"nearly"``, ``"just over"``, ``"under"``, ``"short of"``, ``"well under"``, ``"at most"``, ``"over"``,
-        ``"well over"``, ``"at least"``, ``"between"`` or ``"exactly"``.
+        ``"about"``, ``"nearly"``, ``"just over"``, ``"under"``, ``"short of"``, ``"well under"``, ``"at most"``,
+        ``"over"``, ``"well over"``, ``"at least"``, ``"between"`` or ``"exactly"``.
     is_fraction : bool
         Whether it is a part of something: "half", "two thirds".
     """
