@@ -21,8 +21,8 @@ from kit.texts import number, percent
 
 FAMILY = "share of a day"
 _BEFORE_DAY = (  # of words before "a day's worth"; the first that is found
-    ("no more than|not more than|at most", "at most"),
-    ("at least|no less than|not less than", "at least"),
+    ("at most", "at most"),
+    ("at least", "at least"),
     ("more than|over", "over"),
     ("less than|under|below|short of", "under"),
     ("nearly|almost|close to", "nearly all"),
@@ -110,6 +110,8 @@ def _times_before(sentence: Sentence, at: int, nutrient_place: int) -> tuple[int
             return place, Quantity(1, 1, SHARE, token.parts["relation"], True)
     text = sentence.text[sentence.tokens[clause[0]].start : sentence.tokens[at].end].lower()
     relation = next((relation for words, relation in _BEFORE_DAY if re.search(rf"\b(?:{words})\b", text)), "about")
+    if re.search(r"\bno (?:more|less) than\b", text) and not negated(sentence, at):
+        relation = {"over": "at most", "under": "at least"}.get(relation, relation)
     worth = sentence.text_at(at + 1) == "worth" or "worth" in sentence.text_at(at)
     words = {sentence.text_at(place) for place in clause}
     if relation == "about" and words & _ALL_OF_IT:
