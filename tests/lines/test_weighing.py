@@ -71,9 +71,9 @@ def test_a_measure_the_food_lacks_has_no_weight():
     assert weigh(TABLE["milk-whole"], Written(measure="clove")) is None
 
 
-def test_a_length_is_counted_in_inches_where_the_food_has_them():
+def test_a_length_is_counted_in_inches_where_the_food_is_long():
     assert weigh(TABLE["ginger-raw"], Written(cut="pieces", length=2)).grams == 12
-    assert weigh(TABLE["cucumber-raw"], Written(cut="pieces", length=2)) is None
+    assert weigh(TABLE["apples-raw"], Written(cut="pieces", length=2)) is None
 
 
 def test_a_can_sold_by_volume_is_drained_by_weight():
