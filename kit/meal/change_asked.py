@@ -1,12 +1,13 @@
 """A clause of a what-if in its surroundings, and the amounts that its words give."""
 
+import re
 from dataclasses import dataclass, replace
 
 from kit.errors import ChangeError, KitError
 from kit.food.composition import Foods
 from kit.food.names import short_name
 from kit.food.vocabulary import words
-from kit.lines.nearest_measure import CONTAINERS
+from kit.lines.nearest_measure import CONTAINERS, SIZES
 from kit.lines.parsed_line import ParsedLine, take_apart
 from kit.lines.reader import read
 from kit.lines.reading import Reading
@@ -14,6 +15,8 @@ from kit.meal.change_shapes import Clause
 from kit.meal.ingredient_names import the_ingredient
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.steps import Measured, Row, measured_like
+
+_SIZED = re.compile(rf"\b(?:{'|'.join(SIZES)}|big|little|tiny|huge|baby|mini)\b")
 
 
 @dataclass(frozen=True)
@@ -82,6 +85,8 @@ def measured_as(text: str, old: Ingredient, table: Foods) -> Measured:
         problem = reading.problem or f'write how much, such as "half the {short_name(old.food)}"'
         raise ChangeError(f'"{text}": {problem}')
     measured = as_measured(reading)
+    if old.noun in SIZES and measured.noun in (*SIZES, "piece") and not _SIZED.search(text):
+        measured = replace(measured, noun=old.noun)  # "two onions" are as large as the one in the recipe
     if measured.noun == old.noun and old.noun_grams > 0:
         return replace(measured, grams=reading.count * old.noun_grams, noun_grams=old.noun_grams)
     return measured

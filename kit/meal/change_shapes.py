@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from kit.meal.change_servings import BATCH, IT_ALL, OF, PEOPLE, SERVINGS, TIMES
 from kit.meal.change_words import number_in, part_in, times_in, verb_first
-from kit.meal.portions import MAKE_MORE, SHARE_OUT
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,35 +32,6 @@ class Clause:
     how: str = ""
 
 
-_PEOPLE = (
-    r"(?:people|persons?|guests?|servings?|portions?|helpings?|of us|of them|friends?|kids?|children"
-    r"|adults?|folks?|eaters?"
-    r"|colleagues?|diners?|plates?|bowls?|box(?:es)?|jars?|containers?|students?|neighbou?rs?|coworkers?"
-    r"|pieces?|squares?"
-    r"|slices?|meals?|lunch(?:es)?|dinners?|breakfasts?|pots?|glass(?:es)?|hungry people)"
-)
-_IT = (
-    r"(?:it|this|that|everything|all of it|all|(?:the |this |that )?(?:whole |entire )?"
-    r"(?:recipe|batch|pot|dish|thing|lot|pan|tray|quantity|quantities|amounts?|ingredients))"
-)
-_N = (
-    r"(?:about |around |only |just |exactly |a |for )?(?P<n>-?\d+(?:[.,]\d+)?|(?:a|one|two|three|four|half a) dozen|"
-    r"a couple(?: of)?|zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|"
-    r"(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)(?:[- ]\w+)?|(?:a |one )?hundred)"
-)
-_POT = (
-    r"(?:the |this |that |one |a )?(?:same |one |single |this |that )"
-    r"(?:pot|batch|pan|tray|recipe|amount|dish|bake|quantity|bowl)"
-)
-_CROWD = r"(?:(?:an? |my |our |the )?(?:crowd|family|group|party|team|table|class|total|household|gathering) of )?"
-_NOT_M = r"(?:,? (?:instead of|rather than|not) (?!.*\b(?:same|one|single)\b).*)?"
-_SIZED = r"(?:(?:big|large|larger|bigger|small|smaller|little|individual|equal|good|generous) )?"
-_DAY = r"(?: (?:on |this |next )?(?:\w+day|tonight|tomorrow|today|weekend|week)(?: (?:evening|morning|night|noon))?)?"
-_COME = r"(?: (?:come|are coming|show up|turn up|join|for lunch|for dinner|over|instead))?" + _DAY
-_TIMES = (
-    r"(?P<times>double|twice|triple|treble|thrice|quadruple|halve|half|\d+(?:\.\d+)?\s?(?:x|times)"
-    r"|(?:two|three|four|five|six|ten|one and a half|1 1/2|two and a half|2 1/2) times)"
-)
 _PART = (
     r"(?P<part>\d+\s*/\s*\d+|half(?: of)?|an? (?:half|third|quarter|fourth|fifth)|one (?:half|third"
     r"|quarter|fourth|fifth)"
@@ -68,7 +39,6 @@ _PART = (
     r"|\d+(?:\.\d+)?\s*(?:%|percent|per cent))"
 )
 _NO_KIND = r"(?!\d+(?:\.\d+)?\s*(?:%|percent|per cent) (?!of |as |the ))"  # "2% milk" is a kind of milk, no part of it
-_OF = r"(?:(?:as much|as many|the (?:amount|quantity|number|usual amount) of|that much|that many|of)(?: of)? )?"
 _USE = r"(?:(?:use|keep|add|put|only|just|with|make|have|leave out) (?:only |just )?)?"
 _NO_VERB = "(?!swap|substitute|leave out|no |reduce|increase)"
 _INSTEAD = (
@@ -83,57 +53,7 @@ _INSTEAD = (
 _ON_TOP = r"(?: (?:on top|over the top|as (?:an? |the )?(?:topping|garnish)))"
 
 
-def _servings(kind: str, meaning: str, *patterns: str) -> list[tuple[str, str, re.Pattern[str]]]:
-    return [(kind, meaning, re.compile(pattern)) for pattern in patterns]
-
-
-_SERVINGS = [
-    *_servings(
-        "servings",
-        SHARE_OUT,
-        rf"^(?:serve|feed|get|make|fill|use|add)?\s*{_CROWD}{_N}\s*{_PEOPLE}?"
-        rf"(?:,? (?:instead of|rather than|not) \w+)?(?:,? (?:from|out of|with|of|using)|,) {_POT}(?: of .*)?$",
-        rf"^{_POT},? (?:but |now |just )?{_N} {_PEOPLE}$",
-        rf"^(?:serve |use |make )?{_POT}(?: of \w+)? (?:for|into|among|amongst|between|to|serves?|feeds?"
-        rf"|to feed|to serve) {_N}\s*{_PEOPLE}?$",
-        r"^(?:split|divide|share|ladle|spoon|scoop|pack|portion|stretch|spread|slice|separate|dish|reduce|portioned|divided"
-        r"|shared|cut|pour|put|fill)\b[^\d]*?\s*(?:out |up )*"
-        rf"(?:between|among|amongst|into|in|to|for|over|across) {_N}\s*{_SIZED}{_PEOPLE}?{_NOT_M}$",
-        rf"^(?:fill|make|get) {_N} {_SIZED}{_PEOPLE} (?:with|from|out of) {_IT}$",
-        rf"^(?:serve|feed|fill|get) {_N}\s*{_PEOPLE}? (?:from|out of) (?:the|this|that|one) (?:whole )?"
-        r"(?:pot|batch|pan|tray|dish|bake|bowl|lot)$",
-        rf"^(?:make |serve |get |use )?{_N} (?:smaller|bigger|larger|generous|small|big) {_PEOPLE}$",
-    ),
-    *_servings(
-        "servings",
-        MAKE_MORE,
-        rf"^(?:make |serve |scale |size |use )?(?:{_IT} |enough |some )?(?:up |down )?(?:for|to|to serve"
-        rf"|to feed) {_CROWD}{_N}(?: {_PEOPLE})?{_COME}{_NOT_M}$",
-        rf"^(?:serve|feed|make|fill|make for|use|invite|expect|do|scale to|yield|have) {_CROWD}{_N}(?: "
-        rf"{_PEOPLE})?{_COME}{_NOT_M}$",
-        rf"^(?:serve|feed|make) (?:{_IT} )?(?:for|to) {_CROWD}{_N}(?: {_PEOPLE})?{_COME}{_NOT_M}$",
-        rf"^(?:there (?:are|will be|were) )?{_CROWD}{_N} {_PEOPLE}(?: of us)?{_COME}{_NOT_M}$",
-        rf"^(?:an? |the )?{_PEOPLE} for {_CROWD}{_N}(?: {_PEOPLE})?$",
-        rf"^(?:we are|we're|we were|there are|there're|there will be|we'll be|we will be) {_CROWD}{_N}{_COME}$",
-    ),
-]
-_BATCH = [
-    re.compile(
-        rf"^(?:make |use )?(?:it |this )?(?:only |just )?(?:an? )?{_TIMES} "
-        r"(?:an? |the |this )?(?:\w+ )?(?:batch|recipe)(?: size)?$"
-    ),
-    re.compile(rf"^(?:make |use )?(?:the )?{_TIMES} {_OF}(?:the |this |that )?(?P<what>.+?)(?: recipe)?$"),
-    re.compile(rf"^(?:reduce|make|scale|swap) (?P<what>{_IT}) (?:in|by|to|down to|down by) (?P<times>half)$"),
-    re.compile(r"^(?:make |use )?(?P<times>twice|half|double|three times) (?:as much|the amount)$"),
-    re.compile(r"^make (?:only |just )?(?P<times>half|double|triple)$"),
-    re.compile(r"^(?P<times>two|three|four|five|2|3|4|5) batches$"),
-    re.compile(
-        r"^(?:make |use )?(?:it |this )?(?:only |just )?(?:an? )?(?P<times>quarter|third) (?:of )?(?:an? |the |this )?"
-        r"(?:batch|recipe)$"
-    ),
-]
 _COUNTED = re.compile(r"\d|(?:half|one|two|three|four|five|six|a|an|quarter|third) ")  # "another 1/4 cup walnuts"
-_IT_ALL = re.compile(rf"^{_IT}$")
 
 
 def _shape(kind: str, pattern: str, how: str = "") -> tuple[str, str, re.Pattern[str]]:
@@ -142,7 +62,7 @@ def _shape(kind: str, pattern: str, how: str = "") -> tuple[str, str, re.Pattern
 
 # What is there is `old`; what comes, or how much, is `new`; `a` and `b` are told apart by what the recipe holds.
 _SHAPES = [
-    _shape("portions", rf"^(?:make |serve |use )?(?:the )?(?P<old>smaller|bigger|larger|fewer|more|less) {_PEOPLE}$"),
+    _shape("portions", rf"^(?:make |serve |use )?(?:the )?(?P<old>smaller|bigger|larger|fewer|more|less) {PEOPLE}$"),
     _shape(
         "rinse",
         r"^(?:don'?t|do not|not|leave out|no|never) (?P<how>rins|drain)(?:e|ing"
@@ -189,17 +109,19 @@ _SHAPES = [
     _shape("keep", r"^keep (?:in )?(?!\d|half|only|just)(?P<old>[a-z' -]+?)(?: in| as it is| as is| the same)?$"),
     _shape("swap", r"^(?P<verb>swap|substitute) (?P<a>.+?),? (?P<link>for|with|by|to|into) (?P<b>.+)$"),
     _shape("times", rf"^{_PART} (?:less|fewer) (?:of )?(?P<old>.+)$", "less"),
+    _shape("times", rf"^(?P<old>[a-z' -]+?)[,:]? {_PART} (?:less|fewer)$", "less"),
+    _shape("times", rf"^(?P<old>[a-z' -]+?)[,:]? {_PART} more$", "more"),
     _shape("times", rf"^{_PART} more (?:of )?(?P<old>.+)$", "more"),
     _shape("times", rf"^(?:use |add )?{_PART} (?:less|fewer) (?:of )?(?P<old>.+)$", "less"),
     _shape("times", rf"^leave out {_NO_KIND}{_PART} (?:of )?(?P<old>.+)$", "less"),
     _shape("times", rf"^{_USE}{_NO_KIND}{_PART} (?P<old>(?!of |the |as |that ).+)$", "bare part"),
-    _shape("times", rf"^{_USE}{_TIMES} {_OF}(?P<old>.+)$"),
-    _shape("times", rf"^{_USE}{_NO_KIND}{_PART} {_OF}(?P<old>.+)$"),
+    _shape("times", rf"^{_USE}{TIMES} {OF}(?P<old>.+)$"),
+    _shape("times", rf"^{_USE}{_NO_KIND}{_PART} {OF}(?P<old>.+)$"),
     _shape("times", r"^(?P<old>.+?) (?:be )?(?P<times>doubled|tripled|halved|quadrupled)$"),
     _shape("times", r"^(?P<old>.+?),? (?:x|times) ?(?P<times>\d+(?:\.\d+)?)$"),
     _shape(
         "times",
-        rf"^(?:with )?(?:the )?(?P<old>.+?),? (?:but )?{_TIMES}(?: (?:as much|as many|the amount|of it|that))?$",
+        rf"^(?:with )?(?:the )?(?P<old>.+?),? (?:but )?{TIMES}(?: (?:as much|as many|the amount|of it|that))?$",
     ),
     _shape(
         "more",
@@ -248,17 +170,17 @@ def clauses(text: str, dish: frozenset[str]) -> Iterator[Clause]:
         What the dish and its servings are called: "double the soup" means the recipe.
     """
     text = verb_first(text)
-    for kind, meaning, shape in _SERVINGS:
+    for kind, meaning, shape in SERVINGS:
         found = shape.match(text)
         number = number_in(found["n"]) if found else None
         if number is not None:
             yield Clause(kind, number=number, how=meaning)
             return
-    for shape in _BATCH:
+    for shape in BATCH:
         found = shape.match(text)
         what = (found.groupdict().get("what") or "it") if found else ""
         times = times_in(found["times"]) if found else None
-        if times and (_IT_ALL.match(what) or what.removeprefix("the ") in dish):
+        if times and (IT_ALL.match(what) or what.removeprefix("the ") in dish):
             yield Clause("batch", number=times)
             return
     plainly = False  # whether a verb says what is to be done: then the words alone are no wish for a food

@@ -227,13 +227,19 @@ def is_another_food(text: str, ingredient: Ingredient, table: Foods) -> bool:
         return False
     by_itself = choose(words(text), (), table).food
     if by_itself is not None and by_itself.allergens != ingredient.food.allergens:
-        return True
+        return not _is_kind_of(ingredient.food, by_itself, headed, asked)
     if any(head in asked for _, head in headed) or "juice" in words(ingredient.food.name):
         return False  # "no lemon" means its juice where there is only that
     called = {place for word in asked for place in index(table).by_word.get(word, ())}
     names = (index(table).names[place] for place in called)
     groups = {name.food.group for name in names if name.head in asked and asked <= name.words}
     return bool(groups) and ingredient.food.group not in groups
+
+
+def _is_kind_of(food: Food, other: Food, headed: Iterable[tuple[frozenset[str], str]], asked: frozenset[str]) -> bool:
+    """Whether a food is a kind of what words mean by themselves: wine vinegar of vinegar, not oat milk of milk."""
+    alike = (food.group, food.reference) == (other.group, other.reference)
+    return alike and any(head in asked for _, head in headed)
 
 
 def clearer(line: str, text: str, names: Iterable[str]) -> tuple[str, ...]:

@@ -88,7 +88,7 @@ def wrong(name):
     ]
 
 
-@pytest.mark.parametrize("table", ["what_ifs.csv", *(f"what_ifs_{round}.csv" for round in range(2, 18))])
+@pytest.mark.parametrize("table", ["what_ifs.csv", *(f"what_ifs_{round}.csv" for round in range(2, 19))])
 def test_what_an_audience_asks_changes_what_it_says(table):
     assert wrong(table) == []
 
@@ -123,7 +123,7 @@ def test_what_a_step_does_is_told_as_it_is_said():
             "hummus",
             "white beans instead of the chickpeas",
         ): "2 2/3 cups of white beans, cooked, instead of the chickpeas",
-        ("muffins", "4 eggs"): "4 eggs, not 2 large",
+        ("muffins", "4 eggs"): "4 large eggs, not 2 large",
         ("muffins", "apples instead of bananas"): "2 medium apples instead of the banana",
         ("muffins", "a cup and a half of oats"): "1 1/2 cups of rolled oats, as before",
         ("chili", "double the batch"): "12 servings, everything times 2",
