@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 
 from kit.errors import ChangeError, NotUnderstoodError
+from kit.food.amounts import read_count
 from kit.food.names import short_name
 from kit.lines.nearest_measure import SIZES
 from kit.lines.reader import read
@@ -27,7 +28,8 @@ def leave_out(asked: Asked) -> tuple[Step, ...]:
     if asked.clause.how == "behind" and ingredients_called(asked.clause.new, recipe).places:
         raise NotUnderstoodError(f'"{asked.clause.new} without {old}" may be a kind of {asked.clause.new}')
     counted = one_phrase(_ONE_OF_IT.sub("1 ", old))
-    if counted.counted and counted.name:  # "leave out 1 egg", "remove 1 tbsp of the oil"
+    ahead, _ = read_count(_ONE_OF_IT.sub("1 ", old))  # no amount: "feta for 4"
+    if ahead and counted.counted and counted.name:  # "leave out 1 egg", "remove 1 tbsp of the oil"
         at = asked.place(" ".join((*counted.name, *counted.after)))
         grams = measured_as(_ONE_OF_IT.sub("1 ", old), recipe.ingredients[at], asked.table).grams
         if grams < recipe.ingredients[at].grams:

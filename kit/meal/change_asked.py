@@ -11,11 +11,15 @@ from kit.lines.nearest_measure import CONTAINERS, SIZES
 from kit.lines.parsed_line import ParsedLine, take_apart
 from kit.lines.reader import read
 from kit.lines.reading import Reading
+from kit.meal.change_foods import belongs
 from kit.meal.change_shapes import Clause
 from kit.meal.ingredient_names import the_ingredient
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.steps import Measured, Row, measured_like
 
+_ANOTHER_CHANGE = re.compile(
+    r"[,;:] ?(?:and |but )?(?:no|without|half|double|skip|omit|leave out|add|use|keep|same|swap)\b"
+)
 _SIZED = re.compile(rf"\b(?:{'|'.join(SIZES)}|big|little|tiny|huge|baby|mini)\b")
 
 
@@ -58,7 +62,7 @@ def one_phrase(text: str) -> ParsedLine:
         If it names several foods with their amounts.
     """
     phrases = take_apart(text)
-    if len(phrases) > 1:
+    if len(phrases) > 1 or _ANOTHER_CHANGE.search(text):
         raise ChangeError(f'"{text}" names several foods; write one change for each')
     return phrases[0]
 
@@ -72,6 +76,7 @@ def named(phrase: ParsedLine, text: str) -> str:
 def measured_as(text: str, old: Ingredient, table: Foods) -> Measured:
     """Return an amount of an ingredient's food, measured as it is in the recipe where nothing else is said."""
     counted = one_phrase(text)
+    _all_of_it(counted, old, table)
     if old.container in CONTAINERS and counted.written.measure == old.container and not counted.written.package:
         grams = counted.written.count.value * old.noun_grams  # "two cans" are cans as the recipe has them
         return measured_like(old, grams, text)
@@ -90,6 +95,18 @@ def measured_as(text: str, old: Ingredient, table: Foods) -> Measured:
     if measured.noun == old.noun and old.noun_grams > 0:
         return replace(measured, grams=reading.count * old.noun_grams, noun_grams=old.noun_grams)
     return measured
+
+
+def _all_of_it(counted: ParsedLine, old: Ingredient, table: Foods) -> None:
+    """Raise where an amount has words that are not of its ingredient: "8 oz and bump the lentils to 1 cup"."""
+    own = {*words(old.line), *words(old.food.name)}
+    strange = [
+        word for word in (*counted.name, *counted.after) if word not in own and not belongs(word, old.food, table)
+    ]
+    if strange:
+        raise ChangeError(
+            f'"{" ".join(strange)}" is no word of {short_name(old.food)}; write one change after the other'
+        )
 
 
 def as_measured(reading: Reading) -> Measured:

@@ -7,6 +7,7 @@ from kit.food.vocabulary import line_words, words
 from kit.meal.change_asked import Asked
 from kit.meal.change_foods import newcomer
 from kit.meal.change_places import refined
+from kit.meal.ingredient_names import state_word
 from kit.meal.recipe import Ingredient
 from kit.texts import listing
 
@@ -29,7 +30,7 @@ def by_form(asked: Asked, old: str, new: str) -> tuple[int, str] | None:
     fitting = [
         (at, f"{new} {short_name(part.food)}")
         for at, part in enumerate(recipe.ingredients)
-        if part.grams > 0 and (_state_word(part) in states or said <= set(words(part.line)))
+        if part.grams > 0 and (state_word(part.food) in states or said <= set(words(part.line)))
     ]
     able = [(at, text) for at, text in fitting if _comes_in(text, recipe.ingredients[at], table)]
     if len(able) > 1:
@@ -44,12 +45,6 @@ def _comes_in(text: str, old: Ingredient, table: Foods) -> bool:
         return newcomer(text, table, like=old).food is not old.food
     except ChangeError:
         return False
-
-
-def _state_word(part: Ingredient) -> str:
-    return {"raw": "fresh", "drained": "canned", "rinsed": "canned", "dried": "dry"}.get(
-        part.food.state, part.food.state
-    )
 
 
 def only_form(text: str) -> bool:

@@ -37,6 +37,22 @@ def of_which_half(half: tuple[Step, ...], after: tuple[Step, ...], less: Clause,
     return ChangeError(f'"{name}" instead of what? write {shown}', choices)
 
 
+def same_place_twice(first: tuple[Step, ...], then: tuple[Step, ...], text: str) -> ChangeError | None:
+    """Return the question what is meant where two foods would take one place: "spinach and kale"."""
+    swapped = {step.row.at for step in first if isinstance(step, Swap)}
+    if not swapped & {step.row.at for step in then if isinstance(step, Swap)}:
+        return None
+    return ChangeError(f'"{text}" puts two foods in the place of one; write how much of each, such as "add 1 cup ..."')
+
+
+def stays_as_it_is(name: str, ahead: Clause | None) -> ChangeError | None:
+    """Return the question how much stays where all the rest is multiplied: "double it but keep the salt the same"."""
+    if ahead is None or ahead.kind not in ("servings", "batch"):
+        return None
+    name = name.removeprefix("the ")
+    return ChangeError(f'how much {name} should there be then? write the amount, such as "1/2 tsp {name}"')
+
+
 def not_understood(line: str, recipe: Recipe) -> ChangeError:
     """Return the error that says what would be understood, of this recipe's own ingredients."""
     names = [short_name(part.food) for part in recipe.ingredients if part.grams > 0 and part.food.key != "water"]

@@ -12,7 +12,15 @@ from kit.meal.change_clauses import steps_of
 from kit.meal.change_each import for_all
 from kit.meal.change_needs import needs, needs_and_then
 from kit.meal.change_places import refined
-from kit.meal.change_questions import not_understood, of_which_half, of_which_kind, says_instead
+from kit.meal.change_questions import (
+    not_understood,
+    of_which_half,
+    of_which_kind,
+    same_place_twice,
+    says_instead,
+    stays_as_it_is,
+)
+from kit.meal.change_servings import SOME_OF_THEM
 from kit.meal.change_shapes import Clause, clauses
 from kit.meal.change_words import plain, without_politeness
 from kit.meal.ingredient_names import ingredients_called
@@ -31,6 +39,11 @@ _LINK = re.compile(
 _PAIR = re.compile(r"^(?P<a>.+?) (?:with|for|by|to) (?P<b>.+)$")  # behind "swap the cream for yogurt, "
 _PLUS = re.compile(r"\bplus\b|\+")  # between two changes it adds what follows: "no walnuts, plus 1/4 cup seeds"
 _INHERITED = ("leave out", "times", "add", "keep")  # what a bare name behind such a clause is meant by as well
+_THE_REST = re.compile(r"(?:the )?(?:rest|remain\w+|others?)\b")  # "half the salt, the rest in lemon juice"
+_VAGUE = re.compile(
+    r"\b(?:some|part|most|much|a bit|a little|a portion) of (?:the|my|that|your)\b(?! (?:time|box|jar|serv|bowl|plate))"
+    r"|\b(?:under|over|above|below|(?:less|more) than) (?:\d|an? |half|one|two)"
+)
 _FEW = ("a ", "an ", "some ", "one ", "two ", "three ", "half ")
 _WITHOUT = re.compile(r"^(?:no|without)(?: (?:added|any))? (?:salt|sugar|fat)$")  # may be a kind: "corn without salt"
 _EXCEPT = re.compile(
@@ -79,12 +92,16 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
         raise not_understood(line, recipe)
     if _EXCEPT.search(text):
         raise ChangeError(f'"{text}" leaves something out of what changes; write what changes, one after the other')
+    if SOME_OF_THEM.search(text):
+        raise ChangeError(f'"{text}" is of some of the servings; the numbers are of all alike, so write what all get')
     reader = _Reader(text, foods() if table is None else table, _called(recipe))
     if is_target(line):
         try:
             return reached(line, recipe)
         except TargetError as fault:
             raise ChangeError(f'"{plain(line)}": {fault}') from fault
+    if _VAGUE.search(text):
+        raise ChangeError(f'"{text}" says no amount; write how much, such as "half", "a third" or "8 oz"')
     people = next((clause for clause in clauses(text, reader.dish) if clause.kind == "servings"), None)
     if people:  # "we are ten"
         return steps_of(Asked(people, recipe, reader.table, text))
@@ -173,6 +190,9 @@ class _Reader:
                 unclear = of_which_half(steps, after, clause, recipe)
                 after = _Fault(2, unclear) if unclear else after
             if not isinstance(after, _Fault):
+                twice = same_place_twice(steps, after, text)
+                after = _Fault(2, twice) if twice else after
+            if not isinstance(after, _Fault):
                 return (*steps, *after)
             fault = max(fault, _Fault(after.understood + 1, after.error), key=lambda one: one.worth)
         return fault
@@ -219,6 +239,9 @@ class _Reader:
                 continue
             except AmountError as error:
                 return _Fault(1, ChangeError(str(error)))
+            stays = stays_as_it_is(clause.old, before) if clause.kind == "keep" else None
+            if stays:
+                return _Fault(2, stays)
             if before is not None and before.kind == "use" and clause.kind == "swap":
                 continue  # "use yogurt and honey instead of cream": two foods for one
             return clause, steps
@@ -228,7 +251,7 @@ class _Reader:
         pair = _PAIR.match(text) if before is not None and before.kind == "swap" else None
         if pair:
             return [Clause("swap", pair["a"], pair["b"], how="swap with")]
-        if before is None or before.kind not in _INHERITED:
+        if before is None or before.kind not in _INHERITED or _THE_REST.match(text):
             return []
         if before.kind != "add" and self._is_new(text, recipe):
             return [Clause("add", new=text)]  # "half the lentils and a cup of quinoa"

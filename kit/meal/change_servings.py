@@ -25,7 +25,9 @@ _POT = (
     r"(?:pot|batch|pan|tray|recipe|amount|dish|bake|quantity|bowl)"
 )
 _CROWD = r"(?:(?:an? |my |our |the )?(?:crowd|family|group|party|team|table|class|total|household|gathering) of )?"
-_NOT_M = r"(?:,? (?:instead of|rather than|not) (?!.*\b(?:same|one|single)\b).*)?"
+_NOT_M = (  # "instead of six", not "rather than 12 oz of spaghetti"
+    rf"(?:,? (?:instead of|rather than|not) (?:for |the |just |only |usual )*\w+(?: {PEOPLE})?)?"
+)
 _SIZED = r"(?:(?:big|large|larger|bigger|small|smaller|little|individual|equal|good|generous) )?"
 _DAY = r"(?: (?:on |this |next )?(?:\w+day|tonight|tomorrow|today|weekend|week)(?: (?:evening|morning|night|noon))?)?"
 _COME = r"(?: (?:come|are coming|show up|turn up|join|for lunch|for dinner|over|instead))?" + _DAY
@@ -86,3 +88,9 @@ BATCH = [
     ),
 ]
 IT_ALL = re.compile(rf"^{_IT}$")
+_SOME = r"(?:\d+|half|one|two|three|four|five|six|some|most|a few|a couple)"
+SOME_OF_THEM = re.compile(  # of a part of the servings: "no feta on 3 of the boxes", "two boxes without feta"
+    rf"\b(?:on|in|for|from|with|to) (?:only |just )?{_SOME}(?: of)? (?:the|my|our|these|those|them)\b(?: {PEOPLE})?$"
+    rf"|^(?:make |do |have |pack )?{_SOME} (?:of (?:the|them) )?(?:{PEOPLE} )?"
+    r"(?:without|with no|minus|vegan|vegetarian|(?:gluten|dairy|nut)[- ]free)\b"
+)

@@ -136,7 +136,7 @@ _SHAPES = [
         r"|aside)(?: of .*)?$",
     ),
     _shape("leave out", r"^(?:with )?(?:leave out|no|minus|less)(?: more)? (?P<old>.+)$"),
-    _shape("free", r"^(?:make it |make this |make |use |a )?(?P<old>[a-z]+)[- ]free$"),
+    _shape("free", r"^(?:make it |make this |make |use |a )?(?P<old>[a-z]+)[- ]free(?: version)?$"),
     _shape("add", rf"^(?:add|plus|with added|with some|add some) (?P<new>.+?){_ON_TOP}?$"),
     _shape("add", rf"^put (?P<new>.+?){_ON_TOP}?$", "put"),
     _shape("add", rf"^(?:have |use |with )?(?P<new>.+?){_ON_TOP}$"),
@@ -204,8 +204,8 @@ def _clause(kind: str, how: str, said: dict[str, str | None]) -> Clause | None:
         more = said.get("more") or ""
         sign = -1.0 if more in ("less", "fewer", "reduce") else 1.0
         amount = (said.get("amount") or "").strip()
-        one = (more == "another" and not _COUNTED.match(old)) or (
-            more in ("extra", "additional") and amount in ("a", "an")
+        one = not _COUNTED.match(old) and (
+            more == "another" or (more in ("extra", "additional") and amount in ("a", "an"))
         )
         return Clause(kind, old, "1" if one else amount, sign)
     if kind == "by":

@@ -1,7 +1,9 @@
 """The two sides of a swap: which words are of what goes, which of what comes, and how much of it goes."""
 
 from kit.errors import ChangeError, NotUnderstoodError
+from kit.food.amounts import read_count
 from kit.meal.change_asked import Asked, named, one_phrase
+from kit.meal.change_shapes import Clause
 from kit.meal.change_words import part_in
 from kit.meal.ingredient_names import ingredients_called
 
@@ -14,13 +16,25 @@ def direction(asked: Asked) -> tuple[str, str]:
     if not clause.how:
         return clause.old, clause.new
     there = [bool(ingredients_called(_thing(side), recipe).places) for side in (clause.old, clause.new)]
-    if clause.how == "weak" and there[0] == there[1]:
+    if clause.how == "weak" and (there[0] == there[1] or _is_range(clause)):
         raise NotUnderstoodError(f'"{clause.old} {clause.new}" says no change')
-    if there == [False, True] or (all(there) and clause.how == "substitute for"):
+    if (there == [False, True] and not _only_amount(clause.old)) or (all(there) and clause.how == "substitute for"):
         return clause.new, clause.old
     if all(there) and clause.how == "substitute with":
         raise ChangeError(f'both are in the recipe; write "{clause.new} instead of the {clause.old}"')
     return clause.old, clause.new
+
+
+def _is_range(clause: Clause) -> bool:
+    """Whether the two sides are the ends of a range: "8 to 10 oz beef", not "from 4 to 2 cups of kale"."""
+    low, high = read_count(clause.old), read_count(clause.new)[0]
+    return bool(low[0] and not low[1].strip() and high and low[0].value < high.value)
+
+
+def _only_amount(side: str) -> bool:
+    """Whether a side is an amount of nothing that is named: "from 4 to 2 cups of kale"."""
+    phrase = one_phrase(side)
+    return phrase.counted and not phrase.name
 
 
 def _thing(side: str) -> str:

@@ -3,8 +3,10 @@
 from dataclasses import replace
 
 from kit.errors import ChangeError
+from kit.food.composition import Food
 from kit.food.finding import index
 from kit.food.names import short_name
+from kit.food.three_weights import cooked_form
 from kit.food.vocabulary import words
 from kit.lines.lighter import lighter
 from kit.lines.reader import read
@@ -16,7 +18,7 @@ from kit.meal.change_places import does_same_work, instead_of_what, refined, sam
 from kit.meal.change_shapes import Clause
 from kit.meal.change_sides import direction, share_of
 from kit.meal.in_place_of import in_place_of, poured_off
-from kit.meal.ingredient_names import ingredients_called
+from kit.meal.ingredient_names import COOKED, ingredients_called
 from kit.meal.recipe import Ingredient
 from kit.meal.steps import Add, Amount, Step, Swap, measured_like
 from kit.texts import listing
@@ -30,7 +32,10 @@ def use(asked: Asked) -> tuple[Step, ...]:
     phrase = one_phrase(text)
     name = named(phrase, text) if phrase.counted else text
     found = ingredients_called(name, recipe).places
-    if found and phrase.counted:
+    cooked = _cooked(name, found, asked) if phrase.counted else ""
+    if cooked and recipe.ingredients[found[0]].food.state == "dry":  # "3 cups cooked barley"
+        return _swapped(asked, found[0], cooked, text)
+    if found and phrase.counted and not cooked:
         at = asked.place(name)
         measured = measured_as(text, recipe.ingredients[at], asked.table)
         return (Amount(asked.row(at), times=0.0, plus=measured.grams, measured=measured),)
@@ -90,6 +95,14 @@ def _another_form(name: str, found: tuple[int, ...], asked: Asked) -> bool:
     return read(f"100 g {wish[1]}", table=asked.table).food not in (None, there)
 
 
+def _cooked(name: str, found: tuple[int, ...], asked: Asked) -> str:
+    """Return the name, its cooking ahead, where it means the cooked form of an ingredient that is not; else none."""
+    said = name.replace(",", " ").split()
+    how = [word for word in said if COOKED & set(words(word))]
+    wish = " ".join([*how, *(word for word in said if word not in how)])
+    return wish if how and _another_form(wish, found, asked) else ""
+
+
 def swap(asked: Asked) -> tuple[Step, ...]:
     """Put a food in the place of another."""
     old, new = direction(asked)
@@ -109,7 +122,10 @@ def swap(asked: Asked) -> tuple[Step, ...]:
     if phrase.counted and not new_name:  # "1 tbsp instead of 3 tbsp olive oil"
         return set_to(replace(asked, clause=Clause("set", old_name, new)))
     at, new_name = _goes(asked, old_name, new_name)
-    if phrase.counted and ingredients_called(new_name, recipe).places == (at,):  # another amount of the same
+    cooked = _cooked(new_name, (at,), asked) if phrase.counted else ""
+    if (
+        not cooked and phrase.counted and ingredients_called(new_name, recipe).places == (at,)
+    ):  # another amount of the same
         return _another_amount(asked, at, new_name, new)
     if share is None and old_phrase.counted and old_phrase.name:
         part = measured_as(old, recipe.ingredients[at], asked.table).grams / max(recipe.ingredients[at].grams, 1e-9)
@@ -192,17 +208,29 @@ def _swapped(asked: Asked, at: int, name: str, amount: str) -> tuple[Step, ...]:
         if reading.grams is None or reading.problem:
             raise ChangeError(f'"{amount}": {reading.problem}')
         return (Swap(asked.row(at), came.food, as_measured(reading), came.note),)
-    if came.food.group == "spice" and old.food.group not in ("spice", "herb"):
-        food = short_name(came.food)
-        raise ChangeError(
-            f'how much {food}? write for instance "1/4 tsp {food} instead of the {short_name(old.food)}"',
-            [f"1/4 tsp {food} instead of the {short_name(old.food)}"],
-        )
+    if _asks_how_much(came.food, name, old.food):
+        measure = "1/2 cup" if came.food.state in ("dry", "dried") and came.food.group != "spice" else "1/4 tsp"
+        example = f"{measure} {name} instead of the {short_name(old.food)}"
+        raise ChangeError(f'how much {name}? write for instance "{example}"', [example])
     return (Swap(asked.row(at), came.food, None, came.note),)
 
 
+def _asks_how_much(food: Food, name: str, old: Food) -> bool:
+    """Whether a food is too strong, or too dry, to take another's place by its measure or weight."""
+    if food.group == "spice":
+        return old.group not in ("spice", "herb")
+    if food.state == "dried" and food.group in ("fruit", "vegetable"):
+        return old.state != "dried"
+    powder = food.state == "dry" and old.state != "dry" and cooked_form(food) is None
+    return "spray" in words(name) or (powder and food.group != old.group)
+
+
 def _coming(asked: Asked, name: str, old: Ingredient) -> Newcomer:
-    """Return the food that comes; "brown" instead of white rice is brown rice."""
+    """Return the food that comes; "brown" instead of white rice is brown rice, "milk" the milk that is there."""
+    there = ingredients_called(name, asked.recipe).places
+    own = asked.recipe.ingredients[there[0]].food if len(there) == 1 else old.food
+    if own is not old.food and own.state == old.food.state:
+        return Newcomer(own)
     try:
         came = newcomer(name, asked.table, like=old, line=asked.line)
         if does_same_work(came.food, old.food):
@@ -224,7 +252,8 @@ def _with_its_thing(asked: Asked, name: str, old: Ingredient, strictly: bool) ->
             came = newcomer(wish, asked.table, like=old)
         except ChangeError:
             continue
-        alike = does_same_work(came.food, old.food) if strictly else same_kind(came.food, old.food)
+        named_so = any(set(words(own)) == set(words(wish)) for own in (came.food.name, *came.food.other_names))
+        alike = named_so and does_same_work(came.food, old.food) if strictly else same_kind(came.food, old.food)
         if alike and came.food is not old.food:
             return came
     return None

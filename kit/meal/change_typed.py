@@ -35,6 +35,20 @@ _WITH = re.compile(r"(?<!\w)w/\s?")
 _SPOONS = re.compile(r"(?<=\d)\s?[Tt]\b\.?(?![-'/])|(?<=\ba )[Tt](?= of\b)")  # T and t are two sizes
 
 
+_VERB_AHEAD = re.compile(r"^(?:add|no|leave out|skip|omit|swap|use|without|make|half|double): ")
+_LEAN = re.compile(r"\b([789]\d)\s?/\s?(\d{1,2})(?= |$)")  # "93/7 beef"
+_WHOLE_IN_BRACKETS = re.compile(r"^\(([^()]*)\)$")
+_BRACKETS = re.compile(r"\(((?:instead of|in place of|rather than|not|no|without|for|to replace) [^()]*)\)")
+_NONE = re.compile(r"^(?:0|zero) (?=[a-z]{3})(?!(?:cups?|tbsps?|tsps?|grams?|cans?|oz)\b)")
+_ROUGHLY = re.compile(
+    r"(?<!what )(?<!how )\b(?:roughly|approximately|about|around|circa|more or less|~) ?"
+    r"(?=\d|half|an? |one|two|three|four|five|six|eight|ten|twice)"
+)
+_LEFT_OUT = re.compile(r"^(?:no|without|skip|omit|minus|leave out)\b")
+_ADDED_BEHIND = re.compile(r"^([a-z' ]{3,30}) \+ ?(\d[\d /]* ?[a-z.]+)$")  # "oats +1 cup"
+_ADDED = re.compile(r"^\+\s*(?=[a-z]|\d+(?: \d+/\d+|/\d+)? [a-z])")
+
+
 def written_out(line: str) -> str:
     """Return a line in small letters, with what is typed short written out.
 
@@ -47,4 +61,13 @@ def written_out(line: str) -> str:
     text = re.sub(r"\s+", " ", text).lower()
     for short, full in _WORDS:
         text = short.sub(full, text)
-    return _WITH.sub("with ", text)
+    text = _WITH.sub("with ", text)
+    text = _ROUGHLY.sub("", text)
+    text = _LEAN.sub(lambda ratio: f"{ratio[1]}% lean" if int(ratio[1]) + int(ratio[2]) == 100 else ratio[0], text)
+    text = _BRACKETS.sub(r"\1", _WHOLE_IN_BRACKETS.sub(r"\1", text.strip()))
+    text = _ADDED_BEHIND.sub(r"add \2 \1", text)
+    text = _ADDED.sub("add ", _NONE.sub("no ", text))
+    text = re.sub(r"^([a-z ]{3,15}): ", r"\1 ", text) if _VERB_AHEAD.match(text) else text
+    return (
+        re.sub(r"(?<=[a-z])/(?=[a-z]{3})", ", ", text) if _LEFT_OUT.match(text) else text.replace("/half ", ", half ")
+    )

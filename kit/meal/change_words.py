@@ -58,7 +58,7 @@ _TAIL = (
 # What stands behind it: why, and whether that is all right.
 _CLOSINGS = re.compile(
     r"[\s,]+(?:please|thanks|thank you|ok|okay|though|too|as well|also|altogether|entirely|completely"
-    r"|at all|anyway|maybe|perhaps"
+    r"|at all|whatsoever|anyway|maybe|perhaps"
     r"|today|tonight|tomorrow|next time|this time|(?:this|next|on) (?:week(?:end)?|month|(?:mon|tues"
     r"|wednes|thurs|fri|satur|sun)day)"
     r"|at (?:home|work)|for once|for me|in it|in there|to it|(?:in|to|from) the (?:dish|recipe|mix|pot)"
@@ -131,7 +131,7 @@ _VERBS = (  # other forms of the verbs that a change begins with
     (r"(?:go(?:ing)?|get|come) (?:(?:up|down|back) )?to(?= (?:\d|an? |one |two |three |four |half ))", "use"),
     (r"doubl(?:ed|ing)(?= )", "double"),
     (r"tripl(?:ed|ing)(?= )", "triple"),
-    (r"halv(?:ed|ing)(?= )", "halve"),
+    (r"halv(?:ed(?= (?:the|my|our)\b)|ing)(?= )", "halve"),
     (
         r"reduc(?:e|ing)|(?:reduced|lower(?:ed|ing)?)(?!-| (?:sodium|salt|fat|sugar)\b)"
         r"|decreas(?:e|ed|ing)|cut(?:ting)?(?: down| back)?(?: on)?",
@@ -145,10 +145,14 @@ _VERBS = (  # other forms of the verbs that a change begins with
     ),
     (
         r"increas(?:e|ed|ing)|rais(?:e|ed|ing)|boost(?:ed|ing)?|(?:bump|push|crank|ramp|turn|scale)(?:ed"
-        r"|ing)? up|(?:bump|crank|ramp)(?:ed|ing)?(?= .* up\b)|up(?:ped|ping)?(?= )",
+        r"|ing)? up|(?:bump|crank|ramp)(?:ed|ing)?(?= .* (?:up|to)\b)|up(?:ped|ping)?(?= )",
         "increase",
     ),
-    (r"mak(?:es|ing)|made|cook(?:s|ed|ing)?(?= )|prepar(?:e|ed|ing)|bak(?:e|ed|ing)(?= )", "make"),
+    (
+        r"mak(?:es|ing)|made|(?:cook(?:s|ing)?|bak(?:e|ing))(?= )|prepar(?:e|ing)"
+        r"|(?:cooked|baked|prepared)(?= (?:it|this|that|the)\b)",
+        "make",
+    ),
     (r"serv(?:es|ed|ing)(?= )", "serve"),
     (r"feeds|feeding|fed", "feed"),
     (r"rins(?:es|ed|ing)(?= (?:the|off|my|our))|wash(?:ed|ing)?(?= (?:the|off|my|our))", "rinse"),

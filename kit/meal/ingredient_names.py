@@ -15,9 +15,9 @@ from kit.lines.parsed_line import take_apart
 from kit.meal.recipe import Ingredient, Recipe
 from kit.texts import listing
 
-_ALL = frozenset("all both every whole rest".split())
+_ALL = frozenset("all both every whole".split())
 _PREPARED = ("cut", "size", "plain", "edible", "measure", "container", "spelling")
-_COOKED = frozenset(("cooked", "roasted", "boiled", "baked", "grilled", "toasted", "fried", "steamed", "simmered"))
+COOKED = frozenset(("cooked", "roasted", "boiled", "baked", "grilled", "toasted", "fried", "steamed", "simmered"))
 _CHEESES = ("cheese", "cottage_cheese", "grated_hard_cheese", "ricotta")
 
 
@@ -97,11 +97,24 @@ def ingredients_called(text: str, recipe: Recipe) -> Called:
                 at for at, part in enumerate(recipe.ingredients) if kind(part.food) or (at in named and not alone)
             )
             return Called(tuple(places), together or not alone)
-        found = _named(asked, recipe)
+        found = _named(asked, recipe) or _in_the_state(asked, recipe)
         if found:
             return Called(found, together)
     spelled = [_spelled(word) for word in said]
     return Called(_named(frozenset(spelled), recipe) if spelled != said else (), together)
+
+
+def _in_the_state(asked: frozenset[str], recipe: Recipe) -> tuple[int, ...]:
+    """Return the ingredients that are in the state that words say: "the fresh pears", where the line says "pears"."""
+    states = {word for word in asked if word in line_words() and line_words()[word].kind == "state"}
+    meant = {line_words()[word].meaning for word in states}
+    named = _named(asked - states, recipe) if states and asked != states else ()
+    return tuple(at for at in named if state_word(recipe.ingredients[at].food) in meant)
+
+
+def state_word(food: Food) -> str:
+    """Return the word that says in which state a food is."""
+    return {"raw": "fresh", "drained": "canned", "rinsed": "canned", "dried": "dry"}.get(food.state, food.state)
 
 
 def _spelled(word: str) -> str:
@@ -115,12 +128,12 @@ def _lighter_and_lighter(said: list[str]) -> Iterable[frozenset[str]]:
     yield frozenset(said)
     kinds = {word: line_words()[word].kind for word in said if word in line_words()}
     named = {own for name in index(foods()).within(said) for own in name.words}  # the thigh of "chicken thigh" stays
-    food = [word for word in said if word in named or (kinds.get(word) not in _PREPARED and not word.isdigit())]
+    food = [word for word in said if word in named or (kinds.get(word) not in _PREPARED)]
     if any(unit(word) is not None for word in said):  # "teaspoon of salt" is an amount and no ingredient
         return
     if food and len(food) < len(said):
         yield frozenset(food)
-    raw = [word for word in food if word not in _COOKED]
+    raw = [word for word in food if word not in COOKED]
     if raw and len(raw) < len(food):
         yield frozenset(raw)
 
