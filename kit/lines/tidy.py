@@ -41,6 +41,15 @@ _LESS_FAT = re.compile(r"\b(?:1/[2-4]|one[- ](?:third|half|quarter)|\d\d ?%)[- ]
 _OR_TWO = re.compile(
     r"\b(pinch(?:es)?|dash(?:es)?|drops?|handfuls?|spoonfuls?) or (?:two|three|so|more)\b", re.IGNORECASE
 )
+_SHAKES = re.compile(r"\b(few|couple(?: of)?|several|two|three|\d+) (?:good )?shakes\b", re.IGNORECASE)
+_EITHER_STATE = re.compile(  # which of the two foods behind it is meant is the question
+    r"\b(fresh|frozen) or (?:fresh|frozen)\b(?: \(thawed\)| thawed)?(?=[^,;()]* or )", re.IGNORECASE
+)
+_SEASONED = re.compile(  # of canned tomatoes: what is in them to season weighs next to nothing
+    r"(?<=tomatoes),? (?:seasoned )?with (?:(?:added|roasted|sweet|italian|fresh|dried)? ?"
+    r"(?:basil|garlic|onions?|oregano|herbs?|seasonings?|spices)\b(?:,? (?:and |& )?)?)+(?=$|[,(])",
+    re.IGNORECASE,
+)
 _COUNT_IN_BRACKETS = re.compile(
     r"^\((\d{1,2})\)\s*(?=[a-z]|[\d. /-]+(?:oz|ounces?|g|grams?|lb|pounds?)\b\.?[ -])", re.IGNORECASE
 )
@@ -51,6 +60,10 @@ _SORT_OF_PACKAGE = re.compile(  # a packet of one serving has no size that is kn
 )
 _CONTAINER_TWICE = re.compile(
     r"^(\S+)\s+(can|jar|package|bag|box)s?\s+([\d./ ]+-?\s?(?:oz|ounces?|g)\b\.?)\s+\2s?\b", re.IGNORECASE
+)
+_WEIGHT_OF_A_CAN = re.compile(  # "15 ounces beans (1 can, drained)": before it was drained
+    r"^([\d./ ]+?[- ]?(?:oz|ounces?|g|grams?)\b\.?) ([^()]+?)\((?:about |from )?(?:1|one|a) (can|tin)\b(?:,\s*)?",
+    re.IGNORECASE,
 )
 _UNITS = (
     (re.compile(r"(?<=\d)\s*#(?!\d)"), " lb"),
@@ -228,12 +241,15 @@ def tidy(line: str) -> str:
     text = _OUT_OF_A_JAR.sub(r"\1", text) if " from " in text else text
     text = _TASTE_FIRST.sub(r"\1, to taste", text)
     text = re.sub(r"\bof (?:your )?choice\b", "of-choice", _YOLKS_OFF.sub("whites", text), flags=re.IGNORECASE)
-    text = _OR_TWO.sub(r"\1", text)
+    text = _SHAKES.sub(r"\1 dashes", _OR_TWO.sub(r"\1", text))
+    text = _EITHER_STATE.sub(r"\1", text) if " or " in text else text
+    text = _SEASONED.sub("", text) if _CANNED.search(text) else text
     text = _THUMB.sub("thumb", text) if "thumb" in text.lower() else text
     text = _TWO_SYSTEMS.sub(r"\1", text) if "/" in text else text
     text = _LESS_FAT.sub("reduced-fat", _POUCH_OF_FISH.sub(r"\g<0>canned ", text))
     text = _SORT_OF_PACKAGE.sub(lambda found: "small " if found["small"] else "", text)
     text = _CONTAINER_TWICE.sub(r"\1 \3 \2", text)
+    text = _WEIGHT_OF_A_CAN.sub(r"1 (\1) \3 \2(", text)
     text = _CAN_NUMBER.sub(lambda found: f"({_CANS_OZ[found[1]]} oz) can", text)
     for pattern, plain in _UNITS:
         text = pattern.sub(plain, text)

@@ -45,6 +45,13 @@ def test_a_bullet_or_number_is_no_part_of_the_line(bullet):
         ("2 x 400g/14oz cans tomatoes", "2 x 400g cans tomatoes"),
         ("4 oz 1/3-less-fat cream cheese", "4 oz reduced-fat cream cheese"),
         ("1 (2.6 oz) pouch salmon", "1 (2.6 oz) pouch canned salmon"),
+        ("a few shakes of paprika", "a few dashes of paprika"),
+        ("2 protein shakes", "2 protein shakes"),
+        ("1 lb fresh or frozen (thawed) cod or haddock", "1 lb fresh cod or haddock"),
+        ("2 cups fresh or frozen berries", "2 cups fresh or frozen berries"),
+        ("1 can tomatoes with basil, garlic, and oregano", "1 can tomatoes"),
+        ("1 can tomatoes with garlic and green peppers", "1 can tomatoes with garlic and green peppers"),
+        ("15 oz beans, canned (1 can, drained)", "1 (15 oz) can beans, canned (drained)"),
     ],
 )
 def test_each_way_to_write_it_becomes_the_plain_one(line, plain):
