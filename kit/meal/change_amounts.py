@@ -85,6 +85,10 @@ def times(asked: Asked) -> tuple[Step, ...]:
 def _part_of_one(asked: Asked, at: int) -> Step:
     """Take a part of an ingredient; of two onions "half an onion" is half of one, and "half onion" is asked."""
     old, said, part = asked.recipe.ingredients[at], asked.clause.old, asked.clause.number
+    of_one = re.sub("^an? ", "", said)
+    if one_phrase(f"1 {of_one}").written.measure or one_phrase(f"1 {of_one}").written.unit:  # "half a stick of butter"
+        measured = measured_as(f"{number(part, 3)} {of_one}", old, asked.table)
+        return Amount(asked.row(at), times=0.0, plus=measured.grams, measured=measured)
     counted = old.noun in (*SIZES, "piece") and old.count > 1 + _A_LITTLE
     if not counted or said.endswith("s") or said.startswith("the "):
         return Amount(asked.row(at), times=part)

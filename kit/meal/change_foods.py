@@ -18,6 +18,7 @@ from kit.lines.lighter import lighter
 from kit.lines.parsed_line import take_apart
 from kit.lines.reader import read
 from kit.lines.reading import Reading
+from kit.lines.spelling import english_words
 from kit.meal.change_forms import AS_COOKED, as_used, drained, ready_to_eat, says_form, used_alike
 from kit.meal.ingredient_names import clearer
 from kit.meal.recipe import Ingredient
@@ -138,7 +139,7 @@ def belongs(word: str, food: Food, table: Foods) -> bool:
     if word in SMALL_WORDS or word in line_words() or word.isdigit() or lighter([word]):
         return True
     names = {own for name in (food.name, *food.other_names, *_stand_ins().get(food.key, ())) for own in words(name)}
-    return word in names or index(table).nearest_word(word) in names
+    return word in names or (word not in english_words() and index(table).nearest_word(word) in names)
 
 
 @cache

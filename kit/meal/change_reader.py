@@ -31,7 +31,7 @@ from kit.meal.targets import reached
 
 LONGEST = 300  # characters; anything longer is no what-if
 _NOTHING = frozenset("no without omit skip half double twice swap replace add use more less".split()) | {"leave out"}
-_BELOW_ZERO = re.compile(r"(?:^|\s)[-–−]\d")  # no bullet: an amount
+_BELOW_ZERO = re.compile(r"(?:^|\s)[-–−]\d|[a-z] [-–−] \d")  # no bullet: an amount
 _MOST_PARTS = 6  # clauses in one line
 _LINK = re.compile(
     r"\s*(?:[,;.]\s*(?:and |but |then |plus |also |with )*|\s(?:and|but|then|plus|also|&|\+)\s|\s(?=no\s|without\s))\s*"
@@ -219,7 +219,7 @@ class _Reader:
         except ChangeError as error:
             return _Fault(1, error)
         ways = [*clauses(text, self.dish)]
-        plain_words = [clause for clause in ways if clause.how in ("bare", "weak")]
+        plain_words = [clause for clause in ways if clause.how in ("bare", "weak", "not")]
         with_verb = [clause for clause in ways if clause not in plain_words]
         ways = [*with_verb, *([] if with_verb else self._inherited(text, before, recipe)), *plain_words]
         for clause in ways:

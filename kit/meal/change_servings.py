@@ -80,7 +80,7 @@ BATCH = [
     re.compile(rf"^(?:make |use )?(?:the )?{TIMES} {OF}(?:the |this |that )?(?P<what>.+?)(?: recipe)?$"),
     re.compile(rf"^(?:reduce|make|scale|swap) (?P<what>{_IT}) (?:in|by|to|down to|down by) (?P<times>half)$"),
     re.compile(r"^(?:make |use )?(?P<times>twice|half|double|three times) (?:as much|the amount)$"),
-    re.compile(r"^make (?:only |just )?(?P<times>half|double|triple)$"),
+    re.compile(r"^make (?:it |this )?(?:only |just )?(?P<times>half|double|triple|\d+(?:\.\d+)?\s?(?:x|times))$"),
     re.compile(r"^(?P<times>two|three|four|five|2|3|4|5) batches$"),
     re.compile(
         r"^(?:make |use )?(?:it |this )?(?:only |just )?(?:an? )?(?P<times>quarter|third) (?:of )?(?:an? |the |this )?"

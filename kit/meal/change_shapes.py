@@ -141,9 +141,10 @@ _SHAPES = [
     _shape("add", rf"^put (?P<new>.+?){_ON_TOP}?$", "put"),
     _shape("add", rf"^(?:have |use |with )?(?P<new>.+?){_ON_TOP}$"),
     _shape("swap", r"^(?:make )?(?:the )?(?P<old>.+?) (?:be|was|were|is|are|become|became) (?P<new>.+)$"),
+    _shape("swap", rf"^{_NO_VERB}(?:use )?(?P<new>(?:(?!\bbut\b|\band\b).)+?),? not (?P<old>.+)$", "not"),
     _shape(
         "swap",
-        rf"^{_NO_VERB}(?:use )?(?:from )?(?P<a>.+?),? (?P<link>for|to|not|over|as|in for) (?P<b>.+)$",
+        rf"^{_NO_VERB}(?:use )?(?:from )?(?P<a>.+?),? (?P<link>for|to|over|as|in for) (?P<b>.+)$",
         "weak",
     ),
     _shape(

@@ -15,6 +15,10 @@ def direction(asked: Asked) -> tuple[str, str]:
         return _unmarked(asked)
     if not clause.how:
         return clause.old, clause.new
+    if clause.how == "not":
+        if not ingredients_called(_thing(clause.old), recipe).places and not _only_amount(clause.old):
+            raise NotUnderstoodError(f'"{clause.old}" is not in the recipe')
+        return clause.old, clause.new
     there = [bool(ingredients_called(_thing(side), recipe).places) for side in (clause.old, clause.new)]
     if clause.how == "weak" and (there[0] == there[1] or _is_range(clause)):
         raise NotUnderstoodError(f'"{clause.old} {clause.new}" says no change')

@@ -12,6 +12,7 @@ from kit.food.names import short_name
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.choosing import choose
 from kit.lines.parsed_line import take_apart
+from kit.lines.spelling import english_words
 from kit.meal.recipe import Ingredient, Recipe
 from kit.texts import listing
 
@@ -119,7 +120,7 @@ def state_word(food: Food) -> str:
 
 def _spelled(word: str) -> str:
     """Return the word of a food that an unknown word is misspelt from: "avacado"."""
-    known = word in index(foods()).by_word or word in line_words() or word in _KINDS
+    known = word in index(foods()).by_word or word in line_words() or word in _KINDS or word in english_words()
     return word if known else index(foods()).nearest_word(word) or word
 
 
