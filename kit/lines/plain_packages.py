@@ -1,0 +1,53 @@
+"""Units and containers in one spelling: "2#" is 2 lb, a No. 303 can holds 16 oz."""
+
+import re
+
+from kit.lines.rewriting import Rewriting
+
+_TWO_SYSTEMS = re.compile(  # "400g/14oz"
+    r"(\d+(?:\.\d+)? ?(?:g|kg|ml|cl|l))\s*/\s*[\d½¼¾⅓⅔][\d ./½¼¾]*(?:fl\.? ?oz|oz|lbs?|pints?|pt)\b\.?", re.IGNORECASE
+)
+_SORT_OF_PACKAGE = re.compile(  # a packet of one serving has no size that is known
+    r"\b(?P<small>snack|individual|single|lunch|fun|travel)?(?(small)|(?:family|party|regular|standard|king|club|value))"
+    r"[- ]?(?:sized?|serv(?:e|ing))?\s+(?=(?:bag|box|boxes|package|packet|pouch|carton|tub)(?:es|s)?\b)",
+    re.IGNORECASE,
+)
+_CONTAINER_TWICE = re.compile(
+    r"^(\S+)\s+(can|jar|package|bag|box)s?\s+([\d./ ]+-?\s?(?:oz|ounces?|g)\b\.?)\s+\2s?\b", re.IGNORECASE
+)
+_WEIGHT_OF_A_CAN = re.compile(  # "15 ounces beans (1 can, drained)": before it was drained
+    r"^([\d./ ]+?[- ]?(?:oz|ounces?|g|grams?)\b\.?) ([^()]+?)\((?:about |from )?(?:1|one|a) (can|tin)\b(?:,\s*)?",
+    re.IGNORECASE,
+)
+_CANS_OZ = {"300": 15, "303": 16, "2": 20, "2 1/2": 29, "2.5": 29, "10": 106}  # trade sizes of US cans, common practice
+_CAN_NUMBER = re.compile(r"\(?(?:#|\bno\.?|\bnumber)\s*(300|303|2 1/2|2\.5|2|10)\)?[- ]cans?\b", re.IGNORECASE)
+PACKAGES = (
+    Rewriting(_TWO_SYSTEMS, r"\1", "/"),
+    Rewriting(_SORT_OF_PACKAGE, lambda found: "small " if found["small"] else ""),
+    Rewriting(_CONTAINER_TWICE, r"\1 \3 \2"),
+    Rewriting(_WEIGHT_OF_A_CAN, r"1 (\1) \3 \2("),
+    Rewriting(_CAN_NUMBER, lambda found: f"({_CANS_OZ[found[1]]} oz) can", "can"),
+    Rewriting(re.compile(r"(?<=\d)\s*#(?!\d)"), " lb"),
+    Rewriting(re.compile(r"(?<=\d)\s*(?:TBS?P?|Tblsps?|Tbls|tbsps|Tbsps|tablespoonfuls?|tblspns?)\b\.?"), " tbsp"),
+    Rewriting(re.compile(r"(?<=\d)\s*(?:tsps|teaspoonfuls?|tspn?s?)\b\.?"), " tsp"),
+    Rewriting(re.compile(r"(?<=\d)\s*(?:cupfuls?)\b", re.IGNORECASE), " cup"),
+    Rewriting(
+        re.compile(r"\b(\d+)\s*(?:-\s*)?(?:lb\.?|pound)s?\.?\s*[,]\s*(\d+)\s*(?:oz|ounces?)\b\.?", re.IGNORECASE),
+        r"\1 lb \2 oz",
+    ),
+    Rewriting(re.compile(r"\b(?:loosely|lightly)[- ]packed\s+(?=(?:cup|tbsp|tablespoon)s?\b)", re.IGNORECASE), ""),
+    Rewriting(
+        re.compile(
+            r"\b(?:(?:firmly|tightly|well)[- ])?packed\s+((?:cup|tbsp|tablespoon|tsp|teaspoon)s?)\b", re.IGNORECASE
+        ),
+        r"\1 packed",
+    ),
+    Rewriting(re.compile(r"(?<=[a-z.] )(?:soft\s+)?tub(?=\s+margarine\b)", re.IGNORECASE), "soft"),
+    Rewriting(re.compile(r"^gm?s?\s+(?=\d)", re.IGNORECASE), ""),
+    Rewriting(re.compile(r"\b(?:lg|lge)\.?\s", re.IGNORECASE), "large "),
+    Rewriting(re.compile(r"\bmed\.?\s", re.IGNORECASE), "medium "),
+    Rewriting(re.compile(r"\bsm\.?\s", re.IGNORECASE), "small "),
+    Rewriting(re.compile(r"\bdoz\.?\s", re.IGNORECASE), "dozen "),
+    Rewriting(re.compile(r"\bctns?\.?\s", re.IGNORECASE), "carton "),
+    Rewriting(re.compile(r"\benv\.?\s", re.IGNORECASE), "envelope "),
+)

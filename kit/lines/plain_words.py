@@ -1,0 +1,113 @@
+"""Words of a line that have a plainer one, and words that say nothing about the food."""
+
+import re
+
+from kit.lines.rewriting import Rewriting
+
+_PUREE_BY_SPOON = re.compile(r"(?<=sp)(oons?|s?)(\.? tomato) purée", re.IGNORECASE)  # as it is called in the UK
+_FOOTNOTE = re.compile(r"(?<=\w)\s*[*†‡]+(?=\s|,|;|$)|^[*†‡]+")
+_OPENING = re.compile(r"^(?:optional(?:ly)?|for (?:the )?(?:garnish|serving|topping)s?)\s*[:\-]\s*", re.IGNORECASE)
+_HAND_PICKED = re.compile(
+    r"\bhand[- ]?(?=(?:harvest|pick|gather|cut|made|rais|craft|press|fish))[a-z]+\s+", re.IGNORECASE
+)
+_VERY = re.compile(r"\bextra[- ](?=sharp|ripe|fine|thick|thin|crisp|crunchy|fresh)", re.IGNORECASE)
+_READY_GRAIN = re.compile(
+    r"\b(?:ready[- ]to[- ](?:heat|eat|serve)|heat[- ](?:and|&|n)[- ](?:serve|eat)|micro[- ]?wav(?:e|e?able)|"
+    r"straight[- ]to[- ]wok|90[- ]second)\b(?=(?:\s+[a-z-]+){0,3}\s+"
+    r"(?:rice|quinoa|lentils?|farro|barley|bulgur|couscous|freekeh|spelt|grains|noodles|pasta)\b"
+    r"(?!\s+(?:cereal|cake|cracker|chip|pudding|milk|soup)))",
+    re.IGNORECASE,
+)
+_SHELL = re.compile(  # "4 white eggs" are whole eggs
+    r"\b(?:white|brown)(?:\s+or\s+(?:white|brown))?[- ]?(?:shell(?:ed)?)?\s+(?=(?:hard[- ](?:boiled|cooked)\s+)?eggs?\b"
+    r"(?!\s*(?:white|yolk|noodle|substitute|roll|product|powder)))",
+    re.IGNORECASE,
+)
+_READY_BEHIND = re.compile(  # but what is boiled or heated in its bag may be dry
+    r"^(?!.*cooked)(.*?)\b(?=(?:(?:brown|white|wild|jasmine|basmati|whole|long|grain|instant)[ -]+)*"
+    r"(?:rice|quinoa|noodles|lentils|farro)\b[^,;()]*[,(]\s*(?:precooked\s+)?"
+    r"(?:micro[- ]?wav(?:e|e?able)|90[- ]second|ready[- ]to[- ](?:heat|eat|serve)|heat[- ]and[- ](?:eat|serve))\b"
+    r"(?!\s*-?\s*in[- ]|\s+(?:for|on|until|according)))",
+    re.IGNORECASE,
+)
+_READY = re.compile(r"\bready[- ]to[- ](?:eat|use|cook|serve|roast)\b[ ,]*", re.IGNORECASE)
+_PREPARED = re.compile(  # of what is made ready by cooking it
+    r"\bprepared (?=(?:[a-z-]+ ){0,2}"
+    r"(?:oatmeal|oats|rice|couscous|quinoa|polenta|grits|pasta|noodles|bulgur|barley)\b)",
+    re.IGNORECASE,
+)
+_OUT_OF_A_JAR = re.compile(r",?\s*\bfrom (?:a|the) (?:jar|bottle)\b", re.IGNORECASE)  # it counts no jars
+_TASTE_FIRST = re.compile(r"^(?:to taste|as needed|as desired)[,:]?\s+(.+)$", re.IGNORECASE)
+_YOLKS_OFF = re.compile(
+    r"\byolks?\s+(?:removed|discarded)\b|\bwhites? only\b|\bdiscard(?:ing)? (?:the )?yolks?\b", re.IGNORECASE
+)
+_OF_CHOICE = re.compile(r"\bof (?:your )?choice\b", re.IGNORECASE)
+_OR_TWO = re.compile(
+    r"\b(pinch(?:es)?|dash(?:es)?|drops?|handfuls?|spoonfuls?) or (?:two|three|so|more)\b", re.IGNORECASE
+)
+_SHAKES = re.compile(r"\b(few|couple(?: of)?|several|two|three|\d+) (?:good )?shakes\b", re.IGNORECASE)
+_EITHER_STATE = re.compile(  # which of the two foods behind it is meant is the question
+    r"\b(fresh|frozen) or (?:fresh|frozen)\b(?: \(thawed\)| thawed)?(?=[^,;()]* or )", re.IGNORECASE
+)
+_SEASONED = re.compile(  # of canned tomatoes: what is in them to season weighs next to nothing
+    r"^(?=.*\b(?:can|canned|tin|tinned|jar|jarred)s?\b)(.*tomatoes),? (?:seasoned )?with "
+    r"(?:(?:added|roasted|sweet|italian|fresh|dried)? ?"
+    r"(?:basil|garlic|onions?|oregano|herbs?|seasonings?|spices)\b(?:,? (?:and |& )?)?)+(?=$|[,(])",
+    re.IGNORECASE,
+)
+_THUMB = re.compile(r"\bthumb(?:nail)?[- ]?sized?(?:\s+(?:piece|knob|chunk)s?)?\b", re.IGNORECASE)
+_POUCH_OF_FISH = re.compile(  # it was cooked in it
+    r"\bpouch(?:es)?\s+(?:of\s+)?(?=(?:(?!canned)[a-z-]+\s+){0,2}(?:salmon|tuna|mackerel|chicken)\b)", re.IGNORECASE
+)
+_LESS_FAT = re.compile(r"\b(?:1/[2-4]|one[- ](?:third|half|quarter)|\d\d ?%)[- ]less[- ]fat\b", re.IGNORECASE)
+_JOINED = re.compile(r"\b(un|pre)-(?=[a-z]{4})", re.IGNORECASE)
+_NON = re.compile(r"\bnon-?(?=(?:cooked|drained|peeled|sweetened|salted|toasted|roasted)\b)", re.IGNORECASE)
+_SKIMMED_OF_FAT = re.compile(r"\bfat[- ]skimmed\b|\bskimmed of fat\b", re.IGNORECASE)
+_BY_THE_PACKAGE = re.compile(  # what is still to be done, to what is measured as it is bought
+    r",?\s*\b(?:cooked|prepared|boiled|made)\s+(?:al dente\s+)?(?:according to|as directed|per|following|by)\b"
+    r"\s*(?:on\s+)?(?:the\s+)?(?:package|packet|box|pkg|label|directions?|instructions?)?[^,;()]*",
+    re.IGNORECASE,
+)
+_BY_HAND = re.compile(  # whole tomatoes that are crushed are not those from a can of crushed ones
+    r",?\s*\b(?:crushed|broken up|squeezed)\s+(?:up\s+)?(?:by|with|in)\s+(?:your\s+|the\s+)?(?:clean\s+)?"
+    r"(?:hands?|fingers)\b",
+    re.IGNORECASE,
+)
+_INTO_PIECES = re.compile(
+    r",?\s*\b(?:cut|chopped|divided|sliced|torn|broken|split|separated)\s+(?:up\s+)?(?:in|into)\s+[^,;()]*?"
+    r"\b(?:pieces?|portions?|parts|servings?|chunks)\b(?:\s+(?:each|total))?",
+    re.IGNORECASE,
+)
+WORDS = (
+    Rewriting(_PUREE_BY_SPOON, r"\1\2 paste", "tomato"),
+    Rewriting(_FOOTNOTE, ""),
+    Rewriting(_OPENING, ""),
+    Rewriting(re.compile(r"\bw/(?!o\b)\s*"), "with ", "w/"),
+    Rewriting(re.compile(r"\bw/o\b\.?\s*"), "without ", "w/o"),
+    Rewriting(_HAND_PICKED, "", "hand"),
+    Rewriting(_VERY, "", "extra"),
+    Rewriting(_READY_GRAIN, "cooked"),
+    Rewriting(_SHELL, "", "egg"),
+    Rewriting(_READY_BEHIND, r"\1cooked "),
+    Rewriting(_READY, "", "ready"),
+    Rewriting(_PREPARED, "cooked ", "prepared"),
+    Rewriting(_OUT_OF_A_JAR, "", " from "),
+    Rewriting(_TASTE_FIRST, r"\1, to taste"),
+    Rewriting(_YOLKS_OFF, "whites"),
+    Rewriting(_OF_CHOICE, "of-choice", "choice"),
+    Rewriting(_OR_TWO, r"\1", " or "),
+    Rewriting(_SHAKES, r"\1 dashes", "shakes"),
+    Rewriting(_EITHER_STATE, r"\1", " or "),
+    Rewriting(_SEASONED, r"\1", "tomatoes"),
+    Rewriting(_THUMB, "thumb", "thumb"),
+    Rewriting(_POUCH_OF_FISH, r"\g<0>canned ", "pouch"),
+    Rewriting(_LESS_FAT, "reduced-fat", "less"),
+)
+DEEDS = (
+    Rewriting(_JOINED, r"\1", "-"),
+    Rewriting(_NON, "un", "non"),
+    Rewriting(_SKIMMED_OF_FAT, "", "skimmed"),
+    Rewriting(_BY_THE_PACKAGE, ""),
+    Rewriting(_BY_HAND, ""),
+    Rewriting(_INTO_PIECES, ""),
+)
