@@ -52,7 +52,7 @@ def without_parts(text: str) -> str:
     Examples
     --------
     >>> without_parts("6 chicken thighs, skin removed"), without_parts("1 lb asparagus, tough ends snapped off")
-    ('6 chicken thighs, skinless deskinned ', '1 lb asparagus, ')
+    ('6 chicken thighs, skinless deskinned ', '1 lb asparagus,  ')
     """
     if "skinned" in text.lower():
         text = _SKINNED.sub(_PARTS["skin"], text)
