@@ -162,7 +162,7 @@ def _free(sentence: Sentence, at: int) -> int | None:
 
 
 _NO_PART = ("ingredient", "of", "used", "added", "included", "present", "involved", "needed")
-_BRINGS = frozenset("brings bring find finds found carries carry holds hold hides".split())
+_BRINGS = frozenset("brings bring find finds found carries carry holds hold hides packs offers comes gives".split())
 
 
 def _missing(sentence: Sentence, at: int) -> int | None:
@@ -224,7 +224,7 @@ def _ends_list(sentence: Sentence, at: int) -> bool:
     ):
         at += 1
     behind = sentence.text_at(at + 1)
-    return behind in ("", ".", "!", ";", "nothing", "no") or (
+    return behind in ("", ".", "!", ";", "nothing", "no", "too", "as", "also") or (
         behind == "in" and sentence.text_at(at + 2) in ("it", "this", "there", ".")
     )
 

@@ -102,7 +102,8 @@ def _rinse(sentence: Sentence) -> SaidChange | None:
             over = skip_to(sentence, at + 1, frozenset(("and", "rinsing", "rinse", "off", "canned", "tinned")))
             food = food_at(sentence, over)
             if food is not None:
-                kept = not _UNDONE.isdisjoint(sentence.texts[max(0, at - 3) : at])
+                before = [word for word in sentence.texts[max(0, at - 3) : at] if sentence.text_at(at - 1) != ":"]
+                kept = not _UNDONE.isdisjoint(before)
                 return SaidChange(UNRINSED if kept else RINSE, (food,), places=(at, over))
     return None
 

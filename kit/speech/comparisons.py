@@ -110,8 +110,11 @@ def _times_behind(sentence: Sentence, at: int) -> tuple[Quantity, int] | None:
 def _brings(sentence: Sentence, about: list[About], at: int) -> bool:
     """Return whether a food of the dish is said to bring something, and not to have it: in the dish, that is."""
     before = range(sentence.clause_of(at)[0], at)
-    brings = any(sentence.is_a(place, "verb_bring", "bring") or sentence.text_at(place) == "puts" for place in before)
+    brings = any(sentence.text_at(place) in _PUTS_IN for place in before)
     return is_inside(about[at]) and brings
+
+
+_PUTS_IN = frozenset("brings bring contributes contribute supplies supply adds add puts put".split())
 
 
 def _beats(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:

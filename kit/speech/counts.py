@@ -68,7 +68,7 @@ _BEFORE_COUNT = frozenset(  # "there is enough here for at least six"
     "for into up about to out at least a of all easily comfortably here it in there left".split()
 )
 _AFTER_COUNT = frozenset(
-    ". , ; and ! with if at easily comfortably here it in there left generously for from off today".split()
+    ". , ; and ! with if at easily comfortably here it in there left generously for from off today too as".split()
 )
 _POTS = ("recipe", "pot", "pan", "batch", "tray")
 _FEEDS = frozenset(  # these need no "people" behind the number

@@ -191,6 +191,10 @@ class _Quantity:
         if self._text(0) in _A and self._text(1) in _SIZED and self._unit(2) in UNITS_OF_ONE:
             self.place += 2  # "a whole cup"
             return True
+        each = self._text(0) in ("each", "every") and self._unit(1) in UNITS_OF_ONE and self._text(2) == "of"
+        if each and self._text(3) in ("this", "the", "that", "our") and self._is_a(4, "dish"):
+            self.place += 1  # "each cup of this soup"
+            return True
         led = self.place > self.start and self.tokens[self.place - 1].text.startswith("a ") and self._unit(0) != ""
         unit = 0 if led else 1
         if not (led or self._text(0) in _A) or self._unit(unit) not in UNITS_OF_ONE:

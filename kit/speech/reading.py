@@ -39,6 +39,7 @@ from kit.speech import (
     wordings,
     wordings_judged,
 )
+from kit.speech.asides import without_asides
 from kit.speech.changes_excepted import without_gone
 from kit.speech.changes_open import is_open_change
 from kit.speech.changes_said import LEAVE_OUT, TRIED, SaidChange, read_change
@@ -225,7 +226,7 @@ def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
 
 
 def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
-    said = sentence(text, names)
+    said = sentence(without_asides(text), names)
     about = subjects(said)
     claims: list[Claim] = [*health.read(said)]
     change = read_change(said)

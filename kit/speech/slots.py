@@ -137,7 +137,7 @@ def share_at(sentence: Sentence, at: int) -> Quantity | None:
         if quantity.unit == "times" or (quantity.is_fraction and not quantity.unit):
             return Quantity(quantity.low, quantity.high, SHARE, quantity.relation, True)
         return None
-    if token.text == "all" and sentence.text_at(at - 1) == "at":
+    if token.text == "all" and sentence.text_at(at - 1) in ("at", "after"):
         return None  # "no fiber at all"
     if token.text == "much" and sentence.text_at(at - 1) in ("as", "so", "too", "how"):
         return None  # "as much protein as an egg" is no share

@@ -95,7 +95,8 @@ class _Subjects:
         opening = self.sentence.text_at(before) in ("for", "in", "on") and before == self.sentence.clause_of(at)[0]
         if led and not opening and not self._is_measured(before):
             return
-        if (self.seen_verb and not _if_done(self.sentence, at)) or _compound(self.sentence, at):
+        begins = not led and _begins_statement(self.sentence, at)
+        if (self.seen_verb and not (begins or _if_done(self.sentence, at))) or _compound(self.sentence, at):
             return
         other = _other_dish(self.sentence, at)
         self.current = About(UNKNOWN, words=other) if other else dish_part(self.sentence, at)
@@ -217,6 +218,16 @@ def _other_dish(sentence: Sentence, at: int) -> str:
 _MADE_OF_MANY = frozenset(
     "sauce dressing soup stew salad curry dip spread filling topping broth cake pie pudding".split()
 )
+
+
+def _begins_statement(sentence: Sentence, at: int) -> bool:
+    """Return whether a dish begins a statement behind words that lead to it: "I'd say the whole pan of it comes to"."""
+    if sentence.text_at(at + 1) == "of":
+        over = at + 2
+        while over + 1 < len(sentence) and (sentence.text_at(over) in DETERMINERS or sentence.is_a(over + 1, "dish")):
+            over += 1
+        return over + 1 < len(sentence) and is_verb(sentence, over + 1)
+    return _verb_follows(sentence, at)
 
 
 def _if_done(sentence: Sentence, at: int) -> bool:

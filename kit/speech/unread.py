@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from kit.rules.verdicts import CANNOT_TELL
 from kit.speech.claim import Claim, Finding
-from kit.speech.parts import back, is_dish, with_so_much
+from kit.speech.parts import back, is_dish, is_verb, with_so_much
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import antecedent, is_day, of_what_went_before, share_at
 from kit.speech.telling import HAS, HERE, ORDINARY, is_heat, nutrient_tells
@@ -114,7 +114,8 @@ def _says_little(sentence: Sentence, at: int) -> bool:
 def _corrects(sentence: Sentence, at: int) -> bool:
     """Return whether a bare number corrects one before it: "500 calories? No, 285.", "two days, three at a push"."""
     before, behind = sentence.texts[max(0, at - 2) : at], sentence.texts[at + 1 : at + 3]
-    if behind in ((), (".",), ("!",)) and before[-1:] in (("has",), ("have",), ("is",)):  # "..., it has two"
+    says = at > 0 and (is_verb(sentence, at - 1) or before[-1:] in (("got",), ("with",)) or before[-1:] == ("you",))
+    if behind in ((), (".",), ("!",)) and says:  # "..., it has two"
         return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
     return before in (("no", ","), ("nope", ","), ("call", "it"), ("make", "that")) or behind in (
         ("at", "a"),

@@ -152,7 +152,11 @@ def _claims(
 def _by_itself(sentence: Sentence, at: int) -> bool:
     """Return whether a statement begins with a food as such, and does not say that it is the one in the dish."""
     first = sentence.clause_of(at)[0]
-    return is_food(sentence, first) and first + 1 < at and is_verb(sentence, first + 1)
+    starts = [first, *(place + 1 for place in range(first, at) if sentence.text_at(place) in _LEADS_TO)]
+    return any(is_food(sentence, one) and one + 1 < at and is_verb(sentence, one + 1) for one in starts)
+
+
+_LEADS_TO = frozenset("that so and know say think find well now then".split())
 
 
 def _subject(
