@@ -14,7 +14,7 @@ from kit.lines.nearest_measure import Written
 _GROWS = {"flat": 2, "long": 2, "round": 3}  # the power of its length with which a whole one grows, common practice
 _ALIKE = 1.09  # lengths nearer than this are one size
 _FARTHEST = 1.7  # how far from a size of the table another may lie to be worked out from it
-_ITSELF = ("", "head", "ear", "stalk", "spear", "rib", "root", "round", "loaf", "pocket", "link")
+_ITSELF = ("", "head", "ear", "stalk", "spear", "rib", "root", "round", "loaf", "pocket", "link", "baguette")
 _CUT_FROM_IT = ("piece", "knob", "chunk", "section", "length")
 _THICKNESS = 0.9  # what is not longer says how thick something is cut [inch]
 

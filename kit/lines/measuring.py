@@ -8,6 +8,7 @@ from kit.food.composition import Food
 from kit.food.measures import amount_text, fraction_text, unit
 from kit.food.vocabulary import line_words
 from kit.lines.choosing import Choice
+from kit.lines.covered import is_sold_covered, says_nothing_of_covers
 from kit.lines.nearest_measure import CONTAINERS, VOLUMES, Written
 from kit.lines.parsed_line import ParsedLine
 from kit.lines.reading import Reading
@@ -17,9 +18,12 @@ from kit.texts import number, one
 _DRY_ML = {"pint": 550.6105, "quart": 1101.221}  # NIST Handbook 44, Appendix C: dry volume
 _FAR = 1.5  # times: what two amounts of one line may be apart before the pieces are doubted
 _DONE_LATER = ("whipped",)  # behind the comma it is measured first
-_CUT_OFF = ("slice", "strip", "ring", "tip", "cube", "chunk", "wedge")  # some of a piece, and never all of it
+_CUT_OFF = frozenset(  # some of a piece, and never all of it
+    "slice strip ring tip cube chunk wedge side end core ribbon finger crown ball tail curl shaving coin disk".split()
+)
 _LIKE_SLICES = ("strip", "ring")
-_HALVED = ("fruit", "vegetable", "bread", "egg")  # "4 chicken breast halves" are four breasts
+_MADE_INTO = ("in", "into", "cut", "with")  # behind it stands what a whole one becomes
+_HALVED = ("fruit", "vegetable", "bread", "egg", "meat")  # "4 chicken breast halves" are four breasts
 # What "to taste" and "for garnish" are counted as (common practice); other foods are left out, and that is said.
 _UNMEASURED = {"spice": (0.25, "tsp"), "herb": (1.0, "tbsp"), "oil": (1.0, "tsp")}
 
@@ -28,6 +32,8 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
     """Return the reading of a food with its grams, or with what has to be asked about them."""
     reading = Reading(line, food)
     written = _with_cut(_dry_measure(written, food), phrase, choice, food)
+    if is_sold_covered(food) and says_nothing_of_covers(phrase):
+        written = replace(written, edible=True)
     if not phrase.counted and written.measure == "spray":
         written = replace(
             written, count=ONE, measure="spraying"
@@ -38,8 +44,9 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
         return replace(reading, problem=f'no amount of "{food.name}"; write for instance "{example_of(food)}"')
     weight = _by_its_volume(phrase, food, written, weigh(_as_counted(food, choice), written))
     if weight is None:
+        size = written.package_size or written.size
         long = f"{number(written.length, 2)}-inch" if written.length else ""
-        asked = " ".join(part for part in (written.size, long, written.measure or "piece") if part)
+        asked = " ".join(part for part in (size, long, written.measure or "piece") if part)
         return replace(
             reading, problem=f'"{food.name}" has no weight for {one(asked)}; write for instance "{example_of(food)}"'
         )
@@ -172,12 +179,15 @@ def _with_cut(written: Written, phrase: ParsedLine, choice: Choice, food: Food) 
 
 def _cut_off(written: Written, phrase: ParsedLine, choice: Choice, food: Food) -> Written:
     """Return an amount of slices or halves of a food as such, where its table weighs none: never as whole pieces."""
-    if written.measure or written.unit or written.package:
+    if phrase.written.measure or written.unit or written.package:
         return written
-    told = [word for word in phrase.name if word in choice.spare or word == "chunk"]  # "pineapple chunks" is a name
-    if "half" in told and food.group in _HALVED:
+    told = [word for word in phrase.name if word in choice.spare or word in ("chunk", "ball")]  # part of a name
+    if "half" in told and written.measure != "half" and food.group in _HALVED:
         return replace(written, count=written.count.times(0.5))
-    part = next((word for word in told if word in _CUT_OFF), "")
+    if written.measure:
+        return written
+    made = next((place for place, word in enumerate(told) if word in _MADE_INTO), len(told))
+    part = next((word for word in told[:made] if word in _CUT_OFF), "")
     if part in _LIKE_SLICES and not food.measure(part) and food.measure("slice"):
         part = "slice"
     return replace(written, measure=part)

@@ -16,6 +16,8 @@ UNIT_OF = {"cup": "cup", "tbsp": "tablespoon", "tsp": "teaspoon", "fl oz": "flui
 # What a small or a large one weighs of the usual one, where the table weighs one size only (common practice): of
 # 20 vegetables and fruits that SR26 weighs in three sizes the small ones weigh 0.6 to 0.85, the large ones 1.2 to 1.7.
 _OF_USUAL_SIZE = {"small": 0.8, "large": 1.25, "extra large": 1.5, "jumbo": 1.5}
+_PARTS_AND_KINDS = ("slice", "pat", "bunch", "head", "baguette", "shell", "crown", "tail", "scoop")
+_ONE_SERVING = 50.0  # what a packet of this and less holds is always small [g]
 _LARGER = ("jumbo", "extra large", "large")
 _OF_ONE_SIZE = (
     *CONTAINERS,
@@ -68,6 +70,8 @@ class Written:
         Whether the line says that the liquid of a can is poured off.
     skin_on : bool
         Whether nothing is peeled off: unpeeled, scrubbed, new or small.
+    package_size : str
+        The size of the can or bag itself: ``"large"``, of "1 large can".
     """
 
     count: Count = ONE
@@ -82,6 +86,7 @@ class Written:
     as_bought: bool = False
     drained: bool = False
     skin_on: bool = False
+    package_size: str = ""
 
 
 def volume_row(food: Food, written: Written) -> tuple[Measure | None, tuple[str, ...]]:
@@ -115,6 +120,10 @@ def counted_row(food: Food, written: Written) -> tuple[Measure | None, str]:
     if written.size in _LARGER and written.size not in own:
         written = replace(written, size=next((size for size in _LARGER if size in own), written.size))
     asked = written.measure
+    if asked in CONTAINERS and written.package_size:
+        usual = food.measure(asked, cut="")
+        one_serving = usual if usual and written.package_size == "small" and usual.grams <= _ONE_SERVING else None
+        return food.measure(asked, cut=written.package_size) or one_serving, "package_net"
     if asked in CONTAINERS:
         return food.measure(asked) or food.measure(*CONTAINERS), "package_net"
     if asked == "stick" and food.group in ("dairy", "oil"):
@@ -135,7 +144,7 @@ def counted_row(food: Food, written: Written) -> tuple[Measure | None, str]:
 
 def first_thing(food: Food) -> Measure | None:
     """Return the first measure that is a thing one can count, rather than a volume, a slice or a package."""
-    rows = [row for row in food.measures if row.measure not in (*VOLUMES, *CONTAINERS, "slice", "pat", "bunch", "head")]
+    rows = [row for row in food.measures if row.measure not in (*VOLUMES, *CONTAINERS, *_PARTS_AND_KINDS)]
     return rows[0] if rows else None
 
 

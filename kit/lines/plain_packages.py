@@ -8,8 +8,10 @@ _TWO_SYSTEMS = re.compile(  # "400g/14oz"
     r"(\d+(?:\.\d+)? ?(?:g|kg|ml|cl|l))\s*/\s*[\d½¼¾⅓⅔][\d ./½¼¾]*(?:fl\.? ?oz|oz|lbs?|pints?|pt)\b\.?", re.IGNORECASE
 )
 _SORT_OF_PACKAGE = re.compile(  # a packet of one serving has no size that is known
-    r"\b(?P<small>snack|individual|single|lunch|fun|travel)?(?(small)|(?:family|party|regular|standard|king|club|value))"
-    r"[- ]?(?:sized?|serv(?:e|ing))?\s+(?=(?:bag|box|boxes|package|packet|pouch|carton|tub)(?:es|s)?\b)",
+    r"\b(?:snack|individual|single|lunch|fun|travel|(?P<large>family|party|king|club|value|economy)|"
+    r"(?P<regular>regular|standard))"
+    r"[- ]?(?:sized?|serv(?:e|ing))?\s+"
+    r"(?=(?:bag|box|boxes|package|packet|pouch|carton|tub|can|jar|bottle|container)(?:es|s)?\b)",
     re.IGNORECASE,
 )
 _CONTAINER_TWICE = re.compile(
@@ -23,7 +25,7 @@ _CANS_OZ = {"300": 15, "303": 16, "2": 20, "2 1/2": 29, "2.5": 29, "10": 106}  #
 _CAN_NUMBER = re.compile(r"\(?(?:#|\bno\.?|\bnumber)\s*(300|303|2 1/2|2\.5|2|10)\)?[- ]cans?\b", re.IGNORECASE)
 PACKAGES = (
     Rewriting(_TWO_SYSTEMS, r"\1", "/"),
-    Rewriting(_SORT_OF_PACKAGE, lambda found: "small " if found["small"] else ""),
+    Rewriting(_SORT_OF_PACKAGE, lambda found: "" if found["regular"] else "large " if found["large"] else "small "),
     Rewriting(_CONTAINER_TWICE, r"\1 \3 \2"),
     Rewriting(_WEIGHT_OF_A_CAN, r"1 (\1) \3 \2("),
     Rewriting(_CAN_NUMBER, lambda found: f"({_CANS_OZ[found[1]]} oz) can", "can"),

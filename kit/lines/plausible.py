@@ -4,6 +4,7 @@ from kit.food.composition import Food, Foods
 from kit.food.finding import Match
 from kit.food.vocabulary import words
 from kit.lines.choosing import Choice
+from kit.lines.covered import is_sold_covered, says_nothing_of_covers
 from kit.lines.known_names import kind_of
 from kit.lines.nearest_measure import CONTAINERS, Written
 from kit.lines.parsed_line import ParsedLine
@@ -27,6 +28,11 @@ _TELLS_CANNED = {*CONTAINERS, "canned", "tinned", "tin"}
 _TELLS_DRIED = frozenset("dried dry ground rubbed crumbled crushed powdered powder flake".split())
 _TAKEN_OFF = ("skin", "bone", "crust", "peel", "rind")
 _BESIDE = ("with", "on", "in", "and", "no", "without")
+_PORTIONS_OF_FISH = frozenset("fillet filet steak portion piece loin cutlet chunk strip slice".split())
+_A_SMALL_FISH = 60.0  # more than one of these weighs: a fillet of what is sold whole or in portions [g]
+_ROASTS = ("beef-tenderloin", "beef-tri-tip")  # counted, a whole one weighs six times a steak cut from it
+_PIECES = frozenset(("piece", "chunk", "hunk"))
+_MORE_THAN_A_BITE = 50.0  # [g]
 _QUARTER_CUP = 59.0  # [mL]
 _MANY_SPOONS = 60.0  # more ground spice than anybody measures for one pot [g]
 
@@ -100,6 +106,16 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
             f'one "{food.name}" may weigh little or much; write its weight, for instance "1 lb {food.name.lower()}"'
         )
         return problem, _matches((food.key,), table)
+    if not _is_sized(written) and phrase.volume is None and _is_a_piece_of_one(phrase, food):
+        problem = (
+            f'a piece of "{food.name}" may be small or large; write its weight, or which part of a whole one it is'
+        )
+        return problem, _matches((food.key,), table)
+    if _may_be_in_pods(phrase, choice, food):
+        problem = (
+            f'not sure whether "{food.name}" is weighed with its pods or husks; write "shelled", "kernels" or "in pods"'
+        )
+        return problem, _matches((food.key, food.key.replace("-raw", "-frozen")), table)
     if food.group == "poultry" and written.unit is None and written.package is None and _counts_parts(phrase, food):
         problem = f'a piece of "{food.name}" may be a breast or a wing; write which, for instance "4 chicken thighs"'
         return problem, _matches(_PARTS_OF_A_BIRD, table)
@@ -157,9 +173,37 @@ def _dry_or_cooked(phrase: ParsedLine, food: Food, table: Foods) -> bool:
 
 def _is_uncut(phrase: ParsedLine, food: Food) -> bool:
     """Whether a whole fish or a breast of turkey is counted, which weigh many times what is sold cut from them."""
+    said = {*phrase.name, *phrase.after, phrase.written.measure}
     if food.group == "fish":
-        return "whole" in phrase.name and food.state == "raw" and not {"fillet", "filet", "steak"} & set(phrase.name)
+        heavy = any(row.grams > _A_SMALL_FISH for row in food.measures if row.measure in ("fillet", "piece"))
+        return heavy and food.state == "raw" and _PORTIONS_OF_FISH.isdisjoint(said)
+    if food.base in _ROASTS and food.state == "raw":
+        return _CUT_FROM_IT.isdisjoint(said - {"tenderloin"}) and "mignon" not in said
     return food.base == "turkey-breast" and "breast" in phrase.name and _CUT_FROM_IT.isdisjoint(phrase.name)
+
+
+def _is_a_piece_of_one(phrase: ParsedLine, food: Food) -> bool:
+    """Whether a line counts pieces that are cut from something the table weighs whole: "2 pieces watermelon"."""
+    before = phrase.name[: next((n for n, word in enumerate(phrase.name) if kind_of(word) == "food"), 0)]
+    if _PIECES.isdisjoint(before) or phrase.written.measure not in ("", "piece") or phrase.written.length:
+        return False
+    whole = food.measure("piece") or food.measure("medium", "head", "block", "stick", "package")
+    is_whole = food.group in ("vegetable", "fruit") and whole is not None and whole.grams > _MORE_THAN_A_BITE
+    return is_whole or _is_block(food)
+
+
+def _is_block(food: Food) -> bool:
+    """Whether a food is sold in blocks or sticks from which pieces are cut: tofu, butter."""
+    block = food.measure("stick", "block")
+    return food.group in ("oil", "dairy", "soy") and block is not None and block.grams > _MORE_THAN_A_BITE
+
+
+def _may_be_in_pods(phrase: ParsedLine, choice: Choice, food: Food) -> bool:
+    """Whether fresh peas or corn are weighed, and the line does not say if with their pods, husks and cobs."""
+    written = phrase.written
+    by_weight = written.unit is not None and written.unit.kind == "mass"
+    fresh = by_weight and not written.edible and "fresh" in choice.spare
+    return fresh and is_sold_covered(food) and says_nothing_of_covers(phrase)
 
 
 def _named_in_its_shell(food: Food) -> bool:

@@ -89,8 +89,11 @@ def quantity(count: Count | None, rest: str, inside: Sequence[str], system: str)
         return _in_units(written, unit_said, behind, stated, system)
     size_word, rest = take_word(rest, ("size",))
     measure, rest = take_word(rest, ("container", "measure"))
-    written = replace(written, measure=measure, size=size_word)
     known = line_words().get(measure)
+    if known and known.kind == "container":
+        written = replace(written, measure=measure, package_size=size_word)
+    else:
+        written = replace(written, measure=measure, size=size_word)
     held = _size(rest, system) if known and known.kind == "container" and not stated else None
     if held:  # "1 can 14.5 oz diced tomatoes"
         return replace(written, package=held[0], package_unit=held[1]), _LINK.sub("", held[2]), True

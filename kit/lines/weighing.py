@@ -15,6 +15,7 @@ from kit.food.cooking import drained_share, edible_grams
 from kit.food.measure import Measure
 from kit.food.measures import amount_text, fraction_text, units
 from kit.lines.by_length import of_length, tells_its_size
+from kit.lines.group_densities import density_of, handful_of
 from kit.lines.nearest_measure import (
     CONTAINERS,
     SIZES,
@@ -26,7 +27,7 @@ from kit.lines.nearest_measure import (
     share_of_usual,
     volume_row,
 )
-from kit.lines.refuse import LEAVES, thrown_away
+from kit.lines.refuse import thrown_away
 from kit.texts import number
 
 Z90 = 1.6448536269514722  # a normal value lies within this many standard deviations nine times in ten
@@ -36,7 +37,6 @@ _WITH_LIQUID = ("can", "jar")
 _WITHOUT_LIQUID = "oil condiment stock beverage sweetener baking spice nut seed".split()
 _POURED = ("oil", "beverage", "stock", "dairy", "condiment", "sweetener", "soy", "nut", "egg", "fruit")
 _GRADED = ("egg", "bread", "snack")  # sold by size, or baked to one
-_HANDFUL_OF_LEAVES = "25"  # about a cup of them, common practice [g]
 
 _Given = TypeVar("_Given")
 
@@ -91,11 +91,6 @@ def spread(*how: str) -> float:
     return hypot(*(_spread()[way] for way in how))
 
 
-@cache
-def _groups() -> Mapping[str, Mapping[str, str]]:
-    return {row["group"]: row for row in read_rows(files.bundled("data/group_densities.csv"))}
-
-
 def weigh(food: Food, written: Written) -> Weight | None:
     """Return the grams of an amount of a food, or None when the food has no weight for that measure.
 
@@ -140,12 +135,14 @@ def _mass(food: Food, written: Written) -> Weight:
     return _weight(written.count, unit.short, edible_grams(unit.size, refuse), ("weighed",), "weighed", step)
 
 
-def _volume(food: Food, written: Written) -> Weight:
+def _volume(food: Food, written: Written) -> Weight | None:
     unit = _given(written.unit)
     small = unit.name in UNMEASURED
     row, reasons = volume_row(_as_measured(food, written), written)
     if row is None:
-        density = float(_groups().get(food.group, {"grams_per_ml": 1.0})["grams_per_ml"])
+        density = density_of(food, written)
+        if density is None:
+            return None
         how = ("pinch",) if small else ("level_dry_measure", "group_density")
         return _weight(
             written.count,
@@ -186,12 +183,9 @@ def _as_measured(food: Food, written: Written) -> Food:
 
 
 def _handfuls(food: Food, written: Written) -> Weight | None:
-    own, grams = food.measure("handful"), _groups().get(food.group, {}).get("handful_grams")
-    if own is None and food.retention == LEAVES:
-        grams = _HANDFUL_OF_LEAVES
-    if own is None and not grams:
-        return None
-    return _weight(written.count, "handful", own.grams if own else float(grams or 0), ("pinch",), "common practice")
+    own = food.measure("handful")
+    grams = own.grams if own else handful_of(food)
+    return _weight(written.count, "handful", grams, ("pinch",), "common practice") if grams else None
 
 
 def _counted(food: Food, written: Written) -> Weight | None:
@@ -204,7 +198,8 @@ def _counted(food: Food, written: Written) -> Weight | None:
     if row is None:
         sized = "piece"
         own = [measure.measure for measure in food.measures if measure.measure in food.name.lower()]
-        things = ("piece", "medium", *own, "large", "small")
+        of_a_loaf = ("slice",) if written.cut == "pieces" and food.group == "bread" else ()
+        things = ("piece", "medium", *own, "large", "small", *of_a_loaf)
         row = next(
             (row for cut in (written.cut, "") for thing in things if (row := food.measure(thing, cut=cut))), None
         )
@@ -250,7 +245,7 @@ def _usual_package(food: Food, written: Written, row: Measure) -> Weight:
     )
 
 
-def _package(food: Food, written: Written) -> Weight:
+def _package(food: Food, written: Written) -> Weight | None:
     unit, noun, size = _given(written.package_unit), written.measure or "package", _given(written.package)
     if unit.name == "ounce" and food.group == "beverage":
         unit = units()["fl oz"]  # drinks are sold by volume
@@ -263,6 +258,8 @@ def _package(food: Food, written: Written) -> Weight:
         source = "net volume, 1 g/mL"  # what fills the can is food and its liquid
     elif unit.kind == "volume":
         inside = _volume(food, Written(unit=unit))
+        if inside is None:
+            return None
         grams, source = inside.noun_grams * size, f"net volume, {inside.how}"
     if poured_off:
         share, origin = drained_share(food)

@@ -25,7 +25,7 @@ SIZES = (  # a line; its grams, or what is asked
     ("4 1-inch-thick pork chops", 4 * 185),  # how thick is no length
     ("2 (1/2-inch-thick) slices red onion", 28),
     ("1 4-inch piece of watermelon", "has no weight for a 4-inch piece"),
-    ("1 8-inch baguette", "has no weight for an 8-inch piece"),  # too far from a usual one
+    ("1 8-inch baguette", "has no weight for an 8-inch baguette"),  # too far from a usual one
     ("6 3-inch round whole wheat crackers", "has no weight for a 3-inch piece"),
     ("12 2-inch asparagus spears", "has no weight for a 2-inch spear"),
 )

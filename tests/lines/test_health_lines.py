@@ -7,6 +7,8 @@ which it was written. Each round was measured before anything was mended for it:
 1.4, 2.9, 3.9, 3.6, 1.0, 1.9, 2.5, 1.7, 2.3, 1.7, 0.4, 0.4, 1.9, 0.4, 3.4, 1.2, 2.9, 3.2, 0.5 and 1.5 % silently
 wrong. The last 21 of these leave out lines whose expectation was itself mistaken, seen afterwards; with them it was
 4.5, 3.3, 3.9, 5.1, 5.9, 2.5, 4.5, 6.2, 2.9, 3.5, 1.7, 2.0, 0.9, 3.4, 2.5, 3.8, 2.3, 3.9, 7.1, 2.5 and 3.4 %.
+`figures/audited_lines.csv` is no sample: in it stands what an audit found, food by food and measure by measure (its
+round 1), so that its first scores (52 % silently wrong) say nothing of usual lines.
 """
 
 import csv
@@ -17,7 +19,11 @@ from pathlib import Path
 from kit.lines.reader import read_each
 from kit.lines.reading import Reading
 
-ROWS = list(csv.DictReader((Path(__file__).parent / "figures" / "health_lines.csv").open(encoding="utf-8", newline="")))
+FIGURES = Path(__file__).parent / "figures"
+ROWS, AUDITED = (
+    list(csv.DictReader((FIGURES / name).open(encoding="utf-8", newline="")))
+    for name in ("health_lines.csv", "audited_lines.csv")
+)
 MOST_SILENTLY_WRONG = 0.015
 LEAST_RIGHT_OR_RIGHTLY_ASKED = 0.94
 
@@ -47,8 +53,13 @@ def test_hardly_a_line_is_silently_wrong_and_few_are_asked_needlessly():
     assert counts["right"] + counts["rightly asked"] >= LEAST_RIGHT_OR_RIGHTLY_ASKED * len(ROWS), needless
 
 
+def test_what_an_audit_found_stays_mended():
+    verdicts = {row["line"]: verdict(row, read_each(row["line"])) for row in AUDITED}
+    assert not [line for line, found in verdicts.items() if "right" not in found]
+
+
 def test_every_question_offers_choices_or_says_what_to_write():
-    for row in ROWS:
+    for row in (*ROWS, *AUDITED):
         for reading in read_each(row["line"]):
             if reading.problem:
                 assert reading.choices or "write" in reading.problem, row["line"]
