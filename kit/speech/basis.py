@@ -133,6 +133,9 @@ def _reach(sentence: Sentence, at: int) -> tuple[int, int]:
         and sentence.clauses[first - 1] == sentence.clauses[at] - 1
     ):
         first -= 1
+    led = [spot for spot in range(first, clause[0]) if sentence.text_at(spot) == "per"]
+    if led and not any(is_verb(sentence, spot) for spot in range(led[-1], clause[0])):
+        return led[-1], clause[-1] + 1  # "I'd say per hundred grams, it has"
     if first < clause[0] and (
         sentence.text_at(first) not in ("per", "in", "for", "every")
         or any(is_verb(sentence, spot) for spot in range(first, clause[0]))
