@@ -36,8 +36,11 @@ _MORE_THAN_A_BITE = 50.0  # [g]
 _QUARTER_CUP = 59.0  # [mL]
 _MANY_SPOONS = 60.0  # more ground spice than anybody measures for one pot [g]
 
+Doubt = tuple[str, tuple[Match, ...]]  # what has to be asked, and the choices
+_NONE: Doubt = ("", ())
 
-def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tuple[Match, ...]]:
+
+def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> Doubt:
     """Return what has to be asked because the amount does not suit the food, with choices; an empty text if it does.
 
     Parameters
@@ -49,77 +52,119 @@ def doubtful(phrase: ParsedLine, choice: Choice, table: Foods) -> tuple[str, tup
     table : Foods
         Where the choices are from.
     """
-    food, written = choice.food, phrase.written
+    food = choice.food
     if food is None or not phrase.counted:
-        return "", ()
-    if food.key == "pepper-black" and _is_vegetable(phrase, written):
-        return 'not sure which pepper is meant; write for instance "1 green bell pepper" or "1 jalapeño"', _matches(
-            _PEPPERS, table
-        )
-    said = {*phrase.name, *phrase.after}
-    if food.group == "spice" and food.key.endswith("-dried") and _is_much(written) and not _TELLS_DRIED & said:
-        fresh = next((key for key in (food.key.replace("-dried", "-fresh"), "mint-fresh") if key in table), "")
-        problem = f'so much of "{food.name}" may be meant fresh; write "dried" or "fresh"'
-        return problem, _matches((food.key, fresh), table)
-    if (
-        food.key.startswith("bouillon-")
-        and _is_much(written)
-        and _TELLS_DRIED.union(("granule", "cube", "base")).isdisjoint(said)
-    ):
-        problem = f'so much "{food.name}" may be meant dissolved; write broth, or the teaspoons or grams of it dry'
-        broths = (
-            food.key.replace("bouillon", "broth").removesuffix("-powder").removesuffix("-cube"),
-            "broth-vegetable",
-        )
-        return problem, _matches((*broths, food.key), table)
-    if food.group == "pulse" and food.state == "dry" and "pod" in said:
-        forms = [form.key for form in table.values() if form.key.startswith(food.base) and "green" in form.key]
-        problem = f'not sure whether fresh or dry "{food.name}" is meant; write the shelled weight, fresh or dry'
-        return problem, _matches((*forms, food.key), table)
-    if food.group in _IN_A_SHELL and {"pod", "shell"} & said and not _named_in_its_shell(food):
-        problem = f'how much of "{food.name}" shells or pods leave, the table does not say; write the shelled weight'
-        return problem, _matches((food.key,), table)
-    if _names_what_is_taken_off(phrase, food):
-        problem = f'no "{" ".join(phrase.name)}" in the table; write the weight of what is eaten of "{food.name}"'
-        return problem, _matches((food.key,), table)
-    if "baby" in phrase.name and not _is_sized(written) and not written.measure and not _has_baby_ones(food):
-        problem = f'what a baby one of "{food.name}" weighs, the table does not say; write the weight of all'
-        return problem, _matches((food.key,), table)
+        return _NONE
+    return next((doubt for ask in _QUESTIONS if (doubt := ask(phrase, food, table))), _NONE)
+
+
+def _which_pepper(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    if food.key != "pepper-black" or not _is_vegetable(phrase, phrase.written):
+        return None
+    problem = 'not sure which pepper is meant; write for instance "1 green bell pepper" or "1 jalapeño"'
+    return problem, _matches(_PEPPERS, table)
+
+
+def _fresh_or_dried(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    dried_herb = food.group == "spice" and food.key.endswith("-dried")
+    if not dried_herb or not _is_much(phrase.written) or _TELLS_DRIED & _said(phrase):
+        return None
+    fresh = next((key for key in (food.key.replace("-dried", "-fresh"), "mint-fresh") if key in table), "")
+    problem = f'so much of "{food.name}" may be meant fresh; write "dried" or "fresh"'
+    return problem, _matches((food.key, fresh), table)
+
+
+def _dry_or_dissolved(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    told = _TELLS_DRIED | {"granule", "cube", "base"}
+    if not food.key.startswith("bouillon-") or not _is_much(phrase.written) or told & _said(phrase):
+        return None
+    broth = food.key.replace("bouillon", "broth").removesuffix("-powder").removesuffix("-cube")
+    problem = f'so much "{food.name}" may be meant dissolved; write broth, or the teaspoons or grams of it dry'
+    return problem, _matches((broth, "broth-vegetable", food.key), table)
+
+
+def _green_or_dry(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    if food.group != "pulse" or food.state != "dry" or "pod" not in _said(phrase):
+        return None
+    forms = [form.key for form in table.values() if form.key.startswith(food.base) and "green" in form.key]
+    problem = f'not sure whether fresh or dry "{food.name}" is meant; write the shelled weight, fresh or dry'
+    return problem, _matches((*forms, food.key), table)
+
+
+def _without_its_shell(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    in_shell = food.group in _IN_A_SHELL and {"pod", "shell"} & _said(phrase)
+    if not in_shell or _named_in_its_shell(food):
+        return None
+    problem = f'how much of "{food.name}" shells or pods leave, the table does not say; write the shelled weight'
+    return problem, _matches((food.key,), table)
+
+
+def _what_is_taken_off(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    if not _names_what_is_taken_off(phrase, food):
+        return None
+    problem = f'no "{" ".join(phrase.name)}" in the table; write the weight of what is eaten of "{food.name}"'
+    return problem, _matches((food.key,), table)
+
+
+def _how_small(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    counted = not _is_sized(phrase.written) and not phrase.written.measure
+    if "baby" not in phrase.name or not counted or _has_baby_ones(food):
+        return None
+    problem = f'what a baby one of "{food.name}" weighs, the table does not say; write the weight of all'
+    return problem, _matches((food.key,), table)
+
+
+def _how_much_bone(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
     if _has_unknown_bones(phrase, food):
         problem = f'how much of "{food.name}" is bone, the table does not say; write the weight without its bones'
         return problem, _matches((food.key,), table)
-    if food.key == "turkey-breast" and _is_on_the_bone(phrase, written):
+    if food.key == "turkey-breast" and _is_on_the_bone(phrase, phrase.written):
         problem = "a turkey breast so heavy is sold on its bone; write which it is, with its bone or without"
         return problem, _matches(("turkey-breast-skin", "turkey-breast"), table)
-    if food.base in _ANY_MEAT_OF_A_BIRD and food.state == "raw" and _by_the_cup(phrase, written):
-        problem = f'by the cup "{food.name}" may be raw or cooked; write for instance "2 cups cooked chicken, diced"'
-        return problem, _matches(_MEAT_OF_A_BIRD, table)
-    rinsed = (
-        food.state in ("canned", "drained") and food.base in BOUGHT_DRY and not _TELLS_CANNED & {*said, written.measure}
-    )
+    return None
+
+
+def _raw_or_cooked(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    if food.base not in _ANY_MEAT_OF_A_BIRD or food.state != "raw" or not _by_the_cup(phrase, phrase.written):
+        return None
+    problem = f'by the cup "{food.name}" may be raw or cooked; write for instance "2 cups cooked chicken, diced"'
+    return problem, _matches(_MEAT_OF_A_BIRD, table)
+
+
+def _dry_cooked_or_canned(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    written = phrase.written
+    told = _TELLS_CANNED & {*_said(phrase), written.measure} or written.package is not None
+    rinsed = food.state in ("canned", "drained") and food.base in BOUGHT_DRY  # "lentils, rinsed" may be dry ones
     either = food.state == "dry" and food.group == "pulse" and _dry_or_cooked(phrase, food, table)
-    if either or (rinsed and written.package is None):  # "lentils, rinsed and drained" may be dry ones
-        problem = f'a cup of "{food.name}" may be dry, cooked or canned; write which, as in "1 cup cooked beans"'
-        return problem, tuple(Match(form.key, form.name, 80.0) for form in table.forms(food.base))
-    if not _is_sized(written) and _is_uncut(phrase, food):
-        problem = (
-            f'one "{food.name}" may weigh little or much; write its weight, for instance "1 lb {food.name.lower()}"'
-        )
-        return problem, _matches((food.key,), table)
-    if not _is_sized(written) and phrase.volume is None and _is_a_piece_of_one(phrase, food):
-        problem = (
-            f'a piece of "{food.name}" may be small or large; write its weight, or which part of a whole one it is'
-        )
-        return problem, _matches((food.key,), table)
-    if _may_be_in_pods(phrase, choice, food):
-        problem = (
-            f'not sure whether "{food.name}" is weighed with its pods or husks; write "shelled", "kernels" or "in pods"'
-        )
-        return problem, _matches((food.key, food.key.replace("-raw", "-frozen")), table)
-    if food.group == "poultry" and written.unit is None and written.package is None and _counts_parts(phrase, food):
-        problem = f'a piece of "{food.name}" may be a breast or a wing; write which, for instance "4 chicken thighs"'
-        return problem, _matches(_PARTS_OF_A_BIRD, table)
-    return "", ()
+    if not either and (told or not rinsed):
+        return None
+    problem = f'a cup of "{food.name}" may be dry, cooked or canned; write which, as in "1 cup cooked beans"'
+    return problem, tuple(Match(form.key, form.name, 80.0) for form in table.forms(food.base))
+
+
+def _how_heavy(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    if _is_sized(phrase.written) or not _is_uncut(phrase, food):
+        return None
+    problem = f'one "{food.name}" may weigh little or much; write its weight, for instance "1 lb {food.name.lower()}"'
+    return problem, _matches((food.key,), table)
+
+
+def _which_part(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    weighed = phrase.written.unit is not None or phrase.written.package is not None
+    if food.group != "poultry" or weighed or not _counts_parts(phrase, food):
+        return None
+    problem = f'a piece of "{food.name}" may be a breast or a wing; write which, for instance "4 chicken thighs"'
+    return problem, _matches(_PARTS_OF_A_BIRD, table)
+
+
+_QUESTIONS = (
+    *(_which_pepper, _fresh_or_dried, _dry_or_dissolved, _green_or_dry, _without_its_shell, _what_is_taken_off),
+    *(_how_small, _how_much_bone, _raw_or_cooked, _dry_cooked_or_canned, _how_heavy, _which_part),
+)
+
+
+def _said(phrase: ParsedLine) -> set[str]:
+    return {*phrase.name, *phrase.after}
 
 
 def _is_sized(written: Written) -> bool:
