@@ -199,12 +199,18 @@ class _Reader:
 
     def _in_place_of_it(self, clause: Clause, rest: str, recipe: Recipe) -> tuple[Step, ...] | _Fault | None:
         """Return the swap that "take out the yogurt and use kefir" asks for."""
-        then = next(clauses(without_politeness(rest), self.dish), None) if clause.kind == "leave out" else None
-        if then is None or (then.kind, then.how) != ("use", "verb"):
+        ways = [*clauses(without_politeness(rest), self.dish)] if clause.kind == "leave out" else []
+        then = ways[0] if ways else None
+        named = [side for way in ways if way.kind == "swap" for side in (way.old, way.new)]
+        swaps = any(ingredients_called(side, recipe).places for side in named)  # "use canola oil for the peanut oil"
+        if then is None or (then.kind, then.how) != ("use", "verb") or swaps:
             return None
         try:
             if ingredients_called(then.new, recipe).places or take_apart(then.new)[0].counted:
                 return None
+            own = ingredients_called(then.new.split()[-1], recipe).places
+            if own and not {*own} & {*ingredients_called(clause.old, recipe).places}:
+                return None  # "leave out the turkey and use vegetable broth" where there is chicken broth
             return steps_of(Asked(Clause("swap", clause.old, then.new), recipe, self.table, self.line))
         except ChangeError as error:
             return _Fault(2, error)

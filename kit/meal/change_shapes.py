@@ -152,6 +152,7 @@ _SHAPES = [
         r"^(?!.*\b(?:half|double|add|instead|swap|use|more|less|no)\b)(?P<new>[a-z' ]{2,60}?) without (?P<old>.+)$",
         "behind",
     ),
+    _shape("swap", r"^use (?P<a>.+?) (?P<link>for) (?P<b>(?!the (?:top|base|sauce|dressing)).+)$", "use for"),
     _shape("use", r"^(?:make it|make this|make the dish) (?P<new>.+)$", "bare"),
     _shape("use", r"^(?:use |only |just |with |take )+(?P<new>.+?)(?: instead)?$", "verb"),
     _shape("use", r"^(?P<new>.+) instead$", "verb"),

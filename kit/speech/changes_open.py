@@ -24,6 +24,9 @@ def is_open_change(said: Sentence) -> bool:
         or _swaps_first(said)
         or _with_other_kind(said)
         or (texts & _IF and any(token.is_a("verb_swap") for token in said.tokens))
+        or (
+            texts & _IF and texts & {"used", "took", "had"} and "for" in texts
+        )  # "vegan if you used sugar for the honey"
     )
 
 

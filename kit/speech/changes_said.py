@@ -23,6 +23,7 @@ _FACTORS = {
     "doubling": 2.0,
     "twice": 2.0,
 }
+_FOLLOWS = frozenset("is are has have get gets would will becomes turns ends comes".split())
 _UNDONE = frozenset("skip skipping skipped without not never forget forgot instead no omit".split())
 _RINSE = frozenset("rinse rinsing rinsed rinses draining drain drains drained".split())
 
@@ -59,13 +60,44 @@ class SaidChange:
 def read_change(sentence: Sentence) -> SaidChange | None:
     """Return the change that a sentence names, or None."""
     return (
-        _rinse(sentence)
+        _several(sentence)
+        or _rinse(sentence)
         or _in_place(sentence)
         or _swap(sentence)
         or _part_of(sentence)
         or _left_out(sentence)
         or _as_typed(sentence)
     )
+
+
+def _several(sentence: Sentence) -> SaidChange | None:
+    """Return several changes that open a sentence and lead to a claim: "leave out the feta, use oat milk, and"."""
+    first = 2 if sentence.text_at(0) == "if" and sentence.text_at(1) in ("you", "we") else 0
+    ordered = [at for at in range(first, len(sentence)) if _orders(sentence, at)]
+    if len(ordered) < 2 or ordered[0] != first:
+        return None
+    leads = [at for at in range(ordered[1], len(sentence) - 1) if _leads_on(sentence, at)]
+    if not leads or any(at > leads[0] for at in ordered):
+        return None
+    stop = leads[0]
+    while sentence.text_at(stop - 1) in (",", "and", "then"):
+        stop -= 1
+    words = sentence.text[sentence.tokens[first].start : sentence.tokens[stop - 1].end]
+    return SaidChange(AS_TYPED, places=tuple(range(first, stop)), words=words)
+
+
+def _orders(sentence: Sentence, at: int) -> bool:
+    """Return whether an order to change the dish begins at a place."""
+    led = at == 0 or sentence.text_at(at - 1) in (",", "and", "then", "you", "we")
+    change = sentence.is_a(at, "verb_swap") or sentence.is_a(at, "verb_leave_out") or sentence.text_at(at) in _FACTORS
+    return led and change and sentence.text_at(at) not in ("without", "with")
+
+
+def _leads_on(sentence: Sentence, at: int) -> bool:
+    """Return whether what follows from changes begins at a place: "and it's", ", then there are"."""
+    before, following = sentence.text_at(at - 1), sentence.text_at(at + 1)
+    subject = sentence.text_at(at) in ("it", "there", "you", "that", "they", "we")
+    return subject and before in (",", "and", "then") and following in _FOLLOWS
 
 
 def _as_typed(sentence: Sentence) -> SaidChange | None:

@@ -130,7 +130,8 @@ def _pairs(claim: ComparisonClaim, dish: Dish, name: str) -> list[_Pair] | Findi
     if own.kind != FOOD and not own.foods and other.kind == FOOD and not claim.basis:
         # "A plate has more protein than chicken": so much of the dish against every usual amount of the food.
         return _dish_pairs(dish, name, other)
-    bases = (claim.basis,) if claim.basis else BASES
+    usual = [basis for basis in BASES if (name, basis) != ("energy", "100 kcal")]  # 100 kcal are as many of anything
+    bases = (claim.basis,) if claim.basis else usual
     foods = [_options(side, dish)[0] if side.kind == FOOD else None for side in (own, other)]
     if not claim.basis and _swollen(foods):
         return Finding(CANNOT_TELL, "one is dry and the other cooked: say which form is meant, and per what")

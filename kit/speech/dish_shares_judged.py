@@ -101,7 +101,8 @@ def _ranked(claim: DishShareClaim, dish: Dish, name: str, found: list[Food], of:
         for food in others
         if abs(dish.brought([food], of_nutrient(name)[0][0]).value - mine.value) < 0.05 * max(mine.value, 1e-9)
     ]
-    if close:
+    clearly = [food for food in above if dish.brought([food], of_nutrient(name)[0][0]).value > 1.05 * mine.value]
+    if close and len(clearly) < claim.rank:
         return Finding(CANNOT_TELL, f"{told}: too near to the {short_name(close[0])} to tell")
     if right != claim.negated:
         return Finding(HOLDS, f"{told} ({dish.source})")

@@ -18,6 +18,9 @@ _LISTED = ("and", ",", "of", "the", "a")
 _KEPT = ("left", "remain", "remains", "remaining")
 _SAME = frozenset("hardly barely scarcely little".split())
 
+_PASSES = frozenset(
+    "drop drops fall falls go goes sink sinks dip dips come comes get gets stay stays rise rises".split()
+)
 _REMAINS = ("left", "there", "kept")
 
 
@@ -161,13 +164,15 @@ def _amount(sentence: Sentence, said: SaidChange, at: int, quantity: Quantity, v
         if before is None and not changed:
             return []
         named = before or Named(sentence.tokens[changed[0]].parts["nutrient"], changed[0])
+        if before is None and named.nutrient == "salt" and unit == "mg":
+            named = replace(named, nutrient="sodium")  # salt is said in grams, milligrams are of its sodium
     return [_claim(sentence, said, named, quantity, _sign(sentence, at, verb), at)]
 
 
 def _governed(sentence: Sentence, said: SaidChange, at: int, verb: list[int]) -> bool:
     """Return whether a number is what the change does, and not what there is: "loses 90 mg", not "has 300 mg"."""
     clause = sentence.clause_of(at)
-    if sentence.text_at(at - 1) in _TO:  # "drops to 215 calories" is what there is then
+    if sentence.text_at(at - 1) in _TO or _passes(sentence, at):  # "drops to 215 calories" is what there is then
         return False
     if not any(place in clause for place in (*verb, *said.places)):
         return False
@@ -190,6 +195,12 @@ def _governed(sentence: Sentence, said: SaidChange, at: int, verb: list[int]) ->
         "go",
         "comes",
     )
+
+
+def _passes(sentence: Sentence, at: int) -> bool:
+    """Return whether a number is a limit that something goes below or above: "the sodium drops below 100"."""
+    limit = sentence.text_at(at).startswith(("below ", "under ", "above ", "over "))
+    return limit and sentence.text_at(at - 1) in _PASSES
 
 
 def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[int]) -> list[Claim]:

@@ -11,7 +11,7 @@ from kit.speech.agreement import fits
 from kit.speech.amounts import in_unit, spoken_amount, spoken_quantity
 from kit.speech.changes_made import changed
 from kit.speech.changes_said import AMOUNT, AS_TYPED, RINSE, UNRINSED, SaidChange
-from kit.speech.claim import Claim, Edit, Finding
+from kit.speech.claim import SERVING, WHOLE, Claim, Edit, Finding
 from kit.speech.share_claim import share_edit
 from kit.speech.tokens import NO_QUANTITY, Quantity
 from kit.speech.values import WORKED_OUT, of_nutrient, said_thing, scaled, total, unit_of
@@ -63,6 +63,8 @@ def judge(claim: EffectClaim, dish: Dish) -> Finding:
     name = claim.nutrient
     if claim.change.kind in (RINSE, UNRINSED):
         return _judge_rinse(claim)
+    if claim.about.kind not in (SERVING, WHOLE):  # "saves 120 calories a cup"
+        return Finding(CANNOT_TELL, f'what "{claim.about.words or "so much of it"}" holds is not known')
     new = changed(claim.change, dish)
     if isinstance(new, Finding):
         return new
@@ -70,7 +72,7 @@ def judge(claim: EffectClaim, dish: Dish) -> Finding:
     if name not in nutrients() and name not in WORKED_OUT:
         return Finding(CANNOT_TELL, f"the table has no {said_thing(name)}")
     both = change(dish.numbers.recipe, recipe)
-    factor = claim.about.count if claim.about.kind == "serving" else dish.numbers.recipe.servings
+    factor = claim.about.count * (1.0 if claim.about.kind == SERVING else dish.numbers.recipe.servings)
     parts = [scaled_signed(both.difference(own), weight * factor) for own, weight in of_nutrient(name)]
     of = parts[0] if len(parts) == 1 else _sum(parts)
     before = total([scaled(dish.range_of(own), weight * factor) for own, weight in of_nutrient(name)])

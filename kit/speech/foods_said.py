@@ -40,7 +40,7 @@ _MADE_OF = frozenset(
     "peanut almond cashew nut seed apple coconut oat soy rice hazelnut sunflower tahini pumpkin".split()
 )
 _PRODUCTS = frozenset("oil butter milk flour paste juice sauce broth stock vinegar powder seed syrup zest".split())
-_MADE = frozenset("butter milk flour cheese yogurt cream oil".split())
+_MADE = frozenset("butter milk flour cheese yogurt cream".split())
 # First words of names that are said alone of all their kinds.
 _CLASSES = frozenset(
     "chicken turkey beef pork lamb fish cheese bread rice pasta tuna salmon shrimp tofu yogurt".split()

@@ -131,7 +131,7 @@ class _Subjects:
             return
         elif self.on_food and (word in _ALL_OF_IT or is_every_thing(self.sentence, at)):
             self.current = THE_DISH
-        elif self.opens and self._may_be_dish(at, word, led):
+        elif self.opens and (self._may_be_dish(at, word, led) or (self.on_food and self._other_thing(at))):
             self.current = replace(self.current, or_dish=True)
         elif self.opens and self._begins_change(at, word):
             self.current = THE_DISH
@@ -140,6 +140,13 @@ class _Subjects:
         elif word == "it" and not led and self.on_food and self.opens:
             plural = any(is_plural(food.text) for food in self.current.foods) or len(self.current.foods) > 1
             self.current = THE_DISH if plural else replace(self.current, or_dish=True)
+
+    def _other_thing(self, at: int) -> bool:
+        """Return whether a clause opens on a thing that is no food: "we used broth, so the outcome is"."""
+        plain = [not said.parts and not said.quantity for said in self.sentence.tokens[max(at - 1, 0) : at + 1]]
+        led = [self.sentence.text_at(before) in ("the", "our") for before in (at - 1, at - 2)]
+        named = (plain[-1] and led[0]) or (all(plain) and led[1])
+        return named and is_verb(self.sentence, at + 1)
 
     def _may_be_dish(self, at: int, word: str, led: bool) -> bool:
         """Return whether a clause goes on in words that may speak of the subject or of the dish."""
@@ -191,7 +198,8 @@ def _behind_swap(sentence: Sentence, at: int) -> bool:
     return any(sentence.text_at(place) in swapped for place in range(first, at))
 
 
-_ALL_OF_IT = ("there", "everything here", "everything", "everything in it")
+_ALL_OF_IT = frozenset(("there", "everything here", "everything", "everything in it", "the whole thing", "all of it"))
+_ALL_OF_IT |= {"the whole lot", "the lot", "the end result", "the result", "the whole of it", "the finished thing"}
 
 
 _MAKES = ("make", "makes", "keep", "keeps", "render", "renders", "turn", "turns")
