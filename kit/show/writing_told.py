@@ -39,7 +39,7 @@ FIELDS = (
     ("words_per_minute", "Words you say in a minute", "140 is usual", "number"),
     ("rules", "Whose rules for wordings", "claims and daily values", "choice"),
     ("measures", "Measures of the recipe", "how large a cup and a spoon are", "choice"),
-    ("series", "Series and place", "shown beside the title", "text"),
+    ("series", "Series and place", "shown beside the title", "line"),
     ("notes", "Notes for yourself", "never sent to anybody", "long"),
 )
 

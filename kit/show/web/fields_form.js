@@ -16,7 +16,7 @@ export function fieldsForm(parent, ask, regions) {
       field.rows = 3;
       newLines(field);
     }
-    field.parentElement.classList.toggle("talk-wide", kind === "long");
+    field.parentElement.classList.toggle("talk-wide", kind === "long" || kind === "line");
     const by = `field-${key}`;
     regions.set(by, told(field.parentElement));
     field.onchange = () => ask({ do: "field", at: key, value: field.value, by });
