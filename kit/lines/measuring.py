@@ -46,13 +46,18 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
     if weight is None:
         size = written.package_size or written.size
         long = f"{number(written.length, 2)}-inch" if written.length else ""
-        asked = " ".join(part for part in (size, long, written.measure or "piece") if part)
+        asked = " ".join(part for part in (size, long, written.measure or _unit_of(written)) if part)
         return replace(
             reading, problem=f'"{food.name}" has no weight for {one(asked)}; write for instance "{example_of(food)}"'
         )
     weight = _eaten(weight, phrase.share)
     trimmed = bool(written.edible and food.refuse and written.unit and written.unit.kind == "mass")
     return replace(_with_weight(reading, weight, written.count), cut="trimmed" if trimmed else written.cut)
+
+
+def _unit_of(written: Written) -> str:
+    """Return the unit that a line counts in, as a recipe prints it; a piece where it counts things."""
+    return written.unit.short if written.unit else "piece"
 
 
 def _by_its_volume(phrase: ParsedLine, food: Food, written: Written, counted: Weight | None) -> Weight | None:

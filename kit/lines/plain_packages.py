@@ -23,6 +23,11 @@ _WEIGHT_OF_A_CAN = re.compile(  # "15 ounces beans (1 can, drained)": before it 
 )
 _CANS_OZ = {"300": 15, "303": 16, "2": 20, "2 1/2": 29, "2.5": 29, "10": 106}  # trade sizes of US cans, common practice
 _CAN_NUMBER = re.compile(r"\(?(?:#|\bno\.?|\bnumber)\s*(300|303|2 1/2|2\.5|2|10)\)?[- ]cans?\b", re.IGNORECASE)
+_CANNED_CHILIES = re.compile(  # more than one of them; one is a dish
+    r"^(.*\b(?:can|tin)s?\b(?:(?!\b(?:green|red|chipotle|jalape|adobo|dried|hatch|with)\b)[^,])*)\b"
+    r"(?:chiles|chill?ies)\b(?!\s+(?:in|con)\b)",
+    re.IGNORECASE,
+)
 PACKAGES = (
     Rewriting(_TWO_SYSTEMS, r"\1", "/"),
     Rewriting(_SORT_OF_PACKAGE, lambda found: "" if found["regular"] else "large " if found["large"] else "small "),
@@ -37,7 +42,7 @@ PACKAGES = (
         re.compile(r"\b(\d+)\s*(?:-\s*)?(?:lb\.?|pound)s?\.?\s*[,]\s*(\d+)\s*(?:oz|ounces?)\b\.?", re.IGNORECASE),
         r"\1 lb \2 oz",
     ),
-    Rewriting(re.compile(r"\b(?:loosely|lightly)[- ]packed\s+(?=(?:cup|tbsp|tablespoon)s?\b)", re.IGNORECASE), ""),
+    Rewriting(re.compile(r"\b(?:loosely|lightly)[- ](?:packed|filled|pressed)\b,?\s*", re.IGNORECASE), "", "ly"),
     Rewriting(
         re.compile(
             r"\b(?:(?:firmly|tightly|well)[- ])?packed\s+((?:cup|tbsp|tablespoon|tsp|teaspoon)s?)\b", re.IGNORECASE
@@ -52,4 +57,5 @@ PACKAGES = (
     Rewriting(re.compile(r"\bdoz\.?\s", re.IGNORECASE), "dozen "),
     Rewriting(re.compile(r"\bctns?\.?\s", re.IGNORECASE), "carton "),
     Rewriting(re.compile(r"\benv\.?\s", re.IGNORECASE), "envelope "),
+    Rewriting(_CANNED_CHILIES, r"\1green chilies", "chil"),
 )

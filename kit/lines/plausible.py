@@ -4,10 +4,10 @@ from kit.food.composition import Food, Foods
 from kit.food.finding import Match
 from kit.food.vocabulary import words
 from kit.lines.choosing import Choice
-from kit.lines.covered import is_sold_covered, says_nothing_of_covers
 from kit.lines.known_names import kind_of
 from kit.lines.nearest_measure import CONTAINERS, Written
 from kit.lines.parsed_line import ParsedLine
+from kit.lines.sold_as import Doubt, as_a_can_holds, in_its_pods, piece_of_one
 from kit.lines.states import BOUGHT_DRY
 
 _VEGETABLE_CUTS = frozenset(
@@ -31,12 +31,9 @@ _BESIDE = ("with", "on", "in", "and", "no", "without")
 _PORTIONS_OF_FISH = frozenset("fillet filet steak portion piece loin cutlet chunk strip slice".split())
 _A_SMALL_FISH = 60.0  # more than one of these weighs: a fillet of what is sold whole or in portions [g]
 _ROASTS = ("beef-tenderloin", "beef-tri-tip")  # counted, a whole one weighs six times a steak cut from it
-_PIECES = frozenset(("piece", "chunk", "hunk"))
-_MORE_THAN_A_BITE = 50.0  # [g]
 _QUARTER_CUP = 59.0  # [mL]
 _MANY_SPOONS = 60.0  # more ground spice than anybody measures for one pot [g]
 
-Doubt = tuple[str, tuple[Match, ...]]  # what has to be asked, and the choices
 _NONE: Doubt = ("", ())
 
 
@@ -160,6 +157,7 @@ def _which_part(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
 _QUESTIONS = (
     *(_which_pepper, _fresh_or_dried, _dry_or_dissolved, _green_or_dry, _without_its_shell, _what_is_taken_off),
     *(_how_small, _how_much_bone, _raw_or_cooked, _dry_cooked_or_canned, _how_heavy, _which_part),
+    *(piece_of_one, in_its_pods, as_a_can_holds),
 )
 
 
@@ -225,30 +223,6 @@ def _is_uncut(phrase: ParsedLine, food: Food) -> bool:
     if food.base in _ROASTS and food.state == "raw":
         return _CUT_FROM_IT.isdisjoint(said - {"tenderloin"}) and "mignon" not in said
     return food.base == "turkey-breast" and "breast" in phrase.name and _CUT_FROM_IT.isdisjoint(phrase.name)
-
-
-def _is_a_piece_of_one(phrase: ParsedLine, food: Food) -> bool:
-    """Whether a line counts pieces that are cut from something the table weighs whole: "2 pieces watermelon"."""
-    before = phrase.name[: next((n for n, word in enumerate(phrase.name) if kind_of(word) == "food"), 0)]
-    if _PIECES.isdisjoint(before) or phrase.written.measure not in ("", "piece") or phrase.written.length:
-        return False
-    whole = food.measure("piece") or food.measure("medium", "head", "block", "stick", "package")
-    is_whole = food.group in ("vegetable", "fruit") and whole is not None and whole.grams > _MORE_THAN_A_BITE
-    return is_whole or _is_block(food)
-
-
-def _is_block(food: Food) -> bool:
-    """Whether a food is sold in blocks or sticks from which pieces are cut: tofu, butter."""
-    block = food.measure("stick", "block")
-    return food.group in ("oil", "dairy", "soy") and block is not None and block.grams > _MORE_THAN_A_BITE
-
-
-def _may_be_in_pods(phrase: ParsedLine, choice: Choice, food: Food) -> bool:
-    """Whether fresh peas or corn are weighed, and the line does not say if with their pods, husks and cobs."""
-    written = phrase.written
-    by_weight = written.unit is not None and written.unit.kind == "mass"
-    fresh = by_weight and not written.edible and "fresh" in choice.spare
-    return fresh and is_sold_covered(food) and says_nothing_of_covers(phrase)
 
 
 def _named_in_its_shell(food: Food) -> bool:

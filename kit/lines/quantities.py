@@ -24,22 +24,12 @@ _OTHER_SIZE = re.compile(r"^or\s+(?:[\d./]+|an?)\s+(?:extra[- ]large|small|mediu
 _DRAINED_WEIGHT = re.compile(r"\bdrained(?:\s+weight)?:?\s*|\s+drained\b", re.IGNORECASE)
 _ADDED = re.compile(r",?\s*(?:\+|\bplus)\s+(?=[\d.])", re.IGNORECASE)
 _NO_FOOD_FOLLOWS = re.compile(r"\s*(?:$|[,;.(]|for\b|to\b|more\b)", re.IGNORECASE)
-_HOW_FULL = frozenset(
-    (
-        "heaping",
-        "heaped",
-        "rounded",
-        "level",
-        "scant",
-        "generous",
-        "good",
-        "about",
-        "approximately",
-        "very",
-        "big",
-        "fat",
-    )
-)
+_HOW_FULL = {  # a heaped spoon holds a quarter more than a level one, common practice
+    **dict.fromkeys(("heaping", "heaped"), 1.25),
+    **dict.fromkeys(("rounded", "generous"), 1.1),
+    "scant": 0.9,
+    **dict.fromkeys(("level", "good", "about", "approximately", "very", "big", "fat"), 1.0),
+}
 _TO_OF_SIZES = re.compile(r"^(\d+)-? to (\d+)", re.IGNORECASE)  # "15- to 16-oz"
 _SPOONS_AND_CUPS = frozenset(("cup", "tablespoon", "teaspoon", "pinch", "dash"))
 _POURED_INTO = ("glass", "mug")
@@ -83,9 +73,11 @@ def quantity(count: Count | None, rest: str, inside: Sequence[str], system: str)
         if of.kind == "mass" and not _is_container(measure):  # "1 3-lb chicken", "4 6-ounce fillets"
             return replace(written, count=written.count.times(value), unit=of), _LINK.sub("", rest), True
         return replace(written, package=value, package_unit=of, measure=measure), _LINK.sub("", rest), True
-    rest = _without_fullness(rest)
+    rest, full = _without_fullness(rest)
     unit_said, behind = _take_unit(rest, system, counted=count is not None)
     if unit_said is not None:
+        if full != 1.0 and unit_said.name in _SPOONS_AND_CUPS:
+            written = replace(written, count=written.count.times(full))
         return _in_units(written, unit_said, behind, stated, system)
     size_word, rest = take_word(rest, ("size",))
     measure, rest = take_word(rest, ("container", "measure"))
@@ -272,6 +264,8 @@ def take_word(text: str, kinds: tuple[str, ...]) -> tuple[str, str]:
     return "", text
 
 
-def _without_fullness(rest: str) -> str:
+def _without_fullness(rest: str, full: float = 1.0) -> tuple[str, float]:
+    """Return a text without the words that say how full a measure is, and the share of a level one that they mean."""
     first, _, behind = rest.partition(" ")
-    return _without_fullness(behind) if first.lower() in _HOW_FULL and behind else rest
+    share = _HOW_FULL.get(first.lower()) if behind else None
+    return (rest, full) if share is None else _without_fullness(behind, full * share)

@@ -4,6 +4,7 @@ import re
 
 from kit.food.amounts import plain_characters, with_half_ahead
 from kit.lines.denied_words import denied
+from kit.lines.parts_meant import PARTS_MEANT
 from kit.lines.parts_off import without_parts
 from kit.lines.plain_packages import PACKAGES
 from kit.lines.plain_words import DEEDS, WORDS
@@ -70,7 +71,7 @@ def tidy(line: str) -> str:
     """
     text = re.sub(r"\s+", " ", with_half_ahead(without_bullet(line)))
     text = rewritten(_COUNT_IN_BRACKETS.sub(r"\1 x ", text), WORDS).strip()
-    text = rewritten(rewritten(text, PACKAGES), DEEDS)
+    text = rewritten(rewritten(rewritten(text, PACKAGES), PARTS_MEANT), DEEDS)
     text = rewritten(denied(text), _OF_MEAT_AND_BEANS)
     if "%" in text and _MEAT.search(text):
         text = _FAT_OF_MEAT.sub(lambda found: f"{100 - int(found[1])}% lean", text)

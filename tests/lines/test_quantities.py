@@ -24,7 +24,7 @@ def told(text, *inside):
         ("1 cup plus 2 tbsp oats", 1.125, "cup", "oats"),
         ("225 g/8 oz butter", 225, "gram", "butter"),
         ("3 fl. oz. cream", 3, "fluid_ounce", "cream"),
-        ("1 heaping tsp cumin", 1, "teaspoon", "cumin"),
+        ("1 heaping tsp cumin", 1.25, "teaspoon", "cumin"),
     ],
 )
 def test_a_unit_is_read_with_what_is_added_to_it(text, count, name, food):
