@@ -24,6 +24,7 @@ _NO = (
 
 
 _GOES_ON = frozenset(", and from once if when without unless because since apart except with but as".split())
+_OF_A_SMELL = frozenset("smell smells taste tastes smelling tasting scent reek reeks stink".split())
 _ON_PACKAGES = ("bought", "package", "label says", "cans and", "jars included", "certified")
 
 
@@ -37,6 +38,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     for at in sentence.places("allergen"):
         if at in sentence.used or (safe is None and _only_a_food(sentence, at)):
             continue
+        if not _OF_A_SMELL.isdisjoint(sentence.texts[max(0, at - 6) : at]):
+            continue  # "it will smell of lemon, not of fish"
         claim = _claim(sentence, _subject(sentence, about, at), at, safe)
         if claim is not None:
             claims.append(replace(claim, packages=packages))

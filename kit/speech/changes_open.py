@@ -5,6 +5,7 @@ from kit.speech.sentence import Sentence, food_at
 
 _OPEN_CHANGES = frozenset("instead".split())
 _AMOUNT_ORDERS = ("double", "triple", "halve", "quadruple", "increase", "reduce", "lower")
+_DOING = ("using", "making", "choosing", "switching", "going", "buying", "having", "taking")
 _THEN = ("it", "you", "we", "that", "there", "they", "a", "each", "every", "one")
 _IF = frozenset("if unless provided providing once".split())
 
@@ -32,6 +33,9 @@ def is_open_change(said: Sentence) -> bool:
 
 def _swaps_first(said: Sentence) -> bool:
     """Return whether an order to take something else leads to what is claimed: "use tamari and it's gluten-free"."""
+    does = any(said.is_a(at, "verb_add") or said.is_a(at, "verb_save") for at in range(1, len(said)))
+    if said.text_at(0) in _DOING and does:
+        return True  # "using whole wheat flour for all of it adds a gram of fiber"
     ordered = said.text_at(0) in ("use", "try", "swap", "switch", "swap in", "sub", "substitute")
     then = _THEN if _sets_amount(said) else ("it",) if ordered else ()
     return any(said.text_at(at) in ("and", ",") and said.text_at(at + 1) in then for at in range(len(said)))

@@ -182,6 +182,8 @@ def _in_place(sentence: Sentence) -> SaidChange | None:
 
 def _is_change(sentence: Sentence, at: int) -> bool:
     """Return whether "rather than" changes the dish: not where "the beans rather than the pork bring most of it"."""
+    if at + 1 < len(sentence) and sentence.tokens[at + 1].amount.value and sentence.tokens[0].amount.unit:
+        return True  # "one tablespoon of oil rather than two cuts"
     return bool(sentence.words & _MADE_WITH) or any(sentence.is_a(place, "verb_swap") for place in range(at))
 
 

@@ -6,7 +6,8 @@ from kit.speech.claim import FOOD, UNKNOWN, About, Claim, Finding
 from kit.speech.clauses import is_stop
 from kit.speech.comparisons_claim import IN_THE_DISH, ComparisonClaim
 from kit.speech.comparisons_judged import judge_comparison
-from kit.speech.comparisons_other import _basis, _other, held_in, is_inside, shared_of, source, that_of
+from kit.speech.comparisons_other import _basis, _other, beats, held_in, is_inside, shared_of, source, that_of
+from kit.speech.parts import is_dish
 from kit.speech.sentence import Sentence
 from kit.speech.slots import Named, is_day, negated, nutrient_before, nutrients_after, share_at
 from kit.speech.tokens import Quantity
@@ -14,7 +15,6 @@ from kit.talk.dish import Dish
 
 FAMILY = "comparison"
 MORE = frozenset("more higher richer greater larger bigger heavier extra ahead".split())
-_BEATS = frozenset("beat beats outdo outdoes outdoing trump trumps outscore outscores outstrip outstrips".split())
 LESS = frozenset("less fewer lower leaner lighter smaller poorer".split())
 
 
@@ -28,7 +28,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             continue
         claim = (
             _than(sentence, about, at)
-            or _beats(sentence, about, at)
+            or beats(sentence, about, at)
             or _as_much(sentence, about, at)
             or _times_of(sentence, about, at)
             or that_of(sentence, about, at)
@@ -117,29 +117,6 @@ def _brings(sentence: Sentence, about: list[About], at: int) -> bool:
 _PUTS_IN = frozenset("brings bring contributes contribute supplies supply adds add puts put".split())
 
 
-def _beats(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
-    """Read "beats Y for X", "tops Y on X", "outdoes Y when it comes to X"."""
-    if sentence.text_at(at) not in _BEATS or sentence.tokens[at].quantity is not None:
-        return None
-    other = _other(sentence, at + 1)
-    if other is None or other[0].kind == UNKNOWN:
-        return None
-    start = other[2][-1] + 1
-    behind = [
-        place
-        for place in range(start, min(start + 6, len(sentence)))
-        if sentence.text_at(place) in ("for", "on", "in", "to")
-    ]
-    named = nutrients_after(sentence, behind[-1] + 1, frozenset("the its".split())) if behind else []
-    if not named:
-        before = nutrient_before(sentence, at)
-        named = [before] if before is not None and before.place not in sentence.used else []
-    if not named:
-        return None
-    places = tuple(sorted({at, named[0].place, *other[2]}))
-    return ComparisonClaim(places, about[at], negated(sentence, at), named[0].nutrient, 1, None, other[0], other[1])
-
-
 def _degree(sentence: Sentence, at: int) -> tuple[Quantity | None, list[int]]:
     """Return how much more or less: "25 percent less", "three times more", "a third fewer", "10 grams more"."""
     quantity = sentence.tokens[at].quantity if at >= 0 else None
@@ -167,6 +144,11 @@ def _as_much(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim
         if before is None or before.place in sentence.used:
             return None
         named = [before]
+    held = next(
+        (place for place in range(start, min(len(sentence), start + 6)) if sentence.text_at(place) == "as"), None
+    )
+    if second is None and held is not None and sentence.text_at(start) in ("in", "on"):
+        second = held if any(is_dish(sentence, place) for place in range(start, held)) else None
     if second is None:
         return None
     times, places = _degree(sentence, at - 1)

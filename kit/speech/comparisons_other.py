@@ -5,7 +5,7 @@ from kit.speech.clauses import is_stop
 from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.parts import DETERMINERS, dish_part, food_part, is_dish, is_food
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.slots import foods_from, negated
+from kit.speech.slots import foods_from, negated, nutrient_before, nutrients_after
 from kit.speech.tokens import Quantity
 
 _UNKNOWN = frozenset(
@@ -178,3 +178,29 @@ def that_of(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim 
 
 
 _HAS = frozenset("has have packs gives holds carries brings with get".split())
+
+
+_BEATS = frozenset("beat beats outdo outdoes outdoing trump trumps outscore outscores outstrip outstrips".split())
+
+
+def beats(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
+    """Read "beats Y for X", "tops Y on X", "outdoes Y when it comes to X"."""
+    if sentence.text_at(at) not in _BEATS or sentence.tokens[at].quantity is not None:
+        return None
+    other = _other(sentence, at + 1)
+    if other is None or other[0].kind == UNKNOWN:
+        return None
+    start = other[2][-1] + 1
+    behind = [
+        place
+        for place in range(start, min(start + 6, len(sentence)))
+        if sentence.text_at(place) in ("for", "on", "in", "to")
+    ]
+    named = nutrients_after(sentence, behind[-1] + 1, frozenset("the its".split())) if behind else []
+    if not named:
+        before = nutrient_before(sentence, at)
+        named = [before] if before is not None and before.place not in sentence.used else []
+    if not named:
+        return None
+    places = tuple(sorted({at, named[0].place, *other[2]}))
+    return ComparisonClaim(places, about[at], negated(sentence, at), named[0].nutrient, 1, None, other[0], other[1])

@@ -70,6 +70,7 @@ _BEFORE_COUNT = frozenset(  # "there is enough here for at least six"
 _AFTER_COUNT = frozenset(
     ". , ; and ! with if at easily comfortably here it in there left generously for from off today too as".split()
 )
+_BEHIND_THERE = (",", ".", "", ";", "in", "at", "out", "out of", "from", "here", "and")
 _POTS = ("recipe", "pot", "pan", "batch", "tray")
 _FEEDS = frozenset(  # these need no "people" behind the number
     "serves serve feeds feed enough stretch stretches cuts divides splits".split()
@@ -129,9 +130,7 @@ def _counted(sentence: Sentence, at: int, following: int, said: Quantity) -> Ser
     alone = noun and first and behind in (",", "at", "of") and each
     leads = noun and first and behind == "," and sentence.text_at(following + 2) == "so"
     verbs = any(is_verb(sentence, place) for place in range(len(sentence)) if sentence.tokens[place].quantity is None)
-    there = (
-        noun and _there_are(sentence, at) and behind in (",", ".", "", ";", "in", "at", "out", "from", "here", "and")
-    )
+    there = noun and _there_are(sentence, at) and behind in _BEHIND_THERE
     comes = (
         noun
         and first

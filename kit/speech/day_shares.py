@@ -10,7 +10,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.basis import basis_near
 from kit.speech.claim import FOOD, SERVING, About, Claim, Edit, Finding
-from kit.speech.parts import back
+from kit.speech.parts import back, is_verb
 from kit.speech.sentence import Sentence
 from kit.speech.share_claim import Share, ShareClaim
 from kit.speech.slots import Named, is_day, negated, nutrient_before, nutrients_after
@@ -77,7 +77,8 @@ def _whole_days(sentence: Sentence, about: list[About]) -> list[Claim]:
         ]
         clause = sentence.clause_of(at)
         if not named:
-            before = nutrient_before(sentence, at)
+            alone = clause[0] > 0 and not any(is_verb(sentence, place) for place in clause)
+            before = nutrient_before(sentence, at, whole=alone)  # "Iron? A day's worth."
             covers = any(
                 sentence.text_at(place) in ("all", "enough", "whole", "covers", "cover", "meets", "meet")
                 or "worth" in sentence.text_at(place).split(" ")

@@ -1,5 +1,6 @@
 """The effect of a change: "leaving out the feta saves about 170 milligrams of sodium", "cuts the fat by half"."""
 
+import re
 from dataclasses import replace
 from itertools import pairwise
 
@@ -9,7 +10,7 @@ from kit.speech.claim import About, Claim
 from kit.speech.effects_judged import _UNITS, EffectClaim
 from kit.speech.parts import is_verb
 from kit.speech.sentence import Sentence
-from kit.speech.slots import Named, nutrient_before, nutrients_after, share_at
+from kit.speech.slots import SHARES, Named, nutrient_before, nutrients_after, share_at
 from kit.speech.tokens import SHARE, Quantity
 
 FAMILY = "effect of a change"
@@ -243,6 +244,18 @@ def _ends_at(sentence: Sentence, at: int) -> bool:
     return sentence.text_at(over) in _TO and number < len(sentence) and sentence.tokens[number].quantity is not None
 
 
+def _to_nothing(sentence: Sentence, at: int) -> Quantity | None:
+    """Return the share that is gone where nothing is said to be left: "brings the sodium down to almost nothing"."""
+    match = _NOTHING_LEFT.match(" ".join(sentence.texts[at : at + 5]))
+    return SHARES["nearly all" if match[1] else "all"] if match else None
+
+
+_NOTHING_LEFT = re.compile(
+    r"(?:down )?to (almost |practically |next to |virtually |nearly |close to |hardly )?"
+    r"(?:nothing|zero|none|anything)\b"
+)
+
+
 def _direction(
     sentence: Sentence, said: SaidChange, verb: list[int], taken: set[int], found: list[Claim]
 ) -> list[Claim]:
@@ -263,5 +276,7 @@ def _direction(
             continue
         for one in named:
             sign = -1 if sentence.is_a(at, "verb_save") and sentence.text_at(at) not in ("more",) else 1
-            claims.append(_claim(sentence, said, one, Quantity(0, 0, relation="any"), sign, one.place))
+            all_gone = _to_nothing(sentence, max(at, one.place) + 1) if sign < 0 else None
+            quantity = all_gone or Quantity(0, 0, relation="any")
+            claims.append(_claim(sentence, said, one, quantity, sign, one.place))
     return claims

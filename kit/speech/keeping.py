@@ -29,6 +29,7 @@ from kit.speech.keeping_words import (
     had_within,
     in_or_out,
     is_of_cooking,
+    is_often,
     near_place,
     of_an_animal,
 )
@@ -124,7 +125,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     if ("longer", "than") in before:  # "longer than two hours, or one when it is hot"
         said = Quantity(said.low, said.high, said.unit, "over")
     near = clause_words(sentence, at)
-    if said.unit == "hour" and is_of_cooking(sentence, at, said, near):
+    if is_often(sentence, at, said) or (said.unit == "hour" and is_of_cooking(sentence, at, said, near)):
         return []
     place = _place_of(sentence, at, said, words, near)
     if any(lets_be(sentence, spot) for spot in sentence.clause_of(at)) and near & {"off", "bad", "sour"}:

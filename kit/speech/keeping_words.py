@@ -107,6 +107,12 @@ def is_of_cooking(sentence: Sentence, at: int, said: Quantity, near: set[str]) -
     return bool(near & _RISES) or on_the_stove or (ahead and said.high <= 2)
 
 
+def is_often(sentence: Sentence, at: int, said: Quantity) -> bool:
+    """Return whether a time says how often: "fish twice a week"."""
+    before = sentence.text_at(at - 1)
+    return said.value == 1 and (before in ("twice", "once", "times") or before.endswith(" times"))
+
+
 def in_or_out(sentence: Sentence, at: int) -> bool:
     """Return whether a time is said of the refrigerator and of outside alike: "whether in the fridge or out"."""
     kinds = {word for spot in sentence.clause_of(at) for word in sentence.text_at(spot).split()}

@@ -50,6 +50,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             sentence.used.update({at - 2, at})  # "a good source of whole grains": no rule says how much that is
             claims.append(asked(sentence, (at - 2, at)))
             continue
+        if _does_something(sentence, at):
+            continue  # "whole grains protect your heart"
         kind = sentence.tokens[at].parts["kind"]
         people = sentence.text_at(at) in ("vegans", "vegetarians", "pescatarians")
         but, places = excepted(sentence, at)
@@ -74,6 +76,12 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             sentence.used.update({none[0], at, *places})
             claims.append(KindClaim((none[0], at), THE_DISH, False, "plant-based", tuple(but)))
     return claims
+
+
+def _does_something(sentence: Sentence, at: int) -> bool:
+    """Return whether whole grains begin a statement of what they do, not of what is of that kind."""
+    opens = sentence.text_at(at) in ("whole grains", "wholegrains") and at - sentence.clause_of(at)[0] <= 1
+    return opens and sentence.text_at(at + 1) not in ("", ".", ",", "!", "only", "are", "all", "throughout")
 
 
 def _all_of_whole_grain(sentence: Sentence) -> list[Claim]:

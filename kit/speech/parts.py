@@ -58,13 +58,20 @@ def is_serving(sentence: Sentence, at: int) -> bool:
 
 
 # "Salt comes to half a gram": the nutrient, and not the salt that is put in.
-_COMES_TO = frozenset("comes come runs run lands land stays stay works averages sits goes clocks".split())
+_COMES_TO = frozenset(
+    "comes come runs run lands land stays stay works work averages average sits sit goes go clocks clock".split()
+)
+# What is named behind a food is a tool or a place: "a fish spatula", "the bread aisle".
+TOOLS = frozenset(
+    "spatula spatulas masher spinner mill timer knife grater press squeezer peeler brush cutter slicer fork spoon "
+    "tongs crate drawer aisle stand market farmer farm shop shelf fryer board basket bin".split()
+)
 
 
 def is_food(sentence: Sentence, at: int) -> bool:
     """Return whether a token names a food as a thing: "the salt", but not "low in salt"."""
     token = sentence.tokens[at]
-    if token.food is None or is_dish(sentence, at):
+    if token.food is None or is_dish(sentence, at) or sentence.text_at(at + 1) in TOOLS:
         return False
     if token.is_a("nutrient"):
         following = sentence.text_at(at + 1)

@@ -21,6 +21,8 @@ _CUTS = frozenset("cut cuts slice sliced divide divided split portion portioned"
 _AMONG = ("between", "among")
 _PEOPLE = ("people", "persons", "guests", "friends")
 _BETWEEN_US = re.compile(r"\bbetween (?:us|you)\b")
+_SHARED_WITH = frozenset("share split halve go".split())
+_PARTED = re.compile(r"\b(?:share|split|halve|go halves)\b.{0,20}\bwith\b")
 _INTO = ("into", "in", "between", "among", "to", "by", "over", "across")
 
 
@@ -33,6 +35,9 @@ def shared_out(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         return list(claims)
     plain = all(claim.about == THE_DISH for claim in counted)
     if plain and _BETWEEN_US.search(" ".join(sentence.texts)):  # "between us that's 700 calories"
+        return [*(claim for claim in claims if claim not in counted), asked(sentence, counted[0].places)]
+    with_whom = not _SHARED_WITH.isdisjoint(sentence.words) and "with" in sentence.texts
+    if plain and with_whom and _PARTED.search(" ".join(sentence.texts)):  # "share a plate with a friend"
         return [*(claim for claim in claims if claim not in counted), asked(sentence, counted[0].places)]
     if served:  # "a dozen slices, at 240 calories altogether"
         return [*(claim for claim in claims if claim not in counted), asked(sentence, counted[0].places)]

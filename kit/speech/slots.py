@@ -95,7 +95,11 @@ def _leads(sentence: Sentence, at: int) -> bool:
         return False
     said = sentence.tokens[at + 1].amount
     counted = said.is_fraction or said.unit == "%"
-    return counted or (is_verb(sentence, at + 1) and not sentence.tokens[at + 1].is_a("wording"))
+    first = sentence.clause_of(at)[0]
+    # But of "all of the iron and the zinc is in it" both.
+    joined = "and" in (sentence.text_at(at - 1), sentence.text_at(at - 2))
+    told = not joined or any(is_verb(sentence, place) for place in range(first, at))
+    return counted or (told and is_verb(sentence, at + 1) and not sentence.tokens[at + 1].is_a("wording"))
 
 
 def nutrient_before(sentence: Sentence, at: int, whole: bool = False) -> Named | None:

@@ -1,7 +1,7 @@
 """Where "light" and "lean" are said of no dish and no food: "a light hand with the oil", "lean in"."""
 
 from kit.speech.clauses import is_stop
-from kit.speech.parts import is_dish
+from kit.speech.parts import TOOLS, is_dish
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import another_statement
 
@@ -31,7 +31,7 @@ def is_meant_otherwise(sentence: Sentence, at: int, wording: str, noun: int | No
     following, before = sentence.text_at(at + 1), sentence.text_at(at - 1)
     ends_here = at + 1 >= len(sentence) or is_stop(sentence.tokens[at + 1])
     predicate = before in _BE and before != "," and (ends_here or following in _BEHIND_PREDICATE)
-    if {one.text for one in sentence.tokens} & _TEXTURE:
+    if {one.text for one in sentence.tokens} & (_TEXTURE | TOOLS):
         return True
     ends = predicate and another_statement(sentence, at + 1)
     if following in _LIGHT_OTHERWISE and not (following == "and" and predicate and (ends or wording == "lean")):
