@@ -138,7 +138,8 @@ def _tails(last: str, name: Sequence[str]) -> Iterator[tuple[str, ...]]:
         return
     last = quantity(count, rest, (), "us")[1] if count else last  # "minced fresh or 1/2 tsp dried dill"
     said = tuple(word for word in words(last) if word not in SMALL_WORDS and not word.isdigit())
-    if len(said) > 1 and not set(_telling(name)) - _LESS & set(said):
+    again = set(name) <= set(said)  # "sugar or sugar substitute"
+    if len(said) > 1 and not again and not set(_telling(name)) - _LESS & set(said):
         yield from (said[start:] for start in range(1, len(said)))
 
 

@@ -3,6 +3,7 @@
 from kit.food.composition import Food, Foods
 from kit.food.finding import Match
 from kit.food.vocabulary import words
+from kit.lines.before_cooking import is_weighed_before_or_after
 from kit.lines.choosing import Choice
 from kit.lines.known_names import kind_of
 from kit.lines.nearest_measure import CONTAINERS, Written
@@ -111,6 +112,13 @@ def _how_small(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
     return problem, _matches((food.key,), table)
 
 
+def _before_or_after_cooking(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    if not is_weighed_before_or_after(phrase, food):
+        return None
+    problem = f'the weight of "{food.name}" may be that before or after cooking; write "cooked" or "raw" before it'
+    return problem, tuple(Match(form.key, form.name, 80.0) for form in table.forms(food.base))
+
+
 def _how_much_bone(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
     if _has_unknown_bones(phrase, food):
         problem = f'how much of "{food.name}" is bone, the table does not say; write the weight without its bones'
@@ -157,7 +165,7 @@ def _which_part(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
 _QUESTIONS = (
     *(_which_pepper, _fresh_or_dried, _dry_or_dissolved, _green_or_dry, _without_its_shell, _what_is_taken_off),
     *(_how_small, _how_much_bone, _raw_or_cooked, _dry_cooked_or_canned, _how_heavy, _which_part),
-    *(piece_of_one, in_its_pods, as_a_can_holds),
+    *(_before_or_after_cooking, piece_of_one, in_its_pods, as_a_can_holds),
 )
 
 

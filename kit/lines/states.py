@@ -24,6 +24,7 @@ BOUGHT_DRY = ("lentils",)  # also by the cup; other pulses with a canned form ar
 _DRY_HEAT = ("roasted", "toasted")  # "dry-roasted" says how, and not in which state
 _SOFTENED = ("mashed", "pureed")  # a vegetable is cooked first
 _PULLED_APART = ("shredded", "flaked", "pulled")  # only cooked meat and fish come apart so
+_BOUGHT_IN = ("package", "bag", "box")
 _STATES_THAT_MATTER = (
     "cooked",
     "dry",
@@ -62,6 +63,8 @@ def in_state(
     """
     food = best.food
     wishes = _wishes(best, name, after, by_weight)
+    if container in _BOUGHT_IN and food.state == "dry":  # "1 package (8 oz) noodles, cooked" is bought dry
+        wishes = [wish for wish in wishes if wish[0] != "cooked" or wish[1] in name]
     asked = {wish for wish, _ in wishes}
     if container == "can" and not asked & {"canned", "drained", "rinsed"}:
         wishes.append(("canned", "can"))
