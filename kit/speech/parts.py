@@ -46,7 +46,9 @@ def is_verb(sentence: Sentence, at: int) -> bool:
 
 
 def is_dish(sentence: Sentence, at: int) -> bool:
-    """Return whether a token names the dish or a part of it, and no food."""
+    """Return whether there is a token that names the dish or a part of it, and no food."""
+    if at >= len(sentence):
+        return False
     token = sentence.tokens[at]
     food = food_at(sentence, at)
     return token.is_a("dish") and not (food is not None and food.exact)
