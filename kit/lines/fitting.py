@@ -11,6 +11,8 @@ from kit.lines.lighter import lighter, said_less
 from kit.lines.spelling import spelled
 
 _THAWED = ("thawed", "defrosted")
+_HOW_RICH = frozenset("reduced low light lite fat free no added salt sodium sugar unsalted unsweetened".split())
+_TELLING = ("food", "other", "deciding")
 _LYING = frozenset(("in", "with", "from"))  # behind it stands what the food lies in, or comes from
 
 
@@ -63,14 +65,17 @@ def best_name(asked: Asked, names: KnownNames) -> Name | None:
     """Return the name that covers most of the words before the comma, then most of all."""
     before = set(asked.name)
     guarded = said_less(asked.name) | said_less(asked.after)
+    richness = guarded | _HOW_RICH
 
-    def cover(found: Name) -> tuple[int, bool, bool, int, int, bool, bool, int]:
+    def cover(found: Name) -> tuple[int, bool, bool, int, int, int, bool, bool, int]:
         own = found.words & before
         foodlike = sum(kind_of(word) == "food" for word in own)
         same_thing = found.head == asked.head or kind_of(found.head) not in ("food", "other")
         listed = names.kind(found) in (LISTED, USUAL)
         in_order = names.in_order(found, asked.name)
-        return foodlike, asked.head in own, same_thing, len(own), len(found.words), in_order, listed, -found.order
+        telling = sum(kind_of(word) in _TELLING and word not in richness for word in found.words)  # "ham, lean, diced"
+        size = len(found.words)
+        return foodlike, asked.head in own, same_thing, telling, len(own), size, in_order, listed, -found.order
 
     fitting = [
         found

@@ -9,6 +9,7 @@ from kit.food.measures import amount_text, fraction_text, unit
 from kit.food.vocabulary import line_words
 from kit.lines.choosing import Choice
 from kit.lines.covered import is_sold_covered, says_nothing_of_covers
+from kit.lines.known_names import kind_of
 from kit.lines.nearest_measure import CONTAINERS, VOLUMES, Written
 from kit.lines.parsed_line import ParsedLine
 from kit.lines.reading import Reading
@@ -164,7 +165,8 @@ def _with_cut(written: Written, phrase: ParsedLine, choice: Choice, food: Food) 
         word in _CUT_OFF and word in choice.spare for word in phrase.name
     )  # slices of a breast are no breasts
     if not measure and written.unit is None:  # "10 cherry tomatoes", where the table weighs a cherry tomato
-        told = (row.measure for row in food.measures if row.measure in phrase.name)
+        kind = [word for word in phrase.after[:1] if kind_of(word) in ("food", "plain")]  # "tomatoes, cherry"
+        told = (row.measure for row in food.measures if row.measure in (*phrase.name, *kind))
         measure = next((noun for noun in told if not cut_off or noun in _CUT_OFF), "")
     for word in (*phrase.name, *phrase.after):
         known = line_words().get(word)
