@@ -40,7 +40,9 @@ def leads_on(sentence: Sentence, at: int) -> bool:
 
 
 def is_verb(sentence: Sentence, at: int) -> bool:
-    """Return whether a token is a verb of a statement."""
+    """Return whether there is a token that is a verb of a statement."""
+    if at >= len(sentence):
+        return False
     token = sentence.tokens[at]
     return token.text in VERBS or any(kind in token.parts for kind in _VERB_KINDS)
 

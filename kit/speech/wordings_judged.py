@@ -262,10 +262,10 @@ def _additions(claim: WordingClaim, dish: Dish) -> Finding:
 def _hardly(claim: WordingClaim, dish: Dish) -> Finding:
     name, values = claim.nutrient, daily_values(dish.talk.rules)
     about = claim.about.foods if claim.about.kind == FOOD else ()
-    of = dish.brought([food for word in about for food in present(dish, word)], name) if about else dish.range_of(name)
     day = {"energy": 2000.0, "sugars": 50.0}.get(name) if name not in values else values[name].amount
     if day is None:
         return Finding(CANNOT_TELL, f"{said_thing(name)} has no daily value to measure it by; say the amount")
+    of = dish.brought([food for word in about for food in present(dish, word)], name) if about else dish.range_of(name)
     share = of.value / day
     because = f"a serving has {percent(share, 1)} of a day's {thing_said(name)}; 5 % or less counts as little"
     if share <= HARDLY:

@@ -211,6 +211,10 @@ def test_any_words_ends_in_a_verdict(words):
     assert check_sentence(" ".join(words), dish("main")).verdict in VERDICTS
 
 
-@pytest.mark.parametrize("say", ["A plate has 300 calories, no", "Just fish, nothing", "No", "None. No?"])
+BROKEN_OFF = ("A plate has 300 calories, no", "Just fish, nothing", "No", "None. No?", "It has almost no unsaturates")
+BROKEN_OFF += ("nut-free gaining made muffin", "legumes no animal product lupin", "max lupin : at the latest after")
+
+
+@pytest.mark.parametrize("say", BROKEN_OFF)
 def test_a_sentence_that_breaks_off_ends_in_a_verdict(say):
     assert check_sentence(say, dish("tray")).verdict in WORSE_FIRST
