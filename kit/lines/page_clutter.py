@@ -47,6 +47,7 @@ _NUTRIENTS = (
     r"cholesterol|sodium|(?:total )?carb(?:ohydrate)?s?|(?:dietary )?fib(?:er|re)|(?:total |added |includes )?sugars?|"
     r"protein|potassium|calcium|iron|magnesium|phosphorus|vitamin [a-z]\d*|% daily value.*"
 )
+_ONLY_ENERGY = re.compile(r"^\W*\d[\d,]* ?(?:k?cals?|calories|kj)\.?(?: (?:each|a|per) \w+)?$", re.IGNORECASE)
 _NUTRIENT = _pattern(
     rf"^\W*(?:{_NUTRIENTS})\b[\s:.]*(?:<|less than)?\s*[\d.,]+\s*",
     r"(?:g|mg|mcg|\u00b5g|kcal|kj|cal|calories|grams?|milligrams?|iu|%)?\b(?P<more>.*)$",
@@ -130,7 +131,7 @@ def is_clutter(text: str) -> bool:
 
 def is_nutrition(text: str) -> bool:
     """Whether a line is one of a nutrition panel: "Total Fat 6g 8%"."""
-    if _PER_SERVING.match(text) and not starts_with_amount(text):
+    if (_PER_SERVING.match(text) and not starts_with_amount(text)) or _ONLY_ENERGY.match(text):
         return True
     match = _NUTRIENT.match(text)
     if match is None:

@@ -1,7 +1,7 @@
 """A page set in two columns, ingredients beside the method: one column after the other."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from kit.lines.page_words import is_whole
 
@@ -9,6 +9,8 @@ _GAP = re.compile(r"\s{3,}")
 # Pictures that people set before and behind words; stars, boxes and ticks, which say something, are not among them.
 _PICTURES = re.compile("[\U0001f000-\U0001faff\u2728\u2744\u2764\u27a1\u2b05-\u2b07\ufe0f\u200d]+")
 _KEYCAP = re.compile("(\\d)\ufe0f?\u20e3")
+_QUOTED = re.compile(r"^(?:> ?)+")
+_LEAST_QUOTED = 3  # lines, before ">" is taken for the mark of a quotation
 
 
 def without_pictures(text: str) -> str:
@@ -52,3 +54,15 @@ def _halves(text: str, edge: int) -> tuple[str, str]:
     if gap is None:
         return text, ""
     return text[: gap.start()], text[gap.end() :]
+
+
+def without_quoting(lines: Sequence[str]) -> list[str]:
+    """Return the lines of a letter without the marks of what it quotes: "> 2 cups rice".
+
+    Examples
+    --------
+    >>> without_quoting(["> Rice", ">", "> 2 cups rice", "Sent later"])
+    ['Rice', '', '2 cups rice', 'Sent later']
+    """
+    quoted = sum(1 for line in lines if line.startswith(">"))
+    return [_QUOTED.sub("", line) for line in lines] if quoted >= _LEAST_QUOTED else list(lines)

@@ -11,7 +11,7 @@ from kit.food.vocabulary import line_words, words
 from kit.lines.each_serving import for_each_serving
 from kit.lines.page_amounts import is_cell, starts_with_amount, unit_words
 from kit.lines.page_clutter import is_clutter, is_nutrition, is_step, is_time, is_tool
-from kit.lines.page_columns import in_one_column, without_pictures
+from kit.lines.page_columns import in_one_column, without_pictures, without_quoting
 from kit.lines.page_words import is_whole
 from kit.lines.page_yield import Yield, is_label, read_yield
 from kit.lines.parsed_line import LONGEST_LINE
@@ -103,7 +103,7 @@ def page_lines(text: str, listed: Collection[str] = ()) -> tuple[PageLine, ...]:
     """
     found: list[PageLine] = []
     after_blank, above = True, ""
-    for row, raw in in_one_column(enumerate(without_pictures(text).splitlines())):
+    for row, raw in in_one_column(enumerate(without_quoting(without_pictures(text).splitlines()))):
         whole = " ".join(raw.split())
         if whole in listed:
             found.append(PageLine(whole, Kind.LISTED, len(found), row=row))

@@ -26,6 +26,17 @@ _JOINING = re.compile(r"^(?:with|and|in|on|over|for)\s", re.IGNORECASE)
 _LONG_TITLE = re.compile(r"\s+[-\u2013\u2014]\s+|:\s+")
 _COLLECTION = re.compile(r"\b(?:recipes|dinners|lunches|meals|breakfasts|suppers|dishes|cookbook)$", re.IGNORECASE)
 _DIET_MARKS = re.compile(r"(?:\s+[\[(]?(?:V|VG|VE|GF|DF|NF|EF|SF|LF)\b[\])]?,?)+$")
+_NUTRIENT = re.compile(r"^[a-z]+ \d+(?:\.\d+)? ?m?g$", re.IGNORECASE)  # "salt 0.6g"
+_DIETS = re.compile(  # "Gluten-Free Heart-Healthy High-Fiber"
+    r"^(?:(?:vegan|vegetarian|[a-z]+[- ](?:free|healthy|friendly|appropriate|safe)|(?:high|low|no|reduced)[- ]"
+    r"(?:fiber|protein|carb|sodium|fat|calorie|sugar|added[- ]sugars?))[\s,|]*)+$",
+    re.IGNORECASE,
+)
+_BYLINE = re.compile(  # whose name stands in the line below
+    r"^(?:(?:recipe|written|tested|reviewed|photos?|photographed|submitted|developed|styled|edited)\s+)?by\b"
+    r"(?: (?:dietitian|editor|our|the)\b.*)?:?$|^authors?:?$",
+    re.IGNORECASE,
+)
 _MOST_WORDS = 14
 _MOST_CANDIDATES = 200
 
@@ -42,12 +53,18 @@ def find_title(page: Sequence[PageLine], until: int, named: Named) -> tuple[str,
     named : callable
         Returns the food that a line names, or None.
     """
+    letter = None
     for line in page[:until]:
         stated = _NAMED.match(line.text)
-        if stated and not _says_nothing(stated):
-            return cleaned(_REPLY.sub("", stated["title"])), line.place + 1
+        if stated and _is_said_in_passing(stated):
+            letter = line
+        elif stated and not _says_nothing(stated):
+            return _stated(line), line.place + 1
     above = [line for line in page[:until] if line.kind is not Kind.BLANK]
-    candidates = [line for line in above if _may_be_title(line)]
+    bylines = {line.place + 1 for line in above if _BYLINE.match(line.text)}
+    candidates = [line for line in above if line.place not in bylines and _may_be_title(line)]
+    if letter and not candidates:
+        return _stated(letter), letter.place + 1
     if not candidates:
         first = next((line for line in page if line.kind is not Kind.BLANK), None)
         return (cleaned(first.text), first.place + 1) if first and _stands_apart(page, first, named) else ("", 0)
@@ -56,6 +73,8 @@ def find_title(page: Sequence[PageLine], until: int, named: Named) -> tuple[str,
     card = _card_start(page, candidates[0].place, until)
     seen = _seen(page)
     best = max(candidates, key=lambda line: (_score(line, candidates, card, seen), line.place))
+    if letter and not (_says_dish(best.text) or _names_food(best.text)):
+        return _stated(letter), letter.place + 1
     first, last = _over_lines(page, best, until)
     title = " ".join(cleaned(line.text) for line in page[first.place : last.place + 1])
     short = _LONG_TITLE.split(title)[
@@ -64,6 +83,18 @@ def find_title(page: Sequence[PageLine], until: int, named: Named) -> tuple[str,
     if short != title and seen[_plain(short)]:
         title = short
     return title, last.place + 1
+
+
+def _stated(line: PageLine) -> str:
+    """Return the title that a line states: "Subject: Fwd: Lentil soup"."""
+    stated = _NAMED.match(line.text)
+    return cleaned(_REPLY.sub("", stated["title"])) if stated else ""
+
+
+def _is_said_in_passing(stated: re.Match[str]) -> bool:
+    """Whether the subject of a letter speaks of the dish without naming it as a title: "that tuna salad"."""
+    title = _REPLY.sub("", stated["title"])
+    return stated[0].lower().startswith("subject") and title[:1].islower()
 
 
 def _says_nothing(stated: re.Match[str]) -> bool:
@@ -114,7 +145,7 @@ def _may_be_title(line: PageLine) -> bool:
         return False
     if line.bulleted or line.numbered or len(text.split()) > _MOST_WORDS or len(text) > 120:
         return False
-    if line.kind is Kind.PART and not line.marked:
+    if (line.kind is Kind.PART and not line.marked) or _NUTRIENT.search(text) or _DIETS.match(text):
         return False
     return not (
         _GREETING.match(text) or _NAMED.match(text) or is_whole("site", text) or text.endswith((",", ";", "..."))

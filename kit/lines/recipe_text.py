@@ -15,6 +15,7 @@ from kit.lines.reader import read, read_each
 from kit.lines.reading import Reading
 
 LONGEST_TEXT = 200_000  # characters; a page with all its comments has a quarter of that
+_MOST_WORDS_OF_A_LINK = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +89,8 @@ def read_recipe(
         return read(line, table=table, system=system).food
 
     page = page_lines(text, listed)
-    heading = next((line.place for line in page if line.kind is Kind.INGREDIENTS), None)
+    headings = [line.place for line in page if line.kind is Kind.INGREDIENTS]
+    heading = next((place for place in headings if not _is_a_link(page, place)), headings[0] if headings else None)
     first = next((line.place for line in page if line.kind in (Kind.FOOD, Kind.CELL, Kind.LISTED)), len(page))
     title, below = find_title(page, first if heading is None else heading, named)
     block = ingredient_block(page, below, named)
@@ -107,6 +109,13 @@ def read_recipe(
         block.passed_over,
         block.lines,
     )
+
+
+def _is_a_link(page: Sequence[PageLine], place: int) -> bool:
+    """Whether "Ingredients" is one of a site's links to elsewhere: a word among words, with no food near below it."""
+    below = [line for line in page[place + 1 : place + 20] if line.kind is not Kind.BLANK][:8]
+    words_only = [line.kind in (Kind.WORDS, Kind.CLUTTER) for line in below]
+    return all(words_only) and all(len(line.text.split()) <= _MOST_WORDS_OF_A_LINK for line in below[:3])
 
 
 def _servings(page: Sequence[PageLine], block: Block) -> Yield | None:

@@ -84,7 +84,7 @@ def test_any_text_is_a_recipe_or_told(text):
 
 
 @pytest.mark.parametrize(
-    "folder", ["pages", "more_pages", "cluttered_pages", "other_pages", "busy_pages", "later_pages"]
+    "folder", ["pages", "more_pages", "cluttered_pages", "other_pages", "busy_pages", "later_pages", "audited_pages"]
 )
 def test_pasted_pages_give_title_servings_and_every_ingredient_and_no_clutter(folder):
     wrong = []
@@ -158,3 +158,15 @@ def test_what_names_no_food_is_passed_over_and_said():
 def test_a_text_longer_than_any_page_is_told():
     with pytest.raises(AmountError, match="paste one recipe"):
         read_recipe("a\n" * 200_000)
+
+
+def test_a_letter_is_read_without_its_marks_and_a_subject_said_in_passing_is_no_title():
+    letter = "Subject: Fwd: that soup\n> Lentil Soup\n> Serves 4\n>\n> 1 cup lentils, dry\n> 4 cups water"
+    recipe = read_recipe(letter)
+    assert (recipe.title, len(recipe.readings)) == ("Lentil Soup", 2)
+    assert read_recipe("Subject: that lentil soup\nServes 4\n1 cup lentils, dry").title == "that lentil soup"
+
+
+def test_ingredients_among_the_links_of_a_site_are_no_heading():
+    links = "Dinners\nIngredients\nOccasions\nNewsletter\nLog In\nRate\nSave\nPrint\nShare\nJoin\n"
+    assert read_recipe(f"{links}Lentil Soup\nServes 4\nIngredients\n1 cup lentils, dry").title == "Lentil Soup"
