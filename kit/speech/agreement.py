@@ -108,21 +108,29 @@ def _fits(said: Quantity, of: Range) -> bool | None:
 
 # A bound has one side: it is 90 % sure at 1.28 of the 1.645 standard deviations that a range of two ends reaches.
 ONE_SIDE = 1.2816 / 1.6449
+# A value that lies a good way past a bound keeps it where that is 75 % sure, at 0.67 standard deviations, too.
+CLEAR_OF, CLEAR = 1.15, 0.6745 / 1.6449  # "more than half" of 58 %: common practice
 
 
-def _ends(of: Range) -> tuple[float, float]:
-    return of.value - ONE_SIDE * (of.value - of.low), of.value + ONE_SIDE * (of.high - of.value)
+def _ends(of: Range, share: float = ONE_SIDE) -> tuple[float, float]:
+    return of.value - share * (of.value - of.low), of.value + share * (of.high - of.value)
+
+
+def _clear_ends(of: Range) -> tuple[float, float]:
+    """Return the ends between which a bound is too near to tell."""
+    (low, high), (least, most) = _ends(of), _ends(of, CLEAR)
+    return max(low, min(least, of.value / CLEAR_OF)), min(high, max(most, of.value * CLEAR_OF))
 
 
 def _below(limit: float, of: Range) -> bool | None:
-    low, high = _ends(of)
+    low, high = _clear_ends(of)
     if high <= limit:
         return True
     return False if low >= limit else None
 
 
 def _above(limit: float, of: Range) -> bool | None:
-    low, high = _ends(of)
+    low, high = _clear_ends(of)
     if low >= limit:
         return True
     return False if high <= limit else None

@@ -1,5 +1,6 @@
 """Allergens: "contains milk, from the feta", "nut-free", "no soy", "safe for someone with a sesame allergy"."""
 
+import re
 from dataclasses import replace
 
 from kit.speech.allergens_judged import AllergenClaim
@@ -24,6 +25,9 @@ _NO = (
 
 
 _GOES_ON = frozenset(", and from once if when without unless because since apart except with but as".split())
+_LOOK_OUT = re.compile(
+    r"\b(?:what|things?|ones?|foods?) to (?:look|watch) out for\b|\bto (?:declare|flag|warn about)\b"
+)
 _OF_A_SMELL = frozenset("smell smells taste tastes smelling tasting scent reek reeks stink".split())
 _ON_PACKAGES = ("bought", "package", "label says", "cans and", "jars included", "certified")
 
@@ -213,6 +217,8 @@ def _contains(sentence: Sentence, at: int) -> int | None:
         return before[-1] if before else at - 1  # "it contains pecans, which are tree nuts"
     if sentence.text_at(at + 1) in ("is", "are") and "allergen" in sentence.text.lower():
         return at + 1
+    if at - clause[0] < 6 and _LOOK_OUT.search(sentence.text.lower()):
+        return at  # "tree nuts and milk: those are what to look out for"
     if "allergen" in sentence.text.lower() and not sentence.is_a(at, "allergen", "any"):
         return at
     return None

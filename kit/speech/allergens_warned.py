@@ -95,7 +95,7 @@ def safe_words(sentence: Sentence) -> int | None:
         ):
             return at
         if (
-            token.text in ("eat", "have", "tolerate")
+            token.text in ("eat", "have", "tolerate", "handle", "stomach", "digest")
             and sentence.text_at(at - 1) == "not"
             and (sentence.text_at(at - 2) in ("can", "must") or (token.text != "have" and _who_do(sentence, at - 2)))
         ):

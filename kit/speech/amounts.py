@@ -52,7 +52,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             and last_unit
             and sentence.text_at(at + 1) == "of"
             and (sentence.is_a(at + 2, "nutrient") or _part_of_it(sentence, at) is not None)
-        ):
+        ) or (not unit and not said.is_fraction and last_unit and _gapped(sentence, at)):
             said, unit = Quantity(said.low, said.high, last_unit, said.relation), last_unit
         if unit in SPOONS and spoons(sentence, at) and sentence.tokens[at + 2].parts["nutrient"] in _OF_SPOONS:
             filled = Named(sentence.tokens[at + 2].parts["nutrient"], at + 2)
@@ -84,6 +84,13 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         found.append(claim)
         found += _part_of_amount(sentence, about, at, claim)
     return found
+
+
+def _gapped(sentence: Sentence, at: int) -> bool:
+    """Return whether a number goes on without its unit and verb: "fiber is above twelve grams and fat below twenty"."""
+    named = sentence.is_a(at - 1, "nutrient") and at - 1 not in sentence.used
+    bounded = sentence.tokens[at].amount.relation not in ("", "about", "exactly")
+    return named and bounded and sentence.text_at(at + 1) in ("", ".", ",", "!", "and", "a", "per", "in")
 
 
 def _part_of_amount(sentence: Sentence, about: list[About], at: int, whole: AmountClaim) -> list[Claim]:

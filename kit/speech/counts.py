@@ -1,5 +1,6 @@
 """Servings, ingredients, portions and weights."""
 
+import re
 from dataclasses import dataclass
 
 from kit.meal.certainty import Range
@@ -90,7 +91,20 @@ def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> C
     things = sentence.text_at(following) == "things" and sentence.text_at(following + 1) in ("go", "in")
     if things or sentence.text_at(following) in ("ingredients", "ingredient"):
         return _ingredients(sentence, at, following, said)
+    if sentence.text_at(following) in ("people", "persons") and _can_eat(sentence, following + 1):
+        return ServingsClaim((at,), THE_DISH, negated(sentence, at), said)
     return _servings(sentence, at, following, said) or _counted(sentence, at, following, said)
+
+
+def _can_eat(sentence: Sentence, at: int) -> bool:
+    """Return whether so many people are said to eat from the dish: "five people can eat from this"."""
+    behind = " ".join(sentence.texts[at : at + 6])
+    return _EAT_FROM.match(behind) is not None
+
+
+_EAT_FROM = re.compile(
+    r"(?:can |could |will |would |may )?(?:all )?(?:eat|share|be fed|get fed|have some) (?:from|of|out of|it|this)\b"
+)
 
 
 def _ingredients(sentence: Sentence, at: int, following: int, said: Quantity) -> IngredientsClaim | None:
@@ -137,7 +151,8 @@ def _counted(sentence: Sentence, at: int, following: int, said: Quantity) -> Ser
         and behind in ("come", "comes")
         and sentence.text_at(following + 2).split(" ")[0] in ("out", "from")
     )
-    if of_all or leads or (alone and not verbs) or there or comes:
+    it_is = noun and sentence.texts[:at] in (("it", "is"), ("this", "is")) and behind in (",", ".", "", "in")
+    if it_is or of_all or leads or (alone and not verbs) or there or comes:
         return ServingsClaim((at,), THE_DISH, False, said)
     return None
 

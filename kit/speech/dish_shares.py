@@ -15,7 +15,8 @@ from kit.speech.tokens import Quantity
 from kit.speech.unread import asked
 
 FAMILY = "share of the dish"
-_RANKS = {"first": 1, "second": 2, "third": 3}
+_RANKS = {"first": 1, "second": 2, "third": 3, "only": 0}
+ALL = Quantity(1.0, 1.0, relation="all", is_fraction=True)
 OVER_HALF = Quantity(0.5, 0.5, relation="over", is_fraction=True)
 MOST = Quantity(0.5, 0.5, relation="most", is_fraction=True)
 
@@ -179,7 +180,7 @@ def _ranks(sentence: Sentence, about: list[About]) -> list[Claim]:
                     About(FOOD, 1.0, tuple(foods)),
                     negated(sentence, at),
                     one.nutrient,
-                    None,
+                    ALL if token.parts["rank"] == "only" else None,
                     _RANKS[sentence.tokens[at].parts["rank"]],
                     token.start,
                     token.end,

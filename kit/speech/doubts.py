@@ -81,7 +81,8 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     if not claims:
         return []
     text = " ".join(sentence.texts)
-    if len(claims) == 1 and _NOT_TRUE.match(text) and isinstance(claims[0], _TURNED) and not claims[0].negated:
+    once = sum(word in ("not", "never", "no", "none", "nothing", "false", "untrue") for word in text.split()) == 1
+    if len(claims) == 1 and once and _NOT_TRUE.match(text) and isinstance(claims[0], _TURNED):
         return [replace(claims[0], negated=True)]
     if _OF_ALL_OF_IT.search(text) or (sentence.text.rstrip().endswith("?") and _IS_IT_NOT.match(text)):
         places = tuple(sorted({at for claim in claims for at in claim.places}))
