@@ -28,12 +28,33 @@ _CANNED_CHILIES = re.compile(  # more than one of them; one is a dish
     r"(?:chiles|chill?ies)\b(?!\s+(?:in|con)\b)",
     re.IGNORECASE,
 )
+_CAN_NUMBER_BEHIND = re.compile(
+    r"\bcan\s*\(\s*(?:#|no\.?|number)\s*(300|303|2 1/2|2\.5|2|10)(?:\s*(?:size|can))*\s*\)", re.IGNORECASE
+)
+_LIES = r"(water|juice|oil|(?:light |heavy )?syrup)[- ]pack(?:ed)?\b"
+_PACKED_FIRST = re.compile(  # "juice-packed pineapple" is no pineapple juice
+    rf"\b{_LIES} ((?!(?:mozzarella|feta|tofu|can|jar)\b)[a-z][a-z -]*[a-z])", re.IGNORECASE
+)
+_PACKED_BEHIND = re.compile(rf"(?<=[a-z]), {_LIES}(?!\s+(?:mozzarella|feta|tofu))", re.IGNORECASE)
+
+
+def _lying_in(found: re.Match[str]) -> str:
+    return f"{found[2]} in oil" if found[1].lower() == "oil" else f"canned {found[2]} in {found[1]}"
+
+
+def _lies_in(found: re.Match[str]) -> str:
+    return " in oil" if found[1].lower() == "oil" else f", canned in {found[1]}"
+
+
 PACKAGES = (
     Rewriting(_TWO_SYSTEMS, r"\1", "/"),
     Rewriting(_SORT_OF_PACKAGE, lambda found: "" if found["regular"] else "large " if found["large"] else "small "),
     Rewriting(_CONTAINER_TWICE, r"\1 \3 \2"),
     Rewriting(_WEIGHT_OF_A_CAN, r"1 (\1) \3 \2("),
     Rewriting(_CAN_NUMBER, lambda found: f"({_CANS_OZ[found[1]]} oz) can", "can"),
+    Rewriting(_CAN_NUMBER_BEHIND, lambda found: f"({_CANS_OZ[found[1]]} oz) can", "can"),
+    Rewriting(_PACKED_FIRST, _lying_in, "pack"),
+    Rewriting(_PACKED_BEHIND, _lies_in, "pack"),
     Rewriting(re.compile(r"(?<=\d)\s*#(?!\d)"), " lb"),
     Rewriting(re.compile(r"(?<=\d)\s*(?:TBS?P?|Tblsps?|Tbls|tbsps|Tbsps|tablespoonfuls?|tblspns?)\b\.?"), " tbsp"),
     Rewriting(re.compile(r"(?<=\d)\s*(?:tsps|teaspoonfuls?|tspn?s?)\b\.?"), " tsp"),

@@ -78,6 +78,16 @@ _INTO_PIECES = re.compile(
     r"\b(?:pieces?|portions?|parts|servings?|chunks)\b(?:\s+(?:each|total))?",
     re.IGNORECASE,
 )
+_MADE_WITH_WATER = re.compile(  # "1 cup grits, made with water"
+    r"(?<!cooked )\b((?:grits|oatmeal|oats|polenta)\b[^,;()]*)[,(]\s*(?:made|prepared)\s+(?:with|in)\s+"
+    r"(?=water|[a-z% -]*milk|[a-z -]*broth)",
+    re.IGNORECASE,
+)
+_POPPED_DRY = re.compile(
+    r"(?:air[- ])?popped\b(?P<corn>(?:\s+(?:pop)?corn)?)[^,;()]*?,?\s*\b(?:without|with no|no)\s+(?:any\s+)?"
+    r"(?:oil|fat|butter|salt)\b[^,;()]*",
+    re.IGNORECASE,
+)
 WORDS = (
     Rewriting(_PUREE_BY_SPOON, r"\1\2 paste", "tomato"),
     Rewriting(_FOOTNOTE, ""),
@@ -90,6 +100,8 @@ WORDS = (
     Rewriting(_SHELL, "", "egg"),
     Rewriting(_READY_BEHIND, r"\1cooked "),
     Rewriting(_READY, "", "ready"),
+    Rewriting(_MADE_WITH_WATER, r"cooked \1, with ", "with"),
+    Rewriting(_POPPED_DRY, r"air-popped\g<corn>", "popped"),
     Rewriting(_PREPARED, "cooked ", "prepared"),
     Rewriting(_OUT_OF_A_JAR, "", " from "),
     Rewriting(_TASTE_FIRST, r"\1, to taste"),

@@ -12,7 +12,8 @@ _EXAMPLE = re.compile(
 )
 _WISH = re.compile(
     r"^(?:or|and/or)\b|\b(?:subs?|substitut\w*|if|optional\w*|can|could|may|use|used|using|prefer\w*|recommend\w*|see|"
-    r"notes?|recipe|favou?rite|available|also|instead|depending|made|as needed|works?|fine|okay|ok|choice|desired|omit|"
+    r"notes?|recipe|favou?rite|available|also|instead|depending|as needed|works?|fine|okay|ok|choice|desired|omit|"
+    r"made(?! (?:from|with|of) (?!\d|an?\b|one\b|the\b|your\b))|"
     r"leave|it's|you|your|i|will|should|would)\b",
     re.IGNORECASE,
 )
