@@ -8,7 +8,7 @@ from kit.food.amounts import Count, read_count
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.lighter import said_less
 from kit.lines.nearest_measure import Written
-from kit.lines.purposes import ASIDE, MORE, UNMEASURED, WITHOUT_NEARLY
+from kit.lines.purposes import ASIDE, MAY_BE_LEFT_OUT, MORE, UNMEASURED, WITHOUT_NEARLY
 from kit.lines.quantities import LARGEST_COUNT, added, is_amount, quantity, volume_in
 from kit.lines.remarks import sort_remarks, without_brackets, without_examples, without_wishes
 from kit.lines.several_foods import parts_of
@@ -119,6 +119,7 @@ def _phrase(text: str, system: str) -> ParsedLine:
     text, inside = without_brackets(_without_other_size(text))
     text, examples = without_examples(text)
     unmeasured = bool(UNMEASURED.search(text)) or any(UNMEASURED.search(part) for part in inside)
+    left_to_her = any(MAY_BE_LEFT_OUT.search(part) for part in (text, *inside))
     text = ASIDE.sub("", MORE.sub("", UNMEASURED.sub("", text))).strip(" ,;").rstrip(".")
     text = WITHOUT_NEARLY.sub("", text)
     count, rest = read_count(text)
@@ -139,7 +140,7 @@ def _phrase(text: str, system: str) -> ParsedLine:
     return ParsedLine(
         written=_with_words(sized, words(name), behind),
         counted=count is not None or told,
-        unmeasured=unmeasured,
+        unmeasured=unmeasured or (left_to_her and count is None),
         name=words(name),
         after=behind,
         whole=words(" or ".join((name, *others))),
@@ -260,7 +261,8 @@ def _with_words(written: Written, name: tuple[str, ...], after: tuple[str, ...])
         "deskinned" in said and not boneless - {"skinless"}
     )
     drained = bool(said & {"drained", "rinsed"}) and "undrained" not in said
-    skin_on = size == "small" or bool(said & _UNPEELED) or any(f" {words_} " in phrase for words_ in _WITH_SKIN)
+    thin = {"red", "potato"} <= set(name) and "peeled" not in said  # whoever peels red ones says so
+    skin_on = thin or size == "small" or bool(said & _UNPEELED) or any(f" {words_} " in phrase for words_ in _WITH_SKIN)
     return replace(
         written, size=size, edible=edible or bool(boneless), as_bought=as_bought, drained=drained, skin_on=skin_on
     )

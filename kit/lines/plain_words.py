@@ -6,7 +6,9 @@ from kit.lines.rewriting import Rewriting
 
 _PUREE_BY_SPOON = re.compile(r"(?<=sp)(oons?|s?)(\.? tomato) purée", re.IGNORECASE)  # as it is called in the UK
 _FOOTNOTE = re.compile(r"(?<=\w)\s*[*†‡]+(?=\s|,|;|$)|^[*†‡]+")
-_OPENING = re.compile(r"^(?:optional(?:ly)?|for (?:the )?(?:garnish|serving|topping)s?)\s*[:\-]\s*", re.IGNORECASE)
+_OPENING = re.compile(  # it says that there may be no amount
+    r"^(optional(?:ly)?|for (?:the )?(?:garnish|serving|topping)s?)\s*[:\-]\s*(.+)$", re.IGNORECASE
+)
 _HAND_PICKED = re.compile(
     r"\bhand[- ]?(?=(?:harvest|pick|gather|cut|made|rais|craft|press|fish))[a-z]+\s+", re.IGNORECASE
 )
@@ -91,7 +93,7 @@ _POPPED_DRY = re.compile(
 WORDS = (
     Rewriting(_PUREE_BY_SPOON, r"\1\2 paste", "tomato"),
     Rewriting(_FOOTNOTE, ""),
-    Rewriting(_OPENING, ""),
+    Rewriting(_OPENING, r"\2, \1"),
     Rewriting(re.compile(r"\bw/(?!o\b)\s*"), "with ", "w/"),
     Rewriting(re.compile(r"\bw/o\b\.?\s*"), "without ", "w/o"),
     Rewriting(_HAND_PICKED, "", "hand"),

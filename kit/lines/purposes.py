@@ -20,6 +20,9 @@ MORE = re.compile(
     r",?\s*(?:\bplus|\band|\bwith|\+)\s+(?:a\s+(?:little|bit|few)\s+|some\s+)?(?:more|extra|additional)\b.*$",
     re.IGNORECASE,
 )
+MAY_BE_LEFT_OUT = re.compile(
+    r"\boptional(?:ly)?\b(?! (?:topping|garnish|add|extra|ingredient))|\b(?:wedges|sprigs)$", re.IGNORECASE
+)  # "Lemon wedges"
 _MADE_OF_IT = r"(?:stock|broth|soups?|salads?|sandwich(?:es)?|tacos|wraps|smoothies|filling)"
 ASIDE = re.compile(
     r",?\s*\b(?:optional|divided|in total|see notes?|roughly|or (?:more|less|so)|"
