@@ -169,7 +169,7 @@ def _subject(
     predicate = sentence.text_at(before) in ("is", "are", "was", "were", "stays", "stay", "being") and sentence.text_at(
         last + 1
     ) in ("", ",", ".", "and", "but", "too", ";", "!", "or")
-    if adjective and not predicate:
+    if adjective and not predicate and not (about[at].kind == FOOD and _is_said_to_be(sentence, before)):
         place = last + 1
         while place < len(sentence) and place - last < 8:
             token = sentence.tokens[place]
@@ -192,6 +192,12 @@ def _subject(
     if subject.kind == FOOD:
         return About(FOOD, 1.0, subject.foods, said_inside=subject.said_inside, or_dish=subject.or_dish), -1
     return (subject if subject.kind == UNKNOWN else THE_DISH), -1
+
+
+def _is_said_to_be(sentence: Sentence, at: int) -> bool:
+    """Return whether what comes is what the subject is: "cod is a lean fish", "beans are high-fiber foods"."""
+    verb = at - (sentence.text_at(at) in ("a", "an", "one"))
+    return sentence.text_at(verb) == "are" or (verb < at and sentence.text_at(verb) == "is")
 
 
 def _is_called(sentence: Sentence, at: int) -> bool:
