@@ -4,9 +4,9 @@ from dataclasses import replace
 
 from kit.speech.basis import basis_near, handful, piece_of
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About
-from kit.speech.parts import food_part, is_dish, is_food, is_serving
+from kit.speech.parts import dish_part, food_part, is_dish, is_food, is_serving, is_verb
 from kit.speech.sentence import Sentence
-from kit.speech.slots import share_at
+from kit.speech.slots import foods_from, share_at
 
 _ALL_OF_IT = ("the whole thing", "the entire thing", "the whole lot")
 ENERGY_UNITS = ("kcal", "kJ", "MJ")
@@ -17,6 +17,13 @@ def about_of(sentence: Sentence, at: int, subject: About) -> About:
     """Return what an amount at a place is said of, where `subject` is what its statement is about."""
     if _of_each_served(sentence, at):
         return THE_DISH
+    if (
+        sentence.text_at(at - 1) == "for"
+        and is_serving(sentence, at - 2)
+        and sentence.tokens[at - 3].quantity is not None
+    ):
+        sentence.used.add(at - 3)
+        return dish_part(sentence, at - 2)  # "you'd have two bowls for about 680 calories"
     if subject == THE_DISH and any(text in _ALL_OF_IT for text in sentence.texts[sentence.clause_of(at)[0] : at]):
         return About(WHOLE, or_dish=True)  # "the whole thing is 700 calories": all there is, or hers?
     if subject.kind == FOOD and subject.measure and sentence.text_at(sentence.clause_of(at)[0]) == "so":
@@ -58,7 +65,7 @@ def about_of(sentence: Sentence, at: int, subject: About) -> About:
             ):
                 over += 1
             if over < len(sentence) and is_food(sentence, over) and not is_dish(sentence, over):
-                return food_part(sentence, over)
+                return _from_foods(sentence, over, clause[-1] + 1) or food_part(sentence, over)
     for place in range(at + 1, min(at + 6, clause[-1] + 1)):
         if (
             sentence.text_at(place) in ("a", "per", "each", "every")
@@ -68,6 +75,17 @@ def about_of(sentence: Sentence, at: int, subject: About) -> About:
         ):
             return subject if subject.kind == FOOD else THE_DISH  # "the chicken brings 20 grams a plate"
     return subject
+
+
+def _from_foods(sentence: Sentence, over: int, end: int) -> About | None:
+    """Return the foods of "six grams from the oats and the berries"; None where there is one, or so much of one."""
+    foods, places = foods_from(sentence, over, end)
+    if places and is_verb(sentence, places[-1] + 1 if places[-1] + 1 < len(sentence) else places[-1]):
+        return None  # "four grams from the beans and the rice is high in fiber"
+    if len(foods) < 2 or food_part(sentence, over).measure:
+        return None
+    mostly = sentence.text_at(places[-1] + 1) in ("mostly", "mainly", "largely", "chiefly")
+    return THE_DISH if mostly else About(FOOD, 1.0, tuple(foods))
 
 
 def _of_each_served(sentence: Sentence, at: int) -> bool:

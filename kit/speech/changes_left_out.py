@@ -12,6 +12,7 @@ _DOES_WITHOUT = ("goes without", "does without")  # a dish that has none
 _OTHERWISE = frozenset("would could less more fewer lower higher".split())  # "it has less fat without the cheese"
 _GONE = frozenset("left out|left off|taken|omitted|skipped|dropped|removed|out|gone".split("|"))
 _IS = frozenset("is are be being was were get gets all both completely taken".split())
+_MADE_SO = frozenset("made baked cooked prepared mixed built put".split())
 _OUT_OF_IT = ("out", "off", "away", "out of")
 _ONCE = ("once", "if", "when", "with", "provided", "unless", "until")
 
@@ -71,6 +72,12 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
         behind = sentence.text_at(places[-1] + 1)
         if text in _DOES_WITHOUT or (text == "without" and at == 0 and behind in ("", ".", "!")):
             continue  # "Without any nuts."
+        if (
+            text == "without"
+            and sentence.text_at(at - 1) in _MADE_SO
+            and sentence.text_at(at - 2) in ("is", "are", "was")
+        ):
+            continue  # "and it's made without eggs"
         if text in ("leave", "leaving", "take", "taking", "holding", "hold", "keep") and behind not in _OUT_OF_IT:
             continue
         if text in _ALSO_SAID_OTHERWISE and not effect_elsewhere(sentence, at, places[-1]):

@@ -180,9 +180,9 @@ def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> Se
     if not makes or not (people or (ends and verb in _FEEDS)):
         return None
     ordered = sentence.text_at(0) in _ORDERS and at < 4
-    return (
-        None if ordered or counted in _NOT_SERVINGS else ServingsClaim((at,), THE_DISH, negated(sentence, before), said)
-    )
+    if ordered or (counted in _NOT_SERVINGS and not serving):
+        return None
+    return ServingsClaim((at,), THE_DISH, negated(sentence, before), said)
 
 
 def _weight(sentence: Sentence, about: list[About], at: int, said: Quantity) -> Claim | None:

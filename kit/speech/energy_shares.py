@@ -1,5 +1,6 @@
 """Shares of the energy: "a third of the calories come from fat", "carbohydrate makes up over half of the calories"."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kit.food.energy import KCAL_PER_GRAM
@@ -10,9 +11,11 @@ from kit.rules.spoken import share_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.claim import FOOD, About, Claim, Finding
+from kit.speech.parts import is_verb
 from kit.speech.sentence import Sentence
 from kit.speech.share_claim import Share, ShareClaim, with_share
-from kit.speech.slots import negated
+from kit.speech.shares import MACROS
+from kit.speech.slots import negated, share_at
 from kit.speech.values import alone, said_thing
 from kit.talk.dish import Dish
 from kit.talk.placeholders import energy_share
@@ -30,7 +33,7 @@ class EnergyShareClaim(ShareClaim):
 
 def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Claim]:
     """Return the shares of the energy that a sentence claims."""
-    claims: list[Claim] = []
+    claims: list[Claim] = [*_calories_from(sentence)]
     for share in found:
         if share.by_nutrient is None or share.place in sentence.used:
             continue
@@ -50,6 +53,26 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
             )
         )
     return claims
+
+
+def _calories_from(sentence: Sentence) -> Iterator[EnergyShareClaim]:
+    """Yield shares said turned round: "calories from fat are under a third of the total"."""
+    for at in sentence.places("nutrient"):
+        name = sentence.tokens[at + 2].parts.get("nutrient", "") if at + 4 < len(sentence) else ""
+        led = sentence.tokens[at].parts["nutrient"] == "energy" and sentence.text_at(at + 1) == "from"
+        if not led or name not in MACROS or not is_verb(sentence, at + 3):
+            continue
+        place = at + 4 + (sentence.text_at(at + 4) in ("up", "just", "only"))
+        said = share_at(sentence, place) if place < len(sentence) else None
+        behind = sentence.texts[place + 1 : place + 4]
+        of_all = behind[:1] == (".",) or (
+            behind[:1] == ("of",) and not {"total", "whole", "calories"}.isdisjoint(behind)
+        )
+        if said is not None and of_all:
+            sentence.used.update(range(at, place + 1 + 3 * (behind[:1] == ("of",))))
+            token = sentence.tokens[place]
+            places = (at, at + 2, place)
+            yield EnergyShareClaim(places, About(), negated(sentence, place), name, said, token.start, token.end)
 
 
 def share_of_energy(dish: Dish, name: str, about: About) -> Range | None:

@@ -91,11 +91,12 @@ class FoodWord:
 
 @dataclass(frozen=True, slots=True)
 class FoodTable:
-    """The foods of the table by their whole names, by the word that says what they are, and what names begin with."""
+    """The foods by their whole names, by the word that says what they are; what names begin with; those with "and"."""
 
     exact: Mapping[tuple[str, ...], tuple[str, ...]]
     heads: Mapping[str, tuple[str, ...]]
     firsts: frozenset[str]
+    joined: frozenset[tuple[str, ...]]
 
 
 def food_table() -> FoodTable:
@@ -120,6 +121,7 @@ def _table(table: Foods) -> FoodTable:
         {stems: tuple(keys) for stems, keys in exact.items()},
         {head: tuple(keys) for head, keys in heads.items() if head not in _HOW},
         frozenset(stems[0] for stems in exact),
+        frozenset(tuple(words(name.text)) for name in index(table).names if " and " in name.text),
     )
 
 
@@ -157,6 +159,8 @@ class FoodNames:
             last = spoken[-1]
             if first in SMALL_WORDS or last in SMALL_WORDS or not _ARTICLES.isdisjoint(spoken):
                 continue
+            if "and" in spoken and spoken not in table.joined:  # "almonds and oil" are no almond oil
+                continue
             inside = self._inside(spoken) if last in self._heads else ()
             if not inside and last in _HOW:  # "pumpkin seeds", said by their whole name
                 whole = table.exact.get(spoken, ())
@@ -191,6 +195,8 @@ def _words_for(food: Food, line: str, called: frozenset[str]) -> tuple[frozenset
     own = [*words(_LEFT_OUT_OF_NAMES.sub(" ", food.name)), *words(food.base.replace("-", " "))]
     told = [word for word in words(line) if not _measures(word)]
     classes = _CLASS_WORDS.get(food.group, ())
+    if food.group == "fruit" and food.base.endswith(("berries", "berry")):
+        classes = (*classes, "berry")
     names = frozenset(word for word in (*own, *told, *classes) if not word.isdigit())
     first = words(short_name(food))
     # The pockets that the dish is called are not the pita they are made of, though that may be called so too.
@@ -213,7 +219,7 @@ def _names(
     return FoodNames(tuple((key, *_words_for(by_key[key], line, called)) for key, line in parts), dict(dishes))
 
 
-_POTS = ("pots", "pans", "casseroles", "loaves", "tins")
+_POTS = ("pots", "pans", "casseroles", "loaves", "tins", "cups", "mugs", "glasses", "ramekins")
 
 
 def _called(recipe: Recipe) -> list[tuple[str, str]]:

@@ -97,6 +97,7 @@ _NO = re.compile(
 )
 _ASKS = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would)\b", re.IGNORECASE)
 _GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|so)\b", re.IGNORECASE)
+_AS_IT_IS = re.compile(r"\bas (?:it|they|that|this) (?:is|are|stands?|stand)\b|\bas (?:is|written)\b|\bthe way it is\b")
 _EITHER_WAY = re.compile(
     r"\b(?:and|or|even) with (?:it|them)\b|\bwith (?:it|them)(?: too)? *[.,;!]|\beither way\b|\bwith or without\b"
 )
@@ -133,6 +134,9 @@ class Read:
     def is_changed(self, claim: Claim) -> bool:
         """Return whether a claim is about the dish with the change made: not one before ", and without the cream"."""
         if self.change is None:
+            return False
+        own = " ".join(self.sentence.text_at(place) for place in self.sentence.clause_of(max(claim.places)))
+        if _AS_IT_IS.search(own):
             return False
         at = min(self.change.places)
         first = self.sentence.clause_of(at)[0]

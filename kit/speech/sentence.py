@@ -123,7 +123,10 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
         if "relation" in parts and not _number_follows(plain, at + length):
             del parts["relation"]
         word = food[1] if food and food[0] == length else None
-        found.append(_phrase(words[at : at + length], parts, word, stems[at], names))
+        token = _phrase(words[at : at + length], parts, word, stems[at], names)
+        if "dish" in parts and "unit" in parts and own[at + length : at + length + 1] != ("of",):
+            del parts["unit"]  # "a cup" where each serving is one; "a cup of oats" is a measure all the same
+        found.append(token)
         at += length
     return found
 

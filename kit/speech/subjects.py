@@ -127,6 +127,8 @@ class _Subjects:
         word = self.sentence.text_at(at)
         if word in ("it", "they", "this") and not led and _behind_swap(self.sentence, at):
             self.current = THE_DISH  # "with maple syrup instead of honey it is vegan"
+        elif word == "it" and self.on_food and self._asks(at):
+            self.current = replace(self.current, or_dish=True)
         elif self.seen_verb:
             return
         elif self.on_food and (word in _ALL_OF_IT or is_every_thing(self.sentence, at)):
@@ -140,6 +142,11 @@ class _Subjects:
         elif word == "it" and not led and self.on_food and self.opens:
             plural = any(is_plural(food.text) for food in self.current.foods) or len(self.current.foods) > 1
             self.current = THE_DISH if plural else replace(self.current, or_dish=True)
+
+    def _asks(self, at: int) -> bool:
+        """Return whether a question begins before "it": "and is it nut-free?"."""
+        verb, led = self.sentence.text_at(at - 1), self.sentence.text_at(at - 2)
+        return led in ("and", "but", ",", "") and verb in ("is", "was", "does", "has", "can", "will", "would")
 
     def _other_thing(self, at: int) -> bool:
         """Return whether a clause opens on a thing that is no food: "we used broth, so the outcome is"."""
@@ -160,7 +167,10 @@ class _Subjects:
         if word in ("you", "we", "i"):
             return True
         if word == "they":
-            return any(is_dish(self.sentence, spot) and self.sentence.text_at(spot).endswith("s") for spot in range(at))
+            plural = len(self.current.foods) > 1 or any(is_plural(food.text) for food in self.current.foods)
+            return not plural or any(
+                is_dish(self.sentence, spot) and self.sentence.text_at(spot).endswith("s") for spot in range(at)
+            )
         joined = self.sentence.text_at(at - 1) in ("and", ",", "but", "the", "its")
         return self.sentence.is_a(at, "nutrient") and joined and not led and not self.current.measure
 

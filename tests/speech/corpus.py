@@ -35,6 +35,7 @@ SETS = (
     "fresh_seventeenth",
     "keeping_and_kinds",
     "said_plainly",
+    "said_at_length",
     "talked_through",
 )
 TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly
