@@ -58,7 +58,7 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
 
 def _unit_of(written: Written) -> str:
     """Return the unit that a line counts in, as a recipe prints it; a piece where it counts things."""
-    return written.unit.short if written.unit else "piece"
+    return f"{written.unit.short} {written.cut}".strip() if written.unit else "piece"
 
 
 def _by_its_volume(phrase: ParsedLine, food: Food, written: Written, counted: Weight | None) -> Weight | None:

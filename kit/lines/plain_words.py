@@ -117,7 +117,15 @@ WORDS = (
     Rewriting(_POUCH_OF_FISH, r"\g<0>canned ", "pouch"),
     Rewriting(_LESS_FAT, "reduced-fat", "less"),
 )
+_SHRUNK = re.compile(  # by then a cup of it holds more
+    r"\b(?:saut[eé]+d|wilted|blanched|stir[- ]fried)\s+"
+    r"(?=(?:(?:baby|chopped|fresh|sliced|diced|yellow|red|white|swiss|green|bell|shredded)\s+)*"
+    r"(?:spinach|kale|chard|collards?|greens|cabbage|onions?|peppers?|broccoli|beans|asparagus|carrots?|zucchini|"
+    r"celery|leeks?)\b)",
+    re.IGNORECASE,
+)
 DEEDS = (
+    Rewriting(_SHRUNK, "cooked ", "ed "),
     Rewriting(_JOINED, r"\1", "-"),
     Rewriting(_NON, "un", "non"),
     Rewriting(_SKIMMED_OF_FAT, "", "skimmed"),

@@ -141,7 +141,9 @@ def _dry_cooked_or_canned(phrase: ParsedLine, food: Food, table: Foods) -> Doubt
     told = _TELLS_CANNED & {*_said(phrase), written.measure} or written.package is not None
     rinsed = food.state in ("canned", "drained") and food.base in BOUGHT_DRY  # "lentils, rinsed" may be dry ones
     either = food.state == "dry" and food.group == "pulse" and _dry_or_cooked(phrase, food, table)
-    if not either and (told or not rinsed):
+    swollen = "soaked" in phrase.name and food.state == "dry" and food.group == "pulse"  # measured once it has drunk
+    swollen = swollen and {"dry", "dried"}.isdisjoint(phrase.name)
+    if not either and not swollen and (told or not rinsed):
         return None
     problem = f'a cup of "{food.name}" may be dry, cooked or canned; write which, as in "1 cup cooked beans"'
     return problem, tuple(Match(form.key, form.name, 80.0) for form in table.forms(food.base))

@@ -15,7 +15,7 @@ from kit.food.cooking import drained_share, edible_grams
 from kit.food.measure import Measure
 from kit.food.measures import amount_text, fraction_text, units
 from kit.lines.by_length import of_length, tells_its_size
-from kit.lines.group_densities import density_of, handful_of
+from kit.lines.group_densities import density_of, handful_of, is_crushed_of_flakes
 from kit.lines.nearest_measure import (
     CONTAINERS,
     SIZES,
@@ -151,6 +151,8 @@ def _volume(food: Food, written: Written) -> Weight | None:
             how,
             f"{density:g} g/mL, density of its group, common practice",
         )
+    if is_crushed_of_flakes(food, written, row):
+        return None
     of = units()[UNIT_OF[row.measure]]
     density, grams = row.grams / of.size, row.grams * (unit.size / of.size)
     poured = not row.cut and density > 0.88 and food.group in _POURED
