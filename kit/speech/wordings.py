@@ -196,8 +196,10 @@ def _subject(
 
 def _is_said_to_be(sentence: Sentence, at: int) -> bool:
     """Return whether what comes is what the subject is: "cod is a lean fish", "beans are high-fiber foods"."""
-    verb = at - (sentence.text_at(at) in ("a", "an", "one"))
-    return sentence.text_at(verb) == "are" or (verb < at and sentence.text_at(verb) == "is")
+    verb = last = at - (sentence.text_at(at) in ("a", "an", "one"))
+    while sentence.text_at(verb) in ("not", "never", "hardly", "also", "really", "such", "quite", "actually"):
+        verb -= 1
+    return sentence.text_at(verb) == "are" or (last < at and sentence.text_at(verb) == "is")
 
 
 def _is_called(sentence: Sentence, at: int) -> bool:
