@@ -85,6 +85,11 @@ _MADE_WITH_WATER = re.compile(  # "1 cup grits, made with water"
     r"(?=water|[a-z% -]*milk|[a-z -]*broth)",
     re.IGNORECASE,
 )
+_LENGTH_BEHIND = re.compile(  # "2 tortillas, 6-inch"
+    r",\s*(?:(?:each|about|approximately)\s+)*(\d[\d./ -]*?\s?-?\s?(?:inch(?:es)?|in\.|\"))"
+    r"(?:\s+(?:in diameter|diameter|dia\.?|long|across|each|wide|round|size))*\s*(?=,|$)",
+    re.IGNORECASE,
+)
 _POPPED_DRY = re.compile(
     r"(?:air[- ])?popped\b(?P<corn>(?:\s+(?:pop)?corn)?)[^,;()]*?,?\s*\b(?:without|with no|no)\s+(?:any\s+)?"
     r"(?:oil|fat|butter|salt)\b[^,;()]*",
@@ -103,6 +108,7 @@ WORDS = (
     Rewriting(_READY_BEHIND, r"\1cooked "),
     Rewriting(_READY, "", "ready"),
     Rewriting(_MADE_WITH_WATER, r"cooked \1, with ", "with"),
+    Rewriting(_LENGTH_BEHIND, r" (\1)"),
     Rewriting(_POPPED_DRY, r"air-popped\g<corn>", "popped"),
     Rewriting(_PREPARED, "cooked ", "prepared"),
     Rewriting(_OUT_OF_A_JAR, "", " from "),
