@@ -7,6 +7,7 @@ from kit.speech.slots import foods_from
 _EXCEPT = frozenset("except but besides bar excepting".split())
 _OF_TWO_WORDS = {"apart": "from", "aside": "from", "other": "than"}
 EVERYTHING = ("everything", "all", "everything here", "everything in it", "anything", "every ingredient")
+_WHATS_IN = ("what", "whatever", "is", "in")  # "other than what's in the soy sauce"
 _REACH = 6  # words behind the statement
 
 
@@ -36,7 +37,7 @@ def _excepts(sentence: Sentence, place: int) -> bool:
 
 def _over(sentence: Sentence, place: int) -> int:
     over = place + 1
-    while over < len(sentence) and sentence.text_at(over) in ("for", "from", "than", "the", "with", "of"):
+    while over < len(sentence) and sentence.text_at(over) in ("for", "from", "than", "the", "with", "of", *_WHATS_IN):
         over += 1
     return over
 

@@ -7,6 +7,7 @@ from kit.speech.claim import FOOD, Claim
 from kit.speech.parts import is_dish
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.unread import UnreadClaim, asked
+from kit.speech.wordings_claim import WordingClaim
 
 _HEDGES = frozenset(
     "myth untrue false wrong supposedly allegedly excluding ignoring except besides child childs children kid kids "
@@ -38,6 +39,7 @@ _HEDGED = (
     "before the",
     "before any",
 )
+_SET_APART = ("other than", "apart from", "aside from", "besides", "except for", "except")
 _SHARED_OUT = re.compile(
     r"\bthe lot\b"
     r"|\b(?:twice|double|triple|half|three times) that\b"
@@ -65,7 +67,8 @@ def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> l
         for at, token in enumerate(sentence.tokens)
         if at not in sentence.used and token.text in _HEDGES and sentence.text_at(at - 1) != "of"  # "the time of year"
     ]
-    hedged = [words for words in _HEDGED if f" {words} " in f" {text} "]
+    apart = any(isinstance(claim, WordingClaim) and claim.excepted for claim in claims)
+    hedged = [words for words in _HEDGED if f" {words} " in f" {text} " and not (apart and words in _SET_APART)]
     hedged += [match[0] for match in _SHARED_OUT.finditer(text)]
     others = [
         at

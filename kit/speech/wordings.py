@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
+from kit.speech.additions import but_what_is_set_apart
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.clauses import is_stop
 from kit.speech.parts import dish_named, food_part, is_dish, is_food, is_verb
@@ -43,7 +44,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             )
         elif token.is_a("share", "much") or token.is_a("share", "hardly any"):
             claims += _plenty(sentence, about, at)
-    return claims
+    return [but_what_is_set_apart(sentence, claim) for claim in claims]
 
 
 def _is_thing(sentence: Sentence, named: Named) -> bool:
@@ -234,10 +235,11 @@ def _none(sentence: Sentence, about: list[About], at: int) -> Sequence[Claim]:
     """Return claims of none of a nutrient: "no cholesterol", "zero fat", "without any sodium"."""
     named = nutrients_after(sentence, at + 1, frozenset("any of the real".split()) | _PUT_IN)
     put_in = {sentence.text_at(place) for place in range(at + 1, named[0].place)} & _PUT_IN if named else set()
-    if put_in and named[0].nutrient == "sugars":  # "no refined sugar", "no extra sugar"
+    if put_in and named[0].nutrient in ("sugars", "fat"):  # "no refined sugar", "no extra sugar", "no added fat"
         sentence.used.update({at, named[0].place})
         start, end = sentence.tokens[at].start, sentence.tokens[named[0].place].end
-        return [WordingClaim((at, named[0].place), THE_DISH, False, "no added sugar", "", 0.0, start, end)]
+        wording = "no added sugar" if named[0].nutrient == "sugars" else "no added fat"
+        return [WordingClaim((at, named[0].place), THE_DISH, False, wording, "", 0.0, start, end)]
     named = [one for one in named if one.nutrient not in ("water", "energy") or one.nutrient == "energy"]
     if not named or named[0].place > at + 3 or sentence.is_a(named[0].place + 1, "wording"):
         return []
@@ -258,6 +260,10 @@ def _none(sentence: Sentence, about: list[About], at: int) -> Sequence[Claim]:
         ]
     if named[0].nutrient == "fat" and food_at(sentence, named[0].place) is not None:
         return []
+    last = named[-1].place
+    behind = " ".join(sentence.texts[last + 1 : last + 4])
+    if behind.startswith(("to speak of", "worth mentioning")):
+        return _claims(sentence, about, at, "hardly any", named, False)
     # "No cholesterol" has no weaker word that would fit in its place.
     found = _claims(sentence, about, at, "free", named, False)
     return [replace(claim, adjective=True) for claim in found]

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from kit.speech.claim import Claim
+from kit.speech.foods_said import FoodWord
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,3 +17,4 @@ class WordingClaim(Claim):
     end: int = 0
     adjective: bool = False
     by_itself: bool = False  # "pecans are a good source": of the food as such, and not of what is in the dish
+    excepted: tuple[FoodWord, ...] = ()  # "no added salt other than the soy sauce"

@@ -14,6 +14,7 @@ from kit.rules.reference import daily_values
 from kit.rules.subjects import Subject, of_food
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.rules.wordings import DISH, rule_for
+from kit.speech.additions import ADDITIONS, additions
 from kit.speech.claim import FOOD, UNKNOWN, Edit, Finding
 from kit.speech.dish_shares_judged import by_what_they_bring
 from kit.speech.values import alone, choices, present, said_thing
@@ -24,7 +25,6 @@ from kit.texts import listing, percent
 MUCH = 0.20  # of a day: what "high" asks for of a food, 21 CFR 101.54(b)
 HARDLY, NOT_HARDLY = 0.05, 0.10  # of a day in a serving: FDA teaches that 5 % is low
 _LEAN = ("lean", "extra lean")
-_SWEET = ("sweetener",)
 _FORMS = ("raw", "dry", "cooked", "ready")
 _NEAREST = {"good source": ("high",), "high": ("good source",), "free": ("very low", "low"), "very low": ("low",)}
 
@@ -43,8 +43,8 @@ def judge_wording(claim: WordingClaim, dish: Dish, said: frozenset[str]) -> Find
     """
     if claim.about.kind == UNKNOWN:
         return Finding(CANNOT_TELL, f'what "{claim.about.words}" holds is not known')
-    if claim.wording in ("unsalted", "no added sugar"):
-        return _turned(claim, _additions(claim, dish))
+    if claim.wording in ADDITIONS:
+        return _turned(claim, additions(claim, dish))
     if claim.wording == "hardly any":
         return _turned(claim, _hardly(claim, dish))
     if claim.about.kind != FOOD:
@@ -212,51 +212,6 @@ def _next_to_none(dish: Dish, food: Food, name: str, short: str) -> tuple[str, .
     if day is None or dish.brought([food], name).value >= 0.01 * day.amount:
         return ()
     return (f"The {short} {'bring' if is_plural(short) else 'brings'} hardly any {said_thing(name)}.",)
-
-
-def _used(claim: WordingClaim, dish: Dish) -> list[Food]:
-    if claim.about.kind == FOOD:
-        return present(dish, claim.about.foods[0]) or alone(dish, claim.about.foods[0])
-    return list({part.food.key: part.food for part in dish.numbers.recipe.ingredients if part.grams > 0}.values())
-
-
-def _additions(claim: WordingClaim, dish: Dish) -> Finding:
-    """Judge "unsalted" and "no added sugar" by what the recipe adds and what its foods were made with."""
-    used = _used(claim, dish)
-    if claim.wording == "unsalted":
-        salt = [food for food in used if food.base == "salt" or food.key.startswith("salt")]
-        salted = [food for food in used if food.salted and food not in salt]
-        section = "21 CFR 101.61(c)(2), from memory"
-        if salt or salted:
-            names = listing([short_name(food) for food in [*salt, *salted]])
-            return Finding(
-                OFF,
-                f'"unsalted" asks for no salt added, and there is {names} ({section})',
-                None,
-                ("{serving} has {sodium}.",),
-            )
-        return Finding(HOLDS, f"no salt is added, nor to any food in it ({section})")
-    sweet = [
-        food for food in used if food.group in _SWEET or "sweetened" in food.name.lower().replace("unsweetened", "")
-    ]
-    unsure = [
-        food for food in used if food.group in ("condiment", "snack", "baking", "beverage") and food["sugars"] > 5
-    ]
-    section = "21 CFR 101.60(c)(2)"
-    if sweet:
-        return Finding(
-            OFF,
-            f'"no added sugar" asks for none, and there is {listing([short_name(food) for food in sweet])} ({section})',
-            None,
-            ("{serving} has {sugars}.",),
-        )
-    if unsure:
-        return Finding(
-            CANNOT_TELL,
-            f"whether the {listing([short_name(food) for food in unsure])} holds added sugar is told by the "
-            f"package ({section})",
-        )
-    return Finding(HOLDS, f"no sugar, syrup or honey is added ({section})")
 
 
 def _hardly(claim: WordingClaim, dish: Dish) -> Finding:
