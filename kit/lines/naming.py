@@ -23,7 +23,7 @@ _LESS = frozenset(("fat", "sodium", "salt", "sugar", "free"))
 _MADE_OF_FOODS = frozenset("milk butter oil flour juice broth stock sauce bread chip noodle pasta sugar".split())
 _HOW_RICH = frozenset("whole milk full low reduced light fat free nonfat skim sodium salt unsalted unsweetened".split())
 _CLASSES = frozenset(
-    "nut cheese fish bean berry green fruit herb oil seed squash mushroom lettuce vegetable cracker cereal".split()
+    "nut cheese fish meat bean berry green fruit herb oil seed squash mushroom lettuce vegetable cracker cereal".split()
 )
 
 
@@ -50,7 +50,7 @@ def foods_named(phrase: ParsedLine, key: str | None, table: Foods) -> list[Choic
         return [_imported(phrase, _first_offered(phrase, table))]
     name = phrase.whole if phrase.others else phrase.name
     choice = _chosen(name, phrase, table)
-    of_a_class = phrase.examples and _is_class(phrase)
+    of_a_class = _is_class(phrase) and (phrase.examples or phrase.name == ("meat",))
     if choice.food is None or of_a_class:
         choice = _example(phrase, table) or choice
     elif listed := _kinds_listed(phrase, choice):

@@ -25,7 +25,20 @@ _GREENS_ONLY = re.compile(
     re.IGNORECASE,
 )
 
+_MEASURED = r"([\d/. -]+ ?(?:tbsp|tablespoons?|tsp|teaspoons?|cups?))\.?"
+_JUICE_BEHIND = re.compile(  # "1 lemon (2 tbsp juice)", "2 oranges, juiced (about 2/3 cup)"
+    r"^[^,(]*?\b(lemon|lime|orange|grapefruit)s?(?P<juiced>,? juiced)?,? "
+    rf"\((?:about |approximately |around |to make )?{_MEASURED}(?(juiced)(?: juice)?| (?:of )?(?:fresh )?juice)\)$",
+    re.IGNORECASE,
+)
+_HALF_OF_ONE = re.compile(  # "1 onion (use half)"
+    r"^(?:1|one|an?) ([^,(]+?)(?:, | \()(?:use |using )?(?:only )?(?:a |one )?half(?: of (?:it|one))?(?: only)?\)?$",
+    re.IGNORECASE,
+)
+
 PARTS_MEANT = (
+    Rewriting(_JUICE_BEHIND, r"\3 \1 juice", "juice"),
+    Rewriting(_HALF_OF_ONE, r"1/2 \1", "half"),
     Rewriting(_EATEN, ""),
     Rewriting(_OF_EGGS, r"\2\3egg \1s", "egg"),
     Rewriting(_PEEL_ONLY, r"\1, zested", "only"),

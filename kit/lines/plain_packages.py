@@ -46,7 +46,14 @@ def _lies_in(found: re.Match[str]) -> str:
     return " in oil" if found[1].lower() == "oil" else f", canned in {found[1]}"
 
 
+_SIZE_IN_BRACKETS = re.compile(  # "1 can (large) tomatoes", "1 tsp (heaping) cumin"
+    r"^(\S+) (cans?|jars?|bags?|box|packages?|containers?|tsp|tbsp|teaspoons?|tablespoons?|cups?) "
+    r"\((small|large|heaping|heaped|rounded|scant|level)\)",
+    re.IGNORECASE,
+)
 PACKAGES = (
+    Rewriting(_SIZE_IN_BRACKETS, r"\1 \3 \2", "("),
+    Rewriting(re.compile(r"(?<=[\d½¼¾] )dry (?=(?:pints?|quarts?|pt|qt)\b)", re.IGNORECASE), "", "dry "),
     Rewriting(_TWO_SYSTEMS, r"\1", "/"),
     Rewriting(_SORT_OF_PACKAGE, lambda found: "" if found["regular"] else "large " if found["large"] else "small "),
     Rewriting(_CONTAINER_TWICE, r"\1 \3 \2"),

@@ -130,7 +130,11 @@ _SHRUNK = re.compile(  # by then a cup of it holds more
     r"celery|leeks?)\b)",
     re.IGNORECASE,
 )
+_MEASURED_COOKED = re.compile(r"\bmeasured (?:after (?:being )?cook(?:ed|ing)|when cooked|once cooked)", re.IGNORECASE)
+_NONDAIRY = re.compile(r"\bnon[- ]?dairy\b(?! (?:creamer|coffee|whipped|topping|dessert))", re.IGNORECASE)
 DEEDS = (
+    Rewriting(_MEASURED_COOKED, "measured cooked", "measured"),
+    Rewriting(_NONDAIRY, "dairy-free", "dairy"),
     Rewriting(_SHRUNK, "cooked ", "ed "),
     Rewriting(_JOINED, r"\1", "-"),
     Rewriting(_NON, "un", "non"),

@@ -18,11 +18,12 @@ _LENGTH = re.compile(
 )
 _ACROSS = re.compile(r"^(?:square|round|diameter|long|wide|thick)\b\s*", re.IGNORECASE)
 _LINK = re.compile(r"^(?:each\s+(?:of\s+)?|of\s+(?:an?\s+|the\s+)?|x\s+|an?\s+(?=[A-Za-z]{3}))", re.IGNORECASE)
-_MORE = re.compile(r"^(?:\+|plus|and|&)?\s*(?=[\d.])", re.IGNORECASE)
+_MORE = re.compile(r"^(?P<sign>\+|plus|and|&|minus|less)?\s*(?=[\d.])", re.IGNORECASE)
 _SAME_AGAIN = re.compile(r"^(?:/|or\b)\s*(?=[\d.])", re.IGNORECASE)
 _OTHER_SIZE = re.compile(r"^or\s+(?:[\d./]+|an?)\s+(?:extra[- ]large|small|medium|large|big)\s+", re.IGNORECASE)
 _DRAINED_WEIGHT = re.compile(r"\bdrained(?:\s+weight)?:?\s*|\s+drained\b", re.IGNORECASE)
-_ADDED = re.compile(r",?\s*(?:\+|\bplus)\s+(?=[\d.])", re.IGNORECASE)
+_ADDED = re.compile(r",?\s*(?P<sign>\+|\bplus|\bminus|\bless)\s+(?=[\d.])", re.IGNORECASE)
+_TAKEN_OFF = ("minus", "less")
 _NO_FOOD_FOLLOWS = re.compile(r"\s*(?:$|[,;.(]|for\b|to\b|more\b)", re.IGNORECASE)
 _HOW_FULL = {  # a heaped spoon holds a quarter more than a level one, common practice
     **dict.fromkeys(("heaping", "heaped"), 1.25),
@@ -115,7 +116,8 @@ def _in_units(
         extra, tail = read_count(rest[more.end() :])
         extra_unit, tail = _take_unit(tail, system, counted=True)
         if extra and extra_unit and extra_unit.kind == of.kind:
-            written = replace(written, count=written.count.plus(extra.times(extra_unit.size / of.size)))
+            share = _signed(more["sign"]) * extra_unit.size / of.size
+            written = replace(written, count=written.count.plus(extra.times(share)))
             rest = _LINK.sub("", tail)
     container, tail = take_word(rest, ("container",))
     if container and of.name not in _SPOONS_AND_CUPS:
@@ -180,7 +182,7 @@ def _inches(count: Count | None, rest: str) -> tuple[float, str]:
 
 
 def added(text: str, written: Written, system: str) -> tuple[str, Written]:
-    """Take "plus 2 tbsp" off a text and add it to the amount; the text stays as it is when the two do not add up."""
+    """Take "plus 2 tbsp" or "minus 2 tbsp" off a text and reckon it in; the text stays when the two do not add up."""
     found = _ADDED.search(text)
     if not found or written.unit is None:
         return text, written
@@ -188,8 +190,12 @@ def added(text: str, written: Written, system: str) -> tuple[str, Written]:
     of, tail = _take_unit(tail, system, counted=True)
     if extra is None or of is None or of.kind != written.unit.kind or not _NO_FOOD_FOLLOWS.match(tail):
         return text, written
-    total = written.count.plus(extra.times(of.size / written.unit.size))
+    total = written.count.plus(extra.times(_signed(found["sign"]) * of.size / written.unit.size))
     return f"{text[: found.start()]}, {tail}", replace(written, count=total)
+
+
+def _signed(sign: str | None) -> int:
+    return -1 if sign and sign.lower() in _TAKEN_OFF else 1
 
 
 def volume_in(remarks: Sequence[str], system: str) -> Written | None:

@@ -91,7 +91,8 @@ def _of_choice(phrase: ParsedLine, line: str, choice: Choice, table: Foods, *, k
     """Return the reading of a phrase for the food that was chosen, `known` where she has chosen it herself."""
     food, written = choice.food, phrase.written
     if food is None and phrase.unmeasured and not phrase.counted:
-        near = next((table[match.food] for match in choice.choices if match.food in table), None)
+        offered = [table[match.food] for match in choice.choices if match.food in table]
+        near = min(offered, key=lambda one: len(one.allergens), default=None)
         if near:  # olives for garnish: whichever they are, nobody can tell how many
             how = "no amount given, left out of the numbers whichever it is"
             return Reading(line, near, grams=0.0, low=0.0, high=0.0, how=how)

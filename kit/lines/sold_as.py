@@ -11,6 +11,7 @@ from kit.texts import number
 Doubt = tuple[str, tuple[Match, ...]]  # what has to be asked, and the choices
 
 _PIECES = frozenset(("piece", "chunk", "hunk"))
+_IN_SMALL_JARS = frozenset(("pimento", "pimiento"))
 _MORE_THAN_A_BITE = 50.0  # [g]
 _ODD_OUNCES = (14.5, 14.75, 15.25, 15.5)  # nothing fresh is weighed so
 _OUNCES_OF_CANS = (*_ODD_OUNCES, 14.0, 15.0, 28.0, 29.0)
@@ -30,6 +31,17 @@ def piece_of_one(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
     if not any(row and row.grams > _MORE_THAN_A_BITE for row in (whole if of_a_plant else None, block)):
         return None
     problem = f'a piece of "{food.name}" may be small or large; write its weight, or which part of a whole one it is'
+    return problem, _matches((food.key,), table)
+
+
+def in_a_small_jar(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    """Ask about a jar of pimentos without a size: they are sold in other jars than roasted peppers."""
+    written = phrase.written
+    if written.package or written.measure not in ("jar", "can") or _IN_SMALL_JARS.isdisjoint(phrase.name):
+        return None
+    problem = (
+        f'no size for the {written.measure} of "{phrase.name[-1]}"; write for instance "1 (4 oz) {written.measure}"'
+    )
     return problem, _matches((food.key,), table)
 
 
