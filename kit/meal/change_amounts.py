@@ -18,6 +18,9 @@ from kit.meal.target_words import is_nutrient
 from kit.texts import listing, number
 
 _ONE_OF_IT = re.compile(r"^(?:the|that|this|your) (?=\w+ of )")  # "the pinch of salt"
+_THE_AMOUNT = re.compile(  # "the half teaspoon of salt"
+    r"^(?:the|that|this|those|your|all) (?=(?:\d|half|a quarter|quarter|one|two|three|four|five|six)\b(?! and half))"
+)
 _A_LITTLE = 0.01  # of one piece
 _VAGUE = frozenset("a an bit little some lot lots much slightly way few tad touch good even of far still only".split())
 
@@ -27,11 +30,12 @@ def leave_out(asked: Asked) -> tuple[Step, ...]:
     old, recipe = asked.clause.old, asked.recipe
     if asked.clause.how == "behind" and ingredients_called(asked.clause.new, recipe).places:
         raise NotUnderstoodError(f'"{asked.clause.new} without {old}" may be a kind of {asked.clause.new}')
-    counted = one_phrase(_ONE_OF_IT.sub("1 ", old))
-    ahead, _ = read_count(_ONE_OF_IT.sub("1 ", old))  # no amount: "feta for 4"
+    so_much = _ONE_OF_IT.sub("1 ", _THE_AMOUNT.sub("", old))
+    counted = one_phrase(so_much)
+    ahead, _ = read_count(so_much)  # no amount: "feta for 4"
     if ahead and counted.counted and counted.name:  # "leave out 1 egg", "remove 1 tbsp of the oil"
         at = asked.place(" ".join((*counted.name, *counted.after)))
-        grams = measured_as(_ONE_OF_IT.sub("1 ", old), recipe.ingredients[at], asked.table).grams
+        grams = measured_as(so_much, recipe.ingredients[at], asked.table).grams
         if grams < recipe.ingredients[at].grams:
             return (Amount(asked.row(at), plus=-grams),)
         return (LeaveOut(asked.row(at)),)

@@ -1,12 +1,14 @@
 """A change that was said, made: the recipe after it, or why it cannot be made."""
 
+import re
+
 from kit.errors import KitError
 from kit.food.composition import Food
 from kit.meal.changes import leave_out, read_change, set_grams, swap
 from kit.meal.changes_told import told
 from kit.meal.recipe import Recipe
 from kit.meal.steps import applied
-from kit.rules.naming import full_name, short_name
+from kit.rules.naming import full_name, lowered, short_name
 from kit.rules.verdicts import CANNOT_TELL, OFF
 from kit.speech.changes_said import AMOUNT, AS_TYPED, LEAVE_OUT, TRIED, SaidChange
 from kit.speech.claim import Finding
@@ -47,9 +49,18 @@ def changed(said: SaidChange, dish: Dish) -> tuple[Recipe, str] | Finding:
             return Finding(
                 CANNOT_TELL, f"which {said.other.text} is meant?", choices=choices([said.other], dish, inside=False)
             )
-        return swap(recipe, foods[0].key, new), f"{full_name(new)} in place of {names}"
+        told, gone = full_name(new), names
+        if told == names:  # "skim milk in place of milk"
+            told, gone = _with_its_kind(new), _with_its_kind(foods[0])
+        return swap(recipe, foods[0].key, new), f"{told} in place of {gone}"
     except KitError as fault:
         return Finding(CANNOT_TELL, f"that change cannot be worked out: {fault}")
+
+
+def _with_its_kind(food: Food) -> str:
+    """Return a food's name with the kind before the thing, as it is spoken: "skim milk" for "Milk, skim"."""
+    pieces = re.sub(r"\s*\([^)]*\)", "", food.name).split(", ")
+    return " ".join(lowered(piece) for piece in reversed(pieces))
 
 
 def _one(word: FoodWord, dish: Dish) -> Food | Finding:

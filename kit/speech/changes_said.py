@@ -104,7 +104,9 @@ def _as_typed(sentence: Sentence) -> SaidChange | None:
     """Return a change that opens the sentence and brings what follows: "use tamari and it is"."""
     text = sentence.text_at(0)
     first = 2 if text == "if" and sentence.text_at(1) in ("you", "we") else 0
-    if not (sentence.is_a(first, "verb_swap") or text in ("with", "buy", "pick", "take")):
+    over = skip_to(sentence, first + 1)
+    counted = sentence.is_a(first, "verb_leave_out") and over < len(sentence) and bool(sentence.tokens[over].quantity)
+    if not (counted or sentence.is_a(first, "verb_swap") or text in ("with", "buy", "pick", "take")):
         return None
     clauses = sentence.clauses
     end = next((at for at in range(len(sentence)) if clauses[at] != clauses[0] or _then(sentence, at)), len(sentence))

@@ -4,10 +4,10 @@ import re
 from dataclasses import replace
 
 from kit.speech.claim import THE_DISH, About, Claim
-from kit.speech.keeping_judged import DONE_THINGS, FREEZER, FRIDGE, OUT, DegreesClaim, TimeClaim
+from kit.speech.keeping_heat import read_heat, temperature
+from kit.speech.keeping_judged import FREEZER, FRIDGE, OUT, TimeClaim
 from kit.speech.keeping_untimed import open_ended, thaw, vague
 from kit.speech.keeping_warned import (
-    denied_behind,
     denies_unread,
     hours_between,
     is_hot,
@@ -20,48 +20,22 @@ from kit.speech.keeping_warned import (
 )
 from kit.speech.keeping_words import (
     IN_FREEZER,
-    IN_FRIDGE,
     KEEP,
     clause_words,
     eats,
     foods_named,
-    foods_of_heat,
     had_within,
     in_or_out,
     is_of_cooking,
     is_often,
+    is_still_raw,
     near_place,
-    of_an_animal,
 )
-from kit.speech.parts import is_dish
-from kit.speech.sentence import Sentence, food_at
+from kit.speech.sentence import Sentence
 from kit.speech.tokens import Quantity
 from kit.speech.unread import asked
 
 FAMILY = "keeping and safety"
-_DONE = frozenset(
-    "okay ok fine enough eat ready pull off hits hit inside middle center centre internal thickest safe done "
-    "cooked through reaches reach reached reads read thermometer core".split()
-)
-
-
-_READS = ("reads", "hits", "reaches", "read", "reach", "hit", "says", "say", "shows", "show", "registers", "register")
-_CORE = frozenset("middle center centre inside core thickest".split())
-_OVEN = frozenset("oven bake bakes preheat roast broil rack tray turn set gas griddle burner degree-oven sheet".split())
-
-
-_PANS = frozenset("pan skillet griddle grill fryer oil smoker bath water board".split())
-_HEATS = frozenset(
-    "reheat reheats reheated reheating warm warming leftover leftovers thermometer inside internal middle thickest "
-    "heat heating heated through".split()
-)
-_READY = frozenset("cook cooked done safe eat ready pull off".split())
-_HEATED = frozenset("heat heating heated warm bring poach poached".split())
-_HOLDS = frozenset("hold holding held keep".split())  # "hold it at 140"
-_SERVED = frozenset("serve serves served serving buffet table guests hot warm".split())
-_AGAIN = frozenset(
-    "microwave microwaved reheat reheats reheated reheating rewarm leftovers leftover warm again next".split()
-)
 
 
 _DAYS = {"hour": 1 / 24, "day": 1.0, "week": 7.0, "month": 30.4, "year": 365.0, "minute": 1 / 1440}
@@ -75,10 +49,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         if at in sentence.used:
             continue
         said = _of_the_time_before(sentence, at, said)
-        if not said.unit and not said.is_fraction and 100 <= said.value <= 220 and _is_heat(sentence, at, words):
-            said = Quantity(said.low, said.high, "degree", said.relation)
-        if said.unit in ("degree", "celsius"):
-            claims += _degrees(sentence, at, said, words)
+        if (heat := temperature(sentence, at, said)) is not None:
+            claims += read_heat(sentence, at, heat)
         elif said.unit in _DAYS and said.unit not in ("minute",):
             claims += _time(sentence, at, said, words)
     claims += vague(sentence, words)
@@ -95,20 +67,6 @@ def _of_the_time_before(sentence: Sentence, at: int, said: Quantity) -> Quantity
     between = set(sentence.texts[before + 1 : at])
     goes_on = sentence.text_at(at + 1) in ("", ".", ",", ";", "!", "if", "when", "on", "in", "at", "tops")
     return replace(said, unit=sentence.tokens[before].amount.unit) if goes_on and between <= _JOINTS else said
-
-
-def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
-    """Return whether a bare number is a temperature: "bring it back up to 165 when you reheat it"."""
-    told = words & _HEATS or sentence.text_at(at - 1) in _READS
-    before = sentence.text_at(at - 1) in ("to", "at", *_READS) or (
-        sentence.text_at(at - 1) == "is" and sentence.text_at(at - 3) in ("until", "till")
-    )
-    core = sentence.text_at(at + 1) == "in" and sentence.text_at(at + 3) in _CORE  # "165 in the middle"
-    core = core or "through" in (sentence.text_at(at + 1), sentence.text_at(at + 2), sentence.text_at(at + 4))
-    led = sentence.tokens[at].text.startswith(("up to", *_READS)) or before or core
-    free = not sentence.is_a(at + 1, "nutrient") and food_at(sentence, at + 1) is None
-    held = sentence.text_at(at - 1) == "at" and bool(words & _HOLDS)
-    return bool(told or held or words & _READY) and led and free
 
 
 _JOINTS = frozenset(", or and maybe perhaps even but".split())
@@ -130,7 +88,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     place = _place_of(sentence, at, said, words, near)
     if any(lets_be(sentence, spot) for spot in sentence.clause_of(at)) and near & {"off", "bad", "sour"}:
         place, near = place or FRIDGE, near | {"keep"}  # "it does not go off for ten days"
-    raw = bool(words & {"raw", "uncooked"})
+    raw = bool(words & {"raw", "uncooked"}) or is_still_raw(sentence, at)
     if not _tells_keeping(sentence, at, said, words, near, place, raw):
         return []
     thrown = is_thrown(sentence)
@@ -218,83 +176,3 @@ def _used_by(sentence: Sentence, at: int, words: frozenset[str], thrown: bool | 
         denials = (spot for spot in range(len(sentence) - 1) if sentence.text_at(spot) == "not")
         used |= {spot for spot in denials if eats(sentence, spot + 1)}
     return used
-
-
-def _degrees(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:
-    near = clause_words(sentence, at)
-    celsius = said.unit == "celsius"
-    said = Quantity(said.low * 1.8 + 32, said.high * 1.8 + 32, "degree", said.relation) if celsius else said
-    foods = foods_of_heat(sentence, at)
-    if sentence.text_at(at).startswith("up to"):  # "warm it up to 165 degrees" is no ceiling
-        said = Quantity(said.low, said.high, "degree", "about")
-    turns = "turn" in near and "they" in near  # "until they turn opaque"
-    oven = near & (_OVEN - ({"turn"} if turns else set()) - ({"set", "turn"} if near & IN_FRIDGE else set()))
-    if oven and not near & {"inside", "middle", "internal", "thickest"}:
-        return []
-    if words & IN_FREEZER and said.value < (45 if near & {"freezer", "freeze", "frozen"} else 20):
-        what = "freezer"
-    elif near & (IN_FRIDGE - {"cold", "chilled"}) and said.value < (115 if celsius else 100):
-        what = "fridge"
-    elif _is_held(sentence, at, said, words):
-        what = "hold"
-    elif words & _AGAIN and not near & {"raw"}:
-        what = "reheat"
-    elif (
-        (said.value < 200 or (celsius and foods and (words & _DONE or sentence.text_at(at - 1) in ("to", "is"))))
-        and (foods or words & _DONE or near & DONE_THINGS)
-        and (
-            words & _DONE or words & {"cook", "cooks", "cooked", "to", "brown"} or said.relation in ("at least", "over")
-        )
-    ):
-        what = "done"
-    else:
-        return _of_what(sentence, at, said, near)
-    led = sentence.text_at(at - 1) == "to" or sentence.text_at(at).startswith("up to")
-    heated = led and (said.value >= 100 or words & _HEATED) and any(map(of_an_animal, foods))
-    if what == "done" and not (words & _DONE or words & {"cook", "cooks", "cooked", "until", "brown"} or heated):
-        return _of_what(sentence, at, said, near)
-    sentence.used.add(at)
-    clause = sentence.clause_of(at)
-    thing = next((sentence.text_at(place) for place in clause if sentence.text_at(place) in DONE_THINGS), "")
-    of_dish = any(
-        is_dish(sentence, place) or sentence.is_a(place, "pronoun") or sentence.text_at(place) in _CORE
-        for place in clause
-    )
-    behind = denied_behind(sentence, at)
-    if behind and "enough" not in near:
-        return [asked(sentence, (at,), clause)]
-    if said.relation in ("under", "well under", "nearly") and _denied(sentence, at):
-        said = replace(said, relation="at least")  # "it must not be below 145"
-    denied = (behind or _denied(sentence, at)) and said.relation == "about"
-    own = thing if what == "done" and not foods else ""
-    needed = bool(words & {"has", "must", "needs", "have"}) and bool(words & {"safe", "unsafe", "danger", "dangerous"})
-    return [DegreesClaim((at,), THE_DISH, denied, what, said, foods, own, of_dish, needed)]
-
-
-def _of_what(sentence: Sentence, at: int, said: Quantity, near: set[str]) -> list[Claim]:
-    """Return how hot meat, fish or egg gets in words that tell no more: "do not let it get hotter than 140"."""
-    foods = foods_named(sentence, sentence.clause_of(at))
-    if said.value > 212 or near & _PANS or not any(map(of_an_animal, foods)):
-        return []
-    sentence.used.add(at)
-    return [asked(sentence, (at,))]
-
-
-def _is_held(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> bool:
-    """Return whether hot food is kept at a temperature: "hold it at 140", "keep it above 140 until it is served"."""
-    bounded = said.relation not in ("about", "exactly", "between") and bool(words & _SERVED)
-    led = sentence.text_at(at - 1) == "at" or bounded
-    return bool(words & _HOLDS) and led and 100 <= said.value <= 220 and not words & _READY
-
-
-def _denied(sentence: Sentence, at: int) -> bool:
-    """Return whether "not" stands before a temperature in its own statement; "not until it reads 165" asks for it."""
-    awaited = False
-    last = at - 1 - (sentence.text_at(at - 1) == ",")  # "not cooked when it's opaque, about 145 degrees"
-    for place in range(last, sentence.clause_of(at)[0] - 1, -1):
-        if sentence.text_at(place) in (",", "and", "but"):
-            return False
-        awaited = awaited or sentence.text_at(place) in ("until", "till", "before", "unless")
-        if sentence.text_at(place) in ("not", "never"):
-            return not awaited or sentence.text_at(place + 1) == "wait"
-    return False

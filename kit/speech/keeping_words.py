@@ -173,15 +173,23 @@ def foods_named(sentence: Sentence, places: Iterable[int] | None = None) -> tupl
 
 
 _HAVE = ("have", "serve", "enjoy", "finish")
+_COOK = ("cook", "cooked")
 
 
 def had_within(sentence: Sentence, at: int) -> frozenset[str]:
-    """Return the word of eating it within a time: "have it within four days", "serve it inside three days"."""
+    """Return the word of eating or cooking it within a time: "have it within four days", "cook it inside two days"."""
     led = sentence.text_at(at - 1) in ("within", "inside") or sentence.text_at(at).startswith("within ")
+    if not led or sentence.tokens[at].amount.unit not in ("day", "week"):
+        return frozenset()
     said = [sentence.text_at(place) for place in range(max(0, at - 4), at)]
     eaten = [word for word, other in pairwise(said) if word in _HAVE and other in ("it", "them", "this", "these")]
-    days = sentence.tokens[at].amount.unit in ("day", "week")
-    return frozenset(eaten) if led and days else frozenset()
+    cooked = [word for word in said if word in _COOK and any(map(of_an_animal, foods_named(sentence, range(at))))]
+    return frozenset((*eaten, *cooked))
+
+
+def is_still_raw(sentence: Sentence, at: int) -> bool:
+    """Return whether meat, fish or eggs are to be cooked within a time, until which they are raw."""
+    return not had_within(sentence, at).isdisjoint(_COOK)
 
 
 def foods_of_heat(sentence: Sentence, at: int) -> tuple[FoodWord, ...]:
