@@ -40,6 +40,7 @@ _PAIR = re.compile(r"^(?P<a>.+?) (?:with|for|by|to) (?P<b>.+)$")  # behind "swap
 _PLUS = re.compile(r"\bplus\b|\+")  # between two changes it adds what follows: "no walnuts, plus 1/4 cup seeds"
 _INHERITED = ("leave out", "times", "add", "keep")  # what a bare name behind such a clause is meant by as well
 _THE_REST = re.compile(r"(?:the )?(?:rest|remain\w+|others?)\b")  # "half the salt, the rest in lemon juice"
+_HALF_AND_HALF = re.compile(r"\b(?:50 ?[/-] ?50|fifty[- ]fifty)\b")
 _VAGUE = re.compile(
     r"\b(?:some|part|most|much|a bit|a little|a portion) of (?:the|my|that|your)\b(?! (?:time|box|jar|serv|bowl|plate))"
     r"|\b(?:under|over|above|below|(?:less|more) than) (?:\d|an? |half|one|two)"
@@ -102,6 +103,8 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
             raise ChangeError(f'"{plain(line)}": {fault}') from fault
     if _VAGUE.search(text):
         raise ChangeError(f'"{text}" says no amount; write how much, such as "half", "a third" or "8 oz"')
+    if _HALF_AND_HALF.search(text):
+        raise ChangeError(f'"{text}": write how much of each, such as "half beef, half lentils"')
     people = next((clause for clause in clauses(text, reader.dish) if clause.kind == "servings"), None)
     if people:  # "we are ten"
         return steps_of(Asked(people, recipe, reader.table, text))

@@ -65,8 +65,10 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
         text = sentence.text_at(at)
         over = skip_to(sentence, at + 1, frozenset(("added", "out", "extra")))
         foods, places = foods_from(sentence, over, sentence.clause_of(min(over, len(sentence) - 1))[-1] + 1)
-        if not foods and sentence.text_at(over) in ("it", "them") and not sentence.words & _AVOID:
-            foods, places = _named_before(sentence, at), [over]
+        alone = sentence.text_at(at + 1) in ("that", "those") and sentence.text_at(at + 2) in (",", "and", ".", "")
+        it = at + 1 if alone else over  # "if you skip that, there's no milk in it"
+        if not foods and (alone or sentence.text_at(over) in ("it", "them")) and not sentence.words & _AVOID:
+            foods, places = _named_before(sentence, at), [it]
         if not foods:
             continue
         behind = sentence.text_at(places[-1] + 1)

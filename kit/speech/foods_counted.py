@@ -8,7 +8,7 @@ from kit.rules.naming import short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import is_dish
+from kit.speech.parts import is_dish, is_serving
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import negated
 from kit.speech.tokens import NO_QUANTITY, Quantity
@@ -87,19 +87,23 @@ def _is_measure_of(claims: Sequence[Claim], said: Quantity) -> bool:
 
 def _claim(sentence: Sentence, at: int, place: int, said: Quantity, food: FoodWord) -> FoodCountClaim:
     words = {word for spot in sentence.clause_of(at) for word in sentence.text_at(spot).split()}
-    one = any(
-        sentence.text_at(spot) in ("a", "one", "per", "each", "every")
-        and spot + 1 < len(sentence)
-        and is_dish(sentence, spot + 1)
-        and sentence.tokens[spot + 1].parts["dish"] == "serving"
-        for spot in sentence.clause_of(at)
-    )
+    one = any(_a_serving(sentence, spot) for spot in sentence.clause_of(at))
     texts = [sentence.text_at(spot) for spot in sentence.clause_of(at)]
     yours = any(pair in _YOURS for pair in pairwise(texts))  # "you get half a cup of yogurt"
     of_all = texts[:2] in (["we", "use"], ["it", "takes"]) or any(word in _IN_ALL for word in texts)
+    that = [word for word in texts if word not in (",", "and")][:2] == [
+        "that",
+        "is",
+    ]  # "a plate has 430 calories, and that's two tortillas"
+    yours = yours or (that and any(_a_serving(sentence, spot) for spot in range(at)))
     about = THE_DISH if (one or yours or words & _EACH) and not of_all else About(WHOLE)
     stated = any(text in _TAKES for text in texts[: at - sentence.clause_of(at)[0]])
     return FoodCountClaim((at, place), about, negated(sentence, at), said, food, stated)
+
+
+def _a_serving(sentence: Sentence, at: int) -> bool:
+    """Return whether a serving is named from a place on: "a plate", "each bowl"."""
+    return sentence.text_at(at) in ("a", "one", "per", "each", "every") and is_serving(sentence, at + 1)
 
 
 def judge(claim: FoodCountClaim, dish: Dish) -> Finding:
