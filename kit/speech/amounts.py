@@ -8,7 +8,7 @@ from kit.meal.certainty import Range
 from kit.rules.spoken import HARDLY_ANY, quantity_words, words_of
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
-from kit.speech.amounts_of import AMOUNT_UNITS, ENERGY_UNITS, about_of
+from kit.speech.amounts_of import AMOUNT_UNITS, ENERGY_UNITS, about_of, is_aim
 from kit.speech.claim import SERVING, THE_DISH, WEIGHT, About, Claim, Edit, Finding
 from kit.speech.parts import is_dish, is_food
 from kit.speech.quantities_said import WEIGHTS
@@ -24,7 +24,6 @@ FAMILY = "amount"
 SPOONS = ("tsp", "tbsp")
 _OF_SPOONS = {"sugars": "sugar-white", "salt": "salt"}  # "six teaspoons of sugar": the food that fills them
 _EXACT = re.compile(r"\bto be (?:exact|precise)\b")
-_FOR_EACH = ("for every gram", "for each gram", "for every calorie", "for each calorie")
 _OF_THEM = ("that", "it", "which", "this", "them", "those", "these")
 
 
@@ -56,7 +55,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             said, unit = Quantity(said.low, said.high, last_unit, said.relation), last_unit
         if unit in SPOONS and spoons(sentence, at) and sentence.tokens[at + 2].parts["nutrient"] in _OF_SPOONS:
             filled = Named(sentence.tokens[at + 2].parts["nutrient"], at + 2)
-        elif unit not in AMOUNT_UNITS or _is_aim(sentence, at):
+        elif unit not in AMOUNT_UNITS or is_aim(sentence, at):
             continue
         else:
             filled = None
@@ -108,24 +107,6 @@ def _of_the(sentence: Sentence, at: int) -> bool:
     part = sentence.tokens[at - 3].amount if at > 2 else NO_QUANTITY
     led = sentence.text_at(at - 2) == "of" and sentence.text_at(at - 1) in ("the", "its", "those", "our", "your")
     return led and part.value > 0 and not part.unit and not part.is_fraction and at - 3 not in sentence.used
-
-
-def _is_aim(sentence: Sentence, at: int) -> bool:
-    """Return whether a number is what several are to add up to, or what somebody eats in a day.
-
-    "You'd need two of these to reach thirty grams", "for a person on 2,000 calories a day".
-    """
-    if sentence.text_at(at + 1) in ("a", "per", "each") and sentence.is_a(at + 2, "day"):
-        return True
-    if sentence.text_at(at - 1) in ("a", "an") and sentence.text_at(at - 2) in ("of", "than"):
-        return True  # "less than half of a 500-calorie breakfast"
-    if sentence.tokens[at].amount.value == 1 and sentence.text_at(at + 1) in ("in", "out of"):
-        return True  # "one calorie in five"
-    if any(words in " ".join(sentence.texts[:at]) for words in _FOR_EACH):
-        return True  # "for every gram of fat there are three grams of protein"
-    over = at - 2 if sentence.text_at(at - 1) == "to" else at - 1  # "to get to fifteen grams"
-    aim = sentence.text_at(over) in ("reach", "hit", "get", "make") and sentence.text_at(over - 1) == "to"
-    return aim and any(sentence.text_at(place) in ("need", "needs", "take", "takes") for place in range(at))
 
 
 def _none_of(sentence: Sentence, at: int) -> bool:

@@ -100,3 +100,34 @@ def _of_food(sentence: Sentence, at: int) -> bool:
     """Return whether calories are those of a food: "120 calories of beef on each plate"."""
     energy = sentence.tokens[at].amount.unit in ENERGY_UNITS and sentence.text_at(at + 1) == "of"
     return energy and at + 2 < len(sentence) and is_food(sentence, at + 2)
+
+
+_FOR_EACH = ("for every gram", "for each gram", "for every calorie", "for each calorie")
+
+
+def is_aim(sentence: Sentence, at: int) -> bool:
+    """Return whether a number is what several are to add up to, or what somebody eats in a day.
+
+    "You'd need two of these to reach thirty grams", "for a person on 2,000 calories a day".
+    """
+    if sentence.text_at(at + 1) in ("a", "per", "each") and sentence.is_a(at + 2, "day"):
+        return True
+    if sentence.text_at(at - 1) in ("a", "an") and sentence.text_at(at - 2) in ("of", "than"):
+        return True  # "less than half of a 500-calorie breakfast"
+    if sentence.tokens[at].amount.value == 1 and sentence.text_at(at + 1) in ("in", "out of"):
+        return True  # "one calorie in five"
+    if any(words in " ".join(sentence.texts[:at]) for words in _FOR_EACH) or _per_calories(sentence):
+        return True  # "for every gram of fat there are three grams of protein"
+    over = at - 2 if sentence.text_at(at - 1) == "to" else at - 1  # "to get to fifteen grams"
+    aim = sentence.text_at(over) in ("reach", "hit", "get", "make") and sentence.text_at(over - 1) == "to"
+    return aim and any(sentence.text_at(place) in ("need", "needs", "take", "takes") for place in range(at))
+
+
+def _per_calories(sentence: Sentence) -> bool:
+    """Return whether numbers are said for so many calories, and not for a serving: "per hundred calories that's"."""
+    return any(
+        said.unit in ENERGY_UNITS
+        and sentence.text_at(at - 1) in ("per", "every", "each")
+        and not (at + 1 < len(sentence) and is_dish(sentence, at + 1))
+        for at, said in sentence.quantities()
+    )

@@ -174,6 +174,7 @@ def foods_named(sentence: Sentence, places: Iterable[int] | None = None) -> tupl
 
 _HAVE = ("have", "serve", "enjoy", "finish")
 _COOK = ("cook", "cooked")
+_UP = ("used", "eaten", "finished")
 
 
 def had_within(sentence: Sentence, at: int) -> frozenset[str]:
@@ -184,7 +185,7 @@ def had_within(sentence: Sentence, at: int) -> frozenset[str]:
     said = [sentence.text_at(place) for place in range(max(0, at - 4), at)]
     eaten = [word for word, other in pairwise(said) if word in _HAVE and other in ("it", "them", "this", "these")]
     cooked = [word for word in said if word in _COOK and any(map(of_an_animal, foods_named(sentence, range(at))))]
-    return frozenset((*eaten, *cooked))
+    return frozenset((*eaten, *cooked, *(word for word in said if word in _UP)))
 
 
 def is_still_raw(sentence: Sentence, at: int) -> bool:
