@@ -31,11 +31,17 @@ _CANNED_CHILIES = re.compile(  # more than one of them; one is a dish
 _CAN_NUMBER_BEHIND = re.compile(
     r"\bcan\s*\(\s*(?:#|no\.?|number)\s*(300|303|2 1/2|2\.5|2|10)(?:\s*(?:size|can))*\s*\)", re.IGNORECASE
 )
+_UNIT_TWICE = re.compile(  # "1 lb to 1 1/2 lbs"
+    r"^([\d./ ]+?)[ -]?"
+    r"(lb|pound|oz|ounce|cup|c|tbsp|tablespoon|tsp|teaspoon|(?-i:T)|g|gram|kg|ml|can|quart|qt|pint|pt)s?\.? ?"
+    r"(?:-|to|or) ?([\d./ ]+)[ -]?\2s?\b\.?(?!\s*\))",
+    re.IGNORECASE,
+)
 _LIES = r"(water|juice|oil|(?:light |heavy )?syrup)[- ]pack(?:ed)?\b"
 _PACKED_FIRST = re.compile(  # "juice-packed pineapple" is no pineapple juice
     rf"\b{_LIES} ((?!(?:mozzarella|feta|tofu|can|jar)\b)[a-z][a-z -]*[a-z])", re.IGNORECASE
 )
-_PACKED_BEHIND = re.compile(rf"(?<=[a-z]), {_LIES}(?!\s+(?:mozzarella|feta|tofu))", re.IGNORECASE)
+_PACKED_BEHIND = re.compile(rf"(?<=[a-z])(?:, | \(){_LIES}(?!\s+(?:mozzarella|feta|tofu))\)?", re.IGNORECASE)
 
 
 def _lying_in(found: re.Match[str]) -> str:
@@ -56,6 +62,7 @@ PACKAGES = (
     Rewriting(re.compile(r"(?<=[\d½¼¾] )dry (?=(?:pints?|quarts?|pt|qt)\b)", re.IGNORECASE), "", "dry "),
     Rewriting(_TWO_SYSTEMS, r"\1", "/"),
     Rewriting(_SORT_OF_PACKAGE, lambda found: "" if found["regular"] else "large " if found["large"] else "small "),
+    Rewriting(_UNIT_TWICE, r"\1-\3 \2"),
     Rewriting(_CONTAINER_TWICE, r"\1 \3 \2"),
     Rewriting(_WEIGHT_OF_A_CAN, r"1 (\1) \3 \2("),
     Rewriting(_CAN_NUMBER, lambda found: f"({_CANS_OZ[found[1]]} oz) can", "can"),
@@ -83,6 +90,7 @@ PACKAGES = (
     Rewriting(re.compile(r"\bmed\.?\s", re.IGNORECASE), "medium "),
     Rewriting(re.compile(r"\bsm\.?\s", re.IGNORECASE), "small "),
     Rewriting(re.compile(r"\bdoz\.?\s", re.IGNORECASE), "dozen "),
+    Rewriting(re.compile(r"(?<=[\d)] )(?:sqs?|sqrs?)\.?\s", re.IGNORECASE), "square ", "sq"),
     Rewriting(re.compile(r"\bctns?\.?\s", re.IGNORECASE), "carton "),
     Rewriting(re.compile(r"\benv\.?\s", re.IGNORECASE), "envelope "),
     Rewriting(_CANNED_CHILIES, r"\1green chilies", "chil"),

@@ -87,7 +87,7 @@ _MADE_WITH_WATER = re.compile(  # "1 cup grits, made with water"
 )
 _LENGTH_BEHIND = re.compile(  # "2 tortillas, 6-inch"
     r",\s*(?:(?:each|about|approximately)\s+)*(\d[\d./ -]*?\s?-?\s?(?:inch(?:es)?|in\.|\"))"
-    r"(?:\s+(?:in diameter|diameter|dia\.?|long|across|each|wide|round|size))*\s*(?=,|$)",
+    r"(?:\s+(?:in diameter|diameter|dia\.?|long|across|each|wide|round|size))*\s*(?=[,(]|$)",
     re.IGNORECASE,
 )
 _POPPED_DRY = re.compile(
@@ -98,9 +98,12 @@ _POPPED_DRY = re.compile(
 WORDS = (
     Rewriting(_PUREE_BY_SPOON, r"\1\2 paste", "tomato"),
     Rewriting(_FOOTNOTE, ""),
+    Rewriting(re.compile(r"\s*\(see (?:note|tip|below)[^()]*\)", re.IGNORECASE), "", "(see"),
+    Rewriting(re.compile(r"\s*\(optional\)", re.IGNORECASE), ", optional", "(optional)"),
     Rewriting(_OPENING, r"\2, \1"),
     Rewriting(re.compile(r"\bw/(?!o\b)\s*"), "with ", "w/"),
     Rewriting(re.compile(r"\bw/o\b\.?\s*"), "without ", "w/o"),
+    Rewriting(re.compile(r"\bhome[- ](?=canned\b)", re.IGNORECASE), "", "home"),
     Rewriting(_HAND_PICKED, "", "hand"),
     Rewriting(_VERY, "", "extra"),
     Rewriting(_READY_GRAIN, "cooked"),

@@ -18,7 +18,7 @@ _PRODUCT = re.compile(
 )
 _PRODUCT_BEHIND = re.compile(
     rf"^(?P<fruit>[^,(]+?)\s*[,(]\s*{_SQUEEZED}(?P<first>juice|zest|rind)(?:d|ed)?"
-    rf"(?:\s*(?:and|&|\+)\s*{_SQUEEZED}(?P<second>juice|zest|rind)(?:d|ed)?)?(?:\s+(?:only|of))?\s*\)?$",
+    rf"(?:\s*(?:and|&|\+)\s*{_SQUEEZED}(?P<second>juice|zest|rind)(?:d|ed)?)?(?:\s+(?:only|of))?\s*\)?(?:,?\s*\(?(?:divided|optional)\)?)?$",
     re.IGNORECASE,
 )
 _AND_MORE = re.compile(r"\s*(?:\+|&|\b(?:and|plus|(?:mixed|whisked|blended|combined) with))\s+(?=[\d.])", re.IGNORECASE)

@@ -16,6 +16,11 @@ _RANGE_OF_A_CAN = re.compile(
     r"(?:can|tin|jar|package|pkg|bag|box|bottle|carton)s?\b)",
     re.IGNORECASE,
 )
+_ABOUT_FIRST = re.compile(r"^(?:about|approx(?:imately|\.)?|roughly|around)\s+(?=\d)", re.IGNORECASE)
+_PAUSE = re.compile(
+    r"\s*;\s*|(?<=[A-Za-z)])\s+-{1,2}\s+(?=[A-Za-z])|(?<=^\d)(\S*(?: [\d./]+)*(?: [a-z(]\S+){2,}) --? (?=\d)"
+)  # a comma, in another hand
+_WRITTEN_LARGE = re.compile(r"(?<![\d)] )(?<![\d)])\b(?!T\b)[A-Z][A-Za-z']*")  # but behind a number: "1 T" is no "1 t"
 _COUNT_IN_BRACKETS = re.compile(
     r"^\((\d{1,2})\)\s*(?=[a-z]|[\d. /-]+(?:oz|ounces?|g|grams?|lb|pounds?)\b\.?[ -])", re.IGNORECASE
 )
@@ -70,6 +75,7 @@ def tidy(line: str) -> str:
     ('1 can tomatoes, undrained', 'black pepper, to taste')
     """
     text = re.sub(r"\s+", " ", with_half_ahead(without_bullet(line)))
+    text = _PAUSE.sub(r"\1, ", _ABOUT_FIRST.sub("", _WRITTEN_LARGE.sub(lambda found: found[0].lower(), text)))
     text = rewritten(_COUNT_IN_BRACKETS.sub(r"\1 x ", text), WORDS).strip()
     text = rewritten(rewritten(rewritten(text, PACKAGES), PARTS_MEANT), DEEDS)
     text = rewritten(denied(text), _OF_MEAT_AND_BEANS)
