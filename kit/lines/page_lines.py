@@ -21,6 +21,7 @@ Named = Callable[[str], Food | None]  # the food that a written line names, if a
 _BOX = re.compile(
     r"^\s*[\u25a1-\u25ff\u2610-\u2612\u2b1c\u2b1b\u26aa\u2713-\u2718\ufe0e\ufe0f\u2022\u2043\u00b7-]+\s*(?=\S)"
 )
+_LEADERS = re.compile(r"\s*(?:\.\s?){4,}\s*(?=[\d½¼¾⅓⅔])")  # from a food to its amount, at the other edge of the page
 _NO_PART = re.compile(r"^\s*#{1,6}\s*[-.]*\s*$")  # ends a part: what follows belongs to none
 _EXACT_PART = re.compile(r"^\s*#{1,6}\s*part:\s*(?P<part>\S.*?)\s*$", re.IGNORECASE)  # whatever its name looks like
 _SERVING_SIZE = re.compile(r"^(?:serving|portion) size\W*$", re.IGNORECASE)
@@ -186,11 +187,13 @@ def _line(raw: str, place: int, row: int, after_blank: bool) -> PageLine:
     marked = _MARKED.match(raw.strip())
     plain = next(filter(None, marked.groups())) if marked else raw[boxed.end() :] if boxed else raw
     plain = re.sub(r"\*\*|(?<!_)__(?!_)", "", plain)
-    text = re.sub(r"\s+", " ", without_bullet(plain)).strip(" *_") if not marked else plain.strip()
+    text = re.sub(r"\s+", " ", _LEADERS.sub(": ", without_bullet(plain))).strip(" *_") if not marked else plain.strip()
     numbered = _NUMBERED.match(raw) is not None
     bulleted = not marked and not numbered and (boxed is not None or without_bullet(plain) != plain.strip())
     made = read_yield(text) if len(text) <= LONGEST_LINE else None
     kind = _own_kind(text, numbered=numbered, marked=marked is not None)
+    if kind is Kind.INGREDIENTS and made is None and "(" in text:  # "Ingredients (6 servings)"
+        made = read_yield(text[text.index("(") + 1 :].rstrip(") "))
     return PageLine(text, kind, place, indent, bulleted, numbered, marked is not None, after_blank, made, row)
 
 
