@@ -74,6 +74,7 @@ _JUDGES = frozenset("low lower high minimal tiny small negligible moderate littl
 _BE = frozenset("is are s stays stay very really quite pretty nice nicely so fairly rather too remains remain".split())
 _LITTLE = frozenset("hint touch whisper dash pinch smidge smidgen suggestion suspicion shade spot".split())
 _EACH = frozenset("person each head apiece serving portion".split())
+_MOST_OF_IT = ("saltiest", "fattiest", "sugariest", "starchiest")  # by weight, or in all?
 _THAT_IS_ALL = re.compile(r"\b(?:that's|that is) (?:it|all|the lot)\b|\bnothing (?:else|more)\b")
 
 
@@ -89,7 +90,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
     behind = sentence.text_at(at - 1) in _BE or sentence.is_a(at - 1, "nutrient")
     if token.text in _JUDGES and sentence.counted and behind:
         return True  # "the sodium is low, at 700 milligrams"
-    if _says_little(sentence, at):
+    if _says_little(sentence, at) or token.text in _MOST_OF_IT:
         return True
     if token.is_a("nutrient"):
         return nutrient_tells(sentence, at)
