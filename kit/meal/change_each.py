@@ -14,6 +14,10 @@ _EACH = re.compile(
     rf"^(?P<verb>(?:(?:use|add|put|with|have|take|give|make it) )?)(?P<body>.+?),? "
     rf"(?:each|apiece|per {_SERVING}|a (?:person|head|serving|portion)|(?:in|on|for|to) each(?: {_SERVING})?)$"
 )
+_SIZE_OF_EACH = re.compile(
+    r"(?:^|(?:use|with|make it|only) )\d+(?:\.\d+)?[ -]?(?:oz|ounces?|g|grams?|lbs?|pounds?)[ -](?:\w+ )?"
+    r"(?:fillets|breasts|thighs|steaks|chops|patties|portions|pieces|cans|bars|links|rolls|tortillas|wraps)\b"
+)
 _OF_EACH = re.compile(
     r"\b(?:cups?|tbsps?|tablespoons?|tsps?|teaspoons?|oz|ounces?|g|grams?|lbs?|pounds?|cans?|slices?|pinch(?:es)?)"
     r" each (?=\w)|\beach of\b"
@@ -35,6 +39,8 @@ def for_all(text: str, servings: float) -> str:
     """
     if _OF_EACH.search(text):
         raise ChangeError(f'"{text}" says "each" of several foods; write every food with its own amount')
+    if _SIZE_OF_EACH.search(text):  # "4 oz fillets" may be four of them
+        raise ChangeError(f'"{text}": is that the size of each? write how much in all')
     found = _EACH.match(text)
     if not found:
         return text

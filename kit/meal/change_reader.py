@@ -20,7 +20,7 @@ from kit.meal.change_questions import (
     says_instead,
     stays_as_it_is,
 )
-from kit.meal.change_servings import SOME_OF_THEM
+from kit.meal.change_servings import SOME_OF_THEM, serving_named
 from kit.meal.change_shapes import Clause, clauses
 from kit.meal.change_words import plain, without_politeness
 from kit.meal.ingredient_names import ingredients_called
@@ -108,6 +108,9 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
     people = next((clause for clause in clauses(text, reader.dish) if clause.kind == "servings"), None)
     if people:  # "we are ten"
         return steps_of(Asked(people, recipe, reader.table, text))
+    named = serving_named(text, reader.dish)
+    if named:
+        raise ChangeError(f'"{named}" is what this dish is called; write the food, or how many servings to make')
     lacking = needs_and_then(text)
     if lacking:
         return _in_its_place(*lacking, recipe, reader)
@@ -234,6 +237,8 @@ class _Reader:
         for clause in ways:
             if clause.kind == "use" and before is not None and before.kind == "swap":
                 continue  # "yogurt instead of cream and butter" does not say what butter takes the place of
+            if clause.kind == "batch" and before is not None and text.endswith(("as much", "the amount")):
+                return _Fault(1, ChangeError(f'"{text}" of what? write the amount, such as "1 cup"'))
             if (clause.kind, clause.how) == ("use", "bare") and not self._is_wish(text, before, recipe):
                 continue  # "no olives or capers": the recipe has no capers
             try:

@@ -2,6 +2,8 @@
 
 import re
 
+from kit.food.vocabulary import SMALL_WORDS, singular
+from kit.meal.change_words import number_in
 from kit.meal.portions import MAKE_MORE, SHARE_OUT
 
 PEOPLE = (
@@ -51,7 +53,7 @@ SERVINGS = [
         rf"^{_POT},? (?:but |now |just )?{_N} {PEOPLE}$",
         rf"^(?:serve |use |make )?{_POT}(?: of \w+)? (?:for|into|among|amongst|between|to|serves?|feeds?"
         rf"|to feed|to serve) {_N}\s*{PEOPLE}?$",
-        r"^(?:split|divide|share|ladle|spoon|scoop|pack|portion|stretch|spread|slice|separate|dish|reduce|portioned|divided"
+        r"^(?!.*\b(?:each|every)\b)(?:split|divide|share|ladle|spoon|scoop|pack|portion|stretch|spread|slice|separate|dish|reduce|portioned|divided"
         r"|shared|cut|pour|put|fill)\b[^\d]*?\s*(?:out |up )*"
         rf"(?:between|among|amongst|into|in|to|for|over|across) {_N}\s*{_SIZED}{PEOPLE}?{_NOT_M}$",
         rf"^(?:fill|make|get) {_N} {_SIZED}{PEOPLE} (?:with|from|out of) {_IT}$",
@@ -94,3 +96,26 @@ SOME_OF_THEM = re.compile(  # of a part of the servings: "no feta on 3 of the bo
     rf"|^(?:make |do |have |pack )?{_SOME} (?:of (?:the|them) )?(?:{PEOPLE} )?"
     r"(?:without|with no|minus|vegan|vegetarian|(?:gluten|dairy|nut)[- ]free)\b"
 )
+_POTS = frozenset("pan pot tray sheet batch dish bake recipe".split())
+_COUNT = r"(?:\d+(?:\.\d+)?|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|a dozen)"
+_SO_MANY = re.compile(rf"^(?:make |do |have |serve |enough for |for )?(?P<n>{_COUNT}) (?P<noun>[a-z]+)$")
+
+
+def so_many(text: str, dish: frozenset[str]) -> float | None:
+    """Return how many servings a clause asks for by what one is called: "make 12 wraps" of curried wraps.
+
+    Examples
+    --------
+    >>> so_many("make 12 wraps", frozenset(("curried", "wrap"))), so_many("12 carrots", frozenset(("wrap",)))
+    (12.0, None)
+    """
+    found = _SO_MANY.match(text)
+    noun = singular(found["noun"]) if found else ""
+    return number_in(found["n"]) if found and noun in dish - _POTS and noun != found["noun"] else None
+
+
+def serving_named(text: str, dish: frozenset[str]) -> str:
+    """Return the word for a serving that a text counts beside something else: "a wrap with no hummus"."""
+    found = re.findall(rf"\b{_COUNT} ([a-z]+)\b(?! of\b)", text)
+    called = dish - _POTS - SMALL_WORDS
+    return next((noun for noun in found if singular(noun) in called and not re.fullmatch(PEOPLE, noun)), "")

@@ -4,8 +4,9 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from kit.meal.change_servings import BATCH, IT_ALL, OF, PEOPLE, SERVINGS, TIMES
+from kit.meal.change_servings import BATCH, IT_ALL, OF, PEOPLE, SERVINGS, TIMES, so_many
 from kit.meal.change_words import number_in, part_in, times_in, verb_first
+from kit.meal.portions import MAKE_MORE
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,6 +179,10 @@ def clauses(text: str, dish: frozenset[str]) -> Iterator[Clause]:
         if number is not None:
             yield Clause(kind, number=number, how=meaning)
             return
+    many = so_many(text, dish)
+    if many is not None:
+        yield Clause("servings", number=many, how=MAKE_MORE)
+        return
     for shape in BATCH:
         found = shape.match(text)
         what = (found.groupdict().get("what") or "it") if found else ""
