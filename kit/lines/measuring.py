@@ -174,7 +174,12 @@ def _with_cut(written: Written, phrase: ParsedLine, choice: Choice, food: Food) 
             word not in _DONE_LATER or word in phrase.name
         ):  # also where the name holds it: "ground flaxseed"
             cuts.append(word)
-        if known is None or word not in choice.spare or (word in _DONE_LATER and word not in phrase.name):
+        of_a_cup = word == "piece" and written.unit is not None  # walnut pieces, whose name holds the word
+        if (
+            known is None
+            or (word not in choice.spare and not of_a_cup)
+            or (word in _DONE_LATER and word not in phrase.name)
+        ):
             continue
         if known.kind == "cut":
             cuts.append(known.meaning)
