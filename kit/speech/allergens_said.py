@@ -140,7 +140,7 @@ def _an_allergen(sentence: Sentence, word: FoodWord) -> bool:
 
 _UP_TO_NO = frozenset(  # what may stand between "no" or "free of" and an allergen
     ", and or nor any of from added the a single drop traces trace hint contain contains have has use both either made"
-    " containing need find got kind had put".split()
+    " containing need find got kind had put one single ingredient ingredients".split()
 ) | {"a trace", "a drop", "a bit", "a hint", "a speck", "any kind"}
 
 
@@ -164,17 +164,23 @@ def _free(sentence: Sentence, at: int) -> int | None:
             return None
         nor = place if sentence.text_at(place) == "nor" else nor
         place -= 1
-    free_of = sentence.is_a(place, "wording", "free") and sentence.text_at(place + 1) in ("of", "from")
+    free_of = sentence.text_at(place + 1) in ("of", "from") and (
+        sentence.is_a(place, "wording", "free") or sentence.text_at(place) == "clear"  # "steers clear of egg"
+    )
     return place if place >= 0 and (free_of or sentence.text_at(place) in _NO) else nor
 
 
 _NO_PART = ("ingredient", "of", "used", "added", "included", "present", "involved", "needed")
-_BRINGS = frozenset("brings bring find finds found carries carry holds hold hides packs offers comes gives".split())
+_BRINGS = frozenset(
+    "brings bring find finds found carries carry holds hold hides packs offers comes gives use uses".split()
+)
 
 
 def _missing(sentence: Sentence, at: int) -> int | None:
     """Return the place of what says that allergens are not there behind them: "egg and nuts are all missing"."""
     over = at + 1 + (sentence.text_at(at + 1) in ("all", "both"))
+    if sentence.text_at(at) in ("play", "plays") and sentence.text_at(at + 1) == "no":
+        return at + 1  # "egg plays no part in it"
     is_so = sentence.text_at(at) in ("is", "are")
     if is_so and sentence.text_at(over) in ("missing", "absent", "lacking"):
         return over
@@ -210,6 +216,8 @@ def _contains(sentence: Sentence, at: int) -> int | None:
     for place in range(at - 1, max(clause[0] - 1, at - 5), -1):  # "you'll find egg in it"
         if sentence.text_at(place) in _BRINGS and _with_it(sentence, at):
             return place
+    if sentence.text_at(at - 1) == "with" and sentence.text_at(at - 2) == "made" and _ends_list(sentence, at):
+        return at - 1
     if _is_in_it(sentence, at):
         return at + 1
     if sentence.text_at(at - 1) in ("is", "are") and sentence.text_at(at - 2) == "which":

@@ -8,7 +8,7 @@ from kit.meal.certainty import Range
 from kit.rules.spoken import HARDLY_ANY, quantity_words, words_of
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
-from kit.speech.amounts_of import AMOUNT_UNITS, ENERGY_UNITS, about_of, is_aim
+from kit.speech.amounts_of import AMOUNT_UNITS, ENERGY_UNITS, about_of, is_aim, only_one, part_of_it, told_behind
 from kit.speech.claim import SERVING, THE_DISH, WEIGHT, About, Claim, Edit, Finding
 from kit.speech.parts import is_dish, is_food
 from kit.speech.quantities_said import WEIGHTS
@@ -24,7 +24,6 @@ FAMILY = "amount"
 SPOONS = ("tsp", "tbsp")
 _OF_SPOONS = {"sugars": "sugar-white", "salt": "salt"}  # "six teaspoons of sugar": the food that fills them
 _EXACT = re.compile(r"\bto be (?:exact|precise)\b")
-_OF_THEM = ("that", "it", "which", "this", "them", "those", "these")
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +49,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             and not said.is_fraction
             and last_unit
             and sentence.text_at(at + 1) == "of"
-            and (sentence.is_a(at + 2, "nutrient") or _part_of_it(sentence, at) is not None)
+            and (sentence.is_a(at + 2, "nutrient") or part_of_it(sentence, at) is not None)
         ) or (not unit and not said.is_fraction and last_unit and _gapped(sentence, at)):
             said, unit = Quantity(said.low, said.high, last_unit, said.relation), last_unit
         if unit in SPOONS and spoons(sentence, at) and sentence.tokens[at + 2].parts["nutrient"] in _OF_SPOONS:
@@ -74,7 +73,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             negated(sentence, at) != _none_of(sentence, at),
             named.nutrient,
             said,
-            token.start,
+            token.start + len("up to ") * (token.text.startswith("up to ") and said.relation != "at most"),
             0 if told_from else token.end,  # "not 36 but 20 grams" is not mended by another number
         )
         sentence.used.update({at, named.place})
@@ -142,6 +141,8 @@ def _nutrient(sentence: Sentence, at: int, unit: str) -> Named | None:
     after = nutrients_after(sentence, at + 1, frozenset("of the a your total dietary pure worth in plain good".split()))
     if after and not energy and after[0].place not in sentence.used:
         return after[0]
+    if not energy and (named := told_behind(sentence, at)) is not None:
+        return named
     if energy:
         following = sentence.text_at(at + 1)
         if following in ("from", "of", "as") and after and after[0].nutrient != "energy":
@@ -149,11 +150,11 @@ def _nutrient(sentence: Sentence, at: int, unit: str) -> Named | None:
         return Named("energy", at)
     if sentence.text_at(at + 1) == "of" and not sentence.is_a(at + 2, "pronoun"):
         return None
-    part = _part_of_it(sentence, at)
+    part = part_of_it(sentence, at)
     if part is not None:
         return part
     pronoun = sentence.text_at(at + 1) == "of" or sentence.is_a(at + 1, "pronoun")
-    before = nutrient_before(sentence, at, whole=pronoun) or _only(sentence, at)
+    before = nutrient_before(sentence, at, whole=pronoun) or only_one(sentence, at)
     if before is None or sentence.is_a(at + 1, "beyond"):
         return None
     between = range(before.place + 1, at)
@@ -171,22 +172,6 @@ def _and_its_share(sentence: Sentence, at: int) -> bool:
     """Return whether an amount is told as a share too: "sodium runs 735 milligrams, close to a third of a day"."""
     joined = sentence.text_at(at + 1) in (",", "or", "—", "–")
     return joined and any(share_at(sentence, place) is not None for place in (at + 2, at + 3) if place < len(sentence))
-
-
-def _part_of_it(sentence: Sentence, at: int) -> Named | None:
-    """Return the nutrient that so much of one is said to be: "eight grams of fat, two of that saturated"."""
-    if sentence.text_at(at + 1) != "of" or sentence.text_at(at + 2) not in _OF_THEM:
-        return None
-    over = at + 3 + (sentence.text_at(at + 3) in ("is", "are", "being"))
-    if sentence.text_at(over) == "saturated":
-        return Named("saturated_fat", over)
-    return Named(sentence.tokens[over].parts["nutrient"], over) if sentence.is_a(over, "nutrient") else None
-
-
-def _only(sentence: Sentence, at: int) -> Named | None:
-    """Return the one nutrient that a sentence names, before this clause: "salt-wise, a plate holds a gram"."""
-    places = [place for place in sentence.places("nutrient") if place < at and place not in sentence.used]
-    return Named(sentence.tokens[places[0]].parts["nutrient"], places[0]) if len(places) == 1 else None
 
 
 def in_unit(said: Quantity, name: str) -> Quantity | None:

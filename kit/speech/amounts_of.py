@@ -6,7 +6,7 @@ from kit.speech.basis import basis_near, handful, piece_of
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About
 from kit.speech.parts import dish_part, food_part, is_dish, is_food, is_serving, is_verb
 from kit.speech.sentence import Sentence
-from kit.speech.slots import foods_from, share_at
+from kit.speech.slots import Named, foods_from, share_at
 
 _ALL_OF_IT = ("the whole thing", "the entire thing", "the whole lot")
 ENERGY_UNITS = ("kcal", "kJ", "MJ")
@@ -131,3 +131,33 @@ def _per_calories(sentence: Sentence) -> bool:
         and not (at + 1 < len(sentence) and is_dish(sentence, at + 1))
         for at, said in sentence.quantities()
     )
+
+
+_OF_THEM = ("that", "it", "which", "this", "them", "those", "these")
+
+
+def part_of_it(sentence: Sentence, at: int) -> Named | None:
+    """Return the nutrient that so much of one is said to be: "eight grams of fat, two of that saturated"."""
+    if sentence.text_at(at + 1) != "of" or sentence.text_at(at + 2) not in _OF_THEM:
+        return None
+    over = at + 3 + (sentence.text_at(at + 3) in ("is", "are", "being"))
+    if sentence.text_at(over) == "saturated":
+        return Named("saturated_fat", over)
+    return Named(sentence.tokens[over].parts["nutrient"], over) if sentence.is_a(over, "nutrient") else None
+
+
+def told_behind(sentence: Sentence, at: int) -> Named | None:
+    """Return the nutrient of "it's 17 grams when it comes to fat", "17 grams is the fat in a plate"."""
+    led = next((words for words in _BEHIND_AMOUNT if sentence.texts[at + 1 : at + 1 + len(words)] == words), ())
+    over = at + 1 + len(led)
+    unused = led and sentence.is_a(over, "nutrient") and over not in sentence.used
+    return Named(sentence.tokens[over].parts["nutrient"], over) if unused else None
+
+
+def only_one(sentence: Sentence, at: int) -> Named | None:
+    """Return the one nutrient that a sentence names, before this clause: "salt-wise, a plate holds a gram"."""
+    places = [place for place in sentence.places("nutrient") if place < at and place not in sentence.used]
+    return Named(sentence.tokens[places[0]].parts["nutrient"], places[0]) if len(places) == 1 else None
+
+
+_BEHIND_AMOUNT = (("when", "it", "comes", "to"), ("in", "terms", "of"), ("is", "the"), (":", "that", "is", "the"))

@@ -13,6 +13,7 @@ _OTHERWISE = frozenset("would could less more fewer lower higher".split())  # "i
 _GONE = frozenset("left out|left off|taken|omitted|skipped|dropped|removed|out|gone".split("|"))
 _IS = frozenset("is are be being was were get gets all both completely taken".split())
 _MADE_SO = frozenset("made baked cooked prepared mixed built put".split())
+_MEANS = ("means", "mean", "saves", "save", "would", "cuts", "takes")
 _OUT_OF_IT = ("out", "off", "away", "out of")
 _ONCE = ("once", "if", "when", "with", "provided", "unless", "until")
 
@@ -61,6 +62,10 @@ def _named_before(sentence: Sentence, at: int) -> list[FoodWord]:
 
 def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]] | None:
     """Return the foods that a sentence says to leave out and the places that say so; None where none is."""
+    if sentence.text_at(0) == "no":  # "no almonds means three grams less fat"
+        foods, places = foods_from(sentence, 1, len(sentence))
+        if foods and sentence.text_at(places[-1] + 1) in _MEANS and effect_elsewhere(sentence, 0, places[-1]):
+            return tuple(foods), (0, *places)
     for at in sentence.places("verb_leave_out"):
         text = sentence.text_at(at)
         over = skip_to(sentence, at + 1, frozenset(("added", "out", "extra")))

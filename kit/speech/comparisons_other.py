@@ -3,7 +3,7 @@
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About
 from kit.speech.clauses import is_stop
 from kit.speech.comparisons_claim import ComparisonClaim
-from kit.speech.parts import DETERMINERS, dish_part, food_part, is_dish, is_food
+from kit.speech.parts import DETERMINERS, dish_part, food_part, is_dish, is_food, is_serving
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from, negated, nutrient_before, nutrients_after
 from kit.speech.tokens import Quantity
@@ -81,6 +81,9 @@ def _other(sentence: Sentence, at: int) -> tuple[About, str, list[int]] | None:
         return THE_DISH, token.parts["nutrient"], [place]
     if quantities and is_dish(sentence, place) and sentence.text_at(place - 1) not in _OF_OTHERS:
         return dish_part(sentence, place), "", [*quantities, place]
+    one = next((spot for spot in range(start, min(place, start + 3)) if is_serving(sentence, spot)), -1)
+    if one >= 0 and sentence.text_at(one + 1) == "of" and sentence.text_at(one + 2) in ("this", "it", "ours"):
+        return dish_part(sentence, one), "", [one]  # "three eggs have less protein than a plate of this"
     return _not_known(sentence, start, place)
 
 
@@ -128,6 +131,8 @@ def source(sentence: Sentence, start: int, than: int) -> About | None:
     place = led[-1] + 1
     while place < than and (sentence.text_at(place) in DETERMINERS or sentence.tokens[place].amount.value):
         place += 1
+    if place < than and sentence.text_at(place) in ("it", "this") and place + 1 == than:
+        return THE_DISH
     if place < than and is_dish(sentence, place):
         return dish_part(sentence, place)  # "more calcium from a plate than from a cup of milk"
     foods, _ = foods_from(sentence, led[-1] + 1, than)

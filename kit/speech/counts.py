@@ -1,6 +1,5 @@
 """Servings, ingredients, portions and weights."""
 
-import re
 from dataclasses import dataclass
 
 from kit.meal.certainty import Range
@@ -8,6 +7,7 @@ from kit.rules.naming import short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
+from kit.speech.counts_said import PEOPLE, answers_how_many, can_eat, there_are
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import is_dish, is_serving, is_verb
 from kit.speech.quantities_said import WEIGHTS
@@ -23,7 +23,6 @@ _SERVES = frozenset(
     "serves serve feeds feed makes make fills fill yields "
     "yield cuts cut divides divide enough stretches stretch splits split goes does do pours pour".split()
 )
-_PEOPLE = frozenset("people persons person guests friends eaters adults hungry mouths of".split())
 _NOT_SERVINGS = frozenset("minutes minute cups cup ingredients ingredient tablespoons batches steps".split())
 _INSIDE = frozenset("inside within in fall falls".split())
 
@@ -91,24 +90,17 @@ def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> C
     things = sentence.text_at(following) == "things" and sentence.text_at(following + 1) in ("go", "in")
     if things or sentence.text_at(following) in ("ingredients", "ingredient"):
         return _ingredients(sentence, at, following, said)
-    if sentence.text_at(following) in ("people", "persons") and _can_eat(sentence, following + 1):
+    if answers_how_many(sentence, at) and following == at + 1:
+        return ServingsClaim((at,), THE_DISH, False, said)
+    if sentence.text_at(following) in ("people", "persons") and can_eat(sentence, following + 1):
         return ServingsClaim((at,), THE_DISH, negated(sentence, at), said)
     return _servings(sentence, at, following, said) or _counted(sentence, at, following, said)
 
 
-def _can_eat(sentence: Sentence, at: int) -> bool:
-    """Return whether so many people are said to eat from the dish: "five people can eat from this"."""
-    behind = " ".join(sentence.texts[at : at + 6])
-    return _EAT_FROM.match(behind) is not None
-
-
-_EAT_FROM = re.compile(
-    r"(?:can |could |will |would |may )?(?:all )?(?:eat|share|be fed|get fed|have some) (?:from|of|out of|it|this)\b"
-)
-
-
 def _ingredients(sentence: Sentence, at: int, following: int, said: Quantity) -> IngredientsClaim | None:
     clause = {sentence.text_at(place) for place in sentence.clause_of(at)}
+    if sentence.text_at(at - 1) in ("not", "no") and said.value == 1:
+        return None  # "not one ingredient has fish in it"
     several = sentence.text_at(following) == "ingredients"  # "ten ingredients, ..."
     opens = several and at == sentence.clause_of(at)[0] and not sentence.is_a(following + 1, "verb_bring")
     if not several and sentence.text_at(following + 1) == "is":
@@ -144,7 +136,7 @@ def _counted(sentence: Sentence, at: int, following: int, said: Quantity) -> Ser
     alone = noun and first and behind in (",", "at", "of") and each
     leads = noun and first and behind == "," and sentence.text_at(following + 2) == "so"
     verbs = any(is_verb(sentence, place) for place in range(len(sentence)) if sentence.tokens[place].quantity is None)
-    there = noun and _there_are(sentence, at) and behind in _BEHIND_THERE
+    there = noun and there_are(sentence, at) and behind in _BEHIND_THERE
     comes = (
         noun
         and first
@@ -157,16 +149,6 @@ def _counted(sentence: Sentence, at: int, following: int, said: Quantity) -> Ser
     return None
 
 
-def _there_are(sentence: Sentence, at: int) -> bool:
-    """Return whether a count is of what there is, or of what comes out: "there are", "you get", "it gives us"."""
-    before = [sentence.text_at(place) for place in sentence.clause_of(at) if place < at]
-    led = before[-2:] in (["there", "are"], ["there", "is"]) or before[-3:] == ["there", "will", "be"]
-    comes = [
-        word for word in before if word not in ("you", "us", "we", "will", "about", "out", "of", "it", "that", "just")
-    ]
-    return led or (comes[-1:] in (["get"], ["gives"], ["give"]) and len(comes) <= 3 and "if" not in before)
-
-
 def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> ServingsClaim | None:
     """Return "serves six", "enough for eight plates", "the pot for four people"; None for a count of anything else."""
     before = at - 1
@@ -175,7 +157,7 @@ def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> Se
     verb, counted = sentence.text_at(before), sentence.text_at(following)
     makes = verb in _SERVES or (verb in _POTS and sentence.text_at(at - 1) == "for")
     serving = is_serving(sentence, following)
-    people = serving or counted in _PEOPLE
+    people = serving or counted in PEOPLE
     ends = following >= len(sentence) or counted in _AFTER_COUNT
     if not makes or not (people or (ends and verb in _FEEDS)):
         return None

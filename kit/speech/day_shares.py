@@ -76,6 +76,8 @@ def _whole_days(sentence: Sentence, about: list[About]) -> list[Claim]:
             if one.place not in sentence.used
         ]
         clause = sentence.clause_of(at)
+        if named and sentence.text_at(at) in ("need", "needs"):
+            continue  # "you need vitamin C, and a plate has"
         if not named:
             alone = clause[0] > 0 and not any(is_verb(sentence, place) for place in clause)
             before = nutrient_before(sentence, at, whole=alone)  # "Iron? A day's worth."

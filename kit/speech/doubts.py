@@ -61,6 +61,7 @@ _SOME = re.compile(
 )
 _WASHED = frozenset("rinse rinses rinsing rinsed draining soaking washing".split())
 _LIGHTER = frozenset("lighter leaner slimmer heavier richer shy short off down up ahead behind".split())
+_GONE = ("gone", "lost", "saved", "spared", "missing")
 _SAVES = frozenset("save saves saved saving spare spares shave shaves trim trims cut cuts lose loses".split())
 _NONE = frozenset("nothing none nobody".split())
 _INSIDE = ("in", "of", "per", "for", "to")
@@ -253,7 +254,8 @@ def _adds_otherwise(sentence: Sentence, claim: AmountClaim, words: Sequence[str]
     added = claim.about.kind == FOOD and _goes_to(sentence, claim, behind)
     each = len(claim.about.foods) > 1 and "each" in words
     saved = any(sentence.text_at(at - 1) in _SAVES for at in claim.places)  # by a change that was not understood
-    return added or each or saved or sentence.text_at(behind) in _LIGHTER
+    gone = sentence.text_at(behind) in ("is", "are") and sentence.text_at(behind + 1) in _GONE
+    return gone or added or each or saved or sentence.text_at(behind) in _LIGHTER
 
 
 def _is_so_much(sentence: Sentence, at: int) -> bool:

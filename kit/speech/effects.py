@@ -74,10 +74,16 @@ def _clauses_of(sentence: Sentence, said: SaidChange) -> set[int]:
         return set(sentence.clauses)
     own = {sentence.clauses[place] for place in said.places}
     first = min(said.places)
-    behind = sentence.text_at(first - 1) in ("by", "if", "when", "you") or sentence.text_at(first - 2) in (
-        "by",
-        "if",
-        "when",
+    to_save = sentence.text_at(0) == "to" and (sentence.is_a(1, "verb_save") or sentence.is_a(1, "verb_add"))
+    behind = (
+        to_save
+        or sentence.text_at(first - 1) in ("by", "if", "when", "you")
+        or sentence.text_at(first - 2)
+        in (
+            "by",
+            "if",
+            "when",
+        )
     )
     return own | {max(own) + 1} | ({min(own) - 1} if behind else set())
 

@@ -16,6 +16,7 @@ _ABOUT_WHERE = ("somewhere", "anywhere")
 _BETWEEN = ("between", "somewhere between", "anywhere between", "from", "anywhere from")
 _ROUGHLY = ("odd", "something", "some", "ish", "plus")  # "fifteen-odd grams"
 _COUNTED_WITH = frozenset("of the a per each every in total it here this".split()) | {","}
+_LEADS_UP = frozenset("add adds adding come comes coming take takes bring brings get gets go goes tot tots".split())
 _SPANS = ("day", "week", "hour", "month")
 _NOT_PARTED = ("day", "%", "kcal", "times")  # "half a day", "half a calorie" are no halves of the unit
 _OF_THE_REST = ("the", "your", "are", "is", "come", "comes", "from")  # "... and half the salt": no half of the unit
@@ -161,13 +162,20 @@ class _Quantity:
                 self.between = True
                 self.place += 2
             elif self._is_a(0, "relation") or (self.between and self.place == self.start):
-                self._relate(self.tokens[self.place].parts.get("relation", ""))
+                reached = self._text(0) == "up to" and self._is_reached()
+                self._relate("" if reached else self.tokens[self.place].parts.get("relation", ""))
                 self.place += 1
             else:
                 break
         if self.place > self.start and self._text(0) in _ARTICLES and not self._is_number(0) and self._is_number(1):
             self.place += 1
         return True
+
+    def _is_reached(self) -> bool:
+        """Return whether "up to" ends what leads there, and is no ceiling: "adds up to", "brings you up to"."""
+        before = [token.text for token in self.tokens[max(0, self.start - 3) : self.start]]
+        at = before[-1:] in (["are"], ["be"]) and not {"you", "we"}.isdisjoint(before)
+        return at or before[-1:] in (["it"], ["you"], ["us"]) or not _LEADS_UP.isdisjoint(before[-1:])
 
     def _one_or_two(self) -> Token | None:
         """Return "a day or two", "a week or so"."""

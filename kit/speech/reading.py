@@ -82,6 +82,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
 }
 _END = re.compile(r"(?<=[.!?])[\"”')]?\s+(?=\S)")
 _ASKED = re.compile(r"(?:\w+\s){0,2}\w+\?\s*")
+_HOW_MUCH = re.compile(r"(?:and |so )?how (?:much|many) [^?]*\?\s*", re.IGNORECASE)
 _JOINED_QUESTION = re.compile(r"(?:\S+ ){3,}(and )(?:\w+ ){0,2}\w+\?\s*$")
 _ANY = re.compile(r"(?!who|what|which|how|why|where|when)\w[^?]*\?\s*$", re.IGNORECASE)
 _NO_ALONE = re.compile(
@@ -215,7 +216,8 @@ def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
     found: list[tuple[int, str]] = []
     for start, end in zip(starts, [*starts[1:], len(text)], strict=True):
         piece = text[start:end]
-        if found and _ASKED.fullmatch(found[-1][1]) and not _NO_ALONE.match(piece):
+        asked = found and (_ASKED.fullmatch(found[-1][1]) or _HOW_MUCH.fullmatch(found[-1][1]))
+        if asked and not _NO_ALONE.match(piece):
             # "Sodium? A good thousand milligrams."
             found[-1] = (found[-1][0], text[found[-1][0] : end])
             continue

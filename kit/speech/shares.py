@@ -102,6 +102,7 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
         sentence.text_at(place) in _SKIP
         or is_day(sentence, place)
         or sentence.tokens[place].text in ("day's", "worth", "amount", "recommended")
+        or (sentence.tokens[place].possessive and sentence.is_a(place, "dish"))
     ):
         day = day or is_day(sentence, place)
         place += 1
@@ -124,7 +125,9 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
     # "Its fiber is a third of what you need in a day."
     if day or any(is_day(sentence, spot) for spot in range(at + 1, _end(sentence, at + 1, at))):
         told_of = sentence.text_at(sentence.clause_of(at)[0] + (sentence.text_at(sentence.clause_of(at)[0]) == ","))
-        before = nutrient_before(sentence, at, whole=told_of in ("that", "which", "it"))
+        first = sentence.clause_of(at)[0]
+        alone = first == at and sentence.text_at(at - 1) in (":", "?")  # "Vitamin C: 39 percent of the daily value"
+        before = nutrient_before(sentence, at, whole=alone or told_of in ("that", "which", "it"))
         if before is not None and before.place not in sentence.used:
             return [before], True, place
     if _goes_on_with(sentence, at, earlier):
