@@ -38,6 +38,7 @@ _DENIES = frozenset(("not", "none", "neither", "nor", *_NO))
 _BIT_OF = frozenset("a an any drop of single bit scrap trace gram hint added the more speck ounce".split()) | {
     "drop of"
 }
+_PUT_IN = ("added", "refined", "white", "brown", "table", "extra", "more")
 _JOINTS = ("or", "and", ",", "nor")
 _ICE = ("pack", "packs", "box", "bath", "bag")
 _HAS = ("has", "have", "contains", "contain", "uses", "use")
@@ -105,10 +106,15 @@ def _things(sentence: Sentence, at: int, place: int) -> Iterator[Claim]:
             place += 1
 
 
+def _is_a_nutrient(sentence: Sentence, at: int) -> bool:
+    """Return whether sugar is said not to be in what is eaten, and not in the bowl: "it doesn't have any sugar"."""
+    return sentence.text_at(at) in ("sugar", "sugars") and sentence.text_at(at - 1) not in _PUT_IN
+
+
 def _is_thing(sentence: Sentence, at: int) -> bool:
     """Return whether a food or a group of foods stands at a place; allergens have a reader of their own."""
     token = sentence.tokens[at]
-    if token.is_a("allergen") or token.quantity is not None:
+    if token.is_a("allergen") or token.quantity is not None or _is_a_nutrient(sentence, at):
         return False
     ice = token.text == "ice" or sentence.text_at(at + 1) in _ICE  # "an ice pack", "all day without ice"
     food = food_at(sentence, at) is not None and not is_dish(sentence, at) and not token.is_a("nutrient")

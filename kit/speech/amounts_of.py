@@ -2,10 +2,11 @@
 
 from dataclasses import replace
 
+from kit.speech.bare_parts import is_halved, told_in_all
 from kit.speech.basis import basis_near, handful, piece_of
-from kit.speech.claim import FOOD, THE_DISH, WHOLE, About
-from kit.speech.parts import dish_part, food_part, is_dish, is_food, is_serving, is_verb
-from kit.speech.sentence import Sentence
+from kit.speech.claim import FOOD, SERVING, THE_DISH, WHOLE, About
+from kit.speech.parts import MEASURES, dish_part, food_part, is_dish, is_food, is_serving, is_verb
+from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import Named, foods_from, share_at
 
 _ALL_OF_IT = ("the whole thing", "the entire thing", "the whole lot")
@@ -33,6 +34,10 @@ def about_of(sentence: Sentence, at: int, subject: About) -> About:
     near = basis_near(sentence, at, subject) or piece_of(sentence, at, subject)
     if near is not None:
         return near
+    if subject == THE_DISH and told_in_all(sentence, at):
+        return About(WHOLE, or_dish=True)  # "in total it's 370 calories"
+    if subject == THE_DISH and is_halved(sentence, at):
+        return About(SERVING, 0.5)
     clause = sentence.clause_of(at)
     if subject.kind != FOOD and (unknown := handful(sentence, at)) is not None:
         return unknown
@@ -42,6 +47,10 @@ def about_of(sentence: Sentence, at: int, subject: About) -> About:
         and sentence.tokens[at].text.split(" ")[-1] in ("calorie", "gram", "kcal", "kilojoule")
     ):
         return THE_DISH  # "a 430-calorie plate"
+    for place in range(at + 1, clause[-1] - 1):
+        measured = sentence.text_at(place) == "from" and sentence.tokens[place + 1].amount.unit in MEASURES
+        if measured and sentence.text_at(place + 2) == "of" and food_at(sentence, place + 3) is not None:
+            return food_part(sentence, place + 3)  # "160 calories from an ounce of nuts"
     for place in range(at + 1, clause[-1] + 1):
         if (
             sentence.tokens[place].quantity is not None

@@ -1,10 +1,12 @@
 """Parts and counts of what is not named again: "half of it has", "a dozen comes to", "have two and you're at"."""
 
-from kit.speech.parts import back, is_verb
+import re
+
+from kit.speech.parts import back, is_serving, is_verb
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence
 
-HAVE_IT = ("make", "have", "eat", "take", "finish", "serve", "share")
+HAVE_IT = ("make", "have", "eat", "take", "finish", "serve", "share", "add", "total", "count")
 
 
 def eaten(sentence: Sentence, at: int) -> bool:
@@ -61,3 +63,33 @@ def bare_measure(sentence: Sentence, at: int) -> bool:
         and over < len(sentence)
         and is_verb(sentence, over)
     )
+
+
+_IN_ALL = re.compile(
+    r"\b(?:in total|in all|all told|altogether|all together|everything together|the total|the sum|all in"
+    r"|the (?:whole )?lot|for (?:all of (?:it|this)|everything))\b"
+)
+_HALVED = re.compile(
+    r"\b(?:halve|halving|halves|share|sharing|split|splitting) (?:it|this|(?:your|the|a|this|that|one) \w+)\b"
+    r"(?! (?:\w+ )?(?:ways|way|between|among|into|in|over|across)\b)"
+    r"|\b(?:cut|cutting|divide) (?:it|this|(?:your|the|a|this|that|one) \w+) in (?:half|two)\b"
+    r"|\b(?:manage|eat|have|finish|leave|want|get through) (?:only |just )?half\b(?! (?:a|an|of|the|your|as)\b)"
+)
+
+
+def told_in_all(sentence: Sentence, at: int) -> bool:
+    """Return whether a number is told of a sum, and no serving is named: "in total it's 370 calories", "... all in"."""
+    clause = sentence.clause_of(at)
+    if any(is_serving(sentence, place) for place in clause):
+        return False
+    return _IN_ALL.search(" ".join(sentence.texts[clause[0] : clause[-1] + 1])) is not None
+
+
+def is_halved(sentence: Sentence, at: int) -> bool:
+    """Return whether what is eaten was said to be halved: "cut your portion in half and it's 180 calories"."""
+    match = _HALVED.search(" ".join(sentence.texts[:at]))
+    if match is None:
+        return False
+    last = match[0].removesuffix(" in half").removesuffix(" in two").split(" ")[-1]
+    named = [place for place in range(at) if sentence.text_at(place) == last]
+    return last in ("it", "this", "half") or any(is_serving(sentence, place) for place in named)

@@ -220,10 +220,18 @@ def _whole_basis(sentence: Sentence, place: int, over: int) -> About | None:
         part = dish_part(sentence, over)
         named = sentence.text_at(over).split(" ")[:2]  # "the whole jug" is one token
         whole = sentence.text_at(over - 1) in _WHOLE or not {"whole", "entire"}.isdisjoint(named)
-        of_pot = sentence.text_at(over) in _POTS and not is_serving(sentence, place - 1)  # no "ten bowls in the pot"
+        named_pots = (*_POTS, "recipe") if word == "for" else _POTS
+        of_pot = sentence.text_at(over) in named_pots and not is_serving(
+            sentence, place - 1
+        )  # no "ten bowls in the pot"
         if part.kind == WHOLE and (whole or of_pot):
             return part
-    if word == "in" and sentence.text_at(over) in _WHOLE and over + 1 < len(sentence) and is_dish(sentence, over + 1):
+    if (
+        word in ("in", "for")
+        and sentence.text_at(over) in _WHOLE
+        and over + 1 < len(sentence)
+        and is_dish(sentence, over + 1)
+    ):
         part = dish_part(sentence, over + 1)
         return part if part.kind == WHOLE else None
     return None

@@ -77,6 +77,8 @@ def _other(sentence: Sentence, at: int) -> tuple[About, str, list[int]] | None:
             places = list(range(place, place + 3))
             return About(UNKNOWN, words=sentence.said(places)), "", places  # "fish and chips" is neither
         return food_part(sentence, place), "", [*quantities, place]
+    if token.is_a("nutrient", "water"):
+        return _not_known(sentence, start, place)  # "less calcium than water": the drink
     if token.is_a("nutrient"):
         return THE_DISH, token.parts["nutrient"], [place]
     if quantities and is_dish(sentence, place) and sentence.text_at(place - 1) not in _OF_OTHERS:

@@ -168,7 +168,7 @@ def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> Se
 
 
 def _weight(sentence: Sentence, about: list[About], at: int, said: Quantity) -> Claim | None:
-    if sentence.text_at(at - 1) in ("as", "than", "of"):
+    if sentence.text_at(at - 1) in ("as", "than", "of", "from"):
         return None
     clause = list(sentence.clause_of(at))
     words = {sentence.text_at(place) for place in clause}
@@ -177,7 +177,8 @@ def _weight(sentence: Sentence, about: list[About], at: int, said: Quantity) -> 
         sentence.text_at(at - 1) in ("is", "are") and at - 2 in (first, first + 1) and is_serving(sentence, at - 2)
     )
     told = is_so_much and said.unit in ("g", "kg", "oz", "lb") and not sentence.is_a(at + 1, "nutrient")
-    weighs = words & {"weighs", "weigh", "weight"} or told  # "a slice is about 100 grams"
+    weighs_in = "weigh in" in " ".join(sentence.texts) or "weighs in" in " ".join(sentence.texts)  # at 160 calories
+    weighs = (words & {"weighs", "weigh", "weight"} and not weighs_in) or told  # "a slice is about 100 grams"
     if weighs and said.unit in WEIGHTS and sentence.text_at(at + 1) != "of":
         if food_at(sentence, at - 2) is not None and about[at].kind == FOOD:
             return WeightClaim((at,), about[at], negated(sentence, at), said, about[at].foods)

@@ -161,6 +161,8 @@ def dish_part(sentence: Sentence, at: int) -> About:
     the_whole = sentence.text_at(at - 1) in ("the whole", "the entire") or sentence.text_at(at - 2) == "the"
     if whole and kind == SERVING and count == 1 and the_whole and sentence.text_at(at + 1) == "of":
         return About(UNKNOWN, words=sentence.said((at - 1, at)))  # "the whole bowl of hummus": hers, or all there is?
+    if whole and kind == SERVING and count == 1 and the_whole and sentence.text_at(at) == "bowl":
+        return About(WHOLE, or_dish=True)  # hers, or the one that the salad was made in?
     if whole and kind == SERVING and count > 1:
         return About(SERVING, count)
     if whole and token.parts["dish"] == "dish":

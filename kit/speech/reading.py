@@ -86,7 +86,7 @@ _HOW_MUCH = re.compile(r"(?:and |so )?how (?:much|many) [^?]*\?\s*", re.IGNORECA
 _JOINED_QUESTION = re.compile(r"(?:\S+ ){3,}(and )(?:\w+ ){0,2}\w+\?\s*$")
 _ANY = re.compile(r"(?!who|what|which|how|why|where|when)\w[^?]*\?\s*$", re.IGNORECASE)
 _NO_ALONE = re.compile(
-    r"(?:no|nope|none|none at all|not a bit|not any|not at all|not here|not in (?:it|this|here)|never)"
+    r"(?:no|nope|none|none at all|not a bit|not any|not at all|not here|not in (?:it|this|here)|never|zero|nothing)"
     r"\s*(?:[.!,;—]|(?:and|but)\b|$)",
     re.IGNORECASE,
 )
@@ -193,7 +193,8 @@ def _denied_whole(one: Read) -> tuple[Claim, ...]:
         return (replace(one.claims[0], negated=not one.claims[0].negated),)
     if one.claims:  # which of them is denied is not clear
         return (*one.claims, unread.UnreadClaim(one.claims[-1].places, words=one.words(one.claims[-1])))
-    named = tuple(at for at in range(len(said)) if said.is_a(at, "allergen") or said.is_a(at, "kind"))
+    kinds = ("allergen", "kind", "nutrient")
+    named = tuple(at for at in range(len(said)) if any(said.is_a(at, kind) for kind in kinds))
     return (unread.asked(said, named),) if named else ()
 
 

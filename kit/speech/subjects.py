@@ -129,6 +129,8 @@ class _Subjects:
             self.current = THE_DISH  # "with maple syrup instead of honey it is vegan"
         elif word == "it" and self.on_food and self._asks(at):
             self.current = replace(self.current, or_dish=True)
+        elif word in ("that", "which") and (food := _told_more_of(self.sentence, at)) is not None:
+            self.current, self.since = food, self.clause
         elif self.seen_verb:
             return
         elif self.on_food and (word in _ALL_OF_IT or is_every_thing(self.sentence, at)):
@@ -199,6 +201,18 @@ def _it(sentence: Sentence, at: int) -> bool:
     return sentence.text_at(at) in ("it", "them", "this", "these", "that") or (
         sentence.text_at(at) in ("the", "your", "our") and at + 1 < len(sentence) and is_dish(sentence, at + 1)
     )
+
+
+def _told_more_of(sentence: Sentence, at: int) -> About | None:
+    """Return the food of "it comes with trout, which is high in", "it's the beans in it that are"; None for no food."""
+    if at + 1 >= len(sentence) or sentence.text_at(at + 1) not in ("is", "are"):
+        return None
+    place = at - 1 - (sentence.text_at(at - 1) == ",")
+    if sentence.text_at(place) in ("it", "here", "this"):
+        place -= 1 + (sentence.text_at(place - 1) == "in")
+    if place < 0 or not is_food(sentence, place) or not sentence.is_a(at + 2, "wording"):
+        return None
+    return food_part(sentence, place)
 
 
 def _behind_swap(sentence: Sentence, at: int) -> bool:

@@ -37,7 +37,7 @@ def nutrient_tells(sentence: Sentence, at: int) -> bool:
         return True
     if name == "water":
         return False
-    if _is_judged(sentence, at):
+    if _is_judged(sentence, at) or _in_none_of_it(sentence, at):
         return True
     clause = sentence.clause_of(at)
     if name in ("iron", "zinc", "copper") and any(is_day(sentence, place) for place in clause):
@@ -47,6 +47,15 @@ def nutrient_tells(sentence: Sentence, at: int) -> bool:
     if _is_brought(sentence, at):
         return True
     return any(place not in sentence.used and _ranks(sentence, place, at) for place in clause)
+
+
+def _in_none_of_it(sentence: Sentence, at: int) -> bool:
+    """Return whether none of it is said to have fat, salt or sugar: "nothing in it has sugar", "Fat? None"."""
+    clause = [sentence.text_at(place) for place in sentence.clause_of(at)]
+    none = not {"nothing", "none"}.isdisjoint(clause[:2]) and not HAS.isdisjoint(clause)
+    answered = sentence.text_at(at + 1) in ("?", ":") and sentence.text_at(at + 2) in ("none", "zero", "nil", "nothing")
+    denied = sentence.text_at(at - 1) == "any" and sentence.text_at(at - 2) == "not"
+    return none or answered or denied
 
 
 def _ranks(sentence: Sentence, place: int, at: int) -> bool:

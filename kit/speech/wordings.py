@@ -11,6 +11,7 @@ from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import Named, negated, nutrients_after
 from kit.speech.unread import asked
 from kit.speech.wordings_claim import WordingClaim
+from kit.speech.wordings_named import is_called, named_behind, not_any
 from kit.speech.wordings_otherwise import is_meant_otherwise, noun_behind
 
 FAMILY = "wording"
@@ -37,6 +38,10 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             claims += _wording(sentence, about, at)
         elif token.text in _NO:
             claims += _none(sentence, about, at)
+        elif token.text == "any" and (denied := not_any(sentence, at)):
+            found = _none(sentence, about, at)
+            sentence.used.update(denied if found else ())
+            claims += [replace(claim, negated=False) for claim in found]
         elif token.text in _PROVIDES:
             named = nutrients_after(sentence, at + 1, frozenset("the a some you your with us both good useful".split()))
             claims += _claims(
@@ -182,13 +187,17 @@ def _subject(
                 break
             if is_food(sentence, place) and not token.is_a("nutrient"):
                 part = food_part(sentence, place)
-                called = _is_called(sentence, before)
+                called = is_called(sentence, before)
                 if called and not any(word.inside for word in part.foods):
                     return THE_DISH, place
                 return About(FOOD, 1.0, part.foods, said_inside=part.said_inside, or_dish=called), place
             if is_dish(sentence, place):
                 return dish_named(sentence, place), place
             place += 1
+    named = named_behind(sentence, last)
+    if named >= 0:
+        part = food_part(sentence, named)
+        return About(FOOD, 1.0, part.foods, said_inside=part.said_inside), named
     subject = about[at]
     if subject.kind == FOOD:
         return About(FOOD, 1.0, subject.foods, said_inside=subject.said_inside, or_dish=subject.or_dish), -1
@@ -201,19 +210,6 @@ def _is_said_to_be(sentence: Sentence, at: int) -> bool:
     while sentence.text_at(verb) in ("not", "never", "hardly", "also", "really", "such", "quite", "actually"):
         verb -= 1
     return sentence.text_at(verb) == "are" or (last < at and sentence.text_at(verb) == "is")
-
-
-def _is_called(sentence: Sentence, at: int) -> bool:
-    """Return whether the dish is called something here: "it's a low-fat bread", "call this a low-fat pasta"."""
-    while sentence.text_at(at) in _PRAISES:
-        at -= 1
-    this = at - 2 if sentence.text_at(at - 1) == "is" else at - 1
-    called = this == at - 2 or sentence.text_at(this - 1) in ("call", "calls", "calling", "called")
-    led = sentence.text_at(at) in ("a", "an") and called
-    return led and sentence.text_at(this) in ("it", "this", "that", "have", "get", "made", "here")
-
-
-_PRAISES = frozenset("nice lovely good great simple quick easy real true proper tasty delicious filling hearty".split())
 
 
 def _alone(sentence: Sentence, about: list[About], at: int, wording: str) -> list[Claim]:
