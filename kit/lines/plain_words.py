@@ -63,7 +63,7 @@ _POUCH_OF_FISH = re.compile(  # it was cooked in it
 )
 _LESS_FAT = re.compile(r"\b(?:1/[2-4]|one[- ](?:third|half|quarter)|\d\d ?%)[- ]less[- ]fat\b", re.IGNORECASE)
 _JOINED = re.compile(r"\b(un|pre)-(?=[a-z]{4})", re.IGNORECASE)
-_NON = re.compile(r"\bnon-?(?=(?:cooked|drained|peeled|sweetened|salted|toasted|roasted)\b)", re.IGNORECASE)
+_NON = re.compile(r"\bnon[- ]?(?=(?:cooked|drained|peeled|sweetened|salted|toasted|roasted)\b)", re.IGNORECASE)
 _SKIMMED_OF_FAT = re.compile(r"\bfat[- ]skimmed\b|\bskimmed of fat\b", re.IGNORECASE)
 _BY_THE_PACKAGE = re.compile(  # what is still to be done, to what is measured as it is bought
     r",?\s*\b(?:cooked|prepared|boiled|made)\s+(?:al dente\s+)?(?:according to|as directed|per|following|by)\b"

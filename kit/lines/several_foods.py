@@ -18,7 +18,9 @@ _PRODUCT = re.compile(
 )
 _PRODUCT_BEHIND = re.compile(
     rf"^(?P<fruit>[^,(]+?)\s*[,(]\s*{_SQUEEZED}(?P<first>juice|zest|rind)(?:d|ed)?"
-    rf"(?:\s*(?:and|&|\+)\s*{_SQUEEZED}(?P<second>juice|zest|rind)(?:d|ed)?)?(?:\s+(?:only|of))?\s*\)?(?:,?\s*\(?(?:divided|optional)\)?)?$",
+    rf"(?:\s*(?:and|&|\+)\s*{_SQUEEZED}(?P<second>juice|zest|rind)(?:d|ed)?)?(?:\s+(?:only|of))?\s*\)?"
+    r"(?:,?\s*\(?(?:divided|optional|if desired|(?:or|plus) (?:more )?(?:to taste|as needed|if desired|for [a-z]+))"
+    r"\)?)?$",
     re.IGNORECASE,
 )
 _AND_MORE = re.compile(r"\s*(?:\+|&|\b(?:and|plus|(?:mixed|whisked|blended|combined) with))\s+(?=[\d.])", re.IGNORECASE)

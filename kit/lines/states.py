@@ -108,7 +108,11 @@ def _wishes(best: Name, name: Sequence[str], after: Sequence[str], by_weight: bo
     """Return the states asked for with the words that do, those before the comma first."""
     before, behind = _states_in(name, best), _states_in(after, best)
     if not by_weight and best.food.group == "vegetable":
-        before += [("cooked", word) for word in name if word in _SOFTENED and word not in best.words]
+        soft = (
+            *(word for word in name if word in _SOFTENED),
+            *(word for word in after if word == "mashed" and not before),
+        )
+        before += [("cooked", word) for word in soft if word not in best.words]
     if not by_weight and best.food.state == "raw" and best.food.group in ("poultry", "meat", "fish") and not before:
         before += [("cooked", word) for word in (*name, *after) if word in _PULLED_APART][:1]
     if by_weight:  # "2 beets, roasted" are weighed raw, "2 beets, cooked" were not

@@ -20,6 +20,7 @@ _ABOUT_FIRST = re.compile(r"^(?:about|approx(?:imately|\.)?|roughly|around)\s+(?
 _PAUSE = re.compile(
     r"\s*;\s*|(?<=[A-Za-z)])\s+-{1,2}\s+(?=[A-Za-z])|(?<=^\d)(\S*(?: [\d./]+)*(?: [a-z(]\S+){2,}) --? (?=\d)"
 )  # a comma, in another hand
+_FULL_STOP = re.compile(r"(?<=[a-z]{4})\.$")  # of no unit
 _WRITTEN_LARGE = re.compile(r"(?<![\d)] )(?<![\d)])\b(?!T\b)[A-Z][A-Za-z']*")  # but behind a number: "1 T" is no "1 t"
 _COUNT_IN_BRACKETS = re.compile(
     r"^\((\d{1,2})\)\s*(?=[a-z]|[\d. /-]+(?:oz|ounces?|g|grams?|lb|pounds?)\b\.?[ -])", re.IGNORECASE
@@ -61,6 +62,10 @@ def without_bullet(line: str) -> str:
     return _RANGE_OF_A_CAN.sub(r"\1 x \2", _BULLET.sub("", plain_characters(line)).strip())
 
 
+def _one_space(found: re.Match[str]) -> str:
+    return found[1] or " "  # none before a comma
+
+
 def tidy(line: str) -> str:
     """Return a line in the words that the reader knows.
 
@@ -74,7 +79,8 @@ def tidy(line: str) -> str:
     >>> tidy("1 can tomatoes, not drained"), tidy("to taste black pepper")
     ('1 can tomatoes, undrained', 'black pepper, to taste')
     """
-    text = re.sub(r"\s+", " ", with_half_ahead(without_bullet(line)))
+    text = with_half_ahead(without_bullet(re.sub(r"\s+(,?)", _one_space, line)))
+    text = _FULL_STOP.sub("", text)
     text = _PAUSE.sub(r"\1, ", _ABOUT_FIRST.sub("", _WRITTEN_LARGE.sub(lambda found: found[0].lower(), text)))
     text = rewritten(_COUNT_IN_BRACKETS.sub(r"\1 x ", text), WORDS).strip()
     text = rewritten(rewritten(rewritten(text, PACKAGES), PARTS_MEANT), DEEDS)
