@@ -75,6 +75,8 @@ SERVINGS = [
     ),
 ]
 BATCH = [
+    re.compile(r"^(?:make |use )?(?:a |the )?(?P<times>\d+/\d+|\d?\.\d+) (?:of )?(?:a |the )?(?:recipe|batch)$"),
+    re.compile(r"^(?:the )?(?:whole )?(?:recipe|batch|everything) (?:x|times|\*) ?(?P<times>\d+(?:\.\d+)?)$"),
     re.compile(
         rf"^(?:make |use )?(?:it |this )?(?:only |just )?(?:an? )?{TIMES} "
         r"(?:an? |the |this )?(?:\w+ )?(?:batch|recipe)(?: size)?$"

@@ -41,6 +41,7 @@ _PART = (
 )
 _NO_KIND = r"(?!\d+(?:\.\d+)?\s*(?:%|percent|per cent) (?!of |as |the ))"  # "2% milk" is a kind of milk, no part of it
 _USE = r"(?:(?:use|keep|add|put|only|just|with|make|have|leave out) (?:only |just )?)?"
+_DOWN = r"(?:be )?(?:reduced|cut|lowered|down) (?:down )?"
 _NO_VERB = "(?!swap|substitute|leave out|no |reduce|increase)"
 _INSTEAD = (
     r"(?:instead of|in place of|in lieu of|rather than|as an? (?:substitute|replacement|swap|stand-in"
@@ -93,6 +94,10 @@ _SHAPES = [
     ),
     _shape("times", rf"^(?:reduce|leave out) (?P<old>.+?) (?:by|down by) {_PART}$", "less"),
     _shape("times", rf"^increase (?P<old>.+?) by {_PART}$", "more"),
+    _shape("times", r"^reduce (?P<old>[a-z' -]+?) (?P<part>\d+(?:\.\d+)?\s*(?:%|percent|per cent))$", "less"),
+    _shape("times", rf"^(?P<old>[a-z' -]+?) {_DOWN}by {_PART}$", "less"),
+    _shape("by", rf"^(?P<old>[a-z' -]+?) {_DOWN}by (?P<new>.+)$", "less"),
+    _shape("set", rf"^(?P<old>[a-z' -]+?) (?:{_DOWN}|increased |raised |upped )to (?P<new>.+)$"),
     _shape(
         "times",
         rf"^(?:reduce|increase|bring|swap) (?P<old>.+?) (?:down |up )?(?:to|in) {_PART}(?: of (?:it|that"
@@ -140,7 +145,7 @@ _SHAPES = [
     _shape("free", r"^(?:make it |make this |make |use |a )?(?P<old>[a-z]+)[- ]free(?: version)?$"),
     _shape("add", rf"^(?:add|plus|with added|with some|add some) (?P<new>.+?){_ON_TOP}?$"),
     _shape("add", rf"^put (?P<new>.+?){_ON_TOP}?$", "put"),
-    _shape("add", rf"^(?:have |use |with )?(?P<new>.+?){_ON_TOP}$"),
+    _shape("add", rf"^(?:have |use |with )?(?P<new>.+?){_ON_TOP}$", "put"),
     _shape("swap", r"^(?:make )?(?:the )?(?P<old>.+?) (?:be|was|were|is|are|become|became) (?P<new>.+)$"),
     _shape("swap", rf"^{_NO_VERB}(?:use )?(?P<new>(?:(?!\bbut\b|\band\b).)+?),? not (?P<old>.+)$", "not"),
     _shape(

@@ -28,6 +28,7 @@ _SHORT = {
     "cucumber": r"cuke",
     "cucumbers": r"cukes",
     "vegetables": r"veg|veggies|vegg?ies",
+    "people": r"ppl",
     "approximately": r"approx",
 }
 _WORDS = [(re.compile(rf"(?<![\w/-])(?:{short})(?!\w)\.?(?![-/])"), full) for full, short in _SHORT.items()]
@@ -44,6 +45,9 @@ _ROUGHLY = re.compile(
     r"(?<!what )(?<!how )\b(?:roughly|approximately|about|around|circa|more or less|~) ?"
     r"(?=\d|half|an? |one|two|three|four|five|six|eight|ten|twice)"
 )
+_NONE_OF = re.compile(r"^([a-z' ]{3,30}?)\s*[:=-]\s*(?:none|zero|no|0)$")  # "salt: none"
+_REASON = re.compile(r"\s*(?:\(|- )(?:\w+ )?(?:allerg\w+|intoleran\w+|fodmap|reflux)\)?$")
+_THEN = re.compile(r"(?<![,;&])(?<! and)(?<! but)(?<! then) (?=(?:use|add|try) )")  # "no walnuts use seeds"
 _LEFT_OUT = re.compile(r"^(?:no|without|skip|omit|minus|leave out)\b")
 _ADDED_BEHIND = re.compile(r"^([a-z' ]{3,30}) \+ ?(\d[\d /]* ?[a-z.]+)$")  # "oats +1 cup"
 _ADDED = re.compile(r"^\+\s*(?=[a-z]|\d+(?: \d+/\d+|/\d+)? [a-z])")
@@ -65,9 +69,10 @@ def written_out(line: str) -> str:
     text = _ROUGHLY.sub("", text)
     text = _LEAN.sub(lambda ratio: f"{ratio[1]}% lean" if int(ratio[1]) + int(ratio[2]) == 100 else ratio[0], text)
     text = _BRACKETS.sub(r"\1", _WHOLE_IN_BRACKETS.sub(r"\1", text.strip()))
+    text = _NONE_OF.sub(r"no \1", _REASON.sub("", text))
     text = _ADDED_BEHIND.sub(r"add \2 \1", text)
     text = _ADDED.sub("add ", _NONE.sub("no ", text))
     text = re.sub(r"^([a-z ]{3,15}): ", r"\1 ", text) if _VERB_AHEAD.match(text) else text
-    return (
-        re.sub(r"(?<=[a-z])/(?=[a-z]{3})", ", ", text) if _LEFT_OUT.match(text) else text.replace("/half ", ", half ")
-    )
+    if not _LEFT_OUT.match(text):
+        return text.replace("/half ", ", half ")
+    return _THEN.sub(", ", re.sub(r"(?<=[a-z])/(?=[a-z]{3})", ", ", text))
