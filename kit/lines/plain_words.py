@@ -90,6 +90,10 @@ _LENGTH_BEHIND = re.compile(  # "2 tortillas, 6-inch"
     r"(?:\s+(?:in diameter|diameter|dia\.?|long|across|each|wide|round|size))*\s*(?=[,(]|$)",
     re.IGNORECASE,
 )
+_HOW_HOT = re.compile(
+    r"\b(hot|mild|sweet|spicy) or (?:hot|mild|sweet|spicy) (?=(?:[a-z]+ ){0,2}(?:sausages?|curry|salsa|paprika)\b)",
+    re.IGNORECASE,
+)
 _POPPED_DRY = re.compile(
     r"(?:air[- ])?popped\b(?P<corn>(?:\s+(?:pop)?corn)?)[^,;()]*?,?\s*\b(?:without|with no|no)\s+(?:any\s+)?"
     r"(?:oil|fat|butter|salt)\b[^,;()]*",
@@ -112,6 +116,9 @@ WORDS = (
     Rewriting(_READY, "", "ready"),
     Rewriting(_MADE_WITH_WATER, r"cooked \1, with ", "with"),
     Rewriting(_LENGTH_BEHIND, r" (\1)"),
+    Rewriting(_HOW_HOT, r"\1 ", " or "),
+    Rewriting(re.compile(r"\btails?[- ](?:left )?on\b,?", re.IGNORECASE), "", "tail"),
+    Rewriting(re.compile(r"\bdry(?:[- ]packed)? (?=(?:sea |bay |large )?scallops\b)", re.IGNORECASE), "", "dry"),
     Rewriting(_POPPED_DRY, r"air-popped\g<corn>", "popped"),
     Rewriting(_PREPARED, "cooked ", "prepared"),
     Rewriting(_OUT_OF_A_JAR, "", " from "),
