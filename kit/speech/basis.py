@@ -49,6 +49,10 @@ def _for_so_many(sentence: Sentence, at: int) -> About | None:
     """Return as many servings as people are named where a statement begins: "for two people that's 570 calories"."""
     first, _ = _reach(sentence, at)
     place = first + (sentence.text_at(first) in ("and", "so", "but", ","))
+    if sentence.text_at(place) != "for" and sentence.text_at(at + 1) == "for" and at + 2 < len(sentence):
+        behind = sentence.tokens[at + 2].amount  # "that's 1,830 calories for five people"
+        people = sentence.text_at(at + 3) in _PEOPLE and not behind.unit and behind.value >= 1
+        return About(SERVING, behind.value) if people and behind.low == behind.high else None
     if sentence.text_at(place) != "for":
         return None
     place += 1 + (sentence.text_at(place + 1) in ("the", "all", "you"))

@@ -117,7 +117,7 @@ class _Quantity:
         if self._text(0) in _ROUGHLY and self._unit(1):
             self.place += 1
         self._read_second_number()
-        if self.tokens[self.start].text == "from" and self.relation != "between" and first.quantity is not None:
+        if self.tokens[self.start].text == "from" and self.relation != "between":
             return None
         self._read_unit()
         if self._is_a(0, "after") and not self._is_a(0, "share"):

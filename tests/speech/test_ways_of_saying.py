@@ -22,6 +22,15 @@ SAID = {
     "contains": ("bananabread", IN_IT, True),
     "is of a kind": ("bananabread", KINDS, True),
     "is not of a kind": ("bananabread", KINDS, False),
+    "grams of fat": ("trout", {"seventeen grams": True, "30 grams": False}, True),
+    "share of a day": ("trout", {"two fifths": True, "ten percent": False, "three quarters": False}, True),
+    "share of the energy": ("trout", {"38 percent": True, "sixty percent": False, "a tenth": False}, True),
+    "brings so much": ("trout", {"three quarters": True, "a third": False, "ten percent": False}, True),
+    "left out": ("trout", {"about three grams": True, "about ten grams": False}, True),
+    "more than eggs": ("trout", {"two eggs": True, "eight eggs": False}, True),
+    "whole recipe": ("beets", {"about 1,830 calories": True, "about 370 calories": False}, True),
+    "half a portion": ("beets", {"about 183 calories": True, "about 370 calories": False}, True),
+    "an ounce of a food": ("beets", {"about 160 calories": True, "about 370 calories": False}, True),
 }
 
 
