@@ -86,7 +86,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
 
 def _gapped(sentence: Sentence, at: int) -> bool:
     """Return whether a number goes on without its unit and verb: "fiber is above twelve grams and fat below twenty"."""
-    named = sentence.is_a(at - 1, "nutrient") and at - 1 not in sentence.used
+    last = at - 1 - (sentence.text_at(at - 1) in ("is", "are", "stays", "sits", "runs"))  # "and protein is past twenty"
+    named = sentence.is_a(last, "nutrient") and last not in sentence.used
     bounded = sentence.tokens[at].amount.relation not in ("", "about", "exactly")
     return named and bounded and sentence.text_at(at + 1) in ("", ".", ",", "!", "and", "a", "per", "in")
 

@@ -50,9 +50,9 @@ def _for_so_many(sentence: Sentence, at: int) -> About | None:
     first, _ = _reach(sentence, at)
     place = first + (sentence.text_at(first) in ("and", "so", "but", ","))
     if sentence.text_at(place) != "for" and sentence.text_at(at + 1) == "for" and at + 2 < len(sentence):
-        behind = sentence.tokens[at + 2].amount  # "that's 1,830 calories for five people"
-        people = sentence.text_at(at + 3) in _PEOPLE and not behind.unit and behind.value >= 1
-        return About(SERVING, behind.value) if people and behind.low == behind.high else None
+        eaters = sentence.tokens[at + 2].amount  # "that's 1,830 calories for five people"
+        people = sentence.text_at(at + 3) in _PEOPLE and not eaters.unit and eaters.value >= 1
+        return About(SERVING, eaters.value) if people and eaters.low == eaters.high else None
     if sentence.text_at(place) != "for":
         return None
     place += 1 + (sentence.text_at(place + 1) in ("the", "all", "you"))
@@ -70,6 +70,9 @@ _PEOPLE = frozenset("people persons person guests friends diners adults".split()
 def handful(sentence: Sentence, at: int) -> About | None:
     """Return what a number is said of where a statement begins with so much by hand: "a handful of almonds has"."""
     for place in range(sentence.clause_of(at)[0], at):
+        whole = place > 0 and sentence.text_at(place - 1).removeprefix("the ") in ("whole", "entire")
+        if whole and not sentence.tokens[place].parts and not is_verb(sentence, place):
+            return About(UNKNOWN, words=f"whole {sentence.text_at(place)}")  # "the whole blender makes"
         if is_verb(sentence, place):
             first = place > 1 and sentence.text_at(place - 2) in ("each", "every")
             known = sentence.tokens[place - 1].parts or sentence.text_at(place - 1) in _EATERS

@@ -77,6 +77,8 @@ def is_food(sentence: Sentence, at: int) -> bool:
     token = sentence.tokens[at]
     if token.food is None or is_dish(sentence, at) or sentence.text_at(at + 1) in TOOLS:
         return False
+    if token.text == "sugars":
+        return False  # those that are counted; what is put in is sugar
     if token.is_a("nutrient"):
         following = sentence.text_at(at + 1)
         if at == 0 and token.parts["nutrient"] in ("salt", "sugars") and following in ("and", "plus"):

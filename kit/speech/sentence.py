@@ -163,6 +163,8 @@ def _phrase(words: Sequence[Word], parts: dict[str, str], word: FoodWord | None,
         parts["food"] = word.text
     if len(words) == 1 and "dish" in parts and stem in _COMPONENTS and stem not in names.dishes:
         parts["dish"] = "part"  # "the sauce" of a dish that is not called a sauce
+        if stem == "broth" and word is not None and word.inside:
+            del parts["dish"]  # what is poured in
     if len(words) == 1 and stem in names.dishes and not (word is not None and word.inside):
         if names.dishes[stem] == "serving" or "dish" not in parts:
             parts["dish"] = names.dishes[stem]

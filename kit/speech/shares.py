@@ -1,5 +1,7 @@
 """Shares in a sentence: of what, by whom. "A third of the fiber comes from the beans", "half your daily iron"."""
 
+from dataclasses import replace
+
 from kit.speech.claim import FOOD, About
 from kit.speech.clauses import is_stop
 from kit.speech.exceptions import set_against
@@ -38,7 +40,17 @@ def shares(sentence: Sentence, about: list[About]) -> list[Share]:
             share = _share(sentence, at, said, about, found)
             if share is not None:
                 found.append(share)
-    return found
+    return [_with_its_foods(sentence, *pair) for pair in zip(found, [*found[1:], None], strict=False)]
+
+
+def _with_its_foods(sentence: Sentence, share: Share, following: Share | None) -> Share:
+    """Return a share with the foods of the next where both come from them: "all of the iron and half of the fat is"."""
+    open_ended = not (share.foods or share.of_day) and share.by_nutrient is None
+    if following is None or not open_ended or not following.food_places or following.of_day:
+        return share
+    joined = sentence.texts[max((share.place, *(one.place for one in share.whole))) + 1 : following.place]
+    behind = min(following.food_places) > following.place
+    return replace(share, foods=following.foods) if joined in (("and",), (",", "and")) and behind else share
 
 
 def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earlier: list[Share]) -> Share | None:
