@@ -57,7 +57,18 @@ def unaccounted(best: Name, name: Sequence[str], after: Sequence[str], names: Kn
     left += [word for word in (*name, *after) if word not in known and _is_coat_or_cut(word, best, (*name, *after))]
     left += [word for word in after if word in ("wheat", "grain") and _is_refined(best, known)]
     left += [word for word in after if word not in known and _decides_behind(word, best)]
+    left += [word for word in after if word not in known and _makes_a_kind(word, best, name, names)]
     return [word for word in dict.fromkeys(left) if not _said_of_it(word, best, (*name, *after), names)]
+
+
+def _makes_a_kind(word: str, best: Name, name: Sequence[str], names: KnownNames) -> bool:
+    """Whether a word behind the comma makes another kind of what stands before it: "juice, cranberry-apple"."""
+    if kind_of(word) != "food" or any(kind_of(other) == "food" and other != best.head for other in name):
+        return False
+    if names.belongs(word, best):
+        return False
+    of_the_word = (names.names[place] for place in names.by_word.get(word, ()))
+    return any(other.words == {word, best.head} and other.head == best.head for other in of_the_word)
 
 
 def is_missing(best: Name, names: KnownNames) -> bool:

@@ -12,6 +12,9 @@ Doubt = tuple[str, tuple[Match, ...]]  # what has to be asked, and the choices
 
 _PIECES = frozenset(("piece", "chunk", "hunk"))
 _IN_SMALL_JARS = frozenset(("pimento", "pimiento"))
+_IN_SHELLS = ("mussels", "clams")
+_A_POT_OF_SHELLS = 400.0  # less is hardly bought in the shell, common practice [g]
+_OUT_OF_SHELLS = frozenset("shelled shucked meat raw chopped minced diced frozen strip".split())
 _MORE_THAN_A_BITE = 50.0  # [g]
 _ODD_OUNCES = (14.5, 14.75, 15.25, 15.5)  # nothing fresh is weighed so
 _OUNCES_OF_CANS = (*_ODD_OUNCES, 14.0, 15.0, 28.0, 29.0)
@@ -54,6 +57,18 @@ def in_its_pods(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
         return None
     problem = f'not sure whether "{food.name}" is weighed with pods or husks; write "shelled", "kernels" or "in pods"'
     return problem, _matches((food.key, food.key.replace("-raw", "-frozen")), table)
+
+
+def in_their_shells(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    """Ask whether mussels and clams are weighed in their shells, three quarters and more of what is bought."""
+    written = phrase.written
+    weight = written.unit.size * written.count.value if written.unit and written.unit.kind == "mass" else 0.0
+    if food.base not in _IN_SHELLS or food.state != "raw" or weight < _A_POT_OF_SHELLS:
+        return None
+    if written.as_bought or written.skin_on or not _OUT_OF_SHELLS.isdisjoint((*phrase.name, *phrase.after)):
+        return None
+    problem = f'not sure whether "{food.name}" is weighed in the shell; write "in the shell" or "shelled"'
+    return problem, _matches((food.key,), table)
 
 
 def as_a_can_holds(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
