@@ -21,6 +21,7 @@ _ONE_OF_IT = re.compile(r"^(?:the|that|this|your) (?=\w+ of )")  # "the pinch of
 _THE_AMOUNT = re.compile(  # "the half teaspoon of salt"
     r"^(?:the|that|this|those|your|all) (?=(?:\d|half|a quarter|quarter|one|two|three|four|five|six)\b(?! and half))"
 )
+_WITH_ANOTHER = re.compile(r" with (?!added\b|salt\b|it\b)[a-z\d]")  # "no salsa but with tomatoes"
 _A_LITTLE = 0.01  # of one piece
 _VAGUE = frozenset("a an bit little some lot lots much slightly way few tad touch good even of far still only".split())
 
@@ -30,6 +31,8 @@ def leave_out(asked: Asked) -> tuple[Step, ...]:
     old, recipe = asked.clause.old, asked.recipe
     if asked.clause.how == "behind" and ingredients_called(asked.clause.new, recipe).places:
         raise NotUnderstoodError(f'"{asked.clause.new} without {old}" may be a kind of {asked.clause.new}')
+    if _WITH_ANOTHER.search(old) and not any(" with " in part.line for part in recipe.ingredients):
+        raise ChangeError(f'"{old}": write what is left out and what comes in, such as "no salsa, add 1 cup tomatoes"')
     so_much = _ONE_OF_IT.sub("1 ", _THE_AMOUNT.sub("", old))
     counted = one_phrase(so_much)
     ahead, _ = read_count(so_much)  # no amount: "feta for 4"

@@ -43,7 +43,8 @@ _THE_REST = re.compile(r"(?:the )?(?:rest|remain\w+|others?)\b")  # "half the sa
 _HALF_AND_HALF = re.compile(r"\b(?:50 ?[/-] ?50|fifty[- ]fifty)\b")
 _VAGUE = re.compile(
     r"\b(?:some|part|most|much|a bit|a little|a portion) of (?:the|my|that|your)\b(?! (?:time|box|jar|serv|bowl|plate))"
-    r"|\b(?:under|over|above|below|(?:less|more) than) (?:\d|an? |half|one|two)"
+    r"|\b(?:under|(?<!spread )(?<!spread it )(?<!spread out )over|above|below|(?:less|more) than)"
+    r" (?:\d|an? |half|one|two)"
 )
 _FEW = ("a ", "an ", "some ", "one ", "two ", "three ", "half ")
 _WITHOUT = re.compile(r"^(?:no|without)(?: (?:added|any))? (?:salt|sugar|fat)$")  # may be a kind: "corn without salt"

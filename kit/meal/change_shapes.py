@@ -155,7 +155,8 @@ _SHAPES = [
     ),
     _shape(
         "leave out",
-        r"^(?!.*\b(?:half|double|add|instead|swap|use|more|less|no)\b)(?P<new>[a-z' ]{2,60}?) without (?P<old>.+)$",
+        r"^(?!.*\b(?:half|double|add|instead|swap|use|more|less|no|with|but|and|plus)\b)"
+        r"(?P<new>[a-z' ]{2,60}?) without (?P<old>.+)$",
         "behind",
     ),
     _shape("swap", r"^use (?P<a>.+?) (?P<link>for) (?P<b>(?!the (?:top|base|sauce|dressing)).+)$", "use for"),

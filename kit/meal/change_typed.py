@@ -38,6 +38,9 @@ _SPOONS = re.compile(r"(?<=\d)\s?[Tt]\b\.?(?![-'/])|(?<=\ba )[Tt](?= of\b)")  # 
 
 _VERB_AHEAD = re.compile(r"^(?:add|no|leave out|skip|omit|swap|use|without|make|half|double): ")
 _LEAN = re.compile(r"\b([789]\d)\s?/\s?(\d{1,2})(?= |$)")  # "93/7 beef"
+_HALF_AND_HALF = re.compile(  # the cream, and not half of two things
+    r"\bhalf (?:and|&|n) half\b(?= ?(?:$|[,;.?!)]|instead\b|in place\b|rather\b|for\b|cream\b|and\b))"
+)
 _WHOLE_IN_BRACKETS = re.compile(r"^\(([^()]*)\)$")
 _BRACKETS = re.compile(r"\(((?:instead of|in place of|rather than|not|no|without|for|to replace) [^()]*)\)")
 _NONE = re.compile(r"^(?:0|zero) (?=[a-z]{3})(?!(?:cups?|tbsps?|tsps?|grams?|cans?|oz)\b)")
@@ -65,7 +68,7 @@ def written_out(line: str) -> str:
     text = re.sub(r"\s+", " ", text).lower()
     for short, full in _WORDS:
         text = short.sub(full, text)
-    text = _WITH.sub("with ", text)
+    text = _HALF_AND_HALF.sub("half-and-half", _WITH.sub("with ", text))
     text = _ROUGHLY.sub("", text)
     text = _LEAN.sub(lambda ratio: f"{ratio[1]}% lean" if int(ratio[1]) + int(ratio[2]) == 100 else ratio[0], text)
     text = _BRACKETS.sub(r"\1", _WHOLE_IN_BRACKETS.sub(r"\1", text.strip()))
