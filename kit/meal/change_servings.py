@@ -11,7 +11,7 @@ PEOPLE = (
     r"|adults?|folks?|eaters?"
     r"|colleagues?|diners?|plates?|bowls?|box(?:es)?|jars?|containers?|students?|neighbou?rs?|coworkers?"
     r"|pieces?|squares?"
-    r"|slices?|meals?|lunch(?:es)?|dinners?|breakfasts?|pots?|glass(?:es)?|hungry people)"
+    r"|slices?|meals?|lunch(?:es)?|dinners?|breakfasts?|glass(?:es)?|hungry people)"
 )
 _IT = (
     r"(?:it|this|that|everything|all of it|all|(?:the |this |that )?(?:whole |entire )?"
@@ -98,7 +98,7 @@ SOME_OF_THEM = re.compile(  # of a part of the servings: "no feta on 3 of the bo
     rf"|^(?:make |do |have |pack )?{_SOME} (?:of (?:the|them) )?(?:{PEOPLE} )?"
     r"(?:without|with no|minus|vegan|vegetarian|(?:gluten|dairy|nut)[- ]free)\b"
 )
-_POTS = frozenset("pan pot tray sheet batch dish bake recipe".split())
+_POTS = frozenset("pan tray sheet batch dish bake recipe".split())
 _COUNT = r"(?:\d+(?:\.\d+)?|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|a dozen)"
 _SO_MANY = re.compile(rf"^(?:make |do |have |serve |enough for |for )?(?P<n>{_COUNT}) (?P<noun>[a-z]+)$")
 

@@ -97,7 +97,7 @@ _SHAPES = [
     _shape("times", r"^reduce (?P<old>[a-z' -]+?) (?P<part>\d+(?:\.\d+)?\s*(?:%|percent|per cent))$", "less"),
     _shape("times", rf"^(?P<old>[a-z' -]+?) {_DOWN}by {_PART}$", "less"),
     _shape("by", rf"^(?P<old>[a-z' -]+?) {_DOWN}by (?P<new>.+)$", "less"),
-    _shape("set", rf"^(?P<old>[a-z' -]+?) (?:{_DOWN}|increased |raised |upped )to (?P<new>.+)$"),
+    _shape("set", rf"^(?P<old>[a-z' -]+?) (?:{_DOWN}|increased |raised |upped |up )to (?P<new>.+)$"),
     _shape(
         "times",
         rf"^(?:reduce|increase|bring|swap) (?P<old>.+?) (?:down |up )?(?:to|in) {_PART}(?: of (?:it|that"

@@ -20,6 +20,8 @@ def direction(asked: Asked) -> tuple[str, str]:
             raise NotUnderstoodError(f'"{clause.old}" is not in the recipe')
         return clause.old, clause.new
     there = [bool(ingredients_called(_thing(side), recipe).places) for side in (clause.old, clause.new)]
+    if clause.how == "weak" and "," in f"{clause.old}{clause.new}":  # "salt down to 1/2 tsp, lemon up to 2 tbsp"
+        raise NotUnderstoodError(f'"{clause.old} {clause.new}" may be two changes')
     if clause.how in ("weak", "use for") and (there[0] == there[1] or _is_range(clause)):
         raise NotUnderstoodError(f'"{clause.old} {clause.new}" says no change')
     if (there == [False, True] and not _only_amount(clause.old)) or (all(there) and clause.how == "substitute for"):

@@ -14,14 +14,14 @@ from kit.meal.change_amounts import set_to
 from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
 from kit.meal.change_by_form import by_form, only_form
 from kit.meal.change_foods import Newcomer, newcomer
+from kit.meal.change_kinds import another_form, another_kind, cooked_form_of, is_kind, one_is_meant
 from kit.meal.change_places import does_same_work, instead_of_what, refined, same_kind, takes_place_of
 from kit.meal.change_shapes import Clause
 from kit.meal.change_sides import direction, share_of
 from kit.meal.in_place_of import in_place_of, poured_off
-from kit.meal.ingredient_names import COOKED, ingredients_called
+from kit.meal.ingredient_names import ingredients_called
 from kit.meal.recipe import Ingredient
 from kit.meal.steps import Add, Amount, Step, Swap, measured_like
-from kit.texts import listing
 
 _NO_FOOD = frozenset("who whom whose when where why which how it them".split())  # words of a question, or of a method
 
@@ -32,14 +32,14 @@ def use(asked: Asked) -> tuple[Step, ...]:
     phrase = one_phrase(text)
     name = named(phrase, text) if phrase.counted else text
     found = ingredients_called(name, recipe).places
-    cooked = _cooked(name, found, asked) if phrase.counted else ""
+    cooked = cooked_form_of(name, found, asked) if phrase.counted else ""
     if cooked and recipe.ingredients[found[0]].food.state == "dry":  # "3 cups cooked barley"
         return _swapped(asked, found[0], cooked, text)
     if found and phrase.counted and not cooked:
         at = asked.place(name)
         measured = measured_as(text, recipe.ingredients[at], asked.table)
         return (Amount(asked.row(at), times=0.0, plus=measured.grams, measured=measured),)
-    if found and not _another_form(name, found, asked):
+    if found and not another_form(name, found, asked):
         food = short_name(recipe.ingredients[found[0]].food)
         raise ChangeError(
             f"{food} is in the recipe already; write what to change about it",
@@ -49,13 +49,13 @@ def use(asked: Asked) -> tuple[Step, ...]:
         not any(word in index(asked.table).by_word for word in words(name)) or _NO_FOOD & set(name.split())
     ):
         raise ChangeError(f'"{name}" is no food')
-    _one_is_meant(name, asked)
+    one_is_meant(name, asked)
     wish = refined(name, recipe, asked.table)
     wished = newcomer(wish[1] if wish else name, asked.table, line=asked.line).food
     places = takes_place_of(wished, recipe)
     if wish and (wish[0] in places or not places):
         places = (wish[0],)
-    if wish and wished.base != recipe.ingredients[wish[0]].food.base and lighter(words(name)) and _is_kind(name):
+    if wish and wished.base != recipe.ingredients[wish[0]].food.base and lighter(words(name)) and is_kind(name):
         there, lightened = short_name(recipe.ingredients[wish[0]].food), wished.name.lower()
         raise ChangeError(
             f'"{name}" is not {there} with less in it; write for instance "{lightened} instead of the {there}"',
@@ -67,40 +67,6 @@ def use(asked: Asked) -> tuple[Step, ...]:
     if len(places) != 1 or (phrase.counted and asked.clause.how != "verb"):
         raise instead_of_what(name, places, recipe, amount.removesuffix(name).strip() if amount.endswith(name) else "")
     return _swapped(asked, places[0], wish[1] if wish else name, amount)
-
-
-def _one_is_meant(name: str, asked: Asked) -> None:
-    """Ask which is meant where the last words are a kind of which there are several: "frozen berries"."""
-    said = name.split()
-    for split in range(1, len(said)):
-        called = ingredients_called(" ".join(said[split:]), asked.recipe)
-        foods = [short_name(asked.recipe.ingredients[at].food) for at in called.places]
-        if called.together and len(foods) > 1:
-            kind = " ".join(said[:split])
-            choices = [f"{kind} {food} instead of the {food}" for food in foods]
-            raise ChangeError(f'"{name}" may mean {listing(foods, "or")}; write which one', choices)
-
-
-def _is_kind(name: str) -> bool:
-    """Whether a name ends in a word for a whole kind of foods: "reduced-fat cheese"."""
-    return words(name)[-1:] == ("cheese",)
-
-
-def _another_form(name: str, found: tuple[int, ...], asked: Asked) -> bool:
-    """Whether words that fit an ingredient name it in another form: "whole yogurt" where it is low in fat."""
-    wish = refined(name, asked.recipe, asked.table) if len(found) == 1 else None
-    if wish is None or wish[0] != found[0]:
-        return False
-    there = asked.recipe.ingredients[found[0]].food
-    return read(f"100 g {wish[1]}", table=asked.table).food not in (None, there)
-
-
-def _cooked(name: str, found: tuple[int, ...], asked: Asked) -> str:
-    """Return the name, its cooking ahead, where it means the cooked form of an ingredient that is not; else none."""
-    said = name.replace(",", " ").split()
-    how = [word for word in said if COOKED & set(words(word))]
-    wish = " ".join([*how, *(word for word in said if word not in how)])
-    return wish if how and _another_form(wish, found, asked) else ""
 
 
 def swap(asked: Asked) -> tuple[Step, ...]:
@@ -122,10 +88,13 @@ def swap(asked: Asked) -> tuple[Step, ...]:
     if phrase.counted and not new_name:  # "1 tbsp instead of 3 tbsp olive oil"
         return set_to(replace(asked, clause=Clause("set", old_name, new)))
     at, new_name = _goes(asked, old_name, new_name)
-    cooked = _cooked(new_name, (at,), asked) if phrase.counted else ""
-    if (
-        not cooked and phrase.counted and ingredients_called(new_name, recipe).places == (at,)
-    ):  # another amount of the same
+    cooked = cooked_form_of(new_name, (at,), asked) if phrase.counted else ""
+    same = not cooked and phrase.counted and ingredients_called(new_name, recipe).places == (at,)
+    cans = phrase.written.measure == recipe.ingredients[at].container != ""
+    other = another_kind(old_name, new_name, at, asked) if same and cans else None
+    if other is not None:
+        return (Swap(asked.row(at), other, as_measured(read(new, food=other.key, table=asked.table))),)
+    if same:
         return _another_amount(asked, at, new_name, new)
     if share is None and old_phrase.counted and old_phrase.name:
         part = measured_as(old, recipe.ingredients[at], asked.table).grams / max(recipe.ingredients[at].grams, 1e-9)
