@@ -82,6 +82,7 @@ def handful(sentence: Sentence, at: int) -> About | None:
             led
             and place not in sentence.used
             and sentence.is_a(place, "group")
+            and sentence.text_at(place) != "sugars"
             and not is_dish(sentence, place)
             and not is_food(sentence, place)
         ):
