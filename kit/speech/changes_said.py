@@ -73,8 +73,10 @@ def read_change(sentence: Sentence) -> SaidChange | None:
 def _several(sentence: Sentence) -> SaidChange | None:
     """Return several changes that open a sentence and lead to a claim: "leave out the feta, use oat milk, and"."""
     first = 2 if sentence.text_at(0) == "if" and sentence.text_at(1) in ("you", "we") else 0
+    if first >= len(sentence) or not _orders(sentence, first):
+        return None
     ordered = [at for at in range(first, len(sentence)) if _orders(sentence, at)]
-    if len(ordered) < 2 or ordered[0] != first:
+    if len(ordered) < 2:
         return None
     leads = [at for at in range(ordered[1], len(sentence) - 1) if _leads_on(sentence, at)]
     if not leads or any(at > leads[0] for at in ordered):
