@@ -9,6 +9,7 @@ from kit.food.cells import read_rows
 from kit.food.composition import Food, Foods
 from kit.food.names import short_name
 from kit.food.vocabulary import words
+from kit.lines.known_names import kind_of
 from kit.lines.reader import read
 from kit.meal.change_foods import MEATS, belongs
 from kit.meal.ingredient_names import ingredients_called
@@ -50,13 +51,28 @@ def refined(text: str, recipe: Recipe, table: Foods) -> tuple[int, str] | None:
         places = ingredients_called(" ".join(said[split:]), recipe).places
         if len(places) != 1:
             continue
-        thing = short_name(recipe.ingredients[places[0]].food)
+        part = recipe.ingredients[places[0]]
+        thing = short_name(part.food)
+        if _is_more_than_it(text, thing) and set(words(text)) <= {*words(part.line), *words(part.food.name)}:
+            return places[0], part.food.name  # "low-sodium broth", as it is
         for wish in (text, f"{' '.join(said[:split])} {thing}"):
             reading = read(f"100 g {wish}", table=table)
             food = None if reading.problem else reading.food
-            if food is not None and all(belongs(word, food, table) for word in words(wish)):
+            if food is None or _names_another(food, {*words(text), *words(part.line), *words(part.food.name)}):
+                continue
+            if all(belongs(word, food, table) for word in words(wish)):
                 return places[0], wish
     return None
+
+
+def _is_more_than_it(text: str, thing: str) -> bool:
+    """Whether some words say how a thing should be, rather than only naming it."""
+    return not set(words(text)) <= set(words(thing))
+
+
+def _names_another(food: Food, said: set[str]) -> bool:
+    """Whether a food is of a thing that nobody named: chicken in the broth where it was of vegetables."""
+    return any(kind_of(word) == "food" and word not in said for word in words(food.name.split(",")[0]))
 
 
 def takes_place_of(food: Food, recipe: Recipe) -> tuple[int, ...]:

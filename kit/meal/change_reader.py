@@ -20,7 +20,7 @@ from kit.meal.change_questions import (
     says_instead,
     stays_as_it_is,
 )
-from kit.meal.change_servings import SOME_OF_THEM, serving_named
+from kit.meal.change_servings import SOME_OF_THEM, serving_named, wholes_named
 from kit.meal.change_shapes import Clause, clauses
 from kit.meal.change_words import plain, without_politeness
 from kit.meal.ingredient_names import ingredients_called
@@ -96,6 +96,11 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
         raise ChangeError(f'"{text}" leaves something out of what changes; write what changes, one after the other')
     if SOME_OF_THEM.search(text):
         raise ChangeError(f'"{text}" is of some of the servings; the numbers are of all alike, so write what all get')
+    whole = wholes_named(without_politeness(text), _called(recipe))
+    if whole:
+        raise ChangeError(
+            f'"{text}": {whole} may be whole recipes or servings; write "double the recipe", or how many servings'
+        )
     reader = _Reader(text, foods() if table is None else table, _called(recipe))
     if is_target(line):
         try:

@@ -100,7 +100,12 @@ SOME_OF_THEM = re.compile(  # of a part of the servings: "no feta on 3 of the bo
 )
 _POTS = frozenset("pan tray sheet batch dish bake recipe".split())
 _COUNT = r"(?:\d+(?:\.\d+)?|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|a dozen)"
-_SO_MANY = re.compile(rf"^(?:make |do |have |serve |enough for |for )?(?P<n>{_COUNT}) (?P<noun>[a-z]+)$")
+_WHOLES = frozenset(  # the singular of what serves many, or is a serving
+    "loaf bread pie cake tart quich frittata lasagna casserole soup stew chili curry salad pizza crumble dip".split()
+)
+_SO_MANY = re.compile(
+    rf"^(?:make |do |bake |have |serve |enough for |for )?(?P<n>{_COUNT}) (?P<noun>[a-z]+)(?: of (?:it|them|this))?$"
+)
 
 
 def so_many(text: str, dish: frozenset[str]) -> float | None:
@@ -113,7 +118,21 @@ def so_many(text: str, dish: frozenset[str]) -> float | None:
     """
     found = _SO_MANY.match(text)
     noun = singular(found["noun"]) if found else ""
-    return number_in(found["n"]) if found and noun in dish - _POTS and noun != found["noun"] else None
+    called = noun in dish - _POTS - _WHOLES and found is not None and noun != found["noun"]
+    return number_in(found["n"]) if found and called else None
+
+
+def wholes_named(text: str, dish: frozenset[str]) -> str:
+    """Return the word for a whole dish that a text counts, such as loaves; it may be a serving as well.
+
+    Examples
+    --------
+    >>> wholes_named("make two loaves", frozenset(("banana", "loaf"))), wholes_named("make two", frozenset(("loaf",)))
+    ('loaves', '')
+    """
+    found = _SO_MANY.match(text)
+    noun = found["noun"] if found else ""
+    return noun if singular(noun) in _WHOLES & dish and singular(noun) != noun else ""
 
 
 def serving_named(text: str, dish: frozenset[str]) -> str:

@@ -38,6 +38,10 @@ _SPOONS = re.compile(r"(?<=\d)\s?[Tt]\b\.?(?![-'/])|(?<=\ba )[Tt](?= of\b)")  # 
 
 _VERB_AHEAD = re.compile(r"^(?:add|no|leave out|skip|omit|swap|use|without|make|half|double): ")
 _LEAN = re.compile(r"\b([789]\d)\s?/\s?(\d{1,2})(?= |$)")  # "93/7 beef"
+_NONE_PUT_IN = re.compile(
+    r"\bno[- ](salt|sugar)[- ]added\b(?= [a-z])|\bno added (salt|sugar)\b(?= (?!and\b|or\b|but\b)[a-z])"
+)
+_NO_MORE = re.compile(r"\bno (salt|sugar) added\b|\bno added (salt|sugar)\b")
 _HALF_AND_HALF = re.compile(  # the cream, and not half of two things
     r"\bhalf (?:and|&|n) half\b(?= ?(?:$|[,;.?!)]|instead\b|in place\b|rather\b|for\b|cream\b|and\b))"
 )
@@ -68,6 +72,8 @@ def written_out(line: str) -> str:
     text = re.sub(r"\s+", " ", text).lower()
     for short, full in _WORDS:
         text = short.sub(full, text)
+    text = _NONE_PUT_IN.sub(lambda found: f"no-{found[1] or found[2]}-added", text)
+    text = _NO_MORE.sub(r"no \1\2", text)
     text = _HALF_AND_HALF.sub("half-and-half", _WITH.sub("with ", text))
     text = _ROUGHLY.sub("", text)
     text = _LEAN.sub(lambda ratio: f"{ratio[1]}% lean" if int(ratio[1]) + int(ratio[2]) == 100 else ratio[0], text)
