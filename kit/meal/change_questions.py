@@ -4,10 +4,53 @@ import re
 
 from kit.errors import ChangeError, NotUnderstoodError
 from kit.food.names import short_name
+from kit.meal.change_servings import SOME_OF_THEM, wholes_named
 from kit.meal.change_shapes import Clause
+from kit.meal.change_words import without_politeness
 from kit.meal.recipe import Recipe
 from kit.meal.steps import Amount, Step, Swap
 from kit.texts import listing, number
+
+_HALF_AND_HALF = re.compile(r"\b(?:50 ?[/-] ?50|fifty[- ]fifty)\b")
+_VAGUE = re.compile(
+    r"\b(?:some|part|most|much|a bit|a little|a portion) of (?:the|my|that|your)\b(?! (?:time|box|jar|serv|bowl|plate))"
+    r"|\b(?:under|(?<!spread )(?<!spread it )(?<!spread out )over|above|below|(?:less|more) than)"
+    r" (?:\d|an? |half|one|two)"
+)
+_EXCEPT = re.compile(
+    r"\b(?:all|everything|anything|nothing)\b(?: \w+){0,3} (?:but|save)\b"
+    r"|\b(?:except|excluding|apart from|other than)\b"
+)
+
+
+def of_what_is_not_alike(text: str, dish: frozenset[str]) -> ChangeError | None:
+    """Return the question about a line that changes some of the servings, all but something, or whole loaves.
+
+    Parameters
+    ----------
+    text : str
+        The line in plain characters.
+    dish : frozenset of str
+        What the dish and its servings are called.
+    """
+    if _EXCEPT.search(text):
+        return ChangeError(f'"{text}" leaves something out of what changes; write what changes, one after the other')
+    if SOME_OF_THEM.search(text):
+        return ChangeError(f'"{text}" is of some of the servings; the numbers are of all alike, so write what all get')
+    whole = wholes_named(without_politeness(text), dish)
+    if not whole:
+        return None
+    said = f'"{text}": {whole} may be whole recipes or servings'
+    return ChangeError(f'{said}; write "double the recipe", or how many servings')
+
+
+def of_how_much(text: str) -> ChangeError | None:
+    """Return the question about an amount that is none: "some of the oil", "fifty-fifty"."""
+    if _VAGUE.search(text):
+        return ChangeError(f'"{text}" says no amount; write how much, such as "half", "a third" or "8 oz"')
+    if _HALF_AND_HALF.search(text):
+        return ChangeError(f'"{text}": write how much of each, such as "half beef, half lentils"')
+    return None
 
 
 def of_which_kind(first: str, rest: str) -> ChangeError:

@@ -14,13 +14,15 @@ from kit.meal.change_needs import needs, needs_and_then
 from kit.meal.change_places import refined
 from kit.meal.change_questions import (
     not_understood,
+    of_how_much,
+    of_what_is_not_alike,
     of_which_half,
     of_which_kind,
     same_place_twice,
     says_instead,
     stays_as_it_is,
 )
-from kit.meal.change_servings import SOME_OF_THEM, serving_named, wholes_named
+from kit.meal.change_servings import serving_named
 from kit.meal.change_shapes import Clause, clauses
 from kit.meal.change_words import plain, without_politeness
 from kit.meal.ingredient_names import ingredients_called
@@ -40,18 +42,8 @@ _PAIR = re.compile(r"^(?P<a>.+?) (?:with|for|by|to) (?P<b>.+)$")  # behind "swap
 _PLUS = re.compile(r"\bplus\b|\+")  # between two changes it adds what follows: "no walnuts, plus 1/4 cup seeds"
 _INHERITED = ("leave out", "times", "add", "keep")  # what a bare name behind such a clause is meant by as well
 _THE_REST = re.compile(r"(?:the )?(?:rest|remain\w+|others?)\b")  # "half the salt, the rest in lemon juice"
-_HALF_AND_HALF = re.compile(r"\b(?:50 ?[/-] ?50|fifty[- ]fifty)\b")
-_VAGUE = re.compile(
-    r"\b(?:some|part|most|much|a bit|a little|a portion) of (?:the|my|that|your)\b(?! (?:time|box|jar|serv|bowl|plate))"
-    r"|\b(?:under|(?<!spread )(?<!spread it )(?<!spread out )over|above|below|(?:less|more) than)"
-    r" (?:\d|an? |half|one|two)"
-)
 _FEW = ("a ", "an ", "some ", "one ", "two ", "three ", "half ")
 _WITHOUT = re.compile(r"^(?:no|without)(?: (?:added|any))? (?:salt|sugar|fat)$")  # may be a kind: "corn without salt"
-_EXCEPT = re.compile(
-    r"\b(?:all|everything|anything|nothing)\b(?: \w+){0,3} (?:but|save)\b"
-    r"|\b(?:except|excluding|apart from|other than)\b"
-)
 _EITHER = re.compile(  # "kale or spinach", not "one or two", nor "a cup or so"
     r"\b(?!one|two|three|four|five)[a-z]{3,} or (?!(?:so|more|less|fewer|not|two|three|four|five|six)\b)[a-z]{3,}"
 )
@@ -92,25 +84,17 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
     text = plain(line)
     if not text or len(line) > LONGEST or text in _NOTHING or _BELOW_ZERO.search(line):
         raise not_understood(line, recipe)
-    if _EXCEPT.search(text):
-        raise ChangeError(f'"{text}" leaves something out of what changes; write what changes, one after the other')
-    if SOME_OF_THEM.search(text):
-        raise ChangeError(f'"{text}" is of some of the servings; the numbers are of all alike, so write what all get')
-    whole = wholes_named(without_politeness(text), _called(recipe))
-    if whole:
-        raise ChangeError(
-            f'"{text}": {whole} may be whole recipes or servings; write "double the recipe", or how many servings'
-        )
-    reader = _Reader(text, foods() if table is None else table, _called(recipe))
+    dish = _called(recipe)
+    if question := of_what_is_not_alike(text, dish):
+        raise question
+    reader = _Reader(text, foods() if table is None else table, dish)
     if is_target(line):
         try:
             return reached(line, recipe)
         except TargetError as fault:
             raise ChangeError(f'"{plain(line)}": {fault}') from fault
-    if _VAGUE.search(text):
-        raise ChangeError(f'"{text}" says no amount; write how much, such as "half", "a third" or "8 oz"')
-    if _HALF_AND_HALF.search(text):
-        raise ChangeError(f'"{text}": write how much of each, such as "half beef, half lentils"')
+    if question := of_how_much(text):
+        raise question
     people = next((clause for clause in clauses(text, reader.dish) if clause.kind == "servings"), None)
     if people:  # "we are ten"
         return steps_of(Asked(people, recipe, reader.table, text))

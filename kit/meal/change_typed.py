@@ -39,8 +39,11 @@ _SPOONS = re.compile(r"(?<=\d)\s?[Tt]\b\.?(?![-'/])|(?<=\ba )[Tt](?= of\b)")  # 
 _VERB_AHEAD = re.compile(r"^(?:add|no|leave out|skip|omit|swap|use|without|make|half|double): ")
 _LEAN = re.compile(r"\b([789]\d)\s?/\s?(\d{1,2})(?= |$)")  # "93/7 beef"
 _NONE_PUT_IN = re.compile(
-    r"\bno[- ](salt|sugar)[- ]added\b(?= [a-z])|\bno added (salt|sugar)\b(?= (?!and\b|or\b|but\b)[a-z])"
+    r"\bno(?:[- ](salt|sugar)[- ]added| added (salt|sugar))\b(?= (?!and\b|or\b|but\b)[a-z])"
 )
+_SO_WIDE = re.compile(
+    r"^(use )?\d{1,2}[- ](?:inch|in)\b[- ](?=[a-z]{3})(?!piece|thick|long|wide)"
+)  # "8-inch tortillas"
 _NO_MORE = re.compile(r"\bno (salt|sugar) added\b|\bno added (salt|sugar)\b")
 _HALF_AND_HALF = re.compile(  # the cream, and not half of two things
     r"\bhalf (?:and|&|n) half\b(?= ?(?:$|[,;.?!)]|instead\b|in place\b|rather\b|for\b|cream\b|and\b))"
@@ -75,7 +78,7 @@ def written_out(line: str) -> str:
     text = _NONE_PUT_IN.sub(lambda found: f"no-{found[1] or found[2]}-added", text)
     text = _NO_MORE.sub(r"no \1\2", text)
     text = _HALF_AND_HALF.sub("half-and-half", _WITH.sub("with ", text))
-    text = _ROUGHLY.sub("", text)
+    text = _SO_WIDE.sub(r"\1", _ROUGHLY.sub("", text))
     text = _LEAN.sub(lambda ratio: f"{ratio[1]}% lean" if int(ratio[1]) + int(ratio[2]) == 100 else ratio[0], text)
     text = _BRACKETS.sub(r"\1", _WHOLE_IN_BRACKETS.sub(r"\1", text.strip()))
     text = _NONE_OF.sub(r"no \1", _REASON.sub("", text))

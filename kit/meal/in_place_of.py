@@ -37,7 +37,9 @@ def in_place_of(old: Ingredient, other: Food, grams: float | None = None) -> Ing
     >>> in_place_of(milk, foods()["soy-milk"]).grams
     486.0
     """
-    if old.noun.endswith("-inch"):  # an 8-inch tortilla is replaced by another one, of whatever size
+    if (
+        old.noun.endswith("-inch") and other.group == old.food.group
+    ):  # an 8-inch tortilla is replaced by another one, of whatever size
         old = replace(old, noun="piece")
     if grams is None:
         cooked = _as_it_becomes(old, other)
