@@ -38,9 +38,7 @@ _SPOONS = re.compile(r"(?<=\d)\s?[Tt]\b\.?(?![-'/])|(?<=\ba )[Tt](?= of\b)")  # 
 
 _VERB_AHEAD = re.compile(r"^(?:add|no|leave out|skip|omit|swap|use|without|make|half|double): ")
 _LEAN = re.compile(r"\b([789]\d)\s?/\s?(\d{1,2})(?= |$)")  # "93/7 beef"
-_NONE_PUT_IN = re.compile(
-    r"\bno(?:[- ](salt|sugar)[- ]added| added (salt|sugar))\b(?= (?!and\b|or\b|but\b)[a-z])"
-)
+_NONE_PUT_IN = re.compile(r"\bno(?:[- ](salt|sugar)[- ]added| added (salt|sugar))\b(?= (?!and\b|or\b|but\b)[a-z])")
 _SO_WIDE = re.compile(
     r"^(use )?\d{1,2}[- ](?:inch|in)\b[- ](?=[a-z]{3})(?!piece|thick|long|wide)"
 )  # "8-inch tortillas"
