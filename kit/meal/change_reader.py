@@ -10,6 +10,7 @@ from kit.lines.parsed_line import take_apart
 from kit.meal.change_asked import Asked, named
 from kit.meal.change_clauses import steps_of
 from kit.meal.change_each import for_all
+from kit.meal.change_heard import all_heard
 from kit.meal.change_needs import needs, needs_and_then
 from kit.meal.change_places import refined
 from kit.meal.change_questions import (
@@ -107,7 +108,8 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
     asks = needs(text)
     if asks:
         steps_of(Asked(asks, recipe, reader.table, text))
-    return reader.read(without_politeness(text), recipe)
+    said = without_politeness(text)
+    return all_heard(text, said, recipe, reader.read(said, recipe), reader.table)
 
 
 def _in_its_place(need: Clause, then: str, recipe: Recipe, reader: "_Reader") -> tuple[Step, ...]:
@@ -116,7 +118,7 @@ def _in_its_place(need: Clause, then: str, recipe: Recipe, reader: "_Reader") ->
     first = next(clauses(text, reader.dish), None)
     if first and first.kind == "use" and ingredients_called(need.old, recipe).places:
         return steps_of(Asked(Clause("swap", need.old, first.new), recipe, reader.table, reader.line))
-    return reader.read(text, recipe)
+    return all_heard(reader.line, text, recipe, reader.read(text, recipe), reader.table)
 
 
 def _called(recipe: Recipe) -> frozenset[str]:

@@ -105,6 +105,11 @@ def ingredients_called(text: str, recipe: Recipe) -> Called:
     return Called(_named(frozenset(spelled), recipe) if spelled != said else (), together)
 
 
+def kinds_of(food: Food) -> tuple[str, ...]:
+    """Return the words for kinds of food that mean this one: dairy, nut, vegetable."""
+    return tuple(word for word, fits in _KINDS.items() if fits(food))
+
+
 def _in_the_state(asked: frozenset[str], recipe: Recipe) -> tuple[int, ...]:
     """Return the ingredients that are in the state that words say: "the fresh pears", where the line says "pears"."""
     states = {word for word in asked if word in line_words() and line_words()[word].kind == "state"}

@@ -1,0 +1,246 @@
+"""Whether the steps of a what-if answer every telling word of its line; what none of them answers is asked back."""
+
+import re
+from collections.abc import Iterable, Sequence
+
+from kit.errors import ChangeError
+from kit.food.composition import Food, Foods, foods
+from kit.food.finding import index
+from kit.food.names import short_name
+from kit.food.vocabulary import SMALL_WORDS, line_words, words
+from kit.lines.lighter import lighter
+from kit.lines.spelling import english_words
+from kit.meal.ingredient_names import COOKED, kinds_of, state_word
+from kit.meal.recipe import Ingredient, Recipe
+from kit.meal.steps import Add, Amount, LeaveOut, Servings, Step, Swap, applied
+from kit.texts import listing, number
+
+# Words that stand in names of foods too, but in a what-if say what is done, how much, or by whom it is asked.
+_SAYS_HOW = frozenset(
+    "all alternative another back box can cup cut dish double drop dry eat end extra good great half head hold home hot"
+    " jar just keep large less make medium mix mixed more no not old one only other piece place pot quarter recipe"
+    " second serving small splash stick stir sub substitute sweet third top total use well whole out off up down do go".split()
+)
+_NUMBER = re.compile(
+    r"\d+(?:\.\d+)?%?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|dozen|fifty|half|third|quarter"
+    r"|double|twice|triple"
+)
+_DIET = frozenset("vegan vegetarian kosher halal keto paleo plant based homemade organic".split())
+_STAYS = re.compile(  # what is named only to say that it stays
+    r"\b(?:keep(?:ing)?|leav(?:e|ing)(?! (?:out|off|away)\b)|not|never)(?: in)?(?: the| my| any)? (?P<what>[a-z' -]+?)"
+    r"(?=$|[,;.]|\b(?: in\b|and|but|then|instead)\b)"
+)
+_REASON = re.compile(r"\b(?:because(?: of)?|since|as (?:i|we|my|our)|so that|due to)\b.*?(?=$|[,;]| and | but )")
+_TAKES = re.compile(r"\b(?:no|without|not|omit|skip|leave out|leaving out|minus|drop|remove|hold)\b(?! more than)")
+_SOME = re.compile(r"\bfor (?:half|some|(?:the )?(?:others?|rest))$|\bfor (?:me|some|the others?)\b.+\bfor\b")
+_A_MEASURE = re.compile(
+    r"\b(?<!of )an? (?:\w+ )?(?:can|cup|jar|tin|bag|box|packet|package|bunch|tablespoon|teaspoon|pound)s? of\b"
+)
+_AMOUNT_BEHIND = re.compile(
+    r"\b(?:instead|place|rather than)\b[^,]*,? (?:(?:but|only|just) )+(?:\d|an? |one |two |three |half )"
+)
+_SERVED = re.compile(r"^(?:to )?serv(?:e|ed|ing)(?: it| this)? (?:with|over|on|alongside)\b")
+_KINDS_OF = (  # a kind that is there goes only where the line speaks of it
+    frozenset("whole wheat grain brown white refined multigrain".split()),
+    frozenset("sodium salt unsalted salted".split()),
+    frozenset("fat nonfat skim lean whole light lite".split()),
+)
+_PLAIN = frozenset("regular plain full normal ordinary usual".split())
+_BESIDE = re.compile(r"\bhandful\b|\bon the side$|\btoo$")
+_NONE_ADDED = re.compile(r"\b(?:no|without|not any)(?: any)? (?:added (?:salt|sugar)|(?:salt|sugar) added)\b")
+_EXCHANGES = re.compile(r"\b(?:instead|rather|swap|replac\w+|substitut\w+|place|for|not|no|be|rinse|drain|->)\b")
+_PLANTS = frozenset("grain pasta pulse soy vegetable fruit herb nut seed".split())
+_FLESH = frozenset("meat poultry fish shellfish".split())
+_LEAVES = ("herb", "spice")  # light by any measure, and heaped or packed
+_FAR = 3.0  # times the weight, where no amount was said
+
+
+def all_heard(line: str, text: str, recipe: Recipe, steps: Sequence[Step], table: Foods) -> tuple[Step, ...]:
+    """Return the steps of a line, where they answer all that it says.
+
+    Parameters
+    ----------
+    line : str
+        The whole line, plain.
+    text : str
+        The line and without politeness.
+    recipe : Recipe
+        As it was before.
+    steps : sequence of Step
+        What was read.
+    table : Foods
+        The foods at hand.
+
+    Raises
+    ------
+    ChangeError
+        If a word that tells of a food, a kind, a state or an amount is answered by none of the steps, if an animal's
+        food would come for a plant's without being named, or if a swap without an amount changes the weight far.
+    """
+    told = _REASON.sub(" ", _STAYS.sub(lambda found: _unless_there(found, recipe), text))
+    lost = _lost(told, recipe, steps, table)
+    if lost:
+        raise ChangeError(
+            f'"{text}": "{" ".join(lost)}" would be lost, so nothing is changed; write one change after the other, '
+            "each food as a recipe does"
+        )
+    if _TAKES.search(told) and not _takes_away(steps):
+        raise ChangeError(f'"{text}" says that something should not be there; write what, such as "leave out the ..."')
+    if _NONE_ADDED.search(text) and any(_is_no_seasoning(step, recipe) for step in steps):
+        raise ChangeError(f'"{text}" may be a kind of food, or leave something out; write which is meant')
+    if _AMOUNT_BEHIND.search(text):
+        raise ChangeError(f'"{text}": write the amount ahead of its food, such as "1 cup barley instead of the rice"')
+    if _SOME.search(line):
+        raise ChangeError(f'"{line}" is of some of the servings; the numbers are of all alike, so write what all get')
+    now = recipe
+    for place, step in enumerate(steps):
+        if isinstance(step, Swap):
+            _ask_whether(step, text, now, behind=place > 0)
+            _ask_how_much(step, now)
+        now = applied(now, [step])
+    return tuple(steps)
+
+
+def _is_no_seasoning(step: Step, recipe: Recipe) -> bool:
+    return isinstance(step, LeaveOut) and not {"salt", "sugar"} & set(
+        words(short_name(recipe.ingredients[step.row.at].food))
+    )
+
+
+def _lost(told: str, recipe: Recipe, steps: Sequence[Step], table: Foods) -> list[str]:
+    answered = _answered(recipe, steps)
+    states = {_meaning(word) for word in answered} | ({"dry"} if COOKED & set(words(told)) else set())
+    telling = [word for word in dict.fromkeys(words(told)) if _tells(word, table)]
+    lost = [word for word in telling if not _fits(word, answered, table) and _meaning(word) not in states]
+    return lost if _numbers_used(told, answered, steps) else [*lost, *_NUMBER.findall(told)[:1]] or ["a"]
+
+
+def _meaning(word: str) -> str:
+    """Return the state that a word means: dry of "dried"; the word itself where it means none."""
+    known = line_words().get(word)
+    return known.meaning if known is not None and known.kind == "state" else word
+
+
+def _unless_there(found: re.Match[str], recipe: Recipe) -> str:
+    """Return the words of what stays, unless the recipe holds it: then they ask for nothing."""
+    own = {word for part in recipe.ingredients for word in _words_of(part)}
+    said = set(words(found["what"])) - SMALL_WORDS
+    return " " if said and said <= own else found[0]
+
+
+def _tells(word: str, table: Foods) -> bool:
+    if word in SMALL_WORDS or word in _SAYS_HOW or _NUMBER.fullmatch(word):
+        return False
+    known = line_words().get(word)
+    if known is not None and known.kind not in ("state", "other"):
+        return False
+    return word in index(table).by_word or word in _DIET or known is not None
+
+
+def _answered(recipe: Recipe, steps: Sequence[Step]) -> frozenset[str]:
+    found: set[str] = set()
+    now = recipe
+    for step in steps:
+        if isinstance(step, Servings):
+            found |= {*words(recipe.title), *words(recipe.serving_is)}
+        if isinstance(step, LeaveOut | Amount | Swap):
+            found |= _words_of(now.ingredients[step.row.at])
+        if isinstance(step, Swap | Add):
+            found |= _words_of_food(step.food)
+        if not isinstance(step, LeaveOut | Servings) and step.measured is not None:
+            found |= set(words(step.measured.line))
+        now = applied(now, [step])
+    return frozenset(found)
+
+
+def _words_of(part: Ingredient) -> set[str]:
+    return {*words(part.line), *_words_of_food(part.food)}
+
+
+def _words_of_food(food: Food) -> set[str]:
+    texts = (food.name, *food.other_names, food.key.replace("-", " "), state_word(food), *kinds_of(food))
+    return {word for text in texts for word in words(text)}
+
+
+def _fits(word: str, answered: frozenset[str], table: Foods) -> bool:
+    if word in answered or bool(lighter([word])):
+        return True
+    return word not in english_words() and index(table).nearest_word(word) in answered
+
+
+def _numbers_used(text: str, answered: frozenset[str], steps: Iterable[Step]) -> bool:
+    said = [word for word in words(text) if _NUMBER.fullmatch(word) and word not in ("one", *answered)]
+    return not (said or _A_MEASURE.search(text)) or any(_has_amount(step) for step in steps)
+
+
+def _has_amount(step: Step) -> bool:
+    return isinstance(step, Amount | Add | Servings) or (isinstance(step, Swap) and step.measured is not None)
+
+
+def _takes_away(steps: Iterable[Step]) -> bool:
+    named = {word for step in steps if isinstance(step, Swap | Add) for word in _words_of_food(step.food)}
+    return any(
+        isinstance(step, LeaveOut | Swap | Servings) or (isinstance(step, Amount) and (step.times < 1 or step.plus < 0))
+        for step in steps
+    ) or bool({"no", "not", "without"} & named)
+
+
+def _ask_whether(step: Swap, text: str, recipe: Recipe, behind: bool) -> None:
+    """Ask whether a swap is meant that the words do not say: no word is of what comes, or none of what goes."""
+    old = recipe.ingredients[step.row.at]
+    there, comes = short_name(old.food), step.food.name.lower()
+    said = {word for word in words(text) if word not in SMALL_WORDS}
+    goes, enters = _words_of(old), _words_of_food(step.food)
+    of_animal = old.food.group in _PLANTS and step.food.group in _FLESH and not said & enters
+    unsaid = behind and not said & goes
+    aside = _SERVED.search(text) or (not said & goes and _BESIDE.search(text))
+    elsewhere = any(
+        part.food.base == step.food.base and part.grams > 0 for part in recipe.ingredients if part is not old
+    )
+    both = step.measured is not None and elsewhere and re.search(r"\bnot\b", text)
+    own = {*words(old.line), *words(old.food.name)}
+    form = {word for word in said if word in line_words() and line_words()[word].kind == "state"}
+    heads = {words(short_name(food))[-1:] for food in (old.food, step.food)}
+    same = step.food.base == old.food.base or (len(heads) == 1 and step.food.group in ("vegetable", "fruit"))
+    unasked = same and state_word(step.food) != state_word(old.food) and not form
+    lesser = _loses_kind(old, step.food, said)
+    named_so = bool(_EXCHANGES.search(text)) or (_says_what_comes(said, own, enters) and not lesser)
+    if of_animal or unsaid or aside or both or unasked or not named_so:
+        choice = f"{comes} instead of the {there}"
+        raise ChangeError(f'"{text}": should {comes} take the place of the {there}? write "{choice}"', [choice])
+
+
+def _loses_kind(old: Ingredient, food: Food, said: set[str]) -> bool:
+    """Whether whole grain, low sodium or low fat would go unsaid: "thin spaghetti" where it is whole-wheat."""
+    own, new = {*words(old.line), *words(old.food.name)}, set(words(food.name))
+    alike = words(short_name(food))[-1:] == words(short_name(old.food))[-1:]
+    if _PLAIN & said or any("%" in word for word in said) or not alike:
+        return False
+    kinds = _KINDS_OF if food.base == old.food.base else _KINDS_OF[:1] if food.group in ("grain", "pasta") else ()
+    return any(own & kind and not said & kind and not own & kind & new for kind in kinds)
+
+
+def _says_what_comes(said: set[str], goes: set[str], enters: set[str]) -> bool:
+    new = enters - goes
+    if said & new or {_meaning(word) for word in said} & {_meaning(word) for word in new}:
+        return True
+    spelled = {index(foods()).nearest_word(word) for word in said if word not in english_words()}
+    return bool(spelled & new)
+
+
+def _ask_how_much(step: Swap, recipe: Recipe) -> None:
+    """Ask for the amount where as much by measure weighs far more, or far less, than what goes."""
+    old = recipe.ingredients[step.row.at]
+    if step.measured is not None or old.grams <= 0 or old.food.group in _LEAVES:
+        return
+    grams = applied(recipe, [step]).ingredients[step.row.at].grams
+    if 1 / _FAR <= grams / old.grams <= _FAR:
+        return
+    there, comes = short_name(old.food), step.food.name.lower()
+    choices = [f"{number(many)} g {comes} instead of the {there}" for many in (grams, old.grams)]
+    shown = listing([f'"{choice}"' for choice in choices], "or")
+    raise ChangeError(
+        f"how much {comes}? by measure it would be {number(grams)} g where there are {number(old.grams)} g of "
+        f"{there}; write {shown}",
+        choices,
+    )
