@@ -19,7 +19,8 @@ from kit.texts import listing, number
 _SAYS_HOW = frozenset(
     "all alternative another back box can cup cut dish double drop dry eat end extra good great half head hold home hot"
     " jar just keep large less make medium mix mixed more no not old one only other piece place pot quarter recipe"
-    " second serving small splash stick stir sub substitute sweet third top total use well whole out off up down do go".split()
+    " second serving small splash stick stir sub substitute sweet third top total use well whole out off up down do"
+    " go".split()
 )
 _NUMBER = re.compile(
     r"\d+(?:\.\d+)?%?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|dozen|fifty|half|third|quarter"
@@ -51,6 +52,8 @@ _NONE_ADDED = re.compile(r"\b(?:no|without|not any)(?: any)? (?:added (?:salt|su
 _EXCHANGES = re.compile(r"\b(?:instead|rather|swap|replac\w+|substitut\w+|place|for|not|no|be|rinse|drain|->)\b")
 _PLANTS = frozenset("grain pasta pulse soy vegetable fruit herb nut seed".split())
 _FLESH = frozenset("meat poultry fish shellfish".split())
+_ANIMALS = frozenset("chicken beef pork turkey fish bacon ham lamb veal shrimp clam crab egg".split())
+_GRAINS = ("grain", "pasta")
 _LEAVES = ("herb", "spice")  # light by any measure, and heaped or packed
 _FAR = 3.0  # times the weight, where no amount was said
 
@@ -63,7 +66,7 @@ def all_heard(line: str, text: str, recipe: Recipe, steps: Sequence[Step], table
     line : str
         The whole line, plain.
     text : str
-        The line and without politeness.
+        The same without politeness.
     recipe : Recipe
         As it was before.
     steps : sequence of Step
@@ -112,7 +115,11 @@ def _lost(told: str, recipe: Recipe, steps: Sequence[Step], table: Foods) -> lis
     states = {_meaning(word) for word in answered} | ({"dry"} if COOKED & set(words(told)) else set())
     telling = [word for word in dict.fromkeys(words(told)) if _tells(word, table)]
     lost = [word for word in telling if not _fits(word, answered, table) and _meaning(word) not in states]
-    return lost if _numbers_used(told, answered, steps) else [*lost, *_NUMBER.findall(told)[:1]] or ["a"]
+    return lost if _numbers_used(told, answered, steps) else [*lost, *_amounts(told)[:1]]
+
+
+def _amounts(told: str) -> list[str]:
+    return [*_NUMBER.findall(told), *_A_MEASURE.findall(told)]
 
 
 def _meaning(word: str) -> str:
@@ -188,41 +195,70 @@ def _takes_away(steps: Iterable[Step]) -> bool:
 def _ask_whether(step: Swap, text: str, recipe: Recipe, behind: bool) -> None:
     """Ask whether a swap is meant that the words do not say: no word is of what comes, or none of what goes."""
     old = recipe.ingredients[step.row.at]
-    there, comes = short_name(old.food), step.food.name.lower()
     said = {word for word in words(text) if word not in SMALL_WORDS}
-    goes, enters = _words_of(old), _words_of_food(step.food)
-    of_animal = old.food.group in _PLANTS and step.food.group in _FLESH and not said & enters
-    unsaid = behind and not said & goes
-    aside = _SERVED.search(text) or (not said & goes and _BESIDE.search(text))
-    elsewhere = any(
-        part.food.base == step.food.base and part.grams > 0 for part in recipe.ingredients if part is not old
-    )
-    both = step.measured is not None and elsewhere and re.search(r"\bnot\b", text)
-    own = {*words(old.line), *words(old.food.name)}
-    form = {word for word in said if word in line_words() and line_words()[word].kind == "state"}
-    heads = {words(short_name(food))[-1:] for food in (old.food, step.food)}
-    same = step.food.base == old.food.base or (len(heads) == 1 and step.food.group in ("vegetable", "fruit"))
-    unasked = same and state_word(step.food) != state_word(old.food) and not form
-    lesser = _loses_kind(old, step.food, said)
-    named_so = bool(_EXCHANGES.search(text)) or (_says_what_comes(said, own, enters) and not lesser)
-    if of_animal or unsaid or aside or both or unasked or not named_so:
+    guessed = not said & _words_of(old) and (behind or _BESIDE.search(text))
+    if (
+        guessed
+        or _SERVED.search(text)
+        or _brings_an_animal(old, step.food, said)
+        or _stays_besides(step, text, recipe)
+        or (step.measured is None and _changes_form(old, step.food, said))
+        or not (_EXCHANGES.search(text) or _wishes(old, step.food, said))
+    ):
+        there, comes = short_name(old.food), step.food.name.lower()
         choice = f"{comes} instead of the {there}"
         raise ChangeError(f'"{text}": should {comes} take the place of the {there}? write "{choice}"', [choice])
 
 
-def _loses_kind(old: Ingredient, food: Food, said: set[str]) -> bool:
+def _brings_an_animal(old: Ingredient, food: Food, said: set[str]) -> bool:
+    """Whether an animal's food would come that nobody named: chicken broth for "broth" in the place of vegetables'."""
+    unnamed = (_ANIMALS & set(words(food.name))) - {*words(old.line), *words(old.food.name)} - said
+    flesh = old.food.group in _PLANTS and food.group in _FLESH and not said & _words_of_food(food)
+    return flesh or bool(unnamed and not said & _names_apart(food))
+
+
+def _names_apart(food: Food) -> set[str]:
+    """Return the words of names of a food that hold none for an animal: "ham" of pork, "bacon"."""
+    return {word for name in food.other_names if not _ANIMALS & set(words(name)) for word in words(name)}
+
+
+def _stays_besides(step: Swap, text: str, recipe: Recipe) -> bool:
+    """Whether what comes is there already, so that "2 cups corn, not potatoes" may be an amount and a leave-out."""
+    there = any(
+        part.food.base == step.food.base and part.grams > 0
+        for at, part in enumerate(recipe.ingredients)
+        if at != step.row.at
+    )
+    return there and step.measured is not None and bool(re.search(r"\bnot\b", text))
+
+
+def _changes_form(old: Ingredient, food: Food, said: set[str]) -> bool:
+    """Whether a fresh food would become a canned one, or so, that no word asks for: "low-sodium beets"."""
+    heads = {words(short_name(one))[-1:] for one in (old.food, food)}
+    same = food.base == old.food.base or (len(heads) == 1 and food.group in ("vegetable", "fruit"))
+    asked = any(line_words()[word].kind == "state" for word in said if word in line_words())
+    return same and not asked and state_word(food) != state_word(old.food)
+
+
+def _wishes(old: Ingredient, food: Food, said: set[str]) -> bool:
+    """Whether words without "instead" ask for what comes: some are its own, and no kind that is there goes unsaid."""
+    own = {*words(old.line), *words(old.food.name)}
+    return _says_what_comes(said, own, _words_of_food(food)) and not _loses_kind(own, old.food, food, said)
+
+
+def _loses_kind(own: set[str], there: Food, food: Food, said: set[str]) -> bool:
     """Whether whole grain, low sodium or low fat would go unsaid: "thin spaghetti" where it is whole-wheat."""
-    own, new = {*words(old.line), *words(old.food.name)}, set(words(food.name))
-    alike = words(short_name(food))[-1:] == words(short_name(old.food))[-1:]
+    new = set(words(food.name))
+    alike = words(short_name(food))[-1:] == words(short_name(there))[-1:]
     if _PLAIN & said or any("%" in word for word in said) or not alike:
         return False
-    kinds = _KINDS_OF if food.base == old.food.base else _KINDS_OF[:1] if food.group in ("grain", "pasta") else ()
+    kinds = (*(_KINDS_OF[:1] if food.group in _GRAINS else ()), *(_KINDS_OF[1:] if food.base == there.base else ()))
     return any(own & kind and not said & kind and not own & kind & new for kind in kinds)
 
 
 def _says_what_comes(said: set[str], goes: set[str], enters: set[str]) -> bool:
     new = enters - goes
-    if said & new or {_meaning(word) for word in said} & {_meaning(word) for word in new}:
+    if said & (new | _PLAIN) or {_meaning(word) for word in said} & {_meaning(word) for word in new}:
         return True
     spelled = {index(foods()).nearest_word(word) for word in said if word not in english_words()}
     return bool(spelled & new)
