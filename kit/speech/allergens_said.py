@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.allergens_listed import says_whole
+from kit.speech.allergens_together import origin, those_from, with_those_behind
 from kit.speech.allergens_warned import safe_words, warns
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.clauses import is_stop
@@ -12,7 +13,7 @@ from kit.speech.exceptions import excepted
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food, leads_on
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.slots import foods_from, negated
+from kit.speech.slots import negated
 from kit.speech.unread import asked
 
 FAMILY = "allergen"
@@ -51,7 +52,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         claims.append(AllergenClaim((safe,), THE_DISH, False, "any", True, True))
     if safe is not None and not claims and food_at(sentence, safe + 1 + (sentence.text_at(safe + 1) == "any")):
         return [asked(sentence, (safe, safe + 1 + (sentence.text_at(safe + 1) == "any")))]  # "who can't eat walnuts"
-    return _listed(sentence, claims)
+    return _listed(sentence, with_those_behind(sentence, claims))
 
 
 def _only_a_food(sentence: Sentence, at: int) -> bool:
@@ -61,7 +62,7 @@ def _only_a_food(sentence: Sentence, at: int) -> bool:
         return False
     if "allergen" in sentence.text.lower() or sentence.is_a(at + 1, "wording"):
         return False
-    if _free(sentence, at) is not None or _there_is(sentence, at) or _is_in_it(sentence, at):
+    if origin(sentence, at) or _free(sentence, at) is not None or _there_is(sentence, at) or _is_in_it(sentence, at):
         return False
     return following != "in" or _contains(sentence, at) is None
 
@@ -83,9 +84,12 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
             sentence.used.update((*places, *(spot for spot in range(at) if sentence.text_at(spot) in ("not", "never"))))
             return AllergenClaim((at, free, *places), subject, False, name, False, False, tuple(foods))
         return AllergenClaim((min(at, free), max(at, free)), subject, denied, name, free=True, but=tuple(but))
-    if verb is None:
+    if verb is not None:
+        foods, places = _from(sentence, at)
+    elif (came := origin(sentence, at)) is not None:
+        verb, foods, places = came
+    else:
         return None
-    foods, places = _from(sentence, at)
     only = any(sentence.text_at(place) == "only" for place in range(sentence.clause_of(at)[0], verb))
     denied = negated(sentence, verb)
     sentence.used.update({at, verb, *places})
@@ -150,8 +154,11 @@ def _free(sentence: Sentence, at: int) -> int | None:
         return at + 2
     following = at + 1
     # "Dairy, egg and nut free" shares one "free"; "free of nuts and soy" too.
-    while sentence.text_at(following) in (",", "and", "or") and sentence.is_a(following + 1, "allergen"):
-        following += 2
+    while sentence.text_at(following) in (",", "and", "or"):
+        behind = following + 1 + (sentence.text_at(following + 1) == "the")
+        if not sentence.is_a(behind, "allergen"):
+            break
+        following = behind + 1
     if sentence.is_a(following, "wording", "free") and sentence.text_at(following + 1) not in ("of", "from"):
         return following
     if sentence.is_a(at + 1, "wording", "free"):
@@ -165,7 +172,9 @@ def _free(sentence: Sentence, at: int) -> int | None:
         nor = place if sentence.text_at(place) == "nor" else nor
         place -= 1
     free_of = sentence.text_at(place + 1) in ("of", "from") and (
-        sentence.is_a(place, "wording", "free") or sentence.text_at(place) == "clear"  # "steers clear of egg"
+        sentence.is_a(place, "wording", "free")
+        or sentence.text_at(place) == "clear"  # "steers clear of egg"
+        or (sentence.text_at(place) == "rid" and _changes(sentence, place))
     )
     return place if place >= 0 and (free_of or sentence.text_at(place) in _NO) else nor
 
@@ -184,6 +193,8 @@ def _missing(sentence: Sentence, at: int) -> int | None:
     is_so = sentence.text_at(at) in ("is", "are")
     if is_so and sentence.text_at(over) in ("missing", "absent", "lacking"):
         return over
+    if is_so and sentence.text_at(over) in ("gone", "out") and _changes(sentence, at):
+        return over  # "leave out the butter and the milk is gone"
     if is_so and sentence.text_at(at + 1) == "not":  # "egg is not an ingredient", "egg is not used"
         over = at + 2 + (sentence.text_at(at + 2) in ("an", "one", "part"))
         return at + 1 if sentence.text_at(over) in _NO_PART else None
@@ -191,6 +202,11 @@ def _missing(sentence: Sentence, at: int) -> int | None:
     while sentence.text_at(first) in (*_UP_TO_NO, "out") or sentence.is_a(first, "allergen"):
         first -= 1
     return at if sentence.text_at(at) == "out" and sentence.text_at(first) == "left" else None
+
+
+def _changes(sentence: Sentence, before: int) -> bool:
+    """Return whether something is left out or swapped before a place."""
+    return any(sentence.is_a(at, kind) for at in range(before) for kind in ("verb_leave_out", "verb_swap"))
 
 
 def _contains(sentence: Sentence, at: int) -> int | None:
@@ -214,7 +230,8 @@ def _contains(sentence: Sentence, at: int) -> int | None:
         if sentence.text_at(place) in ("has", "have") and sentence.text_at(at + 1) in ("in", ",", "and", ".", "from"):
             return place
     for place in range(at - 1, max(clause[0] - 1, at - 5), -1):  # "you'll find egg in it"
-        if sentence.text_at(place) in _BRINGS and _with_it(sentence, at):
+        of_it = sentence.is_a(place - 1, "pronoun") or is_dish(sentence, place - 1) or is_food(sentence, place - 1)
+        if sentence.text_at(place) in _BRINGS and (_with_it(sentence, at) or (of_it and _ends_list(sentence, at))):
             return place
     if sentence.text_at(at - 1) == "with" and sentence.text_at(at - 2) == "made" and _ends_list(sentence, at):
         return at - 1
@@ -235,7 +252,7 @@ def _contains(sentence: Sentence, at: int) -> int | None:
 def _ends_list(sentence: Sentence, at: int) -> bool:
     """Return whether a list of allergens, or the statement, ends in it: "it's got milk and wheat in it"."""
     while at + 1 < len(sentence) and (
-        sentence.text_at(at + 1) in (",", "and")
+        sentence.text_at(at + 1) in (",", "and", "the")
         or sentence.is_a(at + 1, "allergen")
         or food_at(sentence, at + 1) is not None
     ):
@@ -279,5 +296,4 @@ def _from(sentence: Sentence, at: int) -> tuple[list, list[int]]:
         place += 1
     if sentence.is_a(place, "pronoun"):
         return [], []
-    foods, places = foods_from(sentence, place, len(sentence))
-    return foods[:1], places[:1]
+    return those_from(sentence, place)

@@ -48,7 +48,9 @@ def _counted_behind(sentence: Sentence, at: int) -> bool:
     )
 
 
-_ALSO_SAID_OTHERWISE = frozenset("drop|dropping|lose|losing|remove|removing|hold|holding|minus|pass on".split("|"))
+_ALSO_SAID_OTHERWISE = frozenset(
+    "drop|dropping|lose|losing|remove|removing|hold|holds|holding|minus|pass on".split("|")
+)
 
 
 def _named_before(sentence: Sentence, at: int) -> list[FoodWord]:
@@ -76,6 +78,7 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
             foods, places = _named_before(sentence, at), [it]
         if not foods:
             continue
+        foods, places = _without_the_next(sentence, at, foods, places)
         behind = sentence.text_at(places[-1] + 1)
         if text in _DOES_WITHOUT or (text == "without" and at == 0 and behind in ("", ".", "!")):
             continue  # "Without any nuts."
@@ -85,7 +88,10 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
             and sentence.text_at(at - 2) in ("is", "are", "was")
         ):
             continue  # "and it's made without eggs"
-        if text in ("leave", "leaving", "take", "taking", "holding", "hold", "keep") and behind not in _OUT_OF_IT:
+        if (
+            text in ("leave", "leaving", "take", "taking", "holding", "hold", "holds", "keep")
+            and behind not in _OUT_OF_IT
+        ):
             continue
         if text in _ALSO_SAID_OTHERWISE and not effect_elsewhere(sentence, at, places[-1]):
             continue
@@ -100,6 +106,17 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
             continue
         return tuple(foods), (at, *places)
     return _passive(sentence)
+
+
+def _without_the_next(
+    sentence: Sentence, at: int, foods: list[FoodWord], places: list[int]
+) -> tuple[list[FoodWord], list[int]]:
+    """Return the foods without those that the next statement is about: "leave out the butter and the milk is gone"."""
+    verb = sentence.text_at(places[-1] + 1)
+    if len(places) < 2 or verb not in ("is", "are") or sentence.text_at(at).split()[0].endswith("ing"):
+        return foods, places
+    kept = 1 if verb == "are" else len(places) - 1
+    return foods[:kept], places[:kept]
 
 
 def _passive(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]] | None:

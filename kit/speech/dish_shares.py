@@ -72,7 +72,10 @@ def runners_up(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     return []
 
 
-_FOLLOWED = re.compile(r"\b(?:followed by|then|after that|(?:second|next) (?:is|are|comes?)|next)(?: the| our)?$")
+_FOLLOWED = re.compile(
+    r"\b(?:followed by|then|after (?:that|them|those|it|which)|behind (?:them|it)|(?:second|next) (?:is|are|comes?)"
+    r"|next)(?: the| our)?$"
+)
 _NEXT = re.compile(
     r"(?:is |are |comes? |in |a |right |just |as |not |the |close |runs? |places? )*"
     r"(?:next|second|behind|far behind|runner|number two|after)\b"

@@ -11,6 +11,7 @@ from kit.speech.claim import FOOD, Claim
 from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.day_shares import DayShareClaim
 from kit.speech.dish_shares_judged import DishShareClaim
+from kit.speech.joined_on import joined_on, of_its_own, set_apart
 from kit.speech.keeping_judged import OUT, DegreesClaim, ThawClaim, TimeClaim
 from kit.speech.keeping_warned import is_thrown
 from kit.speech.kinds import KindClaim
@@ -42,12 +43,7 @@ _UNNEEDED = re.compile(
     r"\b(?:not (?:bother|need|have to|necessary|needed|required)|no (?:need|reason|rush|hurry)|needless|need not"
     r"|never mind|unnecessary|forget|optional)\b"
 )
-_THE_SAME = re.compile(
-    r"\b(?:(?:so|neither|nor) (?:is|are|does|do|has|have|will|can)|just like|same as|the same (?:goes|is true|holds)"
-    r"|ditto|likewise)\b"
-)
 _CAUSES = ("because of", "thanks to", "due to", "owing to", "on account of")
-_SAME_WORDS = frozenset("so neither nor just same ditto likewise".split())
 _OTHER_TIMES = re.compile(
     r"\b(?:last (?:time|week|month|year)|next (?:time|week|month|year)|used to|yesterday|originally|back then"
     r"|in the old days|once had|will have)\b"
@@ -88,8 +84,9 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     if _OF_ALL_OF_IT.search(text) or (sentence.text.rstrip().endswith("?") and _IS_IT_NOT.match(text)):
         places = tuple(sorted({at for claim in claims for at in claim.places}))
         return [asked(sentence, places)]
-    found = shared_out(sentence, claims)
+    found = set_apart(sentence, shared_out(sentence, claims))
     for one in (
+        of_its_own,
         _of_none,
         _made_of,
         _told_from,
@@ -101,7 +98,7 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         _of_what,
     ):
         found = [one(sentence, claim) for claim in found]
-    return [*found, *_the_same(sentence), *_because_of(sentence, found)]
+    return [*found, *joined_on(sentence, found), *_because_of(sentence, found)]
 
 
 def _of_none(sentence: Sentence, claim: Claim) -> Claim:
@@ -176,20 +173,6 @@ def _because_of(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         word = food_at(sentence, behind[0]) if behind else None
         if word is not None and behind[0] not in told and word.text not in about:
             return [asked(sentence, (at, behind[0]))]
-    return []
-
-
-def _the_same(sentence: Sentence) -> list[Claim]:
-    """Return another thing of which the same is said: "and so is the soup", "just like the potatoes"."""
-    starts = () if _SAME_WORDS.isdisjoint(sentence.words) else range(1, len(sentence))
-    for at in starts:
-        led = " ".join(sentence.text_at(place) for place in range(at, min(at + 3, len(sentence))))
-        if not _THE_SAME.match(led):
-            continue
-        behind = range(at + 2, min(at + 6, len(sentence)))
-        named = [place for place in behind if sentence.is_a(place, "dish") or food_at(sentence, place) is not None]
-        if named and named[0] not in sentence.used:
-            return [asked(sentence, (at, named[0]))]
     return []
 
 

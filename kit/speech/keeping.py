@@ -54,9 +54,23 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         elif said.unit in _DAYS and said.unit not in ("minute",):
             claims += _time(sentence, at, said, words)
     claims += vague(sentence, words)
+    claims += _longer_out(sentence) if claims else []
     return (
         claims + open_ended(sentence, {sentence.clauses[claim.places[0]] for claim in claims}) + thaw(sentence, words)
     )
+
+
+_OUT_LONGER = re.compile(
+    r"\b(?:on the counter|on the table|out|at room temperature)(?: for)? (?:a|another|a whole|a full) (?:day|night)\b"
+    r"|\blonger\b[^.;]*\b(?:out|counter|table|room temperature|warm)\b"
+)
+
+
+def _longer_out(sentence: Sentence) -> list[Claim]:
+    """Return what is said beside a time to keep outside: "..., and on the counter a day", "longer if you leave it"."""
+    found = _OUT_LONGER.search(sentence.text.lower())
+    inside = found and [at for at, one in enumerate(sentence.tokens) if found.start() <= one.start < found.end()]
+    return [asked(sentence, inside)] if inside and sentence.used.isdisjoint(inside) else []
 
 
 def _of_the_time_before(sentence: Sentence, at: int, said: Quantity) -> Quantity:

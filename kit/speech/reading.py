@@ -98,6 +98,12 @@ _NO = re.compile(
 )
 _ASKS = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would)\b", re.IGNORECASE)
 _GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|so)\b", re.IGNORECASE)
+_FRAGMENT = re.compile(  # "It's low in sodium. Fat too.", "So is the butter."
+    r"(?:(?:and |the |its )*\w+(?: \w+)? (?:too|as well|also|neither|either|likewise)"
+    r"|(?:and )?(?:so|neither|nor) (?:is|are|does|do|has|have) [\w ]{2,30}"
+    r"|(?:the )?same (?:goes )?(?:for|with) [\w ]{2,30})[.!]*\s*",
+    re.IGNORECASE,
+)
 _AS_IT_IS = re.compile(r"\bas (?:it|they|that|this) (?:is|are|stands?|stand)\b|\bas (?:is|written)\b|\bthe way it is\b")
 _EITHER_WAY = re.compile(
     r"\b(?:and|or|even) with (?:it|them)\b|\bwith (?:it|them)(?: too)? *[.,;!]|\beither way\b|\bwith or without\b"
@@ -220,6 +226,9 @@ def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
         asked = found and (_ASKED.fullmatch(found[-1][1]) or _HOW_MUCH.fullmatch(found[-1][1]))
         if asked and not _NO_ALONE.match(piece):
             # "Sodium? A good thousand milligrams."
+            found[-1] = (found[-1][0], text[found[-1][0] : end])
+            continue
+        if found and _FRAGMENT.fullmatch(piece):
             found[-1] = (found[-1][0], text[found[-1][0] : end])
             continue
         if found and _GOES_ON.match(piece):

@@ -18,6 +18,13 @@ _COMPONENTS = frozenset(
 _ONE_OF = ("good", "full", "solid", "generous", "mere", "bare", "rough")
 
 
+class _Texts(dict[int, str]):
+    """Words by place; empty outside the sentence."""
+
+    def __missing__(self, _at: int) -> str:
+        return ""
+
+
 @dataclass(eq=False)
 class Sentence:
     """The tokens of what is said, with the clause and the sentence each stands in.
@@ -57,12 +64,16 @@ class Sentence:
 
     def is_a(self, at: int, kind: str, meaning: str = "") -> bool:
         """Return whether there is a token at a place and it can play a part."""
-        return 0 <= at < len(self.tokens) and self.tokens[at].is_a(kind, meaning)
+        tokens = self.tokens
+        if not 0 <= at < len(tokens):
+            return False
+        parts = tokens[at].parts
+        return kind in parts and (not meaning or parts[kind] == meaning)
 
-    def text_at(self, at: int) -> str:
-        """Return the words of a token; empty outside the sentence."""
-        texts = self.texts
-        return texts[at] if 0 <= at < len(texts) else ""
+    @cached_property
+    def text_at(self) -> Callable[[int], str]:
+        """What returns the words of a token; empty outside the sentence. Asked most of all, so it is a bare look-up."""
+        return _Texts(enumerate(self.texts)).__getitem__
 
     def places(self, kind: str, start: int = 0, end: int | None = None) -> list[int]:
         """Return the places of the tokens that can play a part."""

@@ -5,7 +5,8 @@ import re
 from kit.food.composition import foods
 from kit.speech.clauses import is_stop
 from kit.speech.foods_said import FoodWord
-from kit.speech.sentence import Sentence
+from kit.speech.parts import back
+from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import is_day
 from kit.speech.tokens import Quantity, Token
 
@@ -144,3 +145,13 @@ def _is_meat(token: Token) -> bool:
     keys = (*token.food.inside, *token.food.outside) if isinstance(token.food, FoodWord) else ()
     groups = {foods()[key].group for key in keys if key in foods()}
     return not groups.isdisjoint(_COOKED_THROUGH) or not _MEATS.isdisjoint(token.text.split())
+
+
+def is_another(sentence: Sentence, at: int) -> bool:
+    """Return whether a food of the dish is said to be one that is not in it: "the milk in it is skim milk"."""
+    food = food_at(sentence, at)
+    if food is None or food.inside or sentence.text_at(at + 1) not in ("", ".", ",", "!"):
+        return False
+    led = back(sentence, at)
+    before = (food_at(sentence, place) for place in sentence.clause_of(at) if place < led)
+    return sentence.text_at(led) in ("is", "are") and any(word is not None and word.inside for word in before)

@@ -37,6 +37,7 @@ SETS = (
     "said_plainly",
     "said_at_length",
     "talked_through",
+    "said_falsely",
 )
 TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
