@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.allergens_listed import says_whole
-from kit.speech.allergens_together import origin, those_from, with_those_behind
+from kit.speech.allergens_together import changes, origin, those_from, with_those_behind
 from kit.speech.allergens_warned import safe_words, warns
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.clauses import is_stop
@@ -23,8 +23,6 @@ _NO = (
     | {"not any", "not a bit", "not one bit"}
     | {"goes without", "does without"}
 )
-
-
 _GOES_ON = frozenset(", and from once if when without unless because since apart except with but as".split())
 _LOOK_OUT = re.compile(
     r"\b(?:what|things?|ones?|foods?) to (?:look|watch) out for\b|\bto (?:declare|flag|warn about)\b"
@@ -88,6 +86,9 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
         foods, places = _from(sentence, at)
     elif (came := origin(sentence, at)) is not None:
         verb, foods, places = came
+        if sentence.text_at(verb + 1) == "not":  # "the wheat is not in the noodles": these have none
+            sentence.used.update({at, verb, verb + 1, *places})
+            return AllergenClaim((verb, at, *places), About(FOOD, 1.0, tuple(foods)), True, name)
     else:
         return None
     only = any(sentence.text_at(place) == "only" for place in range(sentence.clause_of(at)[0], verb))
@@ -152,6 +153,8 @@ def _free(sentence: Sentence, at: int) -> int | None:
     """Return the place of the word that says an allergen is not there; None when none does."""
     if _is_in_it(sentence, at, "not"):
         return at + 2
+    if sentence.texts[max(0, at - 2) : at] == ("nothing", "with"):  # "and nothing with gluten"
+        return at - 2
     following = at + 1
     # "Dairy, egg and nut free" shares one "free"; "free of nuts and soy" too.
     while sentence.text_at(following) in (",", "and", "or"):
@@ -174,7 +177,7 @@ def _free(sentence: Sentence, at: int) -> int | None:
     free_of = sentence.text_at(place + 1) in ("of", "from") and (
         sentence.is_a(place, "wording", "free")
         or sentence.text_at(place) == "clear"  # "steers clear of egg"
-        or (sentence.text_at(place) == "rid" and _changes(sentence, place))
+        or (sentence.text_at(place) == "rid" and changes(sentence, place))
     )
     return place if place >= 0 and (free_of or sentence.text_at(place) in _NO) else nor
 
@@ -193,7 +196,7 @@ def _missing(sentence: Sentence, at: int) -> int | None:
     is_so = sentence.text_at(at) in ("is", "are")
     if is_so and sentence.text_at(over) in ("missing", "absent", "lacking"):
         return over
-    if is_so and sentence.text_at(over) in ("gone", "out") and _changes(sentence, at):
+    if is_so and sentence.text_at(over) in ("gone", "out") and changes(sentence, at):
         return over  # "leave out the butter and the milk is gone"
     if is_so and sentence.text_at(at + 1) == "not":  # "egg is not an ingredient", "egg is not used"
         over = at + 2 + (sentence.text_at(at + 2) in ("an", "one", "part"))
@@ -202,11 +205,6 @@ def _missing(sentence: Sentence, at: int) -> int | None:
     while sentence.text_at(first) in (*_UP_TO_NO, "out") or sentence.is_a(first, "allergen"):
         first -= 1
     return at if sentence.text_at(at) == "out" and sentence.text_at(first) == "left" else None
-
-
-def _changes(sentence: Sentence, before: int) -> bool:
-    """Return whether something is left out or swapped before a place."""
-    return any(sentence.is_a(at, kind) for at in range(before) for kind in ("verb_leave_out", "verb_swap"))
 
 
 def _contains(sentence: Sentence, at: int) -> int | None:
@@ -230,8 +228,10 @@ def _contains(sentence: Sentence, at: int) -> int | None:
         if sentence.text_at(place) in ("has", "have") and sentence.text_at(at + 1) in ("in", ",", "and", ".", "from"):
             return place
     for place in range(at - 1, max(clause[0] - 1, at - 5), -1):  # "you'll find egg in it"
-        of_it = sentence.is_a(place - 1, "pronoun") or is_dish(sentence, place - 1) or is_food(sentence, place - 1)
-        if sentence.text_at(place) in _BRINGS and (_with_it(sentence, at) or (of_it and _ends_list(sentence, at))):
+        who = place - (3 if sentence.text_at(place - 1) == "not" else 1)  # "the cream does not bring milk"
+        of_it = sentence.is_a(who, "pronoun") or is_dish(sentence, who) or is_food(sentence, who)
+        inside, bare = _with_it(sentence, at), of_it and _ends_list(sentence, at)
+        if (inside and sentence.text_at(place) in _BRINGS | {"with"}) or (bare and sentence.text_at(place) in _BRINGS):
             return place
     if sentence.text_at(at - 1) == "with" and sentence.text_at(at - 2) == "made" and _ends_list(sentence, at):
         return at - 1

@@ -10,7 +10,10 @@ from kit.speech.parts import DETERMINERS, is_verb
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from
 
-_JOINS = frozenset(", and plus also too as well along with in it this there here some even a bit of both".split())
+_JOINS = frozenset(
+    ", and plus but also too as well along with of course obviously naturally in it this there here some even a bit"
+    " both".split()
+)
 _JOINS |= frozenset(DETERMINERS) | {"as well as", "a bit", "a little"}
 _ENDS = frozenset(("", ".", "!", ";", ",", "and", "plus", "too", "also", "as", "in", "from", "—", ")"))
 _LED = ("with", "in", "from")
@@ -92,10 +95,12 @@ def origin(sentence: Sentence, at: int) -> tuple[int, list[FoodWord], list[int]]
     if sentence.text_at(place) == "in" and sentence.text_at(place + 1) in ("it", "this", "here", "there"):
         place += 2
     says, led = sentence.text_at(place), sentence.text_at(place + 1)
+    denied = says in ("is", "are") and led == "not"
+    led = sentence.text_at(place + 2) if denied else led
     if sentence.is_a(place, "verb_from"):
         start = place + 1
     elif (says in ("come", "comes") and led in _LED) or (says in ("is", "are") and _comes(sentence, at, led)):
-        start = place + 2
+        start = place + 2 + denied
     elif says in _LED and (_goes_on(sentence, at) or (sentence.tokens[at].possessive and _comes(sentence, at, says))):
         start = place + 1  # "the wheat's in the noodles"
     else:
@@ -132,3 +137,8 @@ def _goes_on(sentence: Sentence, at: int) -> bool:
         first -= 1
     before = any(sentence.is_a(place, "allergen") and place in sentence.used for place in range(first))
     return sentence.text_at(first) in (",", "and", ";") and before
+
+
+def changes(sentence: Sentence, before: int) -> bool:
+    """Return whether something is left out or swapped before a place."""
+    return any(sentence.is_a(at, kind) for at in range(before) for kind in ("verb_leave_out", "verb_swap"))

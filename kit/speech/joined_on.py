@@ -14,7 +14,7 @@ from kit.speech.wordings_claim import WordingClaim
 
 _MARKS = frozenset(
     "so neither nor just same ditto likewise too well also either similarly equally even another one like unlike as"
-    " again".split()
+    " again gone".split()
 )
 _IS = r"(?:is|are|was|do|does|has|have|can|will|bring|brings|give|gives)"
 _THE_SAME = re.compile(
@@ -29,7 +29,8 @@ _TOO = re.compile(
 # Before it: "as is the butter", ", like the butter", "the same for fat", "also in fat".
 _AS_IS = re.compile(
     rf"(?:\b(?:so|as|neither|nor) {_IS}|(?:^|, |\b(?:just|much|exactly|quite) )(?:like|unlike)"
-    r"|\bsame (?:for|with|of)|\balso in|\bas much (?:again )?(?:is|comes|come)?(?: from| in))$"
+    r"|\b(?:goes|said|true|holds|applies) (?:for|of|to)|\bas well as|\bsame (?:for|with|of)|\balso in"
+    r"|\bas much (?:again )?(?:is|comes|come)?(?: from| in))$"
 )
 _LIKE = ("like", "unlike")
 _LEADS = ("", ",", "and", "plus", "but", ";", "—", ".", "or", "nor", "(")
@@ -66,6 +67,9 @@ def _is_too(sentence: Sentence, at: int) -> bool:
     first = at - 1
     while sentence.text_at(first) in _OVER:
         first -= 1
+    ends = sentence.text_at(at + 1) in ("", ".", "!")
+    if ends and sentence.is_a(at, "allergen") and sentence.text_at(at - 1) in (",", "and", "plus", "but"):
+        return True  # "free from nuts and, with the feta gone, milk"
     if sentence.text_at(first) in _LEADS and _TOO.match(" ".join(sentence.texts[at + 1 : at + 7])):
         return True
     led = at - 1
@@ -93,8 +97,9 @@ def of_its_own(sentence: Sentence, claim: Claim) -> Claim:
     if not isinstance(claim, WordingClaim):
         return claim
     at = min(claim.places) - 1
+    at -= 2 * (sentence.text_at(at - 1) == "in" and sentence.text_at(at) in ("it", "this", "here"))
     own = food_at(sentence, at)
-    if own is None or sentence.is_a(at, "nutrient") or sentence.tokens[at + 1].hyphen_before:
+    if own is None or sentence.is_a(at, "nutrient") or sentence.tokens[min(claim.places)].hyphen_before:
         return claim
     first = at - 1
     while sentence.text_at(first) in DETERMINERS:

@@ -44,7 +44,7 @@ def with_numbers_left(sentence: Sentence, claims: Sequence[Claim], change: Seque
         at
         for at, said in sentence.quantities()
         if at not in places
-        and (sentence.clauses[at] in told or _if_eaten(sentence, at))
+        and (sentence.clauses[at] in told or _if_eaten(sentence, at) or (claims and _goes_on(sentence, at, change)))
         and not any(_takes_up(claim, said) for claim in claims)
         and not _is_kitchen_talk(sentence, at, said)
     ]
@@ -55,6 +55,11 @@ def with_numbers_left(sentence: Sentence, claims: Sequence[Claim], change: Seque
     if len(sure) < len(claims) and not left:
         left = leads
     return [*sure, *(asked(sentence, (at,)) for at in left)]
+
+
+def _goes_on(sentence: Sentence, at: int, change: Sequence[int]) -> bool:
+    """Return whether a bare number ends a statement with a change: "230 milligrams, and without the feta 50"."""
+    return at - 1 in change and not sentence.tokens[at].amount.unit and sentence.text_at(at + 1) in ("", ".", ",", "!")
 
 
 def _takes_up(claim: Claim, said: Quantity) -> bool:

@@ -85,7 +85,11 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return _number_tells(sentence, at, token.quantity)
     if token.is_a("share") and (_goes_back(sentence, at) or _says_of(sentence, at) or _is_of(sentence, at)):
         return True
-    if token.is_a("wording") and sentence.text_at(at + 1) == "in" and sentence.text_at(at + 2) in ("everything", "all"):
+    if (
+        token.is_a("wording")
+        and sentence.text_at(at + 1) == "in"
+        and sentence.text_at(at + 2) in ("everything", "all", "it", "them")
+    ):
         return True  # "low in everything"
     behind = sentence.text_at(at - 1) in _BE or sentence.is_a(at - 1, "nutrient")
     if token.text in _JUDGES and sentence.counted and behind:
@@ -233,7 +237,7 @@ def _and_a_half(sentence: Sentence, at: int) -> bool:
 
 def _little(sentence: Sentence, at: int) -> bool:
     """Return whether there is said to be none or little of an allergen: "hardly any dairy in it"."""
-    before = [at - 1, at - 2] if sentence.text_at(at - 1) in ("of", "any") else [at - 1]
+    before = [at - 1, at - 2, at - 3] if sentence.text_at(at - 1) in ("of", "any", "the") else [at - 1]
     words = [sentence.text_at(place) for place in sentence.clause_of(at)]
     if any(pair in (("not", "one"), ("not", "a")) for pair in pairwise(words)) and not HAS.isdisjoint(words):
         return True  # "not one of these has wheat in it"
