@@ -216,7 +216,8 @@ def merged(tokens: Sequence[Token], text: str) -> Token:
 
 def food_at(sentence: Sentence, at: int) -> FoodWord | None:
     """Return the foods that a token names, None when it names none."""
-    if not 0 <= at < len(sentence):
+    tokens = sentence.tokens
+    if not 0 <= at < len(tokens):
         return None
-    food = sentence.tokens[at].food
+    food = tokens[at].food
     return food if isinstance(food, FoodWord) else None
