@@ -8,8 +8,9 @@ from kit.food.composition import Food, Foods, foods
 from kit.food.finding import index
 from kit.food.names import short_name
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
-from kit.lines.lighter import lighter
 from kit.lines.spelling import english_words
+from kit.meal.change_places import does_same_work
+from kit.meal.change_unclear import ask_if_unclear
 from kit.meal.ingredient_names import COOKED, kinds_of, state_word
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.steps import Add, Amount, LeaveOut, Servings, Step, Swap, applied
@@ -33,14 +34,11 @@ _STAYS = re.compile(  # what is named only to say that it stays
 )
 _REASON = re.compile(r"\b(?:because(?: of)?|since|as (?:i|we|my|our)|so that|due to)\b.*?(?=$|[,;]| and | but )")
 _TAKES = re.compile(r"\b(?:no|without|not|omit|skip|leave out|leaving out|minus|drop|remove|hold)\b(?! more than)")
-_SOME = re.compile(r"\bfor (?:half|some|(?:the )?(?:others?|rest))$|\bfor (?:me|some|the others?)\b.+\bfor\b")
 _A_MEASURE = re.compile(
     r"\b(?<!of )an? (?:\w+ )?(?:can|cup|jar|tin|bag|box|packet|package|bunch|tablespoon|teaspoon|pound)s? of\b"
 )
-_AMOUNT_BEHIND = re.compile(
-    r"\b(?:instead|place|rather than)\b[^,]*,? (?:(?:but|only|just) )+(?:\d|an? |one |two |three |half )"
-)
 _SERVED = re.compile(r"^(?:to )?serv(?:e|ed|ing)(?: it| this)? (?:with|over|on|alongside)\b")
+_PART_OF_NONE = re.compile(r"^(?:half|a third|a quarter|\d+/\d+|\d+ ?%)(?: of)? (?:the|my|your) ")
 _KINDS_OF = (  # a kind that is there goes only where the line speaks of it
     frozenset("whole wheat grain brown white refined multigrain".split()),
     frozenset("sodium salt unsalted salted".split()),
@@ -49,7 +47,7 @@ _KINDS_OF = (  # a kind that is there goes only where the line speaks of it
 _PLAIN = frozenset("regular plain full normal ordinary usual".split())
 _BESIDE = re.compile(r"\bhandful\b|\bon the side$|\btoo$")
 _NONE_ADDED = re.compile(r"\b(?:no|without|not any)(?: any)? (?:added (?:salt|sugar)|(?:salt|sugar) added)\b")
-_EXCHANGES = re.compile(r"\b(?:instead|rather|swap|replac\w+|substitut\w+|place|for|not|no|be|rinse|drain|->)\b")
+_EXCHANGES = re.compile(r"\b(?:instead|rather|swap|replac\w+|substitut\w+|place|for|not|no|be|where|rinse|drain)\b")
 _PLANTS = frozenset("grain pasta pulse soy vegetable fruit herb nut seed".split())
 _FLESH = frozenset("meat poultry fish shellfish".split())
 _ANIMALS = frozenset("chicken beef pork turkey fish bacon ham lamb veal shrimp clam crab egg".split())
@@ -91,10 +89,11 @@ def all_heard(line: str, text: str, recipe: Recipe, steps: Sequence[Step], table
         raise ChangeError(f'"{text}" says that something should not be there; write what, such as "leave out the ..."')
     if _NONE_ADDED.search(text) and any(_is_no_seasoning(step, recipe) for step in steps):
         raise ChangeError(f'"{text}" may be a kind of food, or leave something out; write which is meant')
-    if _AMOUNT_BEHIND.search(text):
-        raise ChangeError(f'"{text}": write the amount ahead of its food, such as "1 cup barley instead of the rice"')
-    if _SOME.search(line):
-        raise ChangeError(f'"{line}" is of some of the servings; the numbers are of all alike, so write what all get')
+    if any(
+        isinstance(step, Swap | Add) and step.measured and _PART_OF_NONE.match(step.measured.line) for step in steps
+    ):
+        raise ChangeError(f'"{text}" takes a part of what is not in the recipe; write how much comes, such as "1 cup"')
+    ask_if_unclear(line)
     now = recipe
     for place, step in enumerate(steps):
         if isinstance(step, Swap):
@@ -170,7 +169,7 @@ def _words_of_food(food: Food) -> set[str]:
 
 
 def _fits(word: str, answered: frozenset[str], table: Foods) -> bool:
-    if word in answered or bool(lighter([word])):
+    if word in answered:
         return True
     return word not in english_words() and index(table).nearest_word(word) in answered
 
@@ -205,9 +204,15 @@ def _ask_whether(step: Swap, text: str, recipe: Recipe, behind: bool) -> None:
         or (step.measured is None and _changes_form(old, step.food, said))
         or not (_EXCHANGES.search(text) or _wishes(old, step.food, said))
     ):
-        there, comes = short_name(old.food), step.food.name.lower()
+        there, comes = short_name(old.food), _to_type(step.food)
         choice = f"{comes} instead of the {there}"
         raise ChangeError(f'"{text}": should {comes} take the place of the {there}? write "{choice}"', [choice])
+
+
+def _to_type(food: Food) -> str:
+    """Return the first name of a food that a choice can hold: "no salt added" in it would leave salt out."""
+    names = (food.name.lower(), *food.other_names)
+    return next((name for name in names if "no" not in words(name)), names[0])
 
 
 def _brings_an_animal(old: Ingredient, food: Food, said: set[str]) -> bool:
@@ -243,6 +248,8 @@ def _changes_form(old: Ingredient, food: Food, said: set[str]) -> bool:
 def _wishes(old: Ingredient, food: Food, said: set[str]) -> bool:
     """Whether words without "instead" ask for what comes: some are its own, and no kind that is there goes unsaid."""
     own = {*words(old.line), *words(old.food.name)}
+    if food.group != old.food.group and not does_same_work(food, old.food) and food.key not in old.swaps:
+        return False
     return _says_what_comes(said, own, _words_of_food(food)) and not _loses_kind(own, old.food, food, said)
 
 
@@ -270,9 +277,10 @@ def _ask_how_much(step: Swap, recipe: Recipe) -> None:
     if step.measured is not None or old.grams <= 0 or old.food.group in _LEAVES:
         return
     grams = applied(recipe, [step]).ingredients[step.row.at].grams
-    if 1 / _FAR <= grams / old.grams <= _FAR:
+    binder = old.food.base.startswith("egg") and step.food.group in ("seed", "nut", "grain", "spice")
+    if 1 / _FAR <= grams / old.grams <= _FAR and not binder:
         return
-    there, comes = short_name(old.food), step.food.name.lower()
+    there, comes = short_name(old.food), _to_type(step.food)
     choices = [f"{number(many)} g {comes} instead of the {there}" for many in (grams, old.grams)]
     shown = listing([f'"{choice}"' for choice in choices], "or")
     raise ChangeError(

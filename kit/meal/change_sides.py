@@ -24,6 +24,10 @@ def direction(asked: Asked) -> tuple[str, str]:
         raise NotUnderstoodError(f'"{clause.old} {clause.new}" may be two changes')
     if clause.how in ("weak", "use for") and (there[0] == there[1] or _is_range(clause)):
         raise NotUnderstoodError(f'"{clause.old} {clause.new}" says no change')
+    if there == [False, True] and clause.how in ("swap with", "swap by", "substitute by"):
+        raise ChangeError(
+            f'no "{clause.old}" in the recipe; write "{clause.old} instead of the {clause.new}" if it comes'
+        )
     if (there == [False, True] and not _only_amount(clause.old)) or (all(there) and clause.how == "substitute for"):
         return clause.new, clause.old
     if all(there) and clause.how == "substitute with":

@@ -146,7 +146,7 @@ def _goes(asked: Asked, old: str, new: str) -> tuple[int, str]:
     try:
         at = asked.place(old)
     except ChangeError:
-        if found is None:
+        if found is None or set(words(old)) <= set(words(short_name(asked.recipe.ingredients[found[0]].food))[-1:]):
             raise
         return found
     # "Flour tortillas instead of corn" are in the place of the tortillas, though there is corn too.
