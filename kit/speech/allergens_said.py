@@ -5,12 +5,11 @@ from dataclasses import replace
 
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.allergens_listed import says_whole
-from kit.speech.allergens_together import changes, origin, those_from, with_those_behind
+from kit.speech.allergens_together import changes, named_as_allergen, origin, those_from, with_those_behind
 from kit.speech.allergens_warned import safe_words, warns
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.clauses import is_stop
 from kit.speech.exceptions import excepted
-from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food, leads_on
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import negated
@@ -19,7 +18,7 @@ from kit.speech.unread import asked
 FAMILY = "allergen"
 _CONTAINS = frozenset("contain contains containing include includes including".split())
 _NO = (
-    frozenset("no zero without not never neither nor lack lacks".split())
+    frozenset("no zero without not never neither nor lack lacks nothing none".split())
     | {"not any", "not a bit", "not one bit"}
     | {"goes without", "does without"}
 )
@@ -129,17 +128,8 @@ def _subject(sentence: Sentence, about: list[About], at: int) -> About:
         return subject
     return (
         About(FOOD, 1.0, subject.foods, or_dish=subject.or_dish)
-        if subject.kind == FOOD and not any(_an_allergen(sentence, word) for word in subject.foods)
+        if subject.kind == FOOD and not any(named_as_allergen(sentence, word) for word in subject.foods)
         else THE_DISH
-    )
-
-
-def _an_allergen(sentence: Sentence, word: FoodWord) -> bool:
-    """Return whether a subject is itself named as an allergen: "eggs, milk and wheat are the allergens"."""
-    return any(
-        sentence.is_a(place, "allergen") and sentence.tokens[place].food is not None
-        for place in range(len(sentence))
-        if sentence.text_at(place) == word.text
     )
 
 
@@ -210,6 +200,8 @@ def _missing(sentence: Sentence, at: int) -> int | None:
 def _contains(sentence: Sentence, at: int) -> int | None:
     """Return the place of the verb that says an allergen is there; None when none does."""
     clause = sentence.clause_of(at)
+    if sentence.text_at(0) in _CONTAINS and sentence.text_at(1) == ":":  # "Contains: tree nuts, milk"
+        return 0
     for place in range(at - 1, clause[0] - 1, -1):
         if sentence.text_at(place) in _CONTAINS:
             return place

@@ -11,8 +11,8 @@ from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from
 
 _JOINS = frozenset(
-    ", and plus but also too as well along with of course obviously naturally in it this there here some even a bit"
-    " both".split()
+    ", . ; — and plus but also too as well along with of course obviously naturally in it this there here some even a"
+    " bit both".split()
 )
 _JOINS |= frozenset(DETERMINERS) | {"as well as", "a bit", "a little"}
 _ENDS = frozenset(("", ".", "!", ";", ",", "and", "plus", "too", "also", "as", "in", "from", "—", ")"))
@@ -142,3 +142,12 @@ def _goes_on(sentence: Sentence, at: int) -> bool:
 def changes(sentence: Sentence, before: int) -> bool:
     """Return whether something is left out or swapped before a place."""
     return any(sentence.is_a(at, kind) for at in range(before) for kind in ("verb_leave_out", "verb_swap"))
+
+
+def named_as_allergen(sentence: Sentence, word: FoodWord) -> bool:
+    """Return whether a subject is itself named as an allergen: "eggs, milk and wheat are the allergens"."""
+    return any(
+        sentence.is_a(place, "allergen") and sentence.tokens[place].food is not None
+        for place in range(len(sentence))
+        if sentence.text_at(place) == word.text
+    )

@@ -4,6 +4,7 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.claim import FOOD, About, Claim
 from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.foods_said import FoodWord
@@ -14,7 +15,7 @@ from kit.speech.wordings_claim import WordingClaim
 
 _MARKS = frozenset(
     "so neither nor just same ditto likewise too well also either similarly equally even another one like unlike as"
-    " again gone".split()
+    " again gone blame thank reason culprit culprits responsible".split()
 )
 _IS = r"(?:is|are|was|do|does|has|have|can|will|bring|brings|give|gives)"
 _THE_SAME = re.compile(
@@ -23,13 +24,15 @@ _THE_SAME = re.compile(
 # Behind what is joined on: "the butter is as well", "the corn even higher", "the honey an excellent one".
 _TOO = re.compile(
     rf"(?:{_IS} |not |, )*(?:too|as well|also|likewise|neither|either|similarly|equally|even \w+(?: so)?|another"
-    r"|the (?:very )?same|an? (?:\w+ )?one|one(?: too| as well| also)?|all the more)(?: too| also)?"
+    r"|the (?:very )?same|an? (?:\w+ )?one|one(?: too| as well| also)?|all the more"
+    r"|(?:all )?to (?:blame|thank)|the reason|the culprits?|responsible)(?: too| also)?"
     r"(?: [.,;!?]| and\b| but\b|$)"
 )
 # Before it: "as is the butter", ", like the butter", "the same for fat", "also in fat".
 _AS_IS = re.compile(
     rf"(?:\b(?:so|as|neither|nor) {_IS}|(?:^|, |\b(?:just|much|exactly|quite) )(?:like|unlike)"
-    r"|\b(?:goes|said|true|holds|applies) (?:for|of|to)|\bas well as|\bsame (?:for|with|of)|\balso in"
+    r"|\b(?:goes|said|true|holds|applies) (?:for|of|to)|\bas well as|\bas (?:it|they) (?:is|are) in"
+    r"|\bsame (?:for|with|of)|\balso in"
     r"|\bas much (?:again )?(?:is|comes|come)?(?: from| in))$"
 )
 _LIKE = ("like", "unlike")
@@ -48,28 +51,37 @@ def joined_on(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     claims : sequence of Claim
         What has been read in it.
     """
-    if _MARKS.isdisjoint(sentence.words):
+    lists = any(isinstance(claim, AllergenClaim) for claim in claims)
+    if not lists and _MARKS.isdisjoint(sentence.words):
         return []
     told = sentence.used.union(*(claim.places for claim in claims))
     about = {word.text for claim in claims for word in claim.about.foods}
     for at in range(1, len(sentence)):
-        if at not in told and _is_thing(sentence, at) and sentence.text_at(at) not in about and _is_too(sentence, at):
+        if (
+            at not in told
+            and _is_thing(sentence, at)
+            and sentence.text_at(at) not in about
+            and _is_too(sentence, at, lists)
+        ):
             return [asked(sentence, (at,))]
     return _the_same(sentence)
 
 
 def _is_thing(sentence: Sentence, at: int) -> bool:
-    return food_at(sentence, at) is not None or any(sentence.is_a(at, kind) for kind in _THINGS)
+    token = sentence.tokens[at]
+    return token.food is not None or token.quantity is not None or any(sentence.is_a(at, kind) for kind in _THINGS)
 
 
-def _is_too(sentence: Sentence, at: int) -> bool:
+def _is_too(sentence: Sentence, at: int, lists: bool) -> bool:
     """Return whether what was said before is said of a thing again."""
     first = at - 1
     while sentence.text_at(first) in _OVER:
         first -= 1
     ends = sentence.text_at(at + 1) in ("", ".", "!")
-    if ends and sentence.is_a(at, "allergen") and sentence.text_at(at - 1) in (",", "and", "plus", "but"):
-        return True  # "free from nuts and, with the feta gone, milk"
+    word = food_at(sentence, at)
+    more = sentence.is_a(at, "allergen") or (word is not None and not word.inside)
+    if lists and ends and more and sentence.text_at(at - 1) in (",", "and", "plus", "but"):
+        return True  # "free from nuts and, with the feta gone, milk", "it has tree nuts in it and almonds"
     if sentence.text_at(first) in _LEADS and _TOO.match(" ".join(sentence.texts[at + 1 : at + 7])):
         return True
     led = at - 1

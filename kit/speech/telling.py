@@ -155,3 +155,11 @@ def is_another(sentence: Sentence, at: int) -> bool:
     led = back(sentence, at)
     before = (food_at(sentence, place) for place in sentence.clause_of(at) if place < led)
     return sentence.text_at(led) in ("is", "are") and any(word is not None and word.inside for word in before)
+
+
+def is_low(sentence: Sentence, at: int) -> bool:
+    """Return whether a nutrient is said to be low or high: "it's low in sodium; fat is low as well"."""
+    low = sentence.text_at(at) in ("low", "high", "lower", "higher", "negligible")
+    if not (low or sentence.is_a(at, "share", "hardly any")) or sentence.text_at(at - 1) not in ("is", "are", "also"):
+        return False
+    return sentence.is_a(at - 2, "nutrient") or sentence.is_a(at - 3, "nutrient")

@@ -10,12 +10,12 @@ from kit.speech.claim import Claim, Finding
 from kit.speech.parts import back, is_dish, is_verb, with_so_much
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import antecedent, is_day, of_what_went_before, share_at
-from kit.speech.telling import HAS, HERE, ORDINARY, is_another, is_heat, nutrient_tells
+from kit.speech.telling import HAS, HERE, ORDINARY, is_another, is_heat, is_low, nutrient_tells
 from kit.speech.tokens import Quantity
 from kit.talk.dish import Dish
 
 FAMILY = "not understood"
-_GOES_ON = (",", "to", "for", "in", "altogether", "total", "per", "a", "each", "are", "is", "come", "from", "of")
+_GOES_ON = (",", "to", "for", ")", "in", "altogether", "total", "per", "a", "each", "are", "is", "come", "from", "of")
 _TELLING_UNITS = ("kcal", "kJ", "MJ", "mg", "µg", "iu")
 _QUESTIONS = frozenset(
     "who what which how when where why is are does do can could would will should did has have".split()
@@ -94,7 +94,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
     behind = sentence.text_at(at - 1) in _BE or sentence.is_a(at - 1, "nutrient")
     if token.text in _JUDGES and sentence.counted and behind:
         return True  # "the sodium is low, at 700 milligrams"
-    if _says_little(sentence, at) or token.text in _MOST_OF_IT or is_another(sentence, at):
+    if _says_little(sentence, at) or token.text in _MOST_OF_IT or is_another(sentence, at) or is_low(sentence, at):
         return True
     if token.is_a("nutrient"):
         return nutrient_tells(sentence, at)
