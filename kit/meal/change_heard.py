@@ -20,8 +20,7 @@ from kit.texts import listing, number
 _SAYS_HOW = frozenset(
     "all alternative another back box can cup cut dish double drop dry eat end extra good great half head hold home hot"
     " jar just keep large less make medium mix mixed more no not old one only other piece place pot quarter recipe"
-    " second serving small splash stick stir sub substitute sweet third top total use well whole out off up down do"
-    " go".split()
+    " second serving small splash stick stir sub substitute sweet third top total use whole out off up down go".split()
 )
 _NUMBER = re.compile(
     r"\d+(?:\.\d+)?%?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|dozen|fifty|half|third|quarter"
@@ -93,6 +92,8 @@ def all_heard(line: str, text: str, recipe: Recipe, steps: Sequence[Step], table
         isinstance(step, Swap | Add) and step.measured and _PART_OF_NONE.match(step.measured.line) for step in steps
     ):
         raise ChangeError(f'"{text}" takes a part of what is not in the recipe; write how much comes, such as "1 cup"')
+    if _comes_back(steps):
+        raise ChangeError(f'"{text}" leaves out what it changes; write one of the two')
     ask_if_unclear(line)
     now = recipe
     for place, step in enumerate(steps):
@@ -101,6 +102,12 @@ def all_heard(line: str, text: str, recipe: Recipe, steps: Sequence[Step], table
             _ask_how_much(step, now)
         now = applied(now, [step])
     return tuple(steps)
+
+
+def _comes_back(steps: Sequence[Step]) -> bool:
+    """Whether what one step leaves out is changed by another: "no sweet potatoes, add 1 cup potatoes"."""
+    gone = {step.row.at for step in steps if isinstance(step, LeaveOut)}
+    return any(step.row.at in gone for step in steps if isinstance(step, Amount | Swap))
 
 
 def _is_no_seasoning(step: Step, recipe: Recipe) -> bool:
@@ -195,9 +202,11 @@ def _ask_whether(step: Swap, text: str, recipe: Recipe, behind: bool) -> None:
     """Ask whether a swap is meant that the words do not say: no word is of what comes, or none of what goes."""
     old = recipe.ingredients[step.row.at]
     said = {word for word in words(text) if word not in SMALL_WORDS}
+    kind = said & {"dairy", "lactose"}  # "no dairy, use oat milk" where there is cheese
     guessed = not said & _words_of(old) and (behind or _BESIDE.search(text))
     if (
         guessed
+        or (kind and not does_same_work(step.food, old.food))
         or _SERVED.search(text)
         or _brings_an_animal(old, step.food, said)
         or _stays_besides(step, text, recipe)

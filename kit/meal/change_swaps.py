@@ -202,7 +202,7 @@ def _coming(asked: Asked, name: str, old: Ingredient) -> Newcomer:
         return Newcomer(own)
     try:
         came = newcomer(name, asked.table, like=old, line=asked.line)
-        if does_same_work(came.food, old.food):
+        if does_same_work(came.food, old.food) or own is not old.food:  # strawberries that are there are no yogurt
             return came
         return _with_its_thing(asked, name, old, strictly=True) or came
     except ChangeError as fault:
