@@ -105,9 +105,12 @@ def notices_silence(page, kit):
     assert page.get_by_text("Python does not answer").is_visible()
     assert page.locator("[inert] .talk-slide").count() == page.locator(".talk-slide").count() > 0
     assert theirs.locator("main").inner_text() == picture
+    page.keyboard.press("q")
+    page.keyboard.type("half the salt")  # what she types meanwhile is not lost
     kernel.resume()
     page.wait_for_function(f"() => !({GONE})()")
     assert page.locator("[inert]:not(.talk-scene)").count() == 0  # but the small copy of what they see
+    assert page.get_by_label("What if").input_value() == "half the salt"
     kernel.kill()
     page.wait_for_function(GONE)
     assert theirs.locator("main").inner_text() == picture

@@ -92,7 +92,8 @@ export class Desk {
     footer.dataset.withoutPython = "";
     const store = { get: () => memory.get("clock"), set: (run) => memory.set("clock", run) };
     this.clock = clock(footer, store);
-    this.movable = [controls, asks, this.talks, this.measures, this.more];
+    // The line stays hers while Python is silent: what she types then is sent when it is back.
+    this.movable = [controls, this.questions, this.fault, this.made, this.talks, this.measures, this.more];
   }
 
   button(parent, text, key, act) {
