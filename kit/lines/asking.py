@@ -11,7 +11,10 @@ from kit.lines.accounting import FREE_FROM
 from kit.lines.known_names import KnownNames, kind_of, missing_choices
 from kit.lines.lighter import every_lighter, matters
 
+Doubt = tuple[str, tuple[Match, ...]]  # what has to be asked, and the choices
+
 NEAR_ENOUGH = 40.0
+_OFFERED = 80.0  # how near a food is that is offered by name
 SHOWN = 60  # characters of a food's words in a message
 MOST_CHOICES = 5
 _FREE = re.compile(rf"\b({'|'.join(word.removesuffix('free') for word in FREE_FROM)})free\b")
@@ -82,12 +85,26 @@ def nearest_to(food: Food, name: Sequence[str], after: Sequence[str], head: str,
     kind = food.base.partition("-")[0]
     near = (match for match in which_food(name, after, head, table)[1] if match.food in table)
     others = [match for match in near if match.food != food.key and table[match.food].base.partition("-")[0] == kind]
-    return (Match(food.key, food.name, 80.0), *others)[:MOST_CHOICES]
+    return (_offered(food), *others)[:MOST_CHOICES]
+
+
+def matches(keys: Sequence[str], table: Foods) -> tuple[Match, ...]:
+    """Return foods as choices, those that the table has."""
+    return tuple(_offered(table[key]) for key in keys if key in table)
+
+
+def forms_of(food: Food, table: Foods) -> tuple[Match, ...]:
+    """Return every form of a food as a choice: dry, cooked, canned."""
+    return tuple(_offered(form) for form in table.forms(food.base))
+
+
+def _offered(food: Food) -> Match:
+    return Match(food.key, food.name, _OFFERED)
 
 
 def which_instead(name: Name, names: KnownNames, table: Foods) -> tuple[str, tuple[Match, ...]]:
     """Return the question what to take for a food that the table is known to lack, and the foods that are near."""
-    choices = tuple(Match(food.key, food.name, 80.0) for food in missing_choices(name, table))
+    choices = tuple(_offered(food) for food in missing_choices(name, table))
     return f'no "{name.text}" in the table; add it from its package label, or write {_either(choices)}', choices
 
 

@@ -25,7 +25,7 @@ def is_weighed_before_or_after(phrase: ParsedLine, food: Food) -> bool:
     if food.group in _MEATS and following != ("and",):  # "chicken, cooked, diced" is a kind of chicken
         return False
     unit = phrase.written.unit
-    by_weight = phrase.written.package is not None or (unit is not None and unit.kind == "mass")
+    by_weight = phrase.written.package is not None or phrase.written.weight is not None
     in_grams = unit is not None and unit.short in ("g", "kg")
-    in_our_words = in_grams and {*phrase.name, *phrase.after} <= {*words(food.name)}
+    in_our_words = in_grams and phrase.said <= {*words(food.name)}
     return by_weight and not in_our_words and not any(kind_of(word) == "state" for word in phrase.name)

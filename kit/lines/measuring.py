@@ -54,7 +54,7 @@ def measured(line: str, phrase: ParsedLine, choice: Choice, food: Food, written:
             reading, problem=f'"{food.name}" has no weight for {one(asked)}; write for instance "{example_of(food)}"'
         )
     weight = _eaten(weight, phrase.share)
-    trimmed = bool(written.edible and food.refuse and written.unit and written.unit.kind == "mass")
+    trimmed = bool(written.edible and food.refuse and written.weight is not None)
     return replace(_with_weight(reading, weight, written.count), cut="trimmed" if trimmed else written.cut)
 
 

@@ -42,7 +42,7 @@ def foods_named(phrase: ParsedLine, key: str | None, table: Foods) -> list[Choic
     if key:
         choice = _chosen(phrase.name, phrase, table)
         chosen = table[key] if key in table else food_named(key)
-        return [Choice(chosen, choice.notes, spare=frozenset((*phrase.name, *phrase.after)))]
+        return [Choice(chosen, choice.notes, spare=phrase.said)]
     if phrase.joined:
         return _side_by_side(phrase, table)
     one_name = not phrase.others or _or_is_in_name(phrase, table)

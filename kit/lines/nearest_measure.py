@@ -86,6 +86,21 @@ class Written:
     as_bought: bool = False
     drained: bool = False
     skin_on: bool = False
+
+    @property
+    def weight(self) -> float | None:
+        """What is weighed, one and all of them; None where it is measured or counted otherwise. [g]"""
+        return self._total if self.unit is not None and self.unit.kind == "mass" else None
+
+    @property
+    def volume(self) -> float | None:
+        """What is measured by volume; None where it is weighed or counted. [mL]"""
+        return self._total if self.unit is not None and self.unit.kind == "volume" else None
+
+    @property
+    def _total(self) -> float:
+        return self.count.value * self.unit.size if self.unit is not None else 0.0
+
     package_size: str = ""
 
 

@@ -101,6 +101,11 @@ class ParsedLine:
     volume: Written | None = None
     problem: str = ""
 
+    @property
+    def said(self) -> frozenset[str]:
+        """Every word that is said of the food, before the first comma and behind it."""
+        return frozenset((*self.name, *self.after))
+
 
 def take_apart(line: str, system: str = "us") -> list[ParsedLine]:
     """Take an ingredient line apart; several phrases where it names several foods ("salt and pepper")."""

@@ -22,19 +22,23 @@ _WEIGHT_OF_A_CAN = re.compile(  # "15 ounces beans (1 can, drained)": before it 
     re.IGNORECASE,
 )
 _CANS_OZ = {"300": 15, "303": 16, "2": 20, "2 1/2": 29, "2.5": 29, "10": 106}  # trade sizes of US cans, common practice
-_CAN_NUMBER = re.compile(r"\(?(?:#|\bno\.?|\bnumber)\s*(300|303|2 1/2|2\.5|2|10)\)?[- ]cans?\b", re.IGNORECASE)
+_TRADE_SIZE = r"(?:#|\bno\.?|\bnumber)\s*(300|303|2 1/2|2\.5|2|10)"
+_CAN_NUMBER = re.compile(rf"\(?{_TRADE_SIZE}\)?[- ]cans?\b", re.IGNORECASE)
+_CAN_NUMBER_BEHIND = re.compile(rf"\bcan\s*\(\s*{_TRADE_SIZE}(?:\s*(?:size|can))*\s*\)", re.IGNORECASE)
 _CANNED_CHILIES = re.compile(  # more than one of them; one is a dish
     r"^(.*\b(?:can|tin)s?\b(?:(?!\b(?:green|red|chipotle|jalape|adobo|dried|hatch|with)\b)[^,])*)\b"
     r"(?:chiles|chill?ies)\b(?!\s+(?:in|con)\b)",
     re.IGNORECASE,
 )
-_CAN_NUMBER_BEHIND = re.compile(
-    r"\bcan\s*\(\s*(?:#|no\.?|number)\s*(300|303|2 1/2|2\.5|2|10)(?:\s*(?:size|can))*\s*\)", re.IGNORECASE
-)
 _UNIT_TWICE = re.compile(  # "1 lb to 1 1/2 lbs"
     r"^([\d./ ]+?)[ -]?"
     r"(lb|pound|oz|ounce|cup|c|tbsp|tablespoon|tsp|teaspoon|(?-i:T)|g|gram|kg|ml|can|quart|qt|pint|pt)s?\.? ?"
     r"(?:-|to|or) ?([\d./ ]+)[ -]?\2s?\b\.?(?!\s*\))",
+    re.IGNORECASE,
+)
+_SIZE_IN_BRACKETS = re.compile(  # "1 can (large) tomatoes", "1 tsp (heaping) cumin"
+    r"^(\S+) (cans?|jars?|bags?|box|packages?|containers?|tsp|tbsp|teaspoons?|tablespoons?|cups?) "
+    r"\((small|large|heaping|heaped|rounded|scant|level)\)",
     re.IGNORECASE,
 )
 _LIES = r"(water|juice|oil|(?:light |heavy )?syrup)[- ]pack(?:ed)?\b"
@@ -52,11 +56,10 @@ def _lies_in(found: re.Match[str]) -> str:
     return " in oil" if found[1].lower() == "oil" else f", canned in {found[1]}"
 
 
-_SIZE_IN_BRACKETS = re.compile(  # "1 can (large) tomatoes", "1 tsp (heaping) cumin"
-    r"^(\S+) (cans?|jars?|bags?|box|packages?|containers?|tsp|tbsp|teaspoons?|tablespoons?|cups?) "
-    r"\((small|large|heaping|heaped|rounded|scant|level)\)",
-    re.IGNORECASE,
-)
+def _ounces(found: re.Match[str]) -> str:
+    return f"({_CANS_OZ[found[1]]} oz) can"
+
+
 PACKAGES = (
     Rewriting(_SIZE_IN_BRACKETS, r"\1 \3 \2", "("),
     Rewriting(re.compile(r"(?<=[\d½¼¾] )dry (?=(?:pints?|quarts?|pt|qt)\b)", re.IGNORECASE), "", "dry "),
@@ -65,8 +68,8 @@ PACKAGES = (
     Rewriting(_UNIT_TWICE, r"\1-\3 \2"),
     Rewriting(_CONTAINER_TWICE, r"\1 \3 \2"),
     Rewriting(_WEIGHT_OF_A_CAN, r"1 (\1) \3 \2("),
-    Rewriting(_CAN_NUMBER, lambda found: f"({_CANS_OZ[found[1]]} oz) can", "can"),
-    Rewriting(_CAN_NUMBER_BEHIND, lambda found: f"({_CANS_OZ[found[1]]} oz) can", "can"),
+    Rewriting(_CAN_NUMBER, _ounces, "can"),
+    Rewriting(_CAN_NUMBER_BEHIND, _ounces, "can"),
     Rewriting(_PACKED_FIRST, _lying_in, "pack"),
     Rewriting(_PACKED_BEHIND, _lies_in, "pack"),
     Rewriting(re.compile(r"(?<=\d)\s*#(?!\d)"), " lb"),

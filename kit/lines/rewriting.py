@@ -21,7 +21,9 @@ def rewritten(text: str, rewritings: Iterable[Rewriting]) -> str:
     >>> rewritten("1 thumb-sized piece ginger", [Rewriting(re.compile("thumb-sized piece"), "thumb", "thumb")])
     '1 thumb ginger'
     """
+    small = text.lower()
     for pattern, plain, cue in rewritings:
-        if cue in text.lower():
+        if cue in small:
             text = pattern.sub(plain, text)
+            small = text.lower()
     return text

@@ -1,14 +1,12 @@
 """What has to be asked about how a food is sold: whole or in pieces, in its pods, by the can."""
 
 from kit.food.composition import Food, Foods
-from kit.food.finding import Match
 from kit.food.vocabulary import words
+from kit.lines.asking import Doubt, forms_of, matches
 from kit.lines.covered import is_sold_covered, says_nothing_of_covers
 from kit.lines.known_names import kind_of
 from kit.lines.parsed_line import ParsedLine
 from kit.texts import number
-
-Doubt = tuple[str, tuple[Match, ...]]  # what has to be asked, and the choices
 
 _PIECES = frozenset(("piece", "chunk", "hunk"))
 _IN_SMALL_JARS = frozenset(("pimento", "pimiento"))
@@ -34,7 +32,7 @@ def piece_of_one(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
     if not any(row and row.grams > _MORE_THAN_A_BITE for row in (whole if of_a_plant else None, block)):
         return None
     problem = f'a piece of "{food.name}" may be small or large; write its weight, or which part of a whole one it is'
-    return problem, _matches((food.key,), table)
+    return problem, matches((food.key,), table)
 
 
 def in_a_small_jar(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
@@ -45,30 +43,29 @@ def in_a_small_jar(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None
     problem = (
         f'no size for the {written.measure} of "{phrase.name[-1]}"; write for instance "1 (4 oz) {written.measure}"'
     )
-    return problem, _matches((food.key,), table)
+    return problem, matches((food.key,), table)
 
 
 def in_its_pods(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
     """Ask whether fresh peas or corn are weighed with their pods, husks and cobs, where a line does not say it."""
     written = phrase.written
-    by_weight = written.unit is not None and written.unit.kind == "mass" and not written.edible
+    by_weight = written.weight is not None and not written.edible
     fresh = "fresh" in phrase.name and all("fresh" not in words(name) for name in food.other_names)
     if not (by_weight and fresh and is_sold_covered(food) and says_nothing_of_covers(phrase)):
         return None
     problem = f'not sure whether "{food.name}" is weighed with pods or husks; write "shelled", "kernels" or "in pods"'
-    return problem, _matches((food.key, food.key.replace("-raw", "-frozen")), table)
+    return problem, matches((food.key, food.key.replace("-raw", "-frozen")), table)
 
 
 def in_their_shells(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
     """Ask whether mussels and clams are weighed in their shells, three quarters and more of what is bought."""
     written = phrase.written
-    weight = written.unit.size * written.count.value if written.unit and written.unit.kind == "mass" else 0.0
-    if food.base not in _IN_SHELLS or food.state != "raw" or weight < _A_POT_OF_SHELLS:
+    if food.base not in _IN_SHELLS or food.state != "raw" or (written.weight or 0.0) < _A_POT_OF_SHELLS:
         return None
-    if written.as_bought or written.skin_on or not _OUT_OF_SHELLS.isdisjoint((*phrase.name, *phrase.after)):
+    if written.as_bought or written.skin_on or not _OUT_OF_SHELLS.isdisjoint(phrase.said):
         return None
     problem = f'not sure whether "{food.name}" is weighed in the shell; write "in the shell" or "shelled"'
-    return problem, _matches((food.key,), table)
+    return problem, matches((food.key,), table)
 
 
 def as_a_can_holds(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
@@ -77,7 +74,7 @@ def as_a_can_holds(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None
     if unit is None or unit.name != "ounce" or count.low != count.high or food.state not in ("raw", "dry"):
         return None
     usual = food.group == "pulse" or food.base in _USUALLY_CANNED
-    told = any(kind_of(word) == "state" for word in (*phrase.name, *phrase.after))
+    told = any(kind_of(word) == "state" for word in phrase.said)
     forms = table.forms(food.base)
     if told or count.value not in (_OUNCES_OF_CANS if usual else _ODD_OUNCES):
         return None
@@ -85,8 +82,4 @@ def as_a_can_holds(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None
         return None
     ounces = number(count.value, 2)
     problem = f'{ounces} oz is what a can holds; write "1 ({ounces} oz) can", or "fresh" or "dry"'
-    return problem, _matches(tuple(form.key for form in forms), table)
-
-
-def _matches(keys: tuple[str, ...], table: Foods) -> tuple[Match, ...]:
-    return tuple(Match(key, table[key].name, 80.0) for key in keys if key in table)
+    return problem, forms_of(food, table)

@@ -69,7 +69,7 @@ def one_phrase(text: str) -> ParsedLine:
 
 def named(phrase: ParsedLine, text: str) -> str:
     """Return the words of a text that name its food, as they are written."""
-    named = {*phrase.name, *phrase.after}
+    named = phrase.said
     return " ".join(word for word in text.split() if named & set(words(word))).strip(" ,")
 
 

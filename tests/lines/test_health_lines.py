@@ -16,6 +16,7 @@ silently wrong at first, which says nothing of usual lines.
 import csv
 from collections import Counter
 from collections.abc import Sequence
+from functools import cache
 from pathlib import Path
 
 from kit.lines.reader import read_each
@@ -28,6 +29,12 @@ ROWS, AUDITED = (
 )
 MOST_SILENTLY_WRONG = 0.015
 LEAST_RIGHT_OR_RIGHTLY_ASKED = 0.94
+
+
+@cache
+def read(line: str) -> Sequence[Reading]:
+    """Return the readings of a line, which is read once for all tests."""
+    return read_each(line)
 
 
 def verdict(row: dict[str, str], readings: Sequence[Reading]) -> str:
@@ -47,7 +54,7 @@ def verdict(row: dict[str, str], readings: Sequence[Reading]) -> str:
 
 
 def test_hardly_a_line_is_silently_wrong_and_few_are_asked_needlessly():
-    verdicts = {row["line"]: verdict(row, read_each(row["line"])) for row in ROWS}
+    verdicts = {row["line"]: verdict(row, read(row["line"])) for row in ROWS}
     counts = Counter(verdicts.values())
     wrong = [line for line, found in verdicts.items() if found == "silently wrong"]
     needless = [line for line, found in verdicts.items() if found == "needlessly asked"]
@@ -56,12 +63,12 @@ def test_hardly_a_line_is_silently_wrong_and_few_are_asked_needlessly():
 
 
 def test_what_an_audit_found_stays_mended():
-    verdicts = {row["line"]: verdict(row, read_each(row["line"])) for row in AUDITED}
+    verdicts = {row["line"]: verdict(row, read(row["line"])) for row in AUDITED}
     assert not [line for line, found in verdicts.items() if "right" not in found]
 
 
 def test_every_question_offers_choices_or_says_what_to_write():
     for row in (*ROWS, *AUDITED):
-        for reading in read_each(row["line"]):
+        for reading in read(row["line"]):
             if reading.problem:
                 assert reading.choices or "write" in reading.problem, row["line"]
