@@ -23,50 +23,45 @@ def additions(claim: WordingClaim, dish: Dish) -> Finding:
     used = [food for food in _used(claim, dish) if food.key not in apart]
     if claim.wording == "no added fat":
         return _no_fat(used)
-    if claim.wording == "unsalted":
-        salt = [food for food in used if food.base == "salt" or food.key.startswith("salt")]
-        salted = [food for food in used if food.salted and food not in salt]
-        section = "21 CFR 101.61(c)(2), from memory"
-        if salt or salted:
-            names = listing([short_name(food) for food in [*salt, *salted]])
-            return Finding(
-                OFF,
-                f'"unsalted" asks for no salt added, and there is {names} ({section})',
-                None,
-                ("{serving} has {sodium}.",),
-            )
-        but = f" but the {listing([word.text for word in claim.excepted])}" if claim.excepted else ""
-        return Finding(HOLDS, f"no salt is added, nor to any food in it{but} ({section})")
+    but = f" but the {listing([word.text for word in claim.excepted])}" if claim.excepted else ""
+    return _no_salt(used, but) if claim.wording == "unsalted" else _no_sugar(used, but)
+
+
+def _no_salt(used: list[Food], but: str) -> Finding:
+    section = "21 CFR 101.61(c)(2), from memory"
+    salt = [food for food in used if food.base == "salt" or food.key.startswith("salt")]
+    salted = [food for food in used if food.salted and food not in salt]
+    if salt or salted:
+        because = f'"unsalted" asks for no salt added, and there is {_names([*salt, *salted])} ({section})'
+        return Finding(OFF, because, None, ("{serving} has {sodium}.",))
+    return Finding(HOLDS, f"no salt is added, nor to any food in it{but} ({section})")
+
+
+def _no_sugar(used: list[Food], but: str) -> Finding:
+    section = "21 CFR 101.60(c)(2)"
     sweet = [
         food for food in used if food.group in _SWEET or "sweetened" in food.name.lower().replace("unsweetened", "")
     ]
+    if sweet:
+        because = f'"no added sugar" asks for none, and there is {_names(sweet)} ({section})'
+        return Finding(OFF, because, None, ("{serving} has {sugars}.",))
     unsure = [
         food for food in used if food.group in ("condiment", "snack", "baking", "beverage") and food["sugars"] > 5
     ]
-    section = "21 CFR 101.60(c)(2)"
-    if sweet:
-        return Finding(
-            OFF,
-            f'"no added sugar" asks for none, and there is {listing([short_name(food) for food in sweet])} ({section})',
-            None,
-            ("{serving} has {sugars}.",),
-        )
     if unsure:
-        return Finding(
-            CANNOT_TELL,
-            f"whether the {listing([short_name(food) for food in unsure])} holds added sugar is told by the "
-            f"package ({section})",
-        )
-    but = f" but the {listing([word.text for word in claim.excepted])}" if claim.excepted else ""
+        because = f"whether the {_names(unsure)} holds added sugar is told by the package ({section})"
+        return Finding(CANNOT_TELL, because)
     return Finding(HOLDS, f"no sugar, syrup or honey is added{but} ({section})")
+
+
+def _names(foods: list[Food]) -> str:
+    return listing([short_name(food) for food in foods])
 
 
 def _no_fat(used: list[Food]) -> Finding:
     fats = [food for food in used if food.reference == "butter_oil"]
     if fats:
-        return Finding(
-            OFF, f"there is {listing([short_name(food) for food in fats])} in it", None, ("{serving} has {fat}.",)
-        )
+        return Finding(OFF, f"there is {_names(fats)} in it", None, ("{serving} has {fat}.",))
     return Finding(
         CANNOT_TELL, "no oil or butter is in the list; whether a food was made with fat is told by its package"
     )

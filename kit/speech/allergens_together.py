@@ -6,7 +6,7 @@ from dataclasses import replace
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.claim import FOOD, About
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import DETERMINERS, is_verb
+from kit.speech.parts import DETERMINERS, before_determiners, is_verb
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import foods_from
 
@@ -132,9 +132,7 @@ def _comes(sentence: Sentence, at: int, led: str) -> bool:
 
 def _goes_on(sentence: Sentence, at: int) -> bool:
     """Return whether an allergen goes on with a list of where each is from: "wheat with the noodles, milk with"."""
-    first = at - 1
-    while sentence.text_at(first) in DETERMINERS:
-        first -= 1
+    first = before_determiners(sentence, at)
     before = any(sentence.is_a(place, "allergen") and place in sentence.used for place in range(first))
     return sentence.text_at(first) in (",", "and", ";") and before
 

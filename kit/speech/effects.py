@@ -15,6 +15,7 @@ from kit.speech.tokens import SHARE, Quantity
 
 FAMILY = "effect of a change"
 _TO = ("to", "down to", "up to")
+_WHEN = ("by", "if", "when")
 _LISTED = ("and", ",", "of", "the", "a")
 _KEPT = ("left", "remain", "remains", "remaining")
 _SAME = frozenset("hardly barely scarcely little".split())
@@ -75,17 +76,8 @@ def _clauses_of(sentence: Sentence, said: SaidChange) -> set[int]:
     own = {sentence.clauses[place] for place in said.places}
     first = min(said.places)
     to_save = sentence.text_at(0) == "to" and (sentence.is_a(1, "verb_save") or sentence.is_a(1, "verb_add"))
-    behind = (
-        to_save
-        or sentence.text_at(first - 1) in ("by", "if", "when", "you")
-        or sentence.text_at(first - 2)
-        in (
-            "by",
-            "if",
-            "when",
-        )
-    )
-    return own | {max(own) + 1} | ({min(own) - 1} if behind else set())
+    led = sentence.text_at(first - 1) in (*_WHEN, "you") or sentence.text_at(first - 2) in _WHEN
+    return own | {max(own) + 1} | ({min(own) - 1} if led or to_save else set())
 
 
 def _unchanged(sentence: Sentence) -> bool:

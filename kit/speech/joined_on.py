@@ -8,7 +8,7 @@ from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.claim import FOOD, About, Claim
 from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import DETERMINERS
+from kit.speech.parts import DETERMINERS, before_determiners
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.unread import asked
 from kit.speech.wordings_claim import WordingClaim
@@ -84,9 +84,7 @@ def _is_too(sentence: Sentence, at: int, lists: bool) -> bool:
         return True  # "free from nuts and, with the feta gone, milk", "it has tree nuts in it and almonds"
     if sentence.text_at(first) in _LEADS and _TOO.match(" ".join(sentence.texts[at + 1 : at + 7])):
         return True
-    led = at - 1
-    while sentence.text_at(led) in DETERMINERS:
-        led -= 1
+    led = before_determiners(sentence, at)
     before = " ".join(sentence.texts[max(0, led - 4) : led + 1])
     goes_before = led - 1 in sentence.used and sentence.text_at(led) in _LIKE  # "low in fat like the butter"
     return goes_before or _AS_IS.search(before) is not None
@@ -113,9 +111,7 @@ def of_its_own(sentence: Sentence, claim: Claim) -> Claim:
     own = food_at(sentence, at)
     if own is None or sentence.is_a(at, "nutrient") or sentence.tokens[min(claim.places)].hyphen_before:
         return claim
-    first = at - 1
-    while sentence.text_at(first) in DETERMINERS:
-        first -= 1
+    first = before_determiners(sentence, at)
     joined = first >= 1 and first < at - 1 and sentence.text_at(first) in (",", "and", ";")
     if not joined or own.text in {word.text for word in claim.about.foods}:
         return claim

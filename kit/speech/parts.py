@@ -122,6 +122,14 @@ def back(sentence: Sentence, at: int) -> int:
     return place
 
 
+def before_determiners(sentence: Sentence, at: int) -> int:
+    """Return the place before the determiners of a noun: that of "and" in "and the oats"."""
+    place = at - 1
+    while sentence.text_at(place) in DETERMINERS:
+        place -= 1
+    return place
+
+
 def dish_part(sentence: Sentence, at: int) -> About:
     """Return the part of the dish that a word names with what stands before it: "half a plate", "the whole pot"."""
     token = sentence.tokens[at]
