@@ -34,14 +34,12 @@ _SHORT = {
 _WORDS = [(re.compile(rf"(?<![\w/-])(?:{short})(?!\w)\.?(?![-/])"), full) for full, short in _SHORT.items()]
 _WITH = re.compile(r"(?<!\w)w/\s?")
 _SPOONS = re.compile(r"(?<=\d)\s?[Tt]\b\.?(?![-'/])|(?<=\ba )[Tt](?= of\b)")  # T and t are two sizes
-
-
 _VERB_AHEAD = re.compile(r"^(?:add|no|leave out|skip|omit|swap|use|without|make|half|double): ")
 _LEAN = re.compile(r"\b([789]\d)\s?/\s?(\d{1,2})(?= |$)")  # "93/7 beef"
 _NONE_PUT_IN = re.compile(r"\bno(?:[- ](salt|sugar)[- ]added| added (salt|sugar))\b(?= (?!and\b|or\b|but\b)[a-z])")
-_SO_WIDE = re.compile(
+_SO_WIDE = re.compile(  # "8-inch tortillas"
     r"^(use )?\d{1,2}[- ](?:inch|in)\b[- ](?=[a-z]{3})(?!piece|thick|long|wide)"
-)  # "8-inch tortillas"
+)
 _NO_MORE = re.compile(r"\bno (salt|sugar) added\b|\bno added (salt|sugar)\b")
 _HALF_AND_HALF = re.compile(  # the cream, and not half of two things
     r"\bhalf (?:and|&|n) half\b(?= ?(?:$|[,;.?!)]|instead\b|in place\b|rather\b|for\b|cream\b|and\b))"

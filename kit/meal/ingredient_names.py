@@ -272,3 +272,20 @@ def held(recipe: Recipe) -> str:
     return listing(
         list(dict.fromkeys(short_name(part.food) for part in recipe.ingredients if part.grams > 0)) or ["nothing"]
     )
+
+
+def words_of(part: Ingredient) -> set[str]:
+    """Return every word that an ingredient answers to: those of its line and of its food."""
+    return {*words(part.line), *words_of_food(part.food)}
+
+
+def words_of_food(food: Food) -> set[str]:
+    """Return every word that a food answers to: of its names, its state and its kinds."""
+    texts = (food.name, *food.other_names, food.key.replace("-", " "), state_word(food), *kinds_of(food))
+    return {word for text in texts for word in words(text)}
+
+
+def state_meant(word: str) -> str:
+    """Return the state that a word means: dry of "dried"; the word itself where it means none."""
+    known = line_words().get(word)
+    return known.meaning if known is not None and known.kind == "state" else word

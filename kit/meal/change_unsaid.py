@@ -1,0 +1,162 @@
+"""Swaps that the words of a line do not say, or whose weight would be far from what goes: they are asked about."""
+
+import re
+
+from kit.errors import ChangeError
+from kit.food.composition import Food, foods
+from kit.food.finding import index
+from kit.food.names import short_name
+from kit.food.vocabulary import SMALL_WORDS, line_words, words
+from kit.lines.spelling import english_words
+from kit.meal.change_places import does_same_work
+from kit.meal.ingredient_names import state_meant, state_word, words_of, words_of_food
+from kit.meal.recipe import Ingredient, Recipe
+from kit.meal.steps import Swap, applied
+from kit.texts import listing, number
+
+_SERVED = re.compile(r"^(?:to )?serv(?:e|ed|ing)(?: it| this)? (?:with|over|on|alongside)\b")
+_KINDS_OF = (  # a kind that is there goes only where the line speaks of it
+    frozenset("whole wheat grain brown white refined multigrain".split()),
+    frozenset("sodium salt unsalted salted".split()),
+    frozenset("fat nonfat skim lean whole light lite".split()),
+)
+_PLAIN = frozenset("regular plain full normal ordinary usual".split())
+_BESIDE = re.compile(r"\bhandful\b|\bon the side$|\btoo$")
+_EXCHANGES = re.compile(r"\b(?:instead|rather|swap|replac\w+|substitut\w+|place|for|not|no|be|where|rinse|drain)\b")
+_PLANTS = frozenset("grain pasta pulse soy vegetable fruit herb nut seed".split())
+_FLESH = frozenset("meat poultry fish shellfish".split())
+_ANIMALS = frozenset("chicken beef pork turkey fish bacon ham lamb veal shrimp clam crab egg".split())
+_GRAINS = ("grain", "pasta")
+_LEAVES = ("herb", "spice")  # light by any measure, and heaped or packed
+_FAR = 3.0  # times the weight, where no amount was said
+
+
+def ask_whether(step: Swap, text: str, recipe: Recipe, behind: bool) -> None:
+    """Ask whether a swap is meant that the words do not say: no word is of what comes, or none of what goes.
+
+    Parameters
+    ----------
+    step : Swap
+        What was read.
+    text : str
+        The line it was read from, without politeness.
+    recipe : Recipe
+        As it is before the step.
+    behind : bool
+        Whether another step goes before it.
+
+    Raises
+    ------
+    ChangeError
+        With the swap written out as its choice.
+    """
+    old = recipe.ingredients[step.row.at]
+    said = {word for word in words(text) if word not in SMALL_WORDS}
+    kind = said & {"dairy", "lactose"}  # "no dairy, use oat milk" where there is cheese
+    guessed = not said & words_of(old) and (behind or _BESIDE.search(text))
+    if (
+        guessed
+        or (kind and not does_same_work(step.food, old.food))
+        or _SERVED.search(text)
+        or _brings_an_animal(old, step.food, said)
+        or _stays_besides(step, text, recipe)
+        or (step.measured is None and _changes_form(old, step.food, said))
+        or not (_EXCHANGES.search(text) or _wishes(old, step.food, said))
+    ):
+        there, comes = short_name(old.food), _to_type(step.food)
+        choice = f"{comes} instead of the {there}"
+        raise ChangeError(f'"{text}": should {comes} take the place of the {there}? write "{choice}"', [choice])
+
+
+def _to_type(food: Food) -> str:
+    """Return the first name of a food that a choice can hold: "no salt added" in it would leave salt out."""
+    names = (food.name.lower(), *food.other_names)
+    return next((name for name in names if "no" not in words(name)), names[0])
+
+
+def _brings_an_animal(old: Ingredient, food: Food, said: set[str]) -> bool:
+    """Whether an animal's food would come that nobody named: chicken broth for "broth" in the place of vegetables'."""
+    unnamed = (_ANIMALS & set(words(food.name))) - {*words(old.line), *words(old.food.name)} - said
+    flesh = old.food.group in _PLANTS and food.group in _FLESH and not said & words_of_food(food)
+    return flesh or bool(unnamed and not said & _names_apart(food))
+
+
+def _names_apart(food: Food) -> set[str]:
+    """Return the words of names of a food that hold none for an animal: "ham" of pork, "bacon"."""
+    return {word for name in food.other_names if not _ANIMALS & set(words(name)) for word in words(name)}
+
+
+def _stays_besides(step: Swap, text: str, recipe: Recipe) -> bool:
+    """Whether what comes is there already, so that "2 cups corn, not potatoes" may be an amount and a leave-out."""
+    there = any(
+        part.food.base == step.food.base and part.grams > 0
+        for at, part in enumerate(recipe.ingredients)
+        if at != step.row.at
+    )
+    return there and step.measured is not None and bool(re.search(r"\bnot\b", text))
+
+
+def _changes_form(old: Ingredient, food: Food, said: set[str]) -> bool:
+    """Whether a fresh food would become a canned one, or so, that no word asks for: "low-sodium beets"."""
+    heads = {words(short_name(one))[-1:] for one in (old.food, food)}
+    same = food.base == old.food.base or (len(heads) == 1 and food.group in ("vegetable", "fruit"))
+    asked = any(line_words()[word].kind == "state" for word in said if word in line_words())
+    return same and not asked and state_word(food) != state_word(old.food)
+
+
+def _wishes(old: Ingredient, food: Food, said: set[str]) -> bool:
+    """Whether words without "instead" ask for what comes: some are its own, and no kind that is there goes unsaid."""
+    own = {*words(old.line), *words(old.food.name)}
+    if food.group != old.food.group and not does_same_work(food, old.food) and food.key not in old.swaps:
+        return False
+    return _says_what_comes(said, own, words_of_food(food)) and not _loses_kind(own, old.food, food, said)
+
+
+def _loses_kind(own: set[str], there: Food, food: Food, said: set[str]) -> bool:
+    """Whether whole grain, low sodium or low fat would go unsaid: "thin spaghetti" where it is whole-wheat."""
+    new = set(words(food.name))
+    alike = words(short_name(food))[-1:] == words(short_name(there))[-1:]
+    if _PLAIN & said or any("%" in word for word in said) or not alike:
+        return False
+    kinds = (*(_KINDS_OF[:1] if food.group in _GRAINS else ()), *(_KINDS_OF[1:] if food.base == there.base else ()))
+    return any(own & kind and not said & kind and not own & kind & new for kind in kinds)
+
+
+def _says_what_comes(said: set[str], goes: set[str], enters: set[str]) -> bool:
+    new = enters - goes
+    if said & (new | _PLAIN) or {state_meant(word) for word in said} & {state_meant(word) for word in new}:
+        return True
+    spelled = {index(foods()).nearest_word(word) for word in said if word not in english_words()}
+    return bool(spelled & new)
+
+
+def ask_how_much(step: Swap, recipe: Recipe) -> None:
+    """Ask for the amount where as much by measure weighs far more, or far less, than what goes.
+
+    Parameters
+    ----------
+    step : Swap
+        What was read.
+    recipe : Recipe
+        As it is before the step.
+
+    Raises
+    ------
+    ChangeError
+        With both weights as its choices.
+    """
+    old = recipe.ingredients[step.row.at]
+    if step.measured is not None or old.grams <= 0 or old.food.group in _LEAVES:
+        return
+    grams = applied(recipe, [step]).ingredients[step.row.at].grams
+    binder = old.food.base.startswith("egg") and step.food.group in ("seed", "nut", "grain", "spice")
+    if 1 / _FAR <= grams / old.grams <= _FAR and not binder:
+        return
+    there, comes = short_name(old.food), _to_type(step.food)
+    choices = [f"{number(many)} g {comes} instead of the {there}" for many in (grams, old.grams)]
+    shown = listing([f'"{choice}"' for choice in choices], "or")
+    raise ChangeError(
+        f"how much {comes}? by measure it would be {number(grams)} g where there are {number(old.grams)} g of "
+        f"{there}; write {shown}",
+        choices,
+    )
