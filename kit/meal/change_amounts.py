@@ -5,7 +5,9 @@ from dataclasses import replace
 
 from kit.errors import ChangeError, NotUnderstoodError
 from kit.food.amounts import read_count
+from kit.food.composition import Food
 from kit.food.names import short_name
+from kit.food.vocabulary import words
 from kit.lines.nearest_measure import SIZES
 from kit.lines.reader import read
 from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
@@ -22,6 +24,7 @@ _THE_AMOUNT = re.compile(  # "the half teaspoon of salt"
     r"^(?:the|that|this|those|your|all) (?=(?:\d|half|a quarter|quarter|one|two|three|four|five|six)\b(?! and half))"
 )
 _WITH_ANOTHER = re.compile(r" with (?!added\b|salt\b|it\b)[a-z\d]")  # "no salsa but with tomatoes"
+_OWN_GROUPS = {"nut": frozenset(("nut", "seed")), "dairy": frozenset(("dairy", "oil"))}  # butter is an oil of the table
 _A_LITTLE = 0.01  # of one piece
 _VAGUE = frozenset("a an bit little some lot lots much slightly way few tad touch good even of far still only".split())
 
@@ -45,9 +48,22 @@ def leave_out(asked: Asked) -> tuple[Step, ...]:
     found = ingredients_called(old, recipe)
     places = found.places if found.together and found.places else (asked.place(old),)
     used = [at for at in places if recipe.ingredients[at].grams > 0]
+    if found.together:
+        _all_are_meant(old, [recipe.ingredients[at].food for at in used])
     if not used:
         raise ChangeError(f'"{old}" is left out already; the recipe holds {held(recipe)}')
     return tuple(LeaveOut(asked.row(at)) for at in used)
+
+
+def _all_are_meant(kind: str, foods: list[Food]) -> None:
+    """Ask whether what only holds something of a kind goes as well: the oil with the nuts, naan with its milk."""
+    own = next((groups for word, groups in _OWN_GROUPS.items() if word in words(kind)), frozenset())
+    plain = [short_name(one) for one in foods if one.group in own]
+    others = [short_name(one) for one in foods if one.group not in own]
+    if plain and others:
+        choices = [f"leave out the {listing(names)}" for names in (plain, [*plain, *others])]
+        shown = listing([f'"{choice}"' for choice in choices], "or")
+        raise ChangeError(f'"{kind}": there is {listing(others)} too; write {shown}', choices)
 
 
 def free_from(asked: Asked) -> tuple[Step, ...]:

@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass, replace
 
 from kit.errors import ChangeError, KitError
+from kit.food.amounts import plain_characters, read_count
 from kit.food.composition import Foods
 from kit.food.names import short_name
 from kit.food.vocabulary import words
@@ -18,7 +19,7 @@ from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.steps import Measured, Row, measured_like
 
 _ANOTHER_CHANGE = re.compile(
-    r"[,;:] ?(?:and |but )?(?:no|without|half|double|skip|omit|leave out|add|use|keep|same|swap)\b"
+    r"(?:[,;:] ?(?:and |but )?|\b(?:and|but) )(?:no|without|half|double|skip|omit|leave out|add|use|keep|same|swap)\b"
 )
 _SIZED = re.compile(rf"\b(?:{'|'.join(SIZES)}|big|little|tiny|huge|baby|mini)\b")
 
@@ -64,7 +65,9 @@ def one_phrase(text: str) -> ParsedLine:
     phrases = take_apart(text)
     if len(phrases) > 1 or _ANOTHER_CHANGE.search(text):
         raise ChangeError(f'"{text}" names several foods; write one change for each')
-    return phrases[0]
+    phrase = phrases[0]
+    alone = not phrase.name and not phrase.after and read_count(plain_characters(text))[0] is None  # "thighs"
+    return replace(phrase, counted=False) if alone else phrase
 
 
 def named(phrase: ParsedLine, text: str) -> str:

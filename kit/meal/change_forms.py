@@ -11,7 +11,12 @@ _FLESH = {"meat", "poultry", "fish", "shellfish"}
 
 
 def used_alike(food: Food, other: Food) -> bool:
-    """Whether two foods are of plants both, or of animals both, so that the one may come in the other's form."""
+    """Whether two foods are of plants both, or of animals both, so that the one may come in the other's form.
+
+    What takes a canned food's place comes canned only where it is of the same group: mushrooms for beans do not.
+    """
+    if other.state in ("canned", "drained", "rinsed") and not ({food.group, other.group} <= _FLESH):
+        return food.group == other.group
     return any({food.group, other.group} <= kind for kind in (_PLANTS, _FLESH))
 
 

@@ -9,6 +9,7 @@ from kit.food.finding import index
 from kit.food.names import short_name
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.spelling import english_words
+from kit.meal.change_taken import ask_what_goes
 from kit.meal.change_unclear import ask_if_unclear
 from kit.meal.change_unsaid import ask_how_much, ask_whether
 from kit.meal.ingredient_names import COOKED, state_meant, words_of, words_of_food
@@ -31,7 +32,6 @@ _STAYS = re.compile(  # what is named only to say that it stays
     r"(?=$|[,;.]|\b(?: in\b|and|but|then|instead)\b)"
 )
 _REASON = re.compile(r"\b(?:because(?: of)?|since|as (?:i|we|my|our)|so that|due to)\b.*?(?=$|[,;]| and | but )")
-_TAKES = re.compile(r"\b(?:no|without|not|omit|skip|leave out|leaving out|minus|drop|remove|hold)\b(?! more than)")
 _A_MEASURE = re.compile(
     r"\b(?<!of )an? (?:\w+ )?(?:can|cup|jar|tin|bag|box|packet|package|bunch|tablespoon|teaspoon|pound)s? of\b"
 )
@@ -68,8 +68,7 @@ def all_heard(line: str, text: str, recipe: Recipe, steps: Sequence[Step], table
             f'"{text}": "{" ".join(lost)}" would be lost, so nothing is changed; write one change after the other, '
             "each food as a recipe does"
         )
-    if _TAKES.search(told) and not _takes_away(steps):
-        raise ChangeError(f'"{text}" says that something should not be there; write what, such as "leave out the ..."')
+    ask_what_goes(told, recipe, steps, table)
     if _NONE_ADDED.search(text) and any(_is_no_seasoning(step, recipe) for step in steps):
         raise ChangeError(f'"{text}" may be a kind of food, or leave something out; write which is meant')
     if any(
@@ -157,11 +156,3 @@ def _numbers_used(text: str, answered: frozenset[str], steps: Iterable[Step]) ->
 
 def _has_amount(step: Step) -> bool:
     return isinstance(step, Amount | Add | Servings) or (isinstance(step, Swap) and step.measured is not None)
-
-
-def _takes_away(steps: Iterable[Step]) -> bool:
-    named = {word for step in steps if isinstance(step, Swap | Add) for word in words_of_food(step.food)}
-    return any(
-        isinstance(step, LeaveOut | Swap | Servings) or (isinstance(step, Amount) and (step.times < 1 or step.plus < 0))
-        for step in steps
-    ) or bool({"no", "not", "without"} & named)

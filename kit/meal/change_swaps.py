@@ -1,5 +1,6 @@
 """Clauses about another food: instead of, could it be, fresh for jarred, rinsed."""
 
+import re
 from dataclasses import replace
 
 from kit.errors import ChangeError
@@ -7,7 +8,7 @@ from kit.food.composition import Food
 from kit.food.finding import index
 from kit.food.names import short_name
 from kit.food.three_weights import cooked_form
-from kit.food.vocabulary import words
+from kit.food.vocabulary import SMALL_WORDS, words
 from kit.lines.lighter import lighter
 from kit.lines.reader import read
 from kit.meal.change_amounts import set_to
@@ -24,6 +25,9 @@ from kit.meal.recipe import Ingredient
 from kit.meal.steps import Add, Amount, Step, Swap, measured_like
 
 _NO_FOOD = frozenset("who whom whose when where why which how it them".split())  # words of a question, or of a method
+_MORE_OF = re.compile(
+    r"^(?:[\d/. -]*(?:\w+ ){0,3})(?:more|extra|additional|less|fewer) (?P<what>.+)$"
+)  # "1 cup more rice"
 
 
 def use(asked: Asked) -> tuple[Step, ...]:
@@ -73,8 +77,9 @@ def swap(asked: Asked) -> tuple[Step, ...]:
     """Put a food in the place of another."""
     old, new = direction(asked)
     recipe = asked.recipe
-    if new.split(" ")[0] in ("more", "extra", "additional", "less", "fewer"):
-        raise ChangeError(f'how much {new}? write two changes, such as "no {old}, add 1/2 cup {new.split(" ", 1)[-1]}"')
+    besides = _MORE_OF.match(new)
+    if besides:
+        raise ChangeError(f'how much {new}? write two changes, such as "no {old}, add 1/2 cup {besides["what"]}"')
     phrase = one_phrase(new)
     new_name = named(phrase, new) if phrase.counted else new
     old_phrase = one_phrase(old)
@@ -206,16 +211,28 @@ def _coming(asked: Asked, name: str, old: Ingredient) -> Newcomer:
             return came
         return _with_its_thing(asked, name, old, strictly=True) or came
     except ChangeError as fault:
-        found = _with_its_thing(asked, name, old, strictly=False)
+        alone = bool(fault.choices) and _says_thing_alone(asked, name, old)
+        found = _with_its_thing(asked, name, old, strictly=False, alone=alone)
         if found is None:
             raise fault
         return found
 
 
-def _with_its_thing(asked: Asked, name: str, old: Ingredient, strictly: bool) -> Newcomer | None:
-    """Return the food that a name means together with what the old one is: "lime" instead of lemon juice."""
+def _says_thing_alone(asked: Asked, name: str, old: Ingredient) -> bool:
+    """Whether of what goes only the thing is named, "noodles": then a word for a kind of it is one by itself."""
+    said = set(words(f"{asked.clause.old} {asked.clause.new}")) - set(words(name)) - SMALL_WORDS
+    thing = words(short_name(old.food))
+    return thing[-1] in said and not said & (set(thing[:-1]) | set(words(old.line)) - {thing[-1]})
+
+
+def _with_its_thing(asked: Asked, name: str, old: Ingredient, strictly: bool, alone: bool = False) -> Newcomer | None:
+    """Return the food that a name means together with what the old one is: "lime" instead of lemon juice.
+
+    Where only the thing was named, a word that names foods itself is no kind of it: "rice instead of noodles" are no
+    rice noodles, but "thighs instead of breasts" are of the chicken.
+    """
     thing = short_name(old.food).split()
-    wishes = [f"{name} {' '.join(tail)}" for tail in (thing[-1:], thing[-2:], thing)]
+    wishes = [] if alone else [f"{name} {' '.join(tail)}" for tail in (thing[-1:], thing[-2:], thing)]
     for wish in (*wishes, f"{thing[0]} {name}"):
         try:
             came = newcomer(wish, asked.table, like=old)

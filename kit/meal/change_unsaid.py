@@ -8,6 +8,7 @@ from kit.food.finding import index
 from kit.food.names import short_name
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.spelling import english_words
+from kit.meal.change_less import ask_which_kind, to_type
 from kit.meal.change_places import does_same_work
 from kit.meal.ingredient_names import state_meant, state_word, words_of, words_of_food
 from kit.meal.recipe import Ingredient, Recipe
@@ -52,6 +53,7 @@ def ask_whether(step: Swap, text: str, recipe: Recipe, behind: bool) -> None:
     """
     old = recipe.ingredients[step.row.at]
     said = {word for word in words(text) if word not in SMALL_WORDS}
+    ask_which_kind(step, text, old)
     kind = said & {"dairy", "lactose"}  # "no dairy, use oat milk" where there is cheese
     guessed = not said & words_of(old) and (behind or _BESIDE.search(text))
     if (
@@ -63,15 +65,9 @@ def ask_whether(step: Swap, text: str, recipe: Recipe, behind: bool) -> None:
         or (step.measured is None and _changes_form(old, step.food, said))
         or not (_EXCHANGES.search(text) or _wishes(old, step.food, said))
     ):
-        there, comes = short_name(old.food), _to_type(step.food)
+        there, comes = short_name(old.food), to_type(step.food)
         choice = f"{comes} instead of the {there}"
         raise ChangeError(f'"{text}": should {comes} take the place of the {there}? write "{choice}"', [choice])
-
-
-def _to_type(food: Food) -> str:
-    """Return the first name of a food that a choice can hold: "no salt added" in it would leave salt out."""
-    names = (food.name.lower(), *food.other_names)
-    return next((name for name in names if "no" not in words(name)), names[0])
 
 
 def _brings_an_animal(old: Ingredient, food: Food, said: set[str]) -> bool:
@@ -152,7 +148,7 @@ def ask_how_much(step: Swap, recipe: Recipe) -> None:
     binder = old.food.base.startswith("egg") and step.food.group in ("seed", "nut", "grain", "spice")
     if 1 / _FAR <= grams / old.grams <= _FAR and not binder:
         return
-    there, comes = short_name(old.food), _to_type(step.food)
+    there, comes = short_name(old.food), to_type(step.food)
     choices = [f"{number(many)} g {comes} instead of the {there}" for many in (grams, old.grams)]
     shown = listing([f'"{choice}"' for choice in choices], "or")
     raise ChangeError(
