@@ -1,7 +1,7 @@
 """Who brings what: "most of the fiber comes from the beans", "the oil is the main source of fat"."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import replace
 
 from kit.speech.claim import FOOD, About, Claim
@@ -28,6 +28,8 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
         if share.of_day or share.by_nutrient is not None or not share.foods or share.place in sentence.used:
             continue
         token = sentence.tokens[share.place]
+        if share.said.relation == "rest":
+            continue  # what it is the rest of is told by the others
         for one in share.whole:
             places = sorted({share.place, one.place, *share.food_places})
             sentence.used.update(set(places) - share.of_amounts)
@@ -43,7 +45,8 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
                     token.end,
                 )
             )
-    return claims + _ranks(sentence, about) + _plain_sources(sentence, about)
+    of_rests = {one.place for share in found if share.said.relation == "rest" for one in share.whole}
+    return claims + _ranks(sentence, about) + _plain_sources(sentence, about, of_rests)
 
 
 def runners_up(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
@@ -211,13 +214,13 @@ def _after_is(sentence: Sentence, start: int) -> tuple[list, list[int]]:
 _COMES = ("comes", "come", "here", "in", "it", "coming", "is", "are")
 
 
-def _plain_sources(sentence: Sentence, about: list[About]) -> list[Claim]:
+def _plain_sources(sentence: Sentence, about: list[About], of_rests: Set[int]) -> list[Claim]:
     """Return sources said without a share: "the fiber comes from the beans"."""
     claims: list[Claim] = []
     for at in sentence.places("nutrient"):
         token = sentence.tokens[at]
         named_food = token.food is not None and is_food(sentence, at)
-        if at in sentence.used or token.parts["nutrient"] == "water" or named_food:
+        if at in sentence.used or at in of_rests or token.parts["nutrient"] == "water" or named_food:
             continue
         origin = _from_behind(sentence, at)
         foods, places = _foods_of_origin(sentence, about, at, origin) if origin is not None else ([], [])

@@ -11,6 +11,7 @@ from kit.rules.spoken import share_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.claim import Claim, Finding
+from kit.speech.foods_said import FoodWord
 from kit.speech.share_claim import share_edit
 from kit.speech.tokens import Quantity
 from kit.speech.values import choices, ends, lacking, of_nutrient, pinned, said_thing, scaled, unit_of
@@ -27,6 +28,7 @@ class DishShareClaim(Claim):
     rank: int = 0
     start: int = 0  # of the words of the share; below 0 where no other share would fit there
     end: int = 0
+    besides: tuple[FoodWord, ...] = ()  # the others, whose share is taken off first: "most of the rest"
 
 
 def judge(claim: DishShareClaim, dish: Dish) -> Finding:
@@ -63,6 +65,12 @@ def _judged(claim: DishShareClaim, dish: Dish, name: str, found: list[Food]) -> 
     assert claim.said is not None
     if claim.said.relation == "rest":
         return Finding(CANNOT_TELL, f'{because}; say how much "the rest" is')
+    if claim.besides:
+        rest = _rest_of(claim, dish, parts[0][0], found)
+        if rest is None:
+            return Finding(CANNOT_TELL, f"{because}; say how much of the {said_thing(name)} is meant")
+        of = scaled(of, 1 / rest)
+        because = f"{because} and {percent(of.value)} of what the others named leave"
     unknown = lacking(dish, name)
     result = fits(claim.said, of)
     if unknown and not (result and of.value >= 0.9):
@@ -86,6 +94,15 @@ def _judged(claim: DishShareClaim, dish: Dish, name: str, found: list[Food]) -> 
         names, verb = hers, "bring" if len(claim.about.foods) > 1 or is_plural(hers) else "brings"
     edit = None if claim.negated or claim.start < 0 else share_edit(claim.start, claim.end, of.value)
     return Finding(OFF, because, edit, (f"The {names} {verb} {words}.",))
+
+
+def _rest_of(claim: DishShareClaim, dish: Dish, nutrient: str, found: list[Food]) -> float | None:
+    """Return the share of a nutrient that the others named before leave; None where it is not known."""
+    others = pinned(dish, claim.besides)
+    if isinstance(others, Finding) or {food.key for food in others} & {food.key for food in found}:
+        return None
+    rest = 1 - dish.share(others, nutrient).value
+    return rest if rest > 0 else None
 
 
 def _ranked(claim: DishShareClaim, dish: Dish, name: str, found: list[Food], of: Range, because: str) -> Finding:

@@ -16,6 +16,8 @@ from kit.speech.sentence import Sentence
 from kit.speech.share_claim import Share, ShareClaim, with_share
 from kit.speech.shares import MACROS
 from kit.speech.slots import negated, share_at
+from kit.speech.tokens import SHARE, Quantity
+from kit.speech.unread import asked
 from kit.speech.values import alone, said_thing
 from kit.talk.dish import Dish
 from kit.talk.placeholders import energy_share
@@ -40,6 +42,10 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
         places = sorted({share.place, share.by_nutrient.place})
         sentence.used.update({*places, *share.named_here})
         token = sentence.tokens[share.place]
+        said = share.said if share.said.relation != "rest" else _what_is_left(claims)
+        if said is None:
+            claims.append(asked(sentence, (share.place,)))
+            continue
         subject = about[share.place] if about[share.place].kind == FOOD and about[share.place].measure else About()
         claims.append(
             EnergyShareClaim(
@@ -47,12 +53,23 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
                 subject,
                 negated(sentence, share.place),
                 share.by_nutrient.nutrient,
-                share.said,
+                said,
                 token.start,
                 token.end,
             )
         )
     return claims
+
+
+def _what_is_left(claims: list[Claim]) -> Quantity | None:
+    """Return the share that those before leave: "a third from fat, the rest from carbohydrate"; None where it is open.
+
+    A bound leaves a bound, and what is denied leaves nothing that can be told.
+    """
+    said = [claim.said for claim in claims if isinstance(claim, EnergyShareClaim) and not claim.negated]
+    counted = all(one.relation in ("about", "exactly", "nearly", "just over") for one in said)
+    rest = 1 - sum(one.value for one in said)
+    return Quantity(rest, rest, SHARE, "about", True) if said and counted and rest > 0 else None
 
 
 def _calories_from(sentence: Sentence) -> Iterator[EnergyShareClaim]:

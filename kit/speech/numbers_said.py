@@ -125,7 +125,7 @@ def _cardinal(words: Sequence[str], at: int) -> Spoken | None:
         current, last = 1.0, "one"
     while True:
         word = _word(words, place)
-        if word == "and" and last in _SCALES and _word(words, place + 1) in (*_UNITS, *_TENS):
+        if word == "and" and last in _SCALES and _goes_on(words, place + 1):
             place += 1
             continue
         if word in _UNITS and last not in ("unit",) and last != "teen":
@@ -154,6 +154,14 @@ def _cardinal(words: Sequence[str], at: int) -> Spoken | None:
     return Spoken(total + current, place - at)
 
 
+def _goes_on(words: Sequence[str], at: int) -> bool:
+    """Return whether a number goes on behind "hundred and"; "four hundred and six hundred" are two."""
+    place = at
+    while _word(words, place) in (*_UNITS, *_TENS):
+        place += 1
+    return place > at and _word(words, place) not in _SCALES
+
+
 def _fraction(words: Sequence[str], at: int) -> Spoken | None:
     word, following = _word(words, at), _word(words, at + 1)
     if word == "half":
@@ -171,6 +179,8 @@ def _fraction(words: Sequence[str], at: int) -> Spoken | None:
             else ""
         )
         count = _UNITS.get(word) or (float(word) if word.isdigit() else 0)
+        if following in ("quarter", "third") and count < _PARTS[following]:
+            name = following  # "one and three quarter grams"
         if name in _PARTS and count:
             return Spoken(count / _PARTS[name], 2, True)
     return None

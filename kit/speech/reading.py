@@ -35,6 +35,7 @@ from kit.speech import (
     numbers_left,
     nutrient_parts,
     resting,
+    the_rest,
     unread,
     wordings,
     wordings_judged,
@@ -262,6 +263,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += energy_shares.read(said, about, found)
     claims += nutrient_parts.read(said, about, found)
     claims += dish_shares.read(said, about, found)
+    claims += the_rest.read(said, claims, found)
     claims += dish_shares.runners_up(said, claims)
     claims += amounts.read(said, about)
     claims += allergens_said.read(said, about)

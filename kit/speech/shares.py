@@ -57,7 +57,7 @@ def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earl
     whole, day, following = _whole(sentence, at, earlier)
     if not whole or (said.relation == "much" and whole[0].nutrient == "water"):  # "it holds a lot of water"
         return None
-    end = _end(sentence, following, at)
+    end = where_it_ends(sentence, following, at)
     day = day or _day_after(sentence, following, end)
     if all(one.nutrient == "energy" for one in whole):
         by = _macro(sentence, at, following, end, whole[0])
@@ -135,7 +135,7 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
         if before is not None:
             return [before], False, at + 1
     # "Its fiber is a third of what you need in a day."
-    if day or any(is_day(sentence, spot) for spot in range(at + 1, _end(sentence, at + 1, at))):
+    if day or any(is_day(sentence, spot) for spot in range(at + 1, where_it_ends(sentence, at + 1, at))):
         told_of = sentence.text_at(sentence.clause_of(at)[0] + (sentence.text_at(sentence.clause_of(at)[0]) == ","))
         first = sentence.clause_of(at)[0]
         alone = first == at and sentence.text_at(at - 1) in (":", "?")  # "Vitamin C: 39 percent of the daily value"
@@ -168,7 +168,7 @@ def _out_of(sentence: Sentence, at: int) -> bool:
     return _LEADS.get(sentence.text_at(at)) == sentence.text_at(at + 1) != ""
 
 
-def _end(sentence: Sentence, start: int, at: int) -> int:
+def where_it_ends(sentence: Sentence, start: int, at: int) -> int:
     """Return where the reach of a share ends: at the next share, or with its clause."""
     last = sentence.clause_of(at)[-1] + 1
     for place in range(max(start, at + 1), last):
@@ -224,17 +224,17 @@ _JOINTS = ("and", "plus", ",")
 
 def _foods(sentence: Sentence, at: int, start: int, end: int, about: About) -> tuple[list[FoodWord], list[int]]:
     """Return the foods that a share comes from, and their places: behind it, before it, or what is spoken of."""
-    behind = _foods_behind(sentence, start, end)
+    behind = foods_behind(sentence, start, end)
     if behind[0]:
         return behind
-    before = _foods_before(sentence, at)
+    before = foods_before(sentence, at)
     if before[0]:
         return (list(about.foods), before[1]) if about.kind == FOOD and len(about.foods) > len(before[0]) else before
     of_food = about.kind == FOOD and not about.measure and sentence.text_at(at - 1) != "with"
     return (list(about.foods), []) if of_food else ([], [])  # ", with a bit of protein" may be of the dish
 
 
-def _foods_behind(sentence: Sentence, start: int, end: int) -> tuple[list[FoodWord], list[int]]:
+def foods_behind(sentence: Sentence, start: int, end: int) -> tuple[list[FoodWord], list[int]]:
     """Return those of "most of it comes from the beans and the feta"."""
     for place in range(start, end):
         out_of = _out_of(sentence, place)
@@ -248,7 +248,7 @@ def _foods_behind(sentence: Sentence, start: int, end: int) -> tuple[list[FoodWo
     return [], []
 
 
-def _foods_before(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
+def foods_before(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
     """Return those of "the carrots bring most of the fiber", "the beans and the feta together bring half of it"."""
     place = at - 1
     while place >= 0 and (
