@@ -40,6 +40,8 @@ class AllergenClaim(Claim):
     whole: bool = False  # whether it says that these are all
     named: tuple[FoodWord, ...] = ()  # foods named beside them: "egg, wheat and walnuts"
     but: tuple[FoodWord, ...] = ()  # "nut-free except the almonds"
+    perhaps: bool = False  # "may contain", "traces of"
+    lost: bool = False  # "drop the cod and you lose the fish": it was there
 
 
 def _used(dish: Dish) -> list[Food]:
@@ -87,6 +89,8 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
     foods = [food for food in foods if food.key not in apart]
     name = _name(claim.allergen)
     there, asked = _sorted_out(foods, claim.allergen)
+    if claim.lost and not any(_sorted_out([part.food for part in dish.talk.recipe.ingredients], claim.allergen)):
+        return Finding(OFF, f"no food in the recipe brings {name}")
     if claim.but and claim.free and not claim.negated:
         found = _free(claim, foods, there, asked, name)
         return replace(found, because=f"apart from the {listing([word.text for word in claim.but])}, {found.because}")
@@ -100,6 +104,8 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
             return Finding(OFF, f"{_told(others, name)} too", None, (_contains([*there, *others], name),))
         if unsure:
             return Finding(CANNOT_TELL, _ask(unsure, name))
+    if there and claim.perhaps and not claim.free:
+        return Finding(OFF, f"{_told(there, name)}, and not only perhaps", None, (_contains(there, name),))
     if there:
         wrong = [word for word in claim.foods if not any(food.key in (*word.inside, *word.outside) for food in there)]
         if wrong:

@@ -6,7 +6,7 @@ from dataclasses import replace
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.allergens_listed import says_whole
 from kit.speech.allergens_together import changes, named_as_allergen, origin, those_from, with_those_behind
-from kit.speech.allergens_warned import safe_words, warns
+from kit.speech.allergens_warned import ends_list, safe_words, warns, watched
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.clauses import is_stop
 from kit.speech.exceptions import excepted
@@ -80,7 +80,9 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
         if foods:  # "it is not gluten-free because of the flour": the flour brings it
             sentence.used.update((*places, *(spot for spot in range(at) if sentence.text_at(spot) in ("not", "never"))))
             return AllergenClaim((at, free, *places), subject, False, name, False, False, tuple(foods))
-        return AllergenClaim((min(at, free), max(at, free)), subject, denied, name, free=True, but=tuple(but))
+        lost = sentence.text_at(free) in _LOSES and changes(sentence, free)
+        spots = (min(at, free), max(at, free))
+        return AllergenClaim(spots, subject, denied, name, free=True, but=tuple(but), lost=lost)
     if verb is not None:
         foods, places = _from(sentence, at)
     elif (came := origin(sentence, at)) is not None:
@@ -93,7 +95,14 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
     only = any(sentence.text_at(place) == "only" for place in range(sentence.clause_of(at)[0], verb))
     denied = negated(sentence, verb)
     sentence.used.update({at, verb, *places})
-    return AllergenClaim((verb, at), subject, denied, name, False, False, tuple(foods), only=only)
+    perhaps = not denied and _perhaps(sentence, verb, at)
+    return AllergenClaim((verb, at), subject, denied, name, False, False, tuple(foods), only=only, perhaps=perhaps)
+
+
+def _perhaps(sentence: Sentence, verb: int, at: int) -> bool:
+    """Return whether an allergen is said to be there perhaps, or only a trace of it: "may contain traces of milk"."""
+    words = sentence.texts[max(0, verb - 2) : at]
+    return any(word in ("may", "might", "could", "trace", "traces", "a trace") for word in words)
 
 
 def _listed(sentence: Sentence, claims: list[AllergenClaim]) -> list[Claim]:
@@ -169,9 +178,12 @@ def _free(sentence: Sentence, at: int) -> int | None:
         or sentence.text_at(place) == "clear"  # "steers clear of egg"
         or (sentence.text_at(place) == "rid" and changes(sentence, place))
     )
+    if sentence.text_at(place) in _LOSES and changes(sentence, place):
+        return place  # "drop the cheddar and you lose the milk"
     return place if place >= 0 and (free_of or sentence.text_at(place) in _NO) else nor
 
 
+_LOSES = ("lose", "loses", "losing", "goes", "go")
 _NO_PART = ("ingredient", "of", "used", "added", "included", "present", "involved", "needed")
 _BRINGS = frozenset(
     "brings bring find finds found carries carry holds hold hides packs offers comes gives use uses".split()
@@ -186,6 +198,9 @@ def _missing(sentence: Sentence, at: int) -> int | None:
     is_so = sentence.text_at(at) in ("is", "are")
     if is_so and sentence.text_at(over) in ("missing", "absent", "lacking"):
         return over
+    goes = sentence.text_at(at) in ("goes", "go") and sentence.text_at(at + 1) in ("too", "with", "as")
+    if goes and changes(sentence, at):
+        return at  # "leave out the cheddar and the milk goes with it"
     if is_so and sentence.text_at(over) in ("gone", "out") and changes(sentence, at):
         return over  # "leave out the butter and the milk is gone"
     if is_so and sentence.text_at(at + 1) == "not":  # "egg is not an ingredient", "egg is not used"
@@ -209,7 +224,7 @@ def _contains(sentence: Sentence, at: int) -> int | None:
         if (
             sentence.text_at(place) == "got"
             and sentence.text_at(place - 1) in ("is", "has")
-            and _ends_list(sentence, at)
+            and ends_list(sentence, at)
         ):
             return place
     for place in range(at - 1, max(clause[0] - 1, at - 5), -1):
@@ -222,10 +237,10 @@ def _contains(sentence: Sentence, at: int) -> int | None:
     for place in range(at - 1, max(clause[0] - 1, at - 5), -1):  # "you'll find egg in it"
         who = place - (3 if sentence.text_at(place - 1) == "not" else 1)  # "the cream does not bring milk"
         of_it = sentence.is_a(who, "pronoun") or is_dish(sentence, who) or is_food(sentence, who)
-        inside, bare = _with_it(sentence, at), of_it and _ends_list(sentence, at)
+        inside, bare = _with_it(sentence, at), of_it and ends_list(sentence, at)
         if (inside and sentence.text_at(place) in _BRINGS | {"with"}) or (bare and sentence.text_at(place) in _BRINGS):
             return place
-    if sentence.text_at(at - 1) == "with" and sentence.text_at(at - 2) == "made" and _ends_list(sentence, at):
+    if sentence.text_at(at - 1) == "with" and sentence.text_at(at - 2) == "made" and ends_list(sentence, at):
         return at - 1
     if _is_in_it(sentence, at):
         return at + 1
@@ -238,21 +253,7 @@ def _contains(sentence: Sentence, at: int) -> int | None:
         return at  # "tree nuts and milk: those are what to look out for"
     if "allergen" in sentence.text.lower() and not sentence.is_a(at, "allergen", "any"):
         return at
-    return None
-
-
-def _ends_list(sentence: Sentence, at: int) -> bool:
-    """Return whether a list of allergens, or the statement, ends in it: "it's got milk and wheat in it"."""
-    while at + 1 < len(sentence) and (
-        sentence.text_at(at + 1) in (",", "and", "the")
-        or sentence.is_a(at + 1, "allergen")
-        or food_at(sentence, at + 1) is not None
-    ):
-        at += 1
-    behind = sentence.text_at(at + 1)
-    return behind in ("", ".", "!", ";", "nothing", "no", "too", "as", "also") or (
-        behind == "in" and sentence.text_at(at + 2) in ("it", "this", "there", ".")
-    )
+    return watched(sentence, at)
 
 
 def _with_it(sentence: Sentence, at: int) -> bool:

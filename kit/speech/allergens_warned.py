@@ -1,6 +1,8 @@
 """Those who avoid an allergen, and whether they are told to leave the dish alone."""
 
-from kit.speech.sentence import Sentence
+import re
+
+from kit.speech.sentence import Sentence, food_at
 
 _SAFE = frozenset(
     "allergy allergies allergic avoiding avoid avoids intolerant intolerance celiac coeliac celiacs coeliacs "
@@ -131,3 +133,29 @@ def warns(sentence: Sentence) -> bool:
     if not sentence.words.isdisjoint(("fear", "worry", "worried", "concern", "concerned")):
         return False  # "no one with an allergy has anything to fear"
     return any(words in text for words in _WARNINGS)
+
+
+_WATCH = re.compile(r"\b(?:watch out for|look out for|beware of|be aware of|mind) (?:any )?$")
+
+
+def watched(sentence: Sentence, at: int) -> int | None:
+    """Return where a list of allergens begins that is to be watched: "watch out for tree nuts and milk"."""
+    first = at
+    while sentence.text_at(first - 1) in (",", "and", "or") or sentence.is_a(first - 1, "allergen"):
+        first -= 1
+    warned = _WATCH.search("".join(f"{word} " for word in sentence.texts[max(0, first - 5) : first]).lower())
+    return first - 1 if warned and ends_list(sentence, at) else None
+
+
+def ends_list(sentence: Sentence, at: int) -> bool:
+    """Return whether a list of allergens, or the statement, ends in it: "it's got milk and wheat in it"."""
+    while at + 1 < len(sentence) and (
+        sentence.text_at(at + 1) in (",", "and", "the")
+        or sentence.is_a(at + 1, "allergen")
+        or food_at(sentence, at + 1) is not None
+    ):
+        at += 1
+    behind = sentence.text_at(at + 1)
+    return behind in ("", ".", "!", ";", "nothing", "no", "too", "as", "also") or (
+        behind == "in" and sentence.text_at(at + 2) in ("it", "this", "there", ".")
+    )

@@ -76,12 +76,26 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             token.start + len("up to ") * (token.text.startswith("up to ") and said.relation != "at most"),
             0 if told_from else token.end,  # "not 36 but 20 grams" is not mended by another number
         )
-        sentence.used.update({at, named.place})
+        sentence.used.update({at, named.place, *_per_weight(sentence, at, claim.about)})
         if named.place < at:
             sentence.counted.add(named.place)
         found.append(claim)
         found += _part_of_amount(sentence, about, at, claim)
     return found
+
+
+def _per_weight(sentence: Sentence, at: int, about: About) -> list[int]:
+    """Return where the weight stands that an amount is said for: "per hundred grams it's 130 calories"."""
+    if about.kind != WEIGHT:
+        return []
+    return [
+        place
+        for place in sentence.clause_of(at)
+        if place != at
+        and (said := sentence.tokens[place].amount).unit in WEIGHTS
+        and sentence.text_at(place - 1) in ("per", "every", "each")
+        and abs(said.value * WEIGHTS[said.unit] - about.count) < 1e-6
+    ]
 
 
 def _gapped(sentence: Sentence, at: int) -> bool:

@@ -53,6 +53,13 @@ _ALSO_SAID_OTHERWISE = frozenset(
 )
 
 
+def _kind_behind(sentence: Sentence, at: int, over: int) -> bool:
+    """Return whether an order leads to an allergen or a kind: "drop the cod and you lose the fish"."""
+    orders = at == 0 or sentence.text_at(at - 1) in ("you", "we", "just")
+    behind = range(sentence.clause_of(over)[-1] + 1, len(sentence))
+    return orders and any(sentence.is_a(place, "allergen") or sentence.is_a(place, "kind") for place in behind)
+
+
 def _named_before(sentence: Sentence, at: int) -> list[FoodWord]:
     """Return the one food that "leave it off" goes back to; none where several were named."""
     named = [
@@ -93,7 +100,8 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
             and behind not in _OUT_OF_IT
         ):
             continue
-        if text in _ALSO_SAID_OTHERWISE and not effect_elsewhere(sentence, at, places[-1]):
+        tells = effect_elsewhere(sentence, at, places[-1]) or _kind_behind(sentence, at, places[-1])
+        if text in _ALSO_SAID_OTHERWISE and not tells:
             continue
         if (
             text == "without"
@@ -113,7 +121,8 @@ def _without_the_next(
 ) -> tuple[list[FoodWord], list[int]]:
     """Return the foods without those that the next statement is about: "leave out the butter and the milk is gone"."""
     verb = sentence.text_at(places[-1] + 1)
-    if len(places) < 2 or verb not in ("is", "are") or sentence.text_at(at).split()[0].endswith("ing"):
+    goes = verb in ("goes", "go") and sentence.text_at(places[-1] + 2) in ("too", "with", "as")
+    if len(places) < 2 or not (goes or verb in ("is", "are")) or sentence.text_at(at).split()[0].endswith("ing"):
         return foods, places
     kept = 1 if verb == "are" else len(places) - 1
     return foods[:kept], places[:kept]

@@ -4,6 +4,7 @@ import re
 
 from kit.errors import KitError
 from kit.food.composition import Food
+from kit.food.vocabulary import words
 from kit.meal.changes import leave_out, read_change, set_grams, swap
 from kit.meal.changes_told import told
 from kit.meal.recipe import Recipe
@@ -69,8 +70,7 @@ def _one(word: FoodWord, dish: Dish) -> Food | Finding:
         here = [
             part.food
             for part in dish.numbers.recipe.ingredients
-            if part.grams > 0
-            and all(piece in f"{part.food.name} {part.line}".lower() for piece in word.text.split(" "))
+            if part.grams > 0 and frozenset(words(word.text)) <= frozenset(words(f"{part.food.name} {part.line}"))
         ]
     if not here:
         return Finding(OFF, f"there is no {word.text} in the dish as it is now")

@@ -7,7 +7,7 @@ from kit.rules.naming import short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
-from kit.speech.counts_said import PEOPLE, answers_how_many, can_eat, there_are
+from kit.speech.counts_said import PEOPLE, answers_how_many, can_eat, not_counted, so_much_each, there_are
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import is_dish, is_serving, is_verb
 from kit.speech.quantities_said import WEIGHTS
@@ -36,9 +36,10 @@ class ServingsClaim(Claim):
 
 @dataclass(frozen=True, slots=True)
 class IngredientsClaim(Claim):
-    """The recipe has so many ingredients."""
+    """The recipe has so many ingredients, some of them perhaps not counted."""
 
     said: Quantity = NO_QUANTITY
+    besides: tuple[FoodWord, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +93,8 @@ def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> C
         return _ingredients(sentence, at, following, said)
     if answers_how_many(sentence, at) and following == at + 1:
         return ServingsClaim((at,), THE_DISH, False, said)
-    if sentence.text_at(following) in ("people", "persons") and can_eat(sentence, following + 1):
+    people = sentence.text_at(following) in ("people", "persons")
+    if people and (can_eat(sentence, following + 1) or so_much_each(sentence, at, following + 1)):
         return ServingsClaim((at,), THE_DISH, negated(sentence, at), said)
     return _servings(sentence, at, following, said) or _counted(sentence, at, following, said)
 
@@ -105,8 +107,13 @@ def _ingredients(sentence: Sentence, at: int, following: int, said: Quantity) ->
     opens = several and at == sentence.clause_of(at)[0] and not sentence.is_a(following + 1, "verb_bring")
     if not several and sentence.text_at(following + 1) == "is":
         return None  # "one ingredient is missing from the table"
-    if clause & _OF_INGREDIENTS or said.relation == "exactly" or opens:
-        return IngredientsClaim((at,), THE_DISH, negated(sentence, at), said)
+    served = is_serving(sentence, at - 2) or is_serving(sentence, at - 3)
+    out_of = served and " ".join(sentence.texts[:at]).endswith("out of")  # "six servings out of thirteen ingredients"
+    if clause & _OF_INGREDIENTS or said.relation == "exactly" or opens or out_of:
+        besides, places = not_counted(sentence, following + 1)
+        denied = negated(sentence, at) and not places
+        sentence.used.update(places)
+        return IngredientsClaim((at, *places), THE_DISH, denied, said, tuple(besides))
     return None
 
 
@@ -216,7 +223,12 @@ def judge(claim: ServingsClaim | IngredientsClaim | WeightClaim, dish: Dish) -> 
         )
     else:
         makes = float(len(dish.numbers.recipe.ingredients))
-        thing, instead = "the ingredients of the recipe number", f"The recipe has {number(makes)} ingredients."
+        apart = pinned(dish, claim.besides) if claim.besides else []
+        if isinstance(apart, Finding):
+            return apart
+        makes -= len({food.key for food in apart})
+        others = f" besides the {listing([short_name(food) for food in apart])}" if apart else ""
+        thing, instead = f"the ingredients of the recipe{others} number", f"The recipe has {number(makes)} ingredients."
     of = Range(makes, makes, makes)
     said = claim.said
     right = fits(

@@ -2,8 +2,10 @@
 
 import re
 
+from kit.speech.foods_said import FoodWord
 from kit.speech.parts import is_serving
 from kit.speech.sentence import Sentence
+from kit.speech.slots import foods_from
 
 PEOPLE = frozenset("people persons person guests friends eaters adults hungry mouths of".split())
 
@@ -29,7 +31,28 @@ _EAT_FROM = re.compile(
 )
 
 
+def so_much_each(sentence: Sentence, at: int, behind: int) -> bool:
+    """Return whether so many people open a statement of what each gets: "four people, six ounces each"."""
+    first = at == sentence.clause_of(at)[0] and sentence.text_at(behind) == ","
+    return first and not sentence.words.isdisjoint(("each", "apiece"))
+
+
 def answers_how_many(sentence: Sentence, at: int) -> bool:
     """Return whether a number answers how many servings there are: "How many servings does it make? Six."."""
     asked = sentence.texts[:2] == ("how", "many") and (is_serving(sentence, 2) or sentence.text_at(2) in PEOPLE)
     return asked and sentence.text_at(at - 1) == "?" and sentence.text_at(at + 1) in ("", ".", "!")
+
+
+_NOT_COUNTED = re.compile(
+    r",? ?(?:not counting|not including|without counting|leaving (?:out|aside)|besides|apart from|aside from"
+    r"|other than|in addition to|plus|if you do not count)(?: the)?(?= )"
+)
+
+
+def not_counted(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
+    """Return the foods that a count leaves out, and their places: "ten ingredients, not counting the oil"."""
+    for place in (at, at + 1):
+        led = _NOT_COUNTED.match(" ".join(sentence.texts[place : place + 6]))
+        if led:
+            return foods_from(sentence, place + len(led[0].replace(",", ", ").split()), len(sentence))
+    return [], []

@@ -53,13 +53,23 @@ def _claim(
     if share is not None and share.foods and share.food_places:
         thanked = sentence.text_at(back(sentence, min(share.food_places))) == "thanks to"  # it may not bring all of it
         subject = About(FOOD, 1.0, share.foods, or_dish=thanked)
-    days = [place for place in sentence.clause_of(at) if is_day(sentence, place)]
+    days = [
+        place
+        for place in sentence.clause_of(at)
+        if is_day(sentence, place) and not _is_another_worth(sentence, place, at, named.place)
+    ]
     own = () if share is not None and named.place in share.of_amounts else (named.place,)
     sentence.used.update({at, *own, *days, *(share.food_places if share else ())})
     token = sentence.tokens[at]
     return DayShareClaim(
         tuple(sorted({at, named.place})), subject, negated(sentence, at), named.nutrient, said, token.start, token.end
     )
+
+
+def _is_another_worth(sentence: Sentence, day: int, at: int, named: int) -> bool:
+    """Return whether "a day's worth" is of another nutrient: "a fifth of the sodium and a day's worth of iron"."""
+    worth = "worth" in sentence.text_at(day).split(" ") or sentence.text_at(day + 1) == "worth"
+    return worth and not min(at, named) <= day <= max(at, named) + 3
 
 
 def _whole_days(sentence: Sentence, about: list[About]) -> list[Claim]:

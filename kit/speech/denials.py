@@ -26,7 +26,9 @@ _NOT = ("not", "never")
 _NONE = ("none", "neither", "nobody", "least")  # that begin a statement: "none of it has", "the least of the fat"
 _OF_ALL = ("in", "of", "here", "ingredient", "ingredients", "part", "bit", "food", "one", "about")
 # Behind "not", words with which nothing is denied: "not bad for 430 calories", "not only", "not to mention".
-_NO_DENIAL = frozenset("only just merely simply bad to least kidding joking surprising surprisingly too so".split())
+_NO_DENIAL = frozenset(
+    "only just merely simply bad to least counting including kidding joking surprising surprisingly too so".split()
+)
 # "Don't forget that it has milk" denies nothing, but "don't expect thirty grams" does.
 _EXPECT = frozenset("expect count hope rely bank look think believe say call imagine".split())
 _FACTS = frozenset("guess know believe suspect tell notice".split())

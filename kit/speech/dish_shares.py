@@ -90,7 +90,7 @@ def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
     claims: list[Claim] = []
     for at, token in enumerate(sentence.tokens):
         most = token.text == "most" and sentence.text_at(at - 1) == "the"
-        if at in sentence.used or not (most or token.text == "more"):
+        if at in sentence.used or not (most or token.text == "more") or sentence.is_a(at + 2, "share", "rest"):
             continue
         named = nutrients_after(sentence, at + 1, frozenset("of the".split()))
         behind = named[-1].place + 1 if named else at + 1
@@ -157,6 +157,7 @@ def _comes(sentence: Sentence, at: int) -> bool:
     return sentence.text_at(at) in ("comes", "come", "is", "are") and sentence.is_a(at + 1, "verb_from")
 
 
+_TO_ITS_PLACE = frozenset("in a the close as at on coming".split())
 _RIVALS = frozenset("any anything everything else other others all".split())
 
 
@@ -173,6 +174,8 @@ def _ranks(sentence: Sentence, about: list[About]) -> list[Claim]:
             continue
         last = named
         foods, places = _after_is(sentence, named[-1].place + 1) if named[-1].place > at else ([], [])
+        if not foods and named[-1].place < at and (runner := _in_place(sentence, at)) is not None:
+            foods, places = [food for food in [food_at(sentence, runner)] if food], [runner]
         if not foods and about[at].kind == FOOD:
             foods = list(about[at].foods)
         if not foods:
@@ -193,6 +196,14 @@ def _ranks(sentence: Sentence, about: list[About]) -> list[Claim]:
                 )
             )
     return claims
+
+
+def _in_place(sentence: Sentence, at: int) -> int | None:
+    """Return where the food stands whose rank is told behind it: ", with the beef in second place"."""
+    place = at - 1
+    while sentence.text_at(place) in _TO_ITS_PLACE or is_verb(sentence, place):
+        place -= 1
+    return place if food_at(sentence, place) is not None and is_food(sentence, place) else None
 
 
 def _after_is(sentence: Sentence, start: int) -> tuple[list, list[int]]:

@@ -248,6 +248,16 @@ def _to_nothing(sentence: Sentence, at: int) -> Quantity | None:
     return SHARES["nearly all" if match[1] else "all"] if match else None
 
 
+def _is_gone(sentence: Sentence, verb: int, at: int) -> bool:
+    """Return whether a nutrient at a place is said to be gone: "the sodium's gone", "the sodium disappears"."""
+    return sentence.text_at(verb) in _VANISHES or _GONE.match(" ".join(sentence.texts[at + 1 : at + 6])) is not None
+
+
+_VANISHES = ("disappears", "disappear", "vanishes", "vanish")
+_GONE = re.compile(
+    r"(?:is |are |will be |would be )?(?:all |completely |entirely |totally |pretty much )?"
+    r"(?:gone|history|no more|nil|zero|vanishe[sd]|disappear)\b"
+)
 _NOTHING_LEFT = re.compile(
     r"(?:down )?to (almost |practically |next to |virtually |nearly |close to |hardly )?"
     r"(?:nothing|zero|none|anything)\b"
@@ -275,6 +285,8 @@ def _direction(
         for one in named:
             sign = -1 if sentence.is_a(at, "verb_save") and sentence.text_at(at) not in ("more",) else 1
             all_gone = _to_nothing(sentence, max(at, one.place) + 1) if sign < 0 else None
+            if sign < 0 and _is_gone(sentence, at, one.place):
+                all_gone = SHARES["all"]
             quantity = all_gone or Quantity(0, 0, relation="any")
             claims.append(_claim(sentence, said, one, quantity, sign, one.place))
     return claims

@@ -58,7 +58,17 @@ class EffectClaim(Claim):
 
 
 def judge(claim: EffectClaim, dish: Dish) -> Finding:
-    """Judge the effect of a change on a serving."""
+    """Judge the effect of a change on a serving; what comes may be several foods that all have it ("tofu")."""
+    found = _judged(claim, dish)
+    change, other = claim.change, claim.change.other if claim.change else None
+    if change is None or other is None or not found.choices or found.choices[0].word != other.text:
+        return found
+    foods = [replace(other, outside=(key,), inside=(), exact=True) for key, _ in found.choices[0].options]
+    each = [_judged(replace(claim, change=replace(change, other=food)), dish) for food in foods]
+    return each[0] if len({one.verdict for one in each}) == 1 else found
+
+
+def _judged(claim: EffectClaim, dish: Dish) -> Finding:
     assert claim.change is not None
     name = claim.nutrient
     if claim.change.kind in (RINSE, UNRINSED):

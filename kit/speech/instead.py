@@ -14,7 +14,9 @@ _BELITTLED = re.compile(r"\b(?:only|barely|merely|scarcely) (?=(?:gives?|gets?|c
 _BOUNDED = re.compile(r",? (?:tops|at most|at least|or less|or more|max|maximum)(?=[.!,;])")
 _UP_TO = re.compile(r"\b(?:(?:just )?as (?:much|many|little|few) as|up to|a mere|a full|a whole) (?=about\b)")
 _BEGINS = re.compile(r"[?!] about\b")  # "How much fat? about 10 grams"
-_STAYS = re.compile(r"\b(?:stays?|kept|keeps?|keeping|sits?)(?: \w+)? $|\byou(?:['’]re| are) $", re.IGNORECASE)
+_STAYS = re.compile(
+    r"\b(?:stays?|kept|keeps?|keeping|sits?|lands?|lies|hovers?|runs?)(?: \w+)? $|\byou(?:['’]re| are) $", re.IGNORECASE
+)
 _WHOLE_FOLLOWS = re.compile(r" (?:the|your|its|our|their)\b")
 
 

@@ -70,7 +70,7 @@ def read_heat(sentence: Sentence, at: int, said: Quantity) -> list[Claim]:
         Degrees Fahrenheit or Celsius.
     """
     near = clause_words(sentence, at)
-    if _of_the_oven(near):
+    if _of_the_oven(near) and not _until_it_is(sentence, at):
         return []
     celsius = said.unit == "celsius"
     said = Quantity(said.low * 1.8 + 32, said.high * 1.8 + 32, "degree", said.relation) if celsius else said
@@ -95,6 +95,13 @@ def _of_the_oven(near: set[str]) -> bool:
     turns = "turn" in near and "they" in near  # "until they turn opaque"
     oven = near & (_OVEN - ({"turn"} if turns else set()) - ({"set", "turn"} if near & IN_FRIDGE else set()))
     return bool(oven) and not near & {"inside", "middle", "internal", "thickest"}
+
+
+def _until_it_is(sentence: Sentence, at: int) -> bool:
+    """Return whether something is cooked until it is so hot: "bake it until the chicken is at 140 degrees"."""
+    before = [place for place in sentence.clause_of(at) if place < at]
+    until = [place for place in before if sentence.text_at(place) in ("until", "till")]
+    return bool(until) and any(food_at(sentence, place) is not None for place in range(until[-1], at))
 
 
 def _what_for(sentence: Sentence, at: int, said: Quantity, foods: tuple[FoodWord, ...], celsius: bool) -> str:
@@ -122,7 +129,7 @@ def _is_doneness(sentence: Sentence, at: int, said: Quantity, foods: tuple[FoodW
     led = before == "to" or sentence.text_at(at).startswith("up to")
     heated = led and (said.value >= 100 or words & _HEATED) and any(map(of_an_animal, foods))
     cooks = bool(words & {"cook", "cooks", "cooked", "brown"})
-    asks = done or cooks or "to" in words or said.relation in ("at least", "over")
+    asks = done or cooks or bool(words & {"to", "until", "till"}) or said.relation in ("at least", "over")
     return asks and (done or cooks or "until" in words or bool(heated))
 
 
@@ -152,7 +159,7 @@ def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
     led = sentence.tokens[at].text.startswith(("up to", *_READS)) or before or core
     free = not sentence.is_a(at + 1, "nutrient") and food_at(sentence, at + 1) is None
     held = sentence.text_at(at - 1) == "at" and bool(words & _HOLDS)
-    return bool(told or held or words & _READY) and led and free
+    return bool(told or held or words & _READY or _until_it_is(sentence, at)) and led and free
 
 
 def _of_what(sentence: Sentence, at: int, said: Quantity, near: set[str]) -> list[Claim]:

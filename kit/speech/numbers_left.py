@@ -9,6 +9,7 @@ from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.counts import WeightClaim
 from kit.speech.day_shares import DayShareClaim
 from kit.speech.foods_counted import FoodCountClaim
+from kit.speech.keeping_judged import DegreesClaim
 from kit.speech.parts import MEASURES, is_serving, is_verb
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence
@@ -21,6 +22,7 @@ _PLAIN_THINGS = frozenset(  # counted in kitchen talk, and nothing that a claim 
     "forks spoons hands layers inch inches inch-pan seconds tricks kinds sorts rounds go goes".split()
 )
 _ON_CONDITION = frozenset("if need needs".split())
+_HOT = (100, 220)  # degrees Fahrenheit inside of food
 _EATS = frozenset("eat have finish drink take had".split())
 
 
@@ -44,7 +46,12 @@ def with_numbers_left(sentence: Sentence, claims: Sequence[Claim], change: Seque
         at
         for at, said in sentence.quantities()
         if at not in places
-        and (sentence.clauses[at] in told or _if_eaten(sentence, at) or (claims and _goes_on(sentence, at, change)))
+        and (
+            sentence.clauses[at] in told
+            or _of_heat(said, claims)
+            or _if_eaten(sentence, at)
+            or (claims and _goes_on(sentence, at, change))
+        )
         and not any(_takes_up(claim, said) for claim in claims)
         and not _is_kitchen_talk(sentence, at, said)
     ]
@@ -60,6 +67,12 @@ def with_numbers_left(sentence: Sentence, claims: Sequence[Claim], change: Seque
 def _goes_on(sentence: Sentence, at: int, change: Sequence[int]) -> bool:
     """Return whether a bare number ends a statement with a change: "230 milligrams, and without the feta 50"."""
     return at - 1 in change and not sentence.tokens[at].amount.unit and sentence.text_at(at + 1) in ("", ".", ",", "!")
+
+
+def _of_heat(said: Quantity, claims: Sequence[Claim]) -> bool:
+    """Return whether a bare number may be degrees, after others: "the chicken is done at 165, the beans need 180"."""
+    hot = not said.unit and not said.is_fraction and _HOT[0] <= said.value <= _HOT[1]
+    return hot and any(isinstance(claim, DegreesClaim) for claim in claims)
 
 
 def _takes_up(claim: Claim, said: Quantity) -> bool:

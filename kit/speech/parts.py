@@ -164,7 +164,8 @@ def dish_part(sentence: Sentence, at: int) -> About:
             break
         place -= 1
     halves = sentence.text_at(at + 1) == "and" and sentence.text_at(at + 2) in ("a half", "half")
-    if halves and sentence.text_at(at + 3) != "of":  # "a bowl and a half", but "... a bowl, and half of the fiber"
+    shared = sentence.text_at(at + 3) in ("of", *DETERMINERS) or sentence.is_a(at + 3, "nutrient")
+    if halves and not shared:  # "a bowl and a half", but "... a bowl, and half of the fiber", "and half the zinc"
         count += 0.5
     if kind == SERVING and count > 1:
         count = _of_them(sentence, place, at, count)

@@ -278,7 +278,8 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims = falls_short.falling_short(said, denials.denied(said, doubts.doubted(said, claims)))
     claims = hedges.reported(said, numbers_left.with_numbers_left(said, claims, change.places if change else ()))
     claims.sort(key=lambda claim: claim.places)
-    undone = change is not None and _EITHER_WAY.search(text.lower()) is not None
+    goes_too = [claim for claim in claims if isinstance(claim, allergens_judged.AllergenClaim) and claim.lost]
+    undone = change is not None and not goes_too and _EITHER_WAY.search(text.lower()) is not None
     open_change = undone or (change is None and is_open_change(said))
     return Read(said, tuple(claims), change, open_change, offset)
 

@@ -23,6 +23,7 @@ from kit.speech.slots import (
 from kit.speech.tokens import Quantity
 
 MACROS = ("protein", "fat", "carbohydrate", "saturated_fat", "sugars", "monounsaturated_fat", "polyunsaturated_fat")
+_TOO = ("too", "as well", "as", "well", "also", ",")
 _SKIP = frozenset("of the a an your our its all that this in total dish s for whole full up what".split())
 _GOES_BACK = frozenset("from comes come is are with by being".split())
 _LEADS = {"out": "of", "thanks": "to", "courtesy": "of", "down": "to", "due": "to", "because": "of"}
@@ -40,7 +41,8 @@ def shares(sentence: Sentence, about: list[About]) -> list[Share]:
             share = _share(sentence, at, said, about, found)
             if share is not None:
                 found.append(share)
-    return [_with_its_foods(sentence, *pair) for pair in zip(found, [*found[1:], None], strict=False)]
+    found = [_with_its_foods(sentence, *pair) for pair in zip(found, [*found[1:], None], strict=False)]
+    return [_with_those_before(sentence, *pair) for pair in zip(found, [None, *found], strict=False)]
 
 
 def _with_its_foods(sentence: Sentence, share: Share, following: Share | None) -> Share:
@@ -51,6 +53,19 @@ def _with_its_foods(sentence: Sentence, share: Share, following: Share | None) -
     joined = sentence.texts[max((share.place, *(one.place for one in share.whole))) + 1 : following.place]
     behind = min(following.food_places) > following.place
     return replace(share, foods=following.foods) if joined in (("and",), (",", "and")) and behind else share
+
+
+def _with_those_before(sentence: Sentence, share: Share, before: Share | None) -> Share:
+    """Return a share with the foods of the one before: "all of the iron is from the beef, and half of the zinc too"."""
+    open_ended = not (share.foods or share.of_day or share.named_here == ()) and share.by_nutrient is None
+    if before is None or not open_ended or not before.food_places or before.of_day:
+        return share
+    first, last = max(before.food_places), max(one.place for one in share.whole)
+    joined = sentence.texts[first + 1 : share.place]
+    behind = [text for text in sentence.texts[last + 1 : last + 4] if text not in _TOO]
+    ends = not behind or behind[0] in (".", "!", ";")
+    led = min(before.food_places) > before.place and joined in (("and",), (",", "and"))
+    return replace(share, foods=before.foods) if led and ends else share
 
 
 def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earlier: list[Share]) -> Share | None:

@@ -74,6 +74,7 @@ _JUDGES = frozenset("low lower high minimal tiny small negligible moderate littl
 _BE = frozenset("is are s stays stay very really quite pretty nice nicely so fairly rather too remains remain".split())
 _LITTLE = frozenset("hint touch whisper dash pinch smidge smidgen suggestion suspicion shade spot".split())
 _EACH = frozenset("person each head apiece serving portion".split())
+_ALONE = frozenset("only just solely purely entirely sole exclusively alone".split())
 _MOST_OF_IT = ("saltiest", "fattiest", "sugariest", "starchiest")  # by weight, or in all?
 _THAT_IS_ALL = re.compile(r"\b(?:that's|that is) (?:it|all|the lot)\b|\bnothing (?:else|more)\b")
 
@@ -100,6 +101,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return nutrient_tells(sentence, at)
     if token.is_a("allergen") and _allergen_tells(sentence, at):
         return True
+    if token.text in ("sweetened", "sweetener") and not sentence.words.isdisjoint(_ALONE):
+        return True  # "sweetened only with maple syrup"
     if token.text == "salted" and sentence.text_at(at - 1) in _BE and _is_eaten(sentence, at - 2):
         return True  # "the tomatoes are salted"
     beyond = token.is_a("beyond") or token.text.startswith("animal product")

@@ -38,6 +38,8 @@ SETS = (
     "said_at_length",
     "talked_through",
     "said_falsely",
+    "talked_again",
+    "falsely_again",
 )
 TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
