@@ -20,6 +20,7 @@ FRACTIONS = {
     3 / 4: "three quarters",
 }
 _NEAR = 0.06  # of a fraction, beyond which the percentage is said instead
+_ABOUT_ALL = 1.25  # of a day, up to which "about all" is said where the range reaches down to it
 _HARDLY = 0.01  # of a day, below which "hardly any" is said
 HARDLY_ANY = "hardly any"
 
@@ -94,8 +95,8 @@ def share_words(of: Range, whole: str, at_least: bool = False) -> str:
     if of.value >= 1.75:
         times = said_number(of.value, max(of.half_width, 0.5))
         times = int(of.value) if at_least and times > of.value else times
-        return f"{about} {number(times, 1)} times {whole}"
-    if of.value > 0.97 and of.low <= 1 <= of.high and not at_least:
+        return f"{about} {'twice' if times == 2 else f'{number(times, 1)} times'} {whole}"
+    if 0.97 < of.value <= _ABOUT_ALL and of.low <= 1 <= of.high and not at_least:
         return f"about all of {whole}"
     near = min(FRACTIONS, key=lambda fraction: abs(fraction - of.value))
     if abs(near - of.value) <= min(_NEAR * near, of.half_width) and (near <= of.value or not at_least):

@@ -113,7 +113,11 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
         return _listed(claim, dish, f"{_told(there, name)}, by the facts of each food")
     if asked:
         return Finding(CANNOT_TELL, _ask(asked, name))
-    sentences = () if claim.allergen == "any" else (f"There is no {_plain(name)} in it.",)
+    sentences = (
+        ()
+        if claim.allergen == "any"
+        else (f"There {'are' if is_plural(_plain(name)) else 'is'} no {_plain(name)} in it.",)
+    )
     return Finding(OFF, f"no food in it brings {name}", None, sentences)
 
 
@@ -152,6 +156,8 @@ def _ask(foods: list[Food], name: str) -> str:
 
 
 def _contains(foods: list[Food], name: str) -> str:
+    if name == _name("any"):
+        return f"It contains {listing(list(dict.fromkeys(_name(one) for food in foods for one in food.allergens)))}."
     if [short_name(food) for food in foods] == [_plain(name)]:
         return f"It contains {_plain(name)}."
     return f"It contains {_plain(name)}, from the {listing([short_name(food) for food in foods])}."

@@ -271,4 +271,9 @@ def _sentences(claim: AmountClaim, found: Amount) -> tuple[str, ...]:
         return (f"{{serving}} has {words}.",)
     if claim.about.kind == WEIGHT:
         return (f"{{serving}} has {{{claim.nutrient}}}." if claim.nutrient != "salt" else "{serving} has {sodium}.",)
+    if begin.startswith(_TO_A_SERVING):
+        return (f"The {begin.removeprefix(_TO_A_SERVING)} {words} to a serving.",)
     return (f"{begin.replace(' g of', ' grams of')} {words}.",)
+
+
+_TO_A_SERVING = "To a serving the "

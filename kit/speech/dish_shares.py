@@ -183,15 +183,16 @@ def _ranks(sentence: Sentence, about: list[About]) -> list[Claim]:
         for one in named:
             sentence.used.update({at, one.place, *places})
             token = sentence.tokens[at]
+            only = token.parts["rank"] == "only"  # for which no share can stand: "is the only source of"
             claims.append(
                 DishShareClaim(
                     tuple(sorted({at, one.place})),
                     About(FOOD, 1.0, tuple(foods)),
                     negated(sentence, at),
                     one.nutrient,
-                    ALL if token.parts["rank"] == "only" else None,
+                    ALL if only else None,
                     _RANKS[sentence.tokens[at].parts["rank"]],
-                    token.start,
+                    -1 if only else token.start,
                     token.end,
                 )
             )

@@ -12,7 +12,7 @@ from kit.talk.placeholders import fill
 # "It only covers 45 percent" belittles a number that was put right, and ", tops" bounds it.
 _BELITTLED = re.compile(r"\b(?:only|barely|merely|scarcely) (?=(?:gives?|gets?|covers?|brings?|has|have|holds?)\b)")
 _BOUNDED = re.compile(r",? (?:tops|at most|at least|or less|or more|max|maximum)(?=[.!,;])")
-_UP_TO = re.compile(r"\b(?:(?:just )?as (?:much|many|little|few) as|up to|a mere|a full|a whole) (?=about\b)")
+_UP_TO = re.compile(r"\b(?:(?:just )?as (?:much|many|little|few) as|(?<!adds )up to|a mere|a full|a whole) (?=about\b)")
 _BEGINS = re.compile(r"[?!] about\b")  # "How much fat? about 10 grams"
 _STAYS = re.compile(
     r"\b(?:stays?|kept|keeps?|keeping|sits?|lands?|lies|hovers?|runs?)(?: \w+)? $|\byou(?:['’]re| are) $", re.IGNORECASE

@@ -183,7 +183,9 @@ def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
         if raw
         else ""
     )
-    sentences = (own_words,) if raw else () if claim.raw else ("It keeps {keeps} in the refrigerator.",)
+    if claim.hard_cooked:
+        own_words = f"Hard-cooked eggs keep {number(most)} days in the refrigerator."
+    sentences = (own_words,) if own_words else () if claim.raw else ("It keeps {keeps} in the refrigerator.",)
     return Finding(OFF, f"{because}, not {number(days.high, 1)}", None, sentences)
 
 

@@ -1,5 +1,6 @@
 """The words of keeping: where something is kept, and which foods a sentence names."""
 
+import re
 from collections.abc import Iterable
 from itertools import pairwise
 
@@ -190,7 +191,13 @@ def had_within(sentence: Sentence, at: int) -> frozenset[str]:
 
 def is_still_raw(sentence: Sentence, at: int) -> bool:
     """Return whether meat, fish or eggs are to be cooked within a time, until which they are raw."""
-    return not had_within(sentence, at).isdisjoint(_COOK)
+    cooked_later = _BEFORE_IT_IS_COOKED.search(" ".join(sentence.texts))
+    return cooked_later is not None or not had_within(sentence, at).isdisjoint(_COOK)
+
+
+_BEFORE_IT_IS_COOKED = re.compile(
+    r"\b(?:before|until) (?:you |we |it is |they are |it gets )?(?:cook|cooked|cooking)\b"
+)
 
 
 def foods_of_heat(sentence: Sentence, at: int) -> tuple[FoodWord, ...]:
