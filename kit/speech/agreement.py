@@ -11,6 +11,7 @@ LITTLE_OVER, MUCH_OVER = 1.20, 1.35  # "just over": up to a fifth more; past a t
 MOST_ROUNDED = 0.10  # what rounding may change: 6.3 rounded to ten is another number
 NOT_ABOVE = 0.02  # "nearly half" is said of no more than 52 %, "nearly 400" of no more than 408
 REACHED = 0.95  # from so much of it on, a number that may be said is not one that is fallen short of
+FAR = 0.25  # of the value: what is told as so much is not vouched for from there on, however wide the range
 WELL = 0.90  # "well under" is at most nine tenths of it
 
 
@@ -103,7 +104,7 @@ def _fits(said: Quantity, of: Range) -> bool | None:
         return _just_under(number, of)
     if relation == "nearly" and of.value > number + (NOT_ABOVE if said.unit == SHARE else NOT_ABOVE * number):
         return None if _about(said, of) else False
-    return _about(said, of)
+    return None if _about(said, of) and abs(of.value - number) > FAR * of.value else _about(said, of)
 
 
 # A bound has one side: it is 90 % sure at 1.28 of the 1.645 standard deviations that a range of two ends reaches.

@@ -15,6 +15,7 @@ _WHOLE = re.compile(
     r"|\ballergens? (?:other than|but|except|besides|apart from|aside from|beyond)\b"
     r"|\b(?:other than|apart from|except(?: for)?|besides|aside from)\b[^.;]*\bno (?:other )?allergens?\b"
     r"|\bnothing (?:else )?(?:to|you (?:have|need) to) (?:declare|flag|mention|warn)"
+    r"|\b(?:is|are) all (?:that )?(?:you|we|i) (?:have|need) to (?:declare|flag|mention|warn|watch|look)"
     r"|\b(?:contains?|contain|has|have|brings?|includes?) (?:only|just|nothing (?:else )?(?:but|other than))\b"
     r"|\b(?:only|just) (?:contains?|has|have|brings?|includes?)\b"
     r"|\ballerg[a-z]*[^.;]*\b(?:nothing|none|that's it|that is it|that's all|and no others?)\b"

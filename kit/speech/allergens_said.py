@@ -26,6 +26,7 @@ _GOES_ON = frozenset(", and from once if when without unless because since apart
 _LOOK_OUT = re.compile(
     r"\b(?:what|things?|ones?|foods?) to (?:look|watch) out for\b|\bto (?:declare|flag|warn about)\b"
 )
+_THERE_WOULD = (("there", "would"), ("there", "will"))
 _OF_A_SMELL = frozenset("smell smells taste tastes smelling tasting scent reek reeks stink".split())
 _ON_PACKAGES = ("bought", "package", "label says", "cans and", "jars included", "certified")
 
@@ -58,6 +59,8 @@ def _only_a_food(sentence: Sentence, at: int) -> bool:
     if not is_food(sentence, at) or following not in ("in", "is", "are", "has", "have"):
         return False
     if "allergen" in sentence.text.lower() or sentence.is_a(at + 1, "wording"):
+        return False
+    if _LOOK_OUT.search(sentence.text.lower()):
         return False
     if origin(sentence, at) or _free(sentence, at) is not None or _there_is(sentence, at) or _is_in_it(sentence, at):
         return False
@@ -230,6 +233,8 @@ def _contains(sentence: Sentence, at: int) -> int | None:
     for place in range(at - 1, max(clause[0] - 1, at - 5), -1):
         if sentence.text_at(place) in ("is", "are") and sentence.text_at(place - 1) in ("there", "here"):
             return place
+        if sentence.text_at(place) == "be" and sentence.texts[max(0, place - 3) : place - 1] in _THERE_WOULD:
+            return place  # "there would still be nuts in it"
         if sentence.text_at(place) == "there" and sentence.text_at(place - 1) in ("is", "are"):  # "is there any milk"
             return place
         if sentence.text_at(place) in ("has", "have") and sentence.text_at(at + 1) in ("in", ",", "and", ".", "from"):

@@ -14,8 +14,8 @@ from kit.speech.parts import is_dish, is_food
 from kit.speech.quantities_said import WEIGHTS
 from kit.speech.sentence import Sentence
 from kit.speech.slots import Named, negated, nutrient_before, nutrients_after, share_at
+from kit.speech.telling import spoons
 from kit.speech.tokens import NO_QUANTITY, Quantity
-from kit.speech.unread import spoons
 from kit.speech.values import KJ_PER_KCAL, WORKED_OUT, Amount, amount_of, ends, said_thing, unit_of
 from kit.talk.dish import Dish, measure_grams
 from kit.texts import UNKNOWN, number

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from kit.speech.bare_parts import is_halved, told_in_all
 from kit.speech.basis import basis_near, handful, piece_of
-from kit.speech.claim import FOOD, SERVING, THE_DISH, WHOLE, About
+from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WHOLE, About
 from kit.speech.parts import MEASURES, dish_part, food_part, is_dish, is_food, is_serving, is_verb
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import Named, foods_from, share_at
@@ -14,8 +14,17 @@ ENERGY_UNITS = ("kcal", "kJ", "MJ")
 AMOUNT_UNITS = (*ENERGY_UNITS, "g", "mg", "µg", "iu")
 
 
+def _unit_for_unit(sentence: Sentence, at: int) -> bool:
+    """Return whether "ounce for ounce" begins at a place, which says no basis where nothing is compared."""
+    again = sentence.text_at(at) == sentence.text_at(at + 2)
+    return again and sentence.text_at(at + 1) == "for" and sentence.is_a(at, "unit")
+
+
 def about_of(sentence: Sentence, at: int, subject: About) -> About:
     """Return what an amount at a place is said of, where `subject` is what its statement is about."""
+    for_each = next((place for place in sentence.clause_of(at) if _unit_for_unit(sentence, place)), None)
+    if for_each is not None:
+        return About(UNKNOWN, words=sentence.said((for_each, for_each + 2)))
     if _of_each_served(sentence, at):
         return THE_DISH
     if (

@@ -80,7 +80,7 @@ _FOLLOWED = re.compile(
     r"|next)(?: the| our)?$"
 )
 _NEXT = re.compile(
-    r"(?:is |are |comes? |in |a |right |just |as |not |the |close |runs? |places? )*"
+    r"(?:is |are |comes? |coming |ranking |landing |in |a |right |just |as |not |the |close |runs? |places? )*"
     r"(?:next|second|behind|far behind|runner|number two|after)\b"
 )
 

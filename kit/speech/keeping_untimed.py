@@ -206,5 +206,7 @@ def thaw(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
             place = near_place(sentence, at, words, but=FREEZER)
             if place in (FRIDGE, OUT):
                 sentence.used.add(at)
+                if near_place(sentence, at, words, but=FREEZER, also=FRIDGE) == OUT and "or" in words:
+                    place = OUT  # "in the fridge or on the counter"
                 return [ThawClaim((at,), THE_DISH, _denied(sentence, at, words), place)]
     return []

@@ -48,9 +48,9 @@ def eats(sentence: Sentence, at: int) -> bool:
     return sentence.text_at(at) in _EATEN
 
 
-def near_place(sentence: Sentence, at: int, words: frozenset[str], but: str = "") -> str | None:
-    """Return where it is kept: the place named nearest to the time; one place may be left out of account."""
-    places = [place for place in _places(sentence, at, words) if place[-1] != but]
+def near_place(sentence: Sentence, at: int, words: frozenset[str], but: str = "", also: str = "") -> str | None:
+    """Return where it is kept: the place named nearest to the time; one or two may be left out of account."""
+    places = [place for place in _places(sentence, at, words) if place[-1] not in (but, also)]
     return min(places)[-1] if places else None
 
 

@@ -35,6 +35,7 @@ from kit.speech import (
     numbers_left,
     nutrient_parts,
     resting,
+    said_beside,
     the_rest,
     unread,
     wordings,
@@ -274,7 +275,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += foods_counted.read(said, claims) if change is None else []
     claims += unread.other_amounts(said, claims) if change is None else []
     claims += unread.of_the_changed(said, change.places) if change is not None and not claims else []
-    claims += hedges.qualifiers(said, claims, change)
+    claims += said_beside.beside(said, claims) + hedges.qualifiers(said, claims, change)
     claims = falls_short.falling_short(said, denials.denied(said, doubts.doubted(said, claims)))
     claims = hedges.reported(said, numbers_left.with_numbers_left(said, claims, change.places if change else ()))
     claims.sort(key=lambda claim: claim.places)

@@ -5,7 +5,7 @@ import re
 from kit.food.composition import foods
 from kit.speech.clauses import is_stop
 from kit.speech.foods_said import FoodWord
-from kit.speech.parts import back
+from kit.speech.parts import back, is_dish
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import is_day
 from kit.speech.tokens import Quantity, Token
@@ -163,3 +163,29 @@ def is_low(sentence: Sentence, at: int) -> bool:
     if not (low or sentence.is_a(at, "share", "hardly any")) or sentence.text_at(at - 1) not in ("is", "are", "also"):
         return False
     return sentence.is_a(at - 2, "nutrient") or sentence.is_a(at - 3, "nutrient")
+
+
+_EACH = frozenset("person each head apiece serving portion".split())
+
+
+def spoons(sentence: Sentence, at: int) -> bool:
+    """Return whether a serving is said to have so many spoons of sugar, salt or fat; what goes in is no claim."""
+    if sentence.tokens[at].amount.unit not in ("tsp", "tbsp") or sentence.text_at(at + 1) != "of":
+        return False
+    if not (sentence.is_a(at + 2, "nutrient") and sentence.tokens[at + 2].parts["nutrient"] in ORDINARY):
+        return False
+    before = [place for place in sentence.clause_of(at) if place < at]
+    if sentence.text_at(before[-1] if before else -1) in ("is", "are") and before[:-1]:
+        before = list(sentence.clause_of(at))  # "there's a teaspoon of sugar in a slice"
+    has = any(
+        sentence.text_at(place) in ("has", "have", "holds", "hides", "hold", "is", "are", "comes") for place in before
+    )
+    of_serving = any(is_dish(sentence, place) and sentence.tokens[place].parts["dish"] == "serving" for place in before)
+    return has and of_serving
+
+
+def and_a_half(sentence: Sentence, at: int) -> bool:
+    """Return whether a portion is told as so many cups and a half: "a cup and a half per person"."""
+    words = {sentence.text_at(place) for place in sentence.clause_of(at)}
+    halved = sentence.tokens[at].amount.unit == "cup" and sentence.text_at(at).endswith("half")
+    return halved and sentence.text_at(at + 1) != "of" and bool(words & _EACH)

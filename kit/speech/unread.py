@@ -10,7 +10,7 @@ from kit.speech.claim import Claim, Finding
 from kit.speech.parts import back, is_dish, is_verb, with_so_much
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.slots import antecedent, is_day, of_what_went_before, share_at
-from kit.speech.telling import HAS, HERE, ORDINARY, is_another, is_heat, is_low, nutrient_tells
+from kit.speech.telling import HAS, HERE, ORDINARY, and_a_half, is_another, is_heat, is_low, nutrient_tells, spoons
 from kit.speech.tokens import Quantity
 from kit.talk.dish import Dish
 
@@ -73,8 +73,8 @@ _CHANGES = frozenset("change changes keep keeps leaves lose loses gain same alon
 _JUDGES = frozenset("low lower high minimal tiny small negligible moderate little big huge great good bad".split())
 _BE = frozenset("is are s stays stay very really quite pretty nice nicely so fairly rather too remains remain".split())
 _LITTLE = frozenset("hint touch whisper dash pinch smidge smidgen suggestion suspicion shade spot".split())
-_EACH = frozenset("person each head apiece serving portion".split())
-_ALONE = frozenset("only just solely purely entirely sole exclusively alone".split())
+_SWEETENS = ("sweeten", "sweetens", "sweetened", "sweetener")
+_ALONE = frozenset("nothing only just solely purely entirely sole exclusively alone".split())
 _MOST_OF_IT = ("saltiest", "fattiest", "sugariest", "starchiest")  # by weight, or in all?
 _THAT_IS_ALL = re.compile(r"\b(?:that's|that is) (?:it|all|the lot)\b|\bnothing (?:else|more)\b")
 
@@ -101,10 +101,16 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return nutrient_tells(sentence, at)
     if token.is_a("allergen") and _allergen_tells(sentence, at):
         return True
-    if token.text in ("sweetened", "sweetener") and not sentence.words.isdisjoint(_ALONE):
+    if token.text in _SWEETENS and not sentence.words.isdisjoint(_ALONE):
         return True  # "sweetened only with maple syrup"
     if token.text == "salted" and sentence.text_at(at - 1) in _BE and _is_eaten(sentence, at - 2):
         return True  # "the tomatoes are salted"
+    if (
+        token.is_a("wording")
+        and sentence.text_at(at + 1) in ("in", "of")
+        and sentence.text_at(at + 2) in (".", "", "!", ",")
+    ):
+        return True  # "sugar is what it's rich in"
     beyond = token.is_a("beyond") or token.text.startswith("animal product")
     return beyond or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
 
@@ -139,7 +145,7 @@ def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
         return False
     if is_heat(sentence, at, said):
         return True
-    tells = (_goes_back, _says_of, spoons, _and_a_half, _more_of_it, _is_it, _goes_on)
+    tells = (_goes_back, _says_of, spoons, and_a_half, _more_of_it, _is_it, _goes_on)
     if any(one(sentence, at) for one in tells) or sentence.text_at(at - 1).endswith("give or take"):
         return True
     if said.unit not in ("%", "g") and not (said.is_fraction and not said.unit):
@@ -196,22 +202,6 @@ def _is_it(sentence: Sentence, at: int) -> bool:
     return amount.is_fraction and of_it and over > at + 3 and sentence.is_a(over, "nutrient")
 
 
-def spoons(sentence: Sentence, at: int) -> bool:
-    """Return whether a serving is said to have so many spoons of sugar, salt or fat; what goes in is no claim."""
-    if sentence.tokens[at].amount.unit not in ("tsp", "tbsp") or sentence.text_at(at + 1) != "of":
-        return False
-    if not (sentence.is_a(at + 2, "nutrient") and sentence.tokens[at + 2].parts["nutrient"] in ORDINARY):
-        return False
-    before = [place for place in sentence.clause_of(at) if place < at]
-    if sentence.text_at(before[-1] if before else -1) in ("is", "are") and before[:-1]:
-        before = list(sentence.clause_of(at))  # "there's a teaspoon of sugar in a slice"
-    has = any(
-        sentence.text_at(place) in ("has", "have", "holds", "hides", "hold", "is", "are", "comes") for place in before
-    )
-    of_serving = any(is_dish(sentence, place) and sentence.tokens[place].parts["dish"] == "serving" for place in before)
-    return has and of_serving
-
-
 def _goes_on(sentence: Sentence, at: int) -> bool:
     """Return whether a number tells more of what was said: "ten of them saturated", "another three", "fat is five"."""
     said = sentence.tokens[at].amount
@@ -229,13 +219,6 @@ def _goes_on(sentence: Sentence, at: int) -> bool:
     if before == "another" and not units.isdisjoint(("day", "week", "month", "hour")):
         return True
     return before in ("is", "are") and sentence.is_a(at - 2, "nutrient") and not sentence.is_a(at + 1, "dish")
-
-
-def _and_a_half(sentence: Sentence, at: int) -> bool:
-    """Return whether a portion is told as so many cups and a half: "a cup and a half per person"."""
-    words = {sentence.text_at(place) for place in sentence.clause_of(at)}
-    halved = sentence.tokens[at].amount.unit == "cup" and sentence.text_at(at).endswith("half")
-    return halved and sentence.text_at(at + 1) != "of" and bool(words & _EACH)
 
 
 def _little(sentence: Sentence, at: int) -> bool:

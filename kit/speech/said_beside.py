@@ -1,0 +1,84 @@
+"""What is said beside a claim in a few words that no family reads: it is asked about, so that the whole may hold."""
+
+import re
+from collections.abc import Iterator, Sequence
+
+from kit.speech.claim import Claim
+from kit.speech.dish_shares_judged import DishShareClaim
+from kit.speech.keeping_judged import DegreesClaim
+from kit.speech.parts import DETERMINERS, is_dish, is_serving
+from kit.speech.sentence import Sentence, food_at
+from kit.speech.unread import asked
+
+_IN_PLACE = frozenset((".", ",", "", "!", ";", "in", "on", "of", "and", "or", "too", "as", "alone", "together"))
+_RANKS = ("second", "third")
+_LOOKS = re.compile(r"\bor (?:just |simply )?(?:when|once|until|till|as soon as|if)\b")
+
+
+def beside(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return what is said beside the claims of a sentence and was not read.
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence, when every family has read it.
+    claims : sequence of Claim
+        What they have read.
+    """
+    if not claims:
+        return []
+    left = (*_with_foods(sentence), *_as_much(sentence), *_ranked(sentence, claims), *_one_serving(sentence))
+    found: list[Claim] = [asked(sentence, places) for places in left]
+    return found + _or_by_looks(sentence, claims)
+
+
+def _with_foods(sentence: Sentence) -> Iterator[tuple[int, ...]]:
+    """Yield what is told of a food behind a comma: ", with the pecans ahead of the oil"."""
+    for at in range(1, len(sentence) - 2):
+        led = sentence.text_at(at) == "with" and sentence.text_at(at - 1) == ","
+        if not led or sentence.text_at(at + 1) not in DETERMINERS:
+            continue
+        place = at + 2
+        food = food_at(sentence, place)
+        told = sentence.text_at(place + 1) not in _IN_PLACE and not sentence.is_a(place + 1, "food")
+        clause = range(at, sentence.clause_of(place)[-1] + 1)
+        if food is not None and food.inside and told and sentence.used.isdisjoint(clause):
+            yield (place, place + 1)
+
+
+def _as_much(sentence: Sentence) -> Iterator[tuple[int, ...]]:
+    """Yield how much is told beside another: "with half as much as the beans"."""
+    for at, said in sentence.quantities():
+        compared = said.is_fraction or said.unit == "times"
+        if compared and sentence.text_at(at + 1) == "as" and sentence.text_at(at + 2) in ("much", "many"):
+            yield (at, at + 2)
+
+
+def _ranked(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield a rank behind the main source that was not read: ", the kale coming in third"."""
+    shares = [claim for claim in claims if isinstance(claim, DishShareClaim)]
+    taken = {place for claim in claims for place in claim.places}
+    for at in sentence.places("rank"):
+        behind = sentence.text_at(at + 1) in ("", ".", ",", "!", ";", "in", "for", "to")
+        if shares and behind and at not in taken | sentence.used and sentence.text_at(at) in _RANKS:
+            yield (at,)
+
+
+def _one_serving(sentence: Sentence) -> Iterator[tuple[int, ...]]:
+    """Yield how many of what the dish is called make a serving: "two tacos are one serving"."""
+    for at, said in sentence.quantities():
+        verb = at + 2
+        several = said.value > 1 and not said.unit and is_dish(sentence, at + 1)
+        one = sentence.text_at(verb + 1) in ("a", "one", "each") and is_serving(sentence, verb + 2)
+        if several and one and sentence.text_at(verb) in ("are", "is", "make", "makes", "to", "in", "for"):
+            yield (at, at + 1, verb, verb + 2)
+
+
+def _or_by_looks(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return another sign beside a temperature that is asked about: "to 165, or until it's no longer pink"."""
+    hot = [claim for claim in claims if isinstance(claim, DegreesClaim)]
+    for claim in hot[:1]:
+        last = max(claim.places)
+        if _LOOKS.search(" ".join(sentence.texts[last + 1 :])):
+            return [asked(sentence, (last, len(sentence) - 1))]
+    return []
