@@ -1,5 +1,6 @@
 """Which food is meant to come into a recipe, in which form, and whose place it would take."""
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -171,12 +172,17 @@ def _own_swap(text: str, table: Foods, like: Ingredient | None) -> Food | None:
 def _in_the_form_of(like: Ingredient, text: str, food: Food, table: Foods) -> Food:
     used = as_used(like)
     good = _AS_GOOD.get(used, ())
+    if food.group in ("vegetable", "fruit") and used in ("canned", "drained", "rinsed"):
+        good = tuple(state for state in good if state != "cooked")
     if not good or food.state == good[0]:
         return food
     try:
         asked, _ = understood(f"100 g {text}{_SAME_FORM[used]}", text, table, "")
     except ChangeError:
         asked = food
+    thing = re.split(r"[,(]", asked.name)[0]
+    if asked.base != food.base and not set(words(short_name(food))) & set(words(thing)):
+        asked = food  # "ham, fresh" is a leg of pork
     forms = [asked, food, *table.forms(food.base)]
     fitting = (form for state in good for form in forms if form.state == state)
     return next((form for form in fitting if form is asked or form.base == food.base), food)

@@ -6,6 +6,7 @@ from kit.meal.recipe import Ingredient
 
 AS_COOKED = "taken as cooked; of dry ones write so"  # what is said of pulses by themselves
 _LIQUID = frozenset(("liquid", "undrained", "juice", "brine"))
+_FROM_CANS = frozenset("can canned tin tinned jar jarred drained".split())
 _PLANTS = {"grain", "pasta", "pulse", "soy", "vegetable", "fruit", "herb", "nut", "seed"}
 _FLESH = {"meat", "poultry", "fish", "shellfish"}
 
@@ -15,7 +16,7 @@ def used_alike(food: Food, other: Food) -> bool:
 
     What takes a canned food's place comes canned only where it is of the same group: mushrooms for beans do not.
     """
-    if other.state in ("canned", "drained", "rinsed") and not ({food.group, other.group} <= _FLESH):
+    if other.state in ("canned", "drained", "rinsed"):
         return food.group == other.group
     return any({food.group, other.group} <= kind for kind in (_PLANTS, _FLESH))
 
@@ -23,7 +24,14 @@ def used_alike(food: Food, other: Food) -> bool:
 def as_used(part: Ingredient) -> str:
     """Return the state in which an ingredient was used: canned beans that the line drains are drained."""
     said = set(words(part.line)) if part.food.state == "canned" else set()
+    if part.food.state == "canned" and part.food.group in ("fruit", "vegetable") and not _is_from_can(part):
+        return ""  # applesauce
     return next((state for state in ("rinsed", "drained") if state in said or state[:-2] in said), part.food.state)
+
+
+def _is_from_can(part: Ingredient) -> bool:
+    """Whether the line or the name of an ingredient says that it is from a can or a jar."""
+    return bool(part.container) or bool(_FROM_CANS & {*words(part.line), *words(part.food.name)})
 
 
 def drained(food: Food, text: str, like: Ingredient, table: Foods) -> Food:

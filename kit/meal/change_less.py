@@ -16,6 +16,7 @@ from kit.texts import listing
 _SALT = next(kind for kind in KINDS if kind.nutrient == "sodium")
 _AS_IS = frozenset("regular plain normal ordinary usual salted salt sodium unsalted".split())
 _CANNED = ("canned", "drained", "rinsed")
+_FLESH = {"meat", "poultry", "fish", "shellfish"}
 _KEPT = ("vegetable", "pulse", "fruit")  # groups whose foods are canned alike
 
 
@@ -54,10 +55,15 @@ def _with_less_salt(food: Food, old: Ingredient, text: str) -> Iterator[str]:
     for form in _SALT.forms:
         reading = read(f"100 g {form} {thing}", table=foods())
         less = None if reading.problem else reading.food
-        if less is not None and less is not food and less.state == food.state and _is_low(less, ""):
-            yield to_type(less)
+        if less is not None and less is not food and _are_alike(less, food) and _is_low(less, ""):
+            as_it_comes = (form for form in foods().forms(less.base) if form.state == food.state and _is_low(form, ""))
+            yield to_type(next(as_it_comes, less))
             yield f"regular {thing}"
             return
+
+
+def _are_alike(less: Food, food: Food) -> bool:
+    return less.state == food.state or {less.state, food.state} <= set(_CANNED)
 
 
 def _is_low(food: Food, line: str) -> bool:
@@ -67,13 +73,24 @@ def _is_low(food: Food, line: str) -> bool:
 
 def _canned_or_fresh(step: Swap, old: Ingredient, text: str) -> Iterator[str]:
     """Yield the canned and the fresh form of a vegetable in the place of canned beans, where no word decides."""
-    alike = step.food.group == old.food.group or not {step.food.group, old.food.group} <= set(_KEPT)
-    if alike or says_form(text) or step.measured is not None or old.food.state not in _CANNED:
+    if says_form(text) or step.measured is not None or old.food.state not in _CANNED:
         return
-    canned = next((form for form in foods().forms(step.food.base) if form.state in _CANNED), None)
+    yield from _canned_or_cooked(step.food, old)
+    if step.food.group == old.food.group or not {step.food.group, old.food.group} <= set(_KEPT):
+        return
+    forms = foods().forms(step.food.base)
+    canned = next((form for form in forms if form.state in _CANNED), None)
     if step.food.state == "raw" and canned is not None:
         yield f"canned {short_name(canned)}"
         yield f"fresh {short_name(step.food)}"
+
+
+def _canned_or_cooked(food: Food, old: Ingredient) -> Iterator[str]:
+    """Yield the forms of fish or meat in the place of canned fish, but for fish that is usual from a can."""
+    if not {food.group, old.food.group} <= _FLESH or food.state in _CANNED:
+        return
+    states = dict.fromkeys(form.state for form in foods().forms(food.base))
+    yield from (f"{state} {short_name(food)}" for state in states if state in ("canned", "cooked", "raw"))
 
 
 def _cuts(food: Food, text: str) -> Iterator[str]:

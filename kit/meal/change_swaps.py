@@ -8,20 +8,20 @@ from kit.food.composition import Food
 from kit.food.finding import index
 from kit.food.names import short_name
 from kit.food.three_weights import cooked_form
-from kit.food.vocabulary import SMALL_WORDS, words
+from kit.food.vocabulary import words
 from kit.lines.lighter import lighter
 from kit.lines.reader import read
 from kit.meal.change_amounts import set_to
 from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
 from kit.meal.change_by_form import by_form, only_form
-from kit.meal.change_foods import Newcomer, newcomer
+from kit.meal.change_coming import coming
+from kit.meal.change_foods import newcomer
 from kit.meal.change_kinds import another_form, another_kind, cooked_form_of, is_kind, one_is_meant
-from kit.meal.change_places import does_same_work, instead_of_what, refined, same_kind, takes_place_of
+from kit.meal.change_places import does_same_work, instead_of_what, refined, takes_place_of
 from kit.meal.change_shapes import Clause
 from kit.meal.change_sides import direction, share_of
 from kit.meal.in_place_of import in_place_of, poured_off
 from kit.meal.ingredient_names import ingredients_called
-from kit.meal.recipe import Ingredient
 from kit.meal.steps import Add, Amount, Step, Swap, measured_like
 
 _NO_FOOD = frozenset("who whom whose when where why which how it them".split())  # words of a question, or of a method
@@ -168,7 +168,7 @@ def _does_its_work(asked: Asked, at: int, name: str) -> bool:
 
 def _swapped(asked: Asked, at: int, name: str, amount: str) -> tuple[Step, ...]:
     old = asked.recipe.ingredients[at]
-    came = _coming(asked, name, old)
+    came = coming(asked, name, old)
     if came.food.key == old.food.key:
         if not amount:
             raise ChangeError(f"that is {short_name(old.food)} as the recipe has it; write what should be different")
@@ -197,52 +197,6 @@ def _asks_how_much(food: Food, name: str, old: Food) -> bool:
         return old.state != "dried"
     powder = food.state == "dry" and old.state != "dry" and cooked_form(food) is None
     return "spray" in words(name) or (powder and food.group != old.group)
-
-
-def _coming(asked: Asked, name: str, old: Ingredient) -> Newcomer:
-    """Return the food that comes; "brown" instead of white rice is brown rice, "milk" the milk that is there."""
-    there = ingredients_called(name, asked.recipe).places
-    own = asked.recipe.ingredients[there[0]].food if len(there) == 1 else old.food
-    if own is not old.food and own.state == old.food.state:
-        return Newcomer(own)
-    try:
-        came = newcomer(name, asked.table, like=old, line=asked.line)
-        if does_same_work(came.food, old.food) or own is not old.food:  # strawberries that are there are no yogurt
-            return came
-        return _with_its_thing(asked, name, old, strictly=True) or came
-    except ChangeError as fault:
-        alone = bool(fault.choices) and _says_thing_alone(asked, name, old)
-        found = _with_its_thing(asked, name, old, strictly=False, alone=alone)
-        if found is None:
-            raise fault
-        return found
-
-
-def _says_thing_alone(asked: Asked, name: str, old: Ingredient) -> bool:
-    """Whether of what goes only the thing is named, "noodles": then a word for a kind of it is one by itself."""
-    said = set(words(f"{asked.clause.old} {asked.clause.new}")) - set(words(name)) - SMALL_WORDS
-    thing = words(short_name(old.food))
-    return thing[-1] in said and not said & (set(thing[:-1]) | set(words(old.line)) - {thing[-1]})
-
-
-def _with_its_thing(asked: Asked, name: str, old: Ingredient, strictly: bool, alone: bool = False) -> Newcomer | None:
-    """Return the food that a name means together with what the old one is: "lime" instead of lemon juice.
-
-    Where only the thing was named, a word that names foods itself is no kind of it: "rice instead of noodles" are no
-    rice noodles, but "thighs instead of breasts" are of the chicken.
-    """
-    thing = short_name(old.food).split()
-    wishes = [] if alone else [f"{name} {' '.join(tail)}" for tail in (thing[-1:], thing[-2:], thing)]
-    for wish in (*wishes, f"{thing[0]} {name}"):
-        try:
-            came = newcomer(wish, asked.table, like=old)
-        except ChangeError:
-            continue
-        named_so = any(set(words(own)) == set(words(wish)) for own in (came.food.name, *came.food.other_names))
-        alike = named_so and does_same_work(came.food, old.food) if strictly else same_kind(came.food, old.food)
-        if alike and came.food is not old.food:
-            return came
-    return None
 
 
 def _partly(asked: Asked, at: int, name: str, share: float, amount: str) -> tuple[Step, ...]:

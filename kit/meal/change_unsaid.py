@@ -5,7 +5,9 @@ import re
 from kit.errors import ChangeError
 from kit.food.composition import Food, foods
 from kit.food.finding import index
+from kit.food.measures import unit
 from kit.food.names import short_name
+from kit.food.three_weights import cooked_form
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.spelling import english_words
 from kit.meal.change_less import ask_which_kind, to_type
@@ -29,7 +31,11 @@ _FLESH = frozenset("meat poultry fish shellfish".split())
 _ANIMALS = frozenset("chicken beef pork turkey fish bacon ham lamb veal shrimp clam crab egg".split())
 _GRAINS = ("grain", "pasta")
 _LEAVES = ("herb", "spice")  # light by any measure, and heaped or packed
-_FAR = 3.0  # times the weight, where no amount was said
+_FAR = 2.1  # times the weight, where no amount was said
+_FAR_LEAVES = 3.0  # a cup of kale weighs more than twice one of spinach
+_FAR_COUNTED = 1.8  # the same, piece for piece
+_CONCENTRATES = frozenset("paste powder cube bouillon concentrate".split())
+_SWELLING = ("pulse", "grain", "pasta")  # groups whose dry foods weigh more when they are cooked
 
 
 def ask_whether(step: Swap, text: str, recipe: Recipe, behind: bool) -> None:
@@ -63,6 +69,7 @@ def ask_whether(step: Swap, text: str, recipe: Recipe, behind: bool) -> None:
         or _brings_an_animal(old, step.food, said)
         or _stays_besides(step, text, recipe)
         or (step.measured is None and _changes_form(old, step.food, said))
+        or _changes_kind(old, step.food, said)
         or not (_EXCHANGES.search(text) or _wishes(old, step.food, said))
     ):
         there, comes = short_name(old.food), to_type(step.food)
@@ -98,6 +105,14 @@ def _changes_form(old: Ingredient, food: Food, said: set[str]) -> bool:
     same = food.base == old.food.base or (len(heads) == 1 and food.group in ("vegetable", "fruit"))
     asked = any(line_words()[word].kind == "state" for word in said if word in line_words())
     return same and not asked and state_word(food) != state_word(old.food)
+
+
+def _changes_kind(old: Ingredient, food: Food, said: set[str]) -> bool:
+    """Whether another kind of the same thing would come that no word asks for: whole milk for "lactose-free milk"."""
+    if food.state != old.food.state:
+        return False
+    same = food.base == old.food.base or {food.base.split("-")[0], old.food.base.split("-")[0]} == {"milk"}
+    return same and not _says_what_comes(said, {*words(old.line), *words(old.food.name)}, words_of_food(food))
 
 
 def _wishes(old: Ingredient, food: Food, said: set[str]) -> bool:
@@ -144,15 +159,56 @@ def ask_how_much(step: Swap, recipe: Recipe) -> None:
     old = recipe.ingredients[step.row.at]
     if step.measured is not None or old.grams <= 0 or old.food.group in _LEAVES:
         return
-    grams = applied(recipe, [step]).ingredients[step.row.at].grams
+    new = applied(recipe, [step]).ingredients[step.row.at]
+    grams = new.grams
+    far = _FAR_LEAVES if {step.food.group, old.food.group} == {"vegetable"} else _FAR
+    if unit(old.noun) is None and not _are_alike(step.food, old):
+        far = _FAR_COUNTED
+    swells = {old.food.state, step.food.state} & {"dry"} and old.food.state != step.food.state
+    if swells and _cooks_to(old.food, step.food):
+        return
+    silly = _is_concentrated(step.food, old.food) or (swells and _is_dry_swelling(old.food, step.food))
+    silly = silly or _is_counted_no_more(old, new)
     binder = old.food.base.startswith("egg") and step.food.group in ("seed", "nut", "grain", "spice")
-    if 1 / _FAR <= grams / old.grams <= _FAR and not binder:
+    if 1 / far <= grams / old.grams <= far and not binder and not silly:
         return
     there, comes = short_name(old.food), to_type(step.food)
-    choices = [f"{number(many)} g {comes} instead of the {there}" for many in (grams, old.grams)]
+    many = dict.fromkeys(number(one) for one in (grams, old.grams))
+    choices = [f"{one} g {comes} instead of the {there}" for one in many]
     shown = listing([f'"{choice}"' for choice in choices], "or")
     raise ChangeError(
         f"how much {comes}? by measure it would be {number(grams)} g where there are {number(old.grams)} g of "
         f"{there}; write {shown}",
         choices,
+    )
+
+
+def _are_alike(food: Food, old: Ingredient) -> bool:
+    """Whether two foods are counted alike: tortillas of wheat and of corn, not slices of every bread."""
+    return words(short_name(food))[-1:] == words(short_name(old.food))[-1:] and old.noun != "slice"
+
+
+def _is_concentrated(food: Food, old: Food) -> bool:
+    """Whether a paste, a powder or a cube comes for what is none."""
+    return bool(_CONCENTRATES & set(words(food.name))) and not _CONCENTRATES & set(words(old.name))
+
+
+def _cooks_to(old: Food, food: Food) -> bool:
+    """Whether the one is dry and the other ready to eat, so that as much comes as it makes when it is cooked."""
+    dry, other = (old, food) if old.state == "dry" else (food, old)
+    return other.state in ("cooked", "canned", "drained", "rinsed") and cooked_form(dry) is not None
+
+
+def _is_dry_swelling(old: Food, food: Food) -> bool:
+    """Whether the dry one of two foods is of pulses or grain, which weigh more when they are cooked."""
+    return (old if old.state == "dry" else food).group in _SWELLING
+
+
+def _is_counted_no_more(old: Ingredient, new: Ingredient) -> bool:
+    """Whether slices or pieces of bread go, and something comes, by weight, that does other work: leaves of lettuce."""
+    return (
+        old.food.group == "bread"
+        and unit(old.noun) is None
+        and new.noun != old.noun
+        and not does_same_work(new.food, old.food)
     )
