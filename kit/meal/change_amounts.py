@@ -25,6 +25,7 @@ _THE_AMOUNT = re.compile(  # "the half teaspoon of salt"
 )
 _WITH_ANOTHER = re.compile(r" with (?!added\b|salt\b|it\b)[a-z\d]")  # "no salsa but with tomatoes"
 _OWN_GROUPS = {"nut": frozenset(("nut", "seed")), "dairy": frozenset(("dairy", "oil"))}  # butter is an oil of the table
+_ONES = ("breast", "thigh", "fillet", "fruit", "pepper", "head", "stalk", "ear", "leaf")  # measures that are one thing
 _A_LITTLE = 0.01  # of one piece
 _VAGUE = frozenset("a an bit little some lot lots much slightly way few tad touch good even of far still only".split())
 
@@ -112,6 +113,10 @@ def _part_of_one(asked: Asked, at: int) -> Step:
     if one_phrase(f"1 {of_one}").written.measure or one_phrase(f"1 {of_one}").written.unit:  # "half a stick of butter"
         measured = measured_as(f"{number(part, 3)} {of_one}", old, asked.table)
         return Amount(asked.row(at), times=0.0, plus=measured.grams, measured=measured)
+    if re.match(r"an? ", said) and old.noun not in (*SIZES, "piece") and old.food.measure(*SIZES, "piece", *_ONES):
+        thing = short_name(old.food)
+        choices = [f"half the {thing}" if part == 0.5 else f"{number(100 * part)} % of the {thing}"]
+        raise ChangeError(f'"half {said}": of one, or of all there is? write "{choices[0]}", or how much', choices)
     counted = old.noun in (*SIZES, "piece") and old.count > 1 + _A_LITTLE
     if not counted or said.endswith("s") or said.startswith("the "):
         return Amount(asked.row(at), times=part)

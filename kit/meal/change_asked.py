@@ -17,6 +17,7 @@ from kit.meal.change_shapes import Clause
 from kit.meal.ingredient_names import the_ingredient
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.steps import Measured, Row, measured_like
+from kit.texts import number
 
 _ANOTHER_CHANGE = re.compile(
     r"(?:[,;:] ?(?:and |but )?|\b(?:and|but) )(?:no|without|half|double|skip|omit|leave out|add|use|keep|same|swap)\b"
@@ -83,6 +84,11 @@ def measured_as(text: str, old: Ingredient, table: Foods) -> Measured:
     if old.container in CONTAINERS and counted.written.measure == old.container and not counted.written.package:
         grams = counted.written.count.value * old.noun_grams  # "two cans" are cans as the recipe has them
         return measured_like(old, grams, text)
+    bare = not (counted.written.unit or counted.written.measure or counted.written.package)
+    if counted.counted and bare and old.container in CONTAINERS:  # "two tomatoes" beside a can of them
+        many, thing = number(counted.written.count.value, 2), short_name(old.food)
+        choices = [f"use {many} {old.container}{'' if many == '1' else 's'} of {thing}"]
+        raise ChangeError(f'"{text}": {old.container}s, or pieces? write "{choices[0]}", or how much', choices)
     if "," not in text and old.cut and old.cut != "trimmed":
         text = f"{text}, {old.cut}"
     try:

@@ -36,7 +36,6 @@ def test_a_word_for_a_kind_means_that_kind_of_what_goes():
 @pytest.mark.parametrize(
     "line",
     [
-        "rice instead of the egg noodles",
         "avocado instead of the olive oil",
         "tempeh instead of the bacon",
         "cream instead of the yogurt",
@@ -45,3 +44,8 @@ def test_a_word_for_a_kind_means_that_kind_of_what_goes():
 def test_a_word_for_a_food_of_its_own_is_asked_about(line):
     with pytest.raises(ChangeError, match="which|not sure"):
         read_change(line, TABLE)
+
+
+def test_rice_instead_of_noodles_is_no_rice_noodles():
+    with pytest.raises(ChangeError, match="not sure"):
+        read_change("rice instead of the egg noodles", recipe("Soup", ["6 oz egg noodles"]))
