@@ -18,6 +18,7 @@ from kit.meal.steps import Swap, applied
 from kit.texts import listing, number
 
 _SERVED = re.compile(r"^(?:to )?serv(?:e|ed|ing)(?: it| this)? (?:with|over|on|alongside)\b")
+_WITH_SO_MUCH = re.compile(r"^(?!.*\b(?:instead|place|rather|for|not|no)\b)with ")  # may come on top of all there is
 _KINDS_OF = (  # a kind that is there goes only where the line speaks of it
     frozenset("whole wheat grain brown white refined multigrain".split()),
     frozenset("sodium salt unsalted salted".split()),
@@ -66,6 +67,7 @@ def ask_whether(step: Swap, text: str, recipe: Recipe, behind: bool) -> None:
         guessed
         or (kind and not does_same_work(step.food, old.food))
         or _SERVED.search(text)
+        or (step.measured is not None and _WITH_SO_MUCH.search(text))
         or _brings_an_animal(old, step.food, said)
         or _stays_besides(step, text, recipe)
         or (step.measured is None and _changes_form(old, step.food, said))

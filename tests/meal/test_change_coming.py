@@ -42,7 +42,7 @@ def test_a_word_for_a_kind_means_that_kind_of_what_goes():
     ],
 )
 def test_a_word_for_a_food_of_its_own_is_asked_about(line):
-    with pytest.raises(ChangeError, match="which|not sure"):
+    with pytest.raises(ChangeError, match=r"which|not sure"):
         read_change(line, TABLE)
 
 
