@@ -108,7 +108,8 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     if not _tells_keeping(sentence, at, said, words, near, place, raw):
         return []
     thrown = is_thrown(sentence)
-    if _is_open(sentence, at, said, words, place, thrown):
+    kept_warm = place != FRIDGE and not near.isdisjoint(("cooker", "warm", "warmer"))  # "in the cooker on warm"
+    if kept_warm or _is_open(sentence, at, said, words, place, thrown):
         sentence.used.add(at)
         return [asked(sentence, (at,), (at, min(at + 2, len(sentence) - 1)))]
     later = thrown and is_kept_until(sentence, at)

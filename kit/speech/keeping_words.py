@@ -30,7 +30,8 @@ IN_FREEZER = frozenset("freezer freezers freeze freezes frozen freezing".split()
 OUTSIDE = frozenset(
     "stove stovetop hob sink windowsill porch garage out counter "
     "desk table room bench countertop car bag backpack unrefrigerated sideboard "
-    "buffet picnic patio deck pantry cupboard larder cloth towel shelf bread-bin bin cloche worktop".split()
+    "buffet picnic patio deck pantry cupboard larder cloth towel shelf bread-bin bin cloche worktop "
+    "thermos".split()
 )
 
 

@@ -41,6 +41,7 @@ from kit.speech import (
     wordings,
     wordings_judged,
 )
+from kit.speech.answers import NO_ALONE, answered
 from kit.speech.asides import without_asides
 from kit.speech.changes_excepted import without_gone
 from kit.speech.changes_open import is_open_change
@@ -86,18 +87,6 @@ _END = re.compile(r"(?<=[.!?])[\"”')]?\s+(?=\S)")
 _ASKED = re.compile(r"(?:\w+\s){0,2}\w+\?\s*")
 _HOW_MUCH = re.compile(r"(?:and |so )?how (?:much|many) [^?]*\?\s*", re.IGNORECASE)
 _JOINED_QUESTION = re.compile(r"(?:\S+ ){3,}(and )(?:\w+ ){0,2}\w+\?\s*$")
-_ANY = re.compile(r"(?!who|what|which|how|why|where|when)\w[^?]*\?\s*$", re.IGNORECASE)
-_NO_ALONE = re.compile(
-    r"(?:no|nope|none|none at all|not a bit|not any|not at all|not here|not in (?:it|this|here)|never|zero|nothing)"
-    r"\s*(?:[.!,;—]|(?:and|but)\b|$)",
-    re.IGNORECASE,
-)
-_YES_OR_NO = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would|so|and)\b[^?]*\?\s*$", re.IGNORECASE)
-_NO = re.compile(
-    r"(?:no|nope|sadly not|not at all|i'm afraid not|unfortunately not|hardly|not really|not quite|never"
-    r"|far from it|not with|(?:it|they|that|there) (?:does|do|is|are|has|have)(?: not|n't))\b",
-    re.IGNORECASE,
-)
 _ASKS = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would)\b", re.IGNORECASE)
 _GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|so)\b", re.IGNORECASE)
 _FRAGMENT = re.compile(  # "It's low in sodium. Fat too.", "So is the butter."
@@ -186,24 +175,9 @@ def _read(text: str, names: FoodNames, tried: str = "") -> tuple[Read, ...]:
     found = []
     for (start, piece), answer in zip(pieces, answers, strict=True):
         one = _one(piece, start, names, tried)
-        if _YES_OR_NO.match(piece) and _NO.match(answer):  # "Are they nut-free? No, there are pecans in there."
-            one = replace(one, claims=tuple(replace(claim, negated=not claim.negated) for claim in one.claims))
-        elif _ANY.match(piece) and _NO_ALONE.match(answer):  # "Contains egg? No.", "Gluten? None."
-            one = replace(one, claims=_denied_whole(one))
+        one = replace(one, claims=answered(one.sentence, one.claims, piece, answer))
         found.append(one)
     return tuple(found)
-
-
-def _denied_whole(one: Read) -> tuple[Claim, ...]:
-    """Return what a question claims that is answered with no; where it names a thing alone, that is asked."""
-    said = one.sentence
-    if len(one.claims) == 1:
-        return (replace(one.claims[0], negated=not one.claims[0].negated),)
-    if one.claims:  # which of them is denied is not clear
-        return (*one.claims, unread.UnreadClaim(one.claims[-1].places, words=one.words(one.claims[-1])))
-    kinds = ("allergen", "kind", "nutrient")
-    named = tuple(at for at in range(len(said)) if any(said.is_a(at, kind) for kind in kinds))
-    return (unread.asked(said, named),) if named else ()
 
 
 def _questions_behind(text: str, starts: Sequence[int]) -> Iterator[int]:
@@ -214,7 +188,7 @@ def _questions_behind(text: str, starts: Sequence[int]) -> Iterator[int]:
         asked = _JOINED_QUESTION.search(piece)
         if last > 0 and piece.rstrip().endswith("?") and not _ASKS.match(piece):
             yield start + last + len(", and ")
-        elif asked and not _ASKS.match(piece) and _NO_ALONE.match(text[end:]):  # "no soy in here and egg? None"
+        elif asked and not _ASKS.match(piece) and NO_ALONE.match(text[end:]):  # "no soy in here and egg? None"
             yield start + asked.end(1)
 
 
@@ -226,7 +200,7 @@ def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
     for start, end in zip(starts, [*starts[1:], len(text)], strict=True):
         piece = text[start:end]
         asked = found and (_ASKED.fullmatch(found[-1][1]) or _HOW_MUCH.fullmatch(found[-1][1]))
-        if asked and not _NO_ALONE.match(piece):
+        if asked and not NO_ALONE.match(piece):
             # "Sodium? A good thousand milligrams."
             found[-1] = (found[-1][0], text[found[-1][0] : end])
             continue

@@ -2,15 +2,18 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from itertools import chain
 
 from kit.speech.claim import Claim
+from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.keeping_judged import DegreesClaim
-from kit.speech.parts import DETERMINERS, is_dish, is_serving
+from kit.speech.parts import DETERMINERS, is_dish, is_serving, is_verb
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.unread import asked
 
 _IN_PLACE = frozenset((".", ",", "", "!", ";", "in", "on", "of", "and", "or", "too", "as", "alone", "together"))
+_HAS = frozenset("has have bring brings give gives contribute contributes add adds practically almost".split())
 _RANKS = ("second", "third")
 _LOOKS = re.compile(r"\bor (?:just |simply )?(?:when|once|until|till|as soon as|if)\b")
 
@@ -27,7 +30,8 @@ def beside(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     if not claims:
         return []
-    left = (*_with_foods(sentence), *_as_much(sentence), *_ranked(sentence, claims), *_one_serving(sentence))
+    ways = (_with_foods(sentence), _as_much(sentence), _ranked(sentence, claims), _one_serving(sentence))
+    left = (*chain(*ways), *_have_none(sentence), *_and_another(sentence, claims))
     found: list[Claim] = [asked(sentence, places) for places in left]
     return found + _or_by_looks(sentence, claims)
 
@@ -72,6 +76,32 @@ def _one_serving(sentence: Sentence) -> Iterator[tuple[int, ...]]:
         one = sentence.text_at(verb + 1) in ("a", "one", "each") and is_serving(sentence, verb + 2)
         if several and one and sentence.text_at(verb) in ("are", "is", "make", "makes", "to", "in", "for"):
             yield (at, at + 1, verb, verb + 2)
+
+
+def _have_none(sentence: Sentence) -> Iterator[tuple[int, ...]]:
+    """Yield the food that is said to have none of what went before: ", the beans have none"."""
+    for at in range(1, len(sentence)):
+        place = at - 1
+        while sentence.text_at(place) in _HAS:
+            place -= 1
+        food = food_at(sentence, place)
+        none = sentence.text_at(at) in ("none", "nothing", "zero") and at not in sentence.used
+        if none and food is not None and place < at - 1 and place not in sentence.used:
+            yield (place, at)
+
+
+def _and_another(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield the second of those that a food is compared with: "more iron than the cumin and the beans together"."""
+    for claim in claims:
+        last = max(claim.places, default=-1)
+        if not isinstance(claim, ComparisonClaim) or sentence.text_at(last + 1) not in ("and", "plus", "or"):
+            continue
+        place = last + 2
+        while sentence.text_at(place) in DETERMINERS:
+            place += 1
+        food = food_at(sentence, place)
+        if food is not None and place not in sentence.used and not is_verb(sentence, place + 1):
+            yield (last, place)
 
 
 def _or_by_looks(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:

@@ -108,6 +108,8 @@ class _Subjects:
             return
         if word in ("no", "zero", "without") or set_against(sentence, before):  # "no butter went into these"
             return
+        if word in _BECAUSE and not self.seen_verb:  # "thanks to the beans it's high in fiber": the dish
+            return
         if eaten_beside(sentence, at, before):
             self.current, self.since = About(UNKNOWN, words=sentence.said((before - 3, at))), self.clause
             return
@@ -247,6 +249,7 @@ def _other_dish(sentence: Sentence, at: int) -> str:
     return sentence.said(range(first, at + 1))
 
 
+_BECAUSE = ("thanks to", "because of", "due to", "owing to", "courtesy of")
 _MADE_OF_MANY = frozenset(
     "sauce dressing soup stew salad curry dip spread filling topping broth cake pie pudding".split()
 )

@@ -53,7 +53,8 @@ def nutrient_tells(sentence: Sentence, at: int) -> bool:
 def _in_none_of_it(sentence: Sentence, at: int) -> bool:
     """Return whether none of it is said to have fat, salt or sugar: "nothing in it has sugar", "Fat? None"."""
     clause = [sentence.text_at(place) for place in sentence.clause_of(at)]
-    none = not {"nothing", "none"}.isdisjoint(clause[:2]) and not HAS.isdisjoint(clause)
+    opens = not {"nothing", "none", "neither"}.isdisjoint(clause[:2]) or "nothing in it" in " ".join(clause)
+    none = opens and not HAS.isdisjoint(clause)
     answered = sentence.text_at(at + 1) in ("?", ":") and sentence.text_at(at + 2) in ("none", "zero", "nil", "nothing")
     denied = sentence.text_at(at - 1) == "any" and sentence.text_at(at - 2) == "not"
     return none or answered or denied

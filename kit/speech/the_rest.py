@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from kit.speech.claim import FOOD, About, Claim
 from kit.speech.dish_shares_judged import DishShareClaim
+from kit.speech.energy_shares import EnergyShareClaim
 from kit.speech.sentence import Sentence
 from kit.speech.share_claim import Share
 from kit.speech.shares import foods_before, foods_behind, where_it_ends
@@ -36,6 +37,9 @@ def read(sentence: Sentence, claims: Sequence[Claim], found: Sequence[Share]) ->
         ]
         if before:
             more.append(_of_the_rest(sentence, at, before))
+        elif any(isinstance(claim, EnergyShareClaim) for claim in claims):
+            sentence.used.add(at)
+            more.append(asked(sentence, (at,)))  # "half from carbohydrate, the rest is evenly split"
         else:
             more += [_alone(sentence, share) for share in found if share.place == at and share.foods]
     return more

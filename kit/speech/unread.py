@@ -31,7 +31,7 @@ class UnreadClaim(Claim):
 
 def asked(sentence: Sentence, places: Sequence[int], told: Sequence[int] = ()) -> UnreadClaim:
     """Return a claim that asks about some words: those from the first to the last of its places, or of `told`."""
-    return UnreadClaim(tuple(places), words=sentence.said(tuple(told or places)))
+    return UnreadClaim(tuple(places), words=sentence.said(tuple(told or places)).rstrip(" .,;!"))
 
 
 def is_question(sentence: Sentence) -> bool:
@@ -69,7 +69,9 @@ def of_the_changed(sentence: Sentence, places: Sequence[int]) -> list[Claim]:
     return [asked(sentence, (*places, at)) for at in found[:1] if tells]
 
 
-_CHANGES = frozenset("change changes keep keeps leaves lose loses gain same alone stay stays".split())
+_CHANGES = frozenset(
+    "change changes keep keeps leaves lose loses gain down nothing none gone same alone stay stays".split()
+)
 _JUDGES = frozenset("low lower high minimal tiny small negligible moderate little big huge great good bad".split())
 _BE = frozenset("is are s stays stay very really quite pretty nice nicely so fairly rather too remains remain".split())
 _LITTLE = frozenset("hint touch whisper dash pinch smidge smidgen suggestion suspicion shade spot".split())

@@ -1,0 +1,65 @@
+"""Questions that are answered in the next sentence: "Are they nut-free? No.", "Any dairy in it? A little."."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from kit.speech.claim import Claim
+from kit.speech.sentence import Sentence
+from kit.speech.unread import UnreadClaim, asked
+
+_ANY = re.compile(r"(?!who|what|which|how|why|where|when)\w[^?]*\?\s*$", re.IGNORECASE)
+NO_ALONE = re.compile(
+    r"(?:no|nope|none|none at all|not a bit|not any|not at all|not here|not in (?:it|this|here)|never|zero|nothing)"
+    r"\s*(?:[.!,;—]|(?:and|but)\b|$)",
+    re.IGNORECASE,
+)
+_YES_OR_NO = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would|so|and)\b[^?]*\?\s*$", re.IGNORECASE)
+_NO = re.compile(
+    r"(?:no|nope|sadly not|not at all|i'm afraid not|unfortunately not|hardly|not really|not quite|never"
+    r"|far from it|not with|(?:it|they|that|there) (?:does|do|is|are|has|have)(?: not|n't))\b",
+    re.IGNORECASE,
+)
+_THERE = re.compile(r"\b(?:any|contains?|in (?:it|this|here|there))\b[^?]*\?\s*$", re.IGNORECASE)
+_SOME_ALONE = re.compile(
+    r"(?:plenty|lots|loads|tons|some|a (?:few|little|lot|bit|touch|trace|ton)|a good bit|yes|yep|yeah|sure|of course)"
+    r"\b[^.!?]{0,12}[.!]?\s*$",
+    re.IGNORECASE,
+)
+
+
+def answered(said: Sentence, claims: tuple[Claim, ...], piece: str, answer: str) -> tuple[Claim, ...]:
+    """Return what a sentence claims when the next answers it.
+
+    Parameters
+    ----------
+    said : Sentence
+        The sentence, which may be a question.
+    claims : tuple of Claim
+        What has been read in it.
+    piece, answer : str
+        Its words, and those of the next sentence.
+    """
+    if _YES_OR_NO.match(piece) and _NO.match(answer):  # "Are they nut-free? No, there are pecans in there."
+        return tuple(replace(claim, negated=not claim.negated) for claim in claims)
+    if _ANY.match(piece) and NO_ALONE.match(answer):  # "Contains egg? No.", "Gluten? None."
+        return _denied_whole(said, claims)
+    if not claims and _THERE.search(piece) and _SOME_ALONE.match(answer):  # "Any nuts in it? Plenty."
+        return _named(said)
+    return claims
+
+
+def _denied_whole(said: Sentence, claims: Sequence[Claim]) -> tuple[Claim, ...]:
+    """Return what a question claims that is answered with no; where it names a thing alone, that is asked."""
+    if len(claims) == 1:
+        return (replace(claims[0], negated=not claims[0].negated),)
+    if claims:  # which of them is denied is not clear
+        return (*claims, UnreadClaim(claims[-1].places, words=said.said(claims[-1].places)))
+    return _named(said)
+
+
+def _named(said: Sentence) -> tuple[Claim, ...]:
+    """Return what asks about the things that a question names."""
+    kinds = ("allergen", "kind", "nutrient")
+    named = tuple(at for at in range(len(said)) if any(said.is_a(at, kind) for kind in kinds))
+    return (asked(said, named),) if named else ()
