@@ -26,7 +26,7 @@ from kit.meal.change_questions import (
 from kit.meal.change_servings import serving_named
 from kit.meal.change_shapes import Clause, clauses
 from kit.meal.change_words import plain, without_politeness
-from kit.meal.ingredient_names import ingredients_called
+from kit.meal.ingredient_names import ingredients_called, kinds_of
 from kit.meal.recipe import Recipe
 from kit.meal.steps import Step, applied
 from kit.meal.target_words import is_target
@@ -122,8 +122,12 @@ def _in_its_place(need: Clause, then: str, recipe: Recipe, reader: "_Reader") ->
 
 
 def _called(recipe: Recipe) -> frozenset[str]:
-    """Return what the dish and its servings are called, word by word, where no ingredient is called so."""
-    own = {word for part in recipe.ingredients for word in (*words(part.food.name), *words(part.line))}
+    """Return what the dish and its servings are called, word by word, where no ingredient or its kind is called so."""
+    own = {
+        word
+        for part in recipe.ingredients
+        for word in (*words(part.food.name), *words(part.line), *kinds_of(part.food))
+    }
     return frozenset(words(f"{recipe.title} {recipe.serving_is}")) - own
 
 

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from kit.food.vocabulary import singular
 from kit.meal.change_servings import BATCH, IT_ALL, OF, PEOPLE, SERVINGS, TIMES, so_many
 from kit.meal.change_words import number_in, part_in, times_in, verb_first
 from kit.meal.portions import MAKE_MORE
@@ -193,7 +194,7 @@ def clauses(text: str, dish: frozenset[str]) -> Iterator[Clause]:
         found = shape.match(text)
         what = (found.groupdict().get("what") or "it") if found else ""
         times = times_in(found["times"]) if found else None
-        if times and (IT_ALL.match(what) or what.removeprefix("the ") in dish):
+        if times and (IT_ALL.match(what) or singular(what.removeprefix("the ")) in dish):
             yield Clause("batch", number=times)
             return
     plainly = False  # whether a verb says what is to be done: then the words alone are no wish for a food

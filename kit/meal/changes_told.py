@@ -8,7 +8,7 @@ from kit.food.measures import plural
 from kit.food.names import lowered, short_name
 from kit.lines.nearest_measure import SIZES
 from kit.meal.in_place_of import in_place_of_words
-from kit.meal.kitchen_amounts import kitchen_amount
+from kit.meal.kitchen_amounts import WORTH_SAYING, kitchen_amount
 from kit.meal.portions import MAKE_MORE
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.steps import Add, LeaveOut, Servings, Step, Swap, applied, place_of
@@ -118,8 +118,9 @@ def _servings(step: Servings, before: Recipe, after: Recipe) -> StepTold:
 
 
 def _amount(ingredient: Ingredient, name: str, system: str) -> str:
-    """Return an amount with its food: "2 tbsp of honey", "3 carrots", "2 medium apples"."""
-    text = kitchen_amount(replace(ingredient, slider=None), system).text
+    """Return an amount with its food: "2 tbsp of honey", "3 carrots", "about 1/3 cup of sugar" (half of 3/4 cup)."""
+    amount = kitchen_amount(replace(ingredient, slider=None), system)
+    text = f"about {amount.text}" if abs(amount.error) > WORTH_SAYING else amount.text
     if ingredient.noun in (*SIZES, "piece"):
         thing = short_name(ingredient.food)
         return f"{text} {thing if thing.endswith('s') else plural(thing, ingredient.count)}"
