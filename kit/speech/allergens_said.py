@@ -28,7 +28,7 @@ _LOOK_OUT = re.compile(
 )
 _THERE_WOULD = (("there", "would"), ("there", "will"))
 _OF_A_SMELL = frozenset("smell smells taste tastes smelling tasting scent reek reeks stink".split())
-_ON_PACKAGES = ("bought", "package", "label says", "cans and", "jars included", "certified")
+_ON_PACKAGES = re.compile(r"\b(?:bought|packages?|packaged|label says|cans and|jars included|certified)\b")
 
 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
@@ -37,7 +37,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     if safe is not None and any(token.text in ("ask", "check", "tell") for token in sentence.tokens):
         return []  # "ask those who must avoid gluten" claims nothing
     claims: list[AllergenClaim] = []
-    packages = any(word in sentence.text.lower() for word in _ON_PACKAGES)
+    packages = _ON_PACKAGES.search(sentence.text.lower()) is not None
     for at in sentence.places("allergen"):
         if at in sentence.used or (safe is None and _only_a_food(sentence, at)):
             continue

@@ -94,14 +94,17 @@ def _of_the_oven(near: set[str]) -> bool:
     """Return whether an oven is set to a temperature, rather than food heated to it."""
     turns = "turn" in near and "they" in near  # "until they turn opaque"
     oven = near & (_OVEN - ({"turn"} if turns else set()) - ({"set", "turn"} if near & IN_FRIDGE else set()))
-    return bool(oven) and not near & {"inside", "middle", "internal", "thickest"}
+    return bool(oven) and not near & ({"inside", "internal"} | _CORE)
 
 
 def _until_it_is(sentence: Sentence, at: int) -> bool:
     """Return whether something is cooked until it is so hot: "bake it until the chicken is at 140 degrees"."""
     before = [place for place in sentence.clause_of(at) if place < at]
     until = [place for place in before if sentence.text_at(place) in ("until", "till")]
-    return bool(until) and any(food_at(sentence, place) is not None for place in range(until[-1], at))
+    return bool(until) and any(
+        food_at(sentence, place) is not None or sentence.is_a(place, "pronoun") or is_dish(sentence, place)
+        for place in range(until[-1], at)
+    )
 
 
 def _what_for(sentence: Sentence, at: int, said: Quantity, foods: tuple[FoodWord, ...], celsius: bool) -> str:
@@ -126,6 +129,8 @@ def _is_doneness(sentence: Sentence, at: int, said: Quantity, foods: tuple[FoodW
         return False
     if not (foods or done or near & DONE_THINGS):
         return False
+    if foods and near & {"heat", "warm", "simmer"} and not any(map(of_an_animal, foods)):
+        return False  # "heat the milk until it reaches 110 degrees"
     led = before == "to" or sentence.text_at(at).startswith("up to")
     heated = led and (said.value >= 100 or words & _HEATED) and any(map(of_an_animal, foods))
     cooks = bool(words & {"cook", "cooks", "cooked", "brown"})

@@ -1,6 +1,6 @@
 """Kinds of dish: vegan, vegetarian, plant-based, whole grain."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kit.food.composition import Food
 from kit.rules.kinds import VEGAN, VEGETARIAN, WHOLE_GRAIN, fits, is_grain, part_fits
@@ -11,7 +11,7 @@ from kit.speech.exceptions import excepted
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, dish_named, food_part, is_dish, is_food, leads_on
 from kit.speech.sentence import Sentence, food_at
-from kit.speech.slots import negated
+from kit.speech.slots import foods_from, negated
 from kit.speech.unread import asked
 from kit.speech.values import alone, present
 from kit.talk.dish import Dish
@@ -109,6 +109,13 @@ _NOTHING_ELSE = ("all", "only", "nothing but", "entirely", "purely", "just", "so
 
 def _subject(sentence: Sentence, about: list[About], at: int, denied: bool) -> About:
     """Return what is said to be of a kind; "not vegan because of the honey" says it of the honey."""
+    why = at + 1 + (sentence.text_at(at + 1) == ",")
+    if denied and sentence.text_at(why) in ("because of", "thanks to", "due to"):
+        over = why + 1 + (sentence.text_at(why + 1) in DETERMINERS)
+        foods, places = foods_from(sentence, over, sentence.clause_of(over)[-1] + 1)
+        if foods:
+            sentence.used.update(places)
+            return About(FOOD, 1.0, tuple(foods))
     for place in range(at + 1, min(len(sentence), at + 4)):
         if is_dish(sentence, place):
             return dish_named(sentence, place)
@@ -176,6 +183,12 @@ def judge(claim: KindClaim, dish: Dish) -> Finding:
     finding = _judge_kind(claim, dish)
     if not claim.negated:
         return finding
+    if claim.about.kind == FOOD and len(claim.about.foods) > 1:  # each of them has to be no such food
+        each = [_judge_kind(replace(claim, about=About(FOOD, 1.0, (word,))), dish) for word in claim.about.foods]
+        others = [one for one in each if one.verdict != OFF]
+        finding = others[0] if others else finding
+        if finding.verdict == HOLDS:
+            return Finding(OFF, finding.because)
     if finding.verdict == HOLDS:
         names = listing([word.text for word in claim.about.foods]) if claim.about.kind == FOOD else ""
         it_is = f"The {names} {'are' if is_plural(names) or len(claim.about.foods) > 1 else 'is'}" if names else "It is"
