@@ -76,7 +76,7 @@ def all_heard(line: str, text: str, recipe: Recipe, steps: Sequence[Step], table
     ):
         raise ChangeError(f'"{text}" takes a part of what is not in the recipe; write how much comes, such as "1 cup"')
     if _comes_back(steps):
-        raise ChangeError(f'"{text}" leaves out what it changes; write one of the two')
+        raise ChangeError(f'"{text}" changes one thing twice; write one of the two')
     ask_if_unclear(line)
     now = recipe
     for place, step in enumerate(steps):
@@ -88,9 +88,11 @@ def all_heard(line: str, text: str, recipe: Recipe, steps: Sequence[Step], table
 
 
 def _comes_back(steps: Sequence[Step]) -> bool:
-    """Whether what one step leaves out is changed by another: "no sweet potatoes, add 1 cup potatoes"."""
+    """Whether what one step leaves out is changed by another, "no sweet potatoes, add 1 cup potatoes", or twice."""
     gone = {step.row.at for step in steps if isinstance(step, LeaveOut)}
-    return any(step.row.at in gone for step in steps if isinstance(step, Amount | Swap))
+    changed = [step.row.at for step in steps if isinstance(step, Amount | Swap)]
+    amounts = [step.row.at for step in steps if isinstance(step, Amount)]
+    return any(at in gone for at in changed) or len(amounts) > len(set(amounts))
 
 
 def _is_no_seasoning(step: Step, recipe: Recipe) -> bool:

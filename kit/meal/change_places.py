@@ -1,5 +1,6 @@
 """Whose place in a recipe a food would take, and which ingredient some words want in another form."""
 
+import re
 from collections.abc import Iterable, Mapping
 from functools import cache
 
@@ -16,6 +17,8 @@ from kit.meal.ingredient_names import ingredients_called
 from kit.meal.recipe import Recipe
 from kit.texts import listing
 
+_PLAIN = frozenset("regular plain normal ordinary usual".split())
+_KIND = re.compile(r"(?:whole|low|reduced|fat|light|part)-?\w*|skim|nonfat|unsalted", re.IGNORECASE)
 # Groups of reference amounts (21 CFR 101.12) whose foods do the same work in a dish: common practice.
 _SAME_WORK = (
     {"grain_dry", "grain_prepared", "pasta_dry", "pasta_prepared", "hot_cereal", "hot_cereal_dry"},
@@ -55,7 +58,8 @@ def refined(text: str, recipe: Recipe, table: Foods) -> tuple[int, str] | None:
         thing = short_name(part.food)
         if _is_more_than_it(text, thing) and set(words(text)) <= {*words(part.line), *words(part.food.name)}:
             return places[0], part.food.name  # "low-sodium broth", as it is
-        for wish in (text, f"{' '.join(said[:split])} {thing}"):
+        ahead = " ".join(said[:split])
+        for wish in (text, f"{ahead} {_without_kind(thing) if ahead in _PLAIN else thing}"):
             reading = read(f"100 g {wish}", table=table)
             food = None if reading.problem else reading.food
             if food is None or _names_another(food, {*words(text), *words(part.line), *words(part.food.name)}):
@@ -63,6 +67,11 @@ def refined(text: str, recipe: Recipe, table: Foods) -> tuple[int, str] | None:
             if all(belongs(word, food, table) for word in words(wish)):
                 return places[0], wish
     return None
+
+
+def _without_kind(thing: str) -> str:
+    """Return a name without its words for whole grain, little fat or little salt: what the regular kind is called."""
+    return " ".join(word for word in thing.split() if not _KIND.fullmatch(word))
 
 
 def _is_more_than_it(text: str, thing: str) -> bool:

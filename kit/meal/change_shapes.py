@@ -43,11 +43,12 @@ _PART = (
 _NO_KIND = r"(?!\d+(?:\.\d+)?\s*(?:%|percent|per cent) (?!of |as |the ))"  # "2% milk" is a kind of milk, no part of it
 _USE = r"(?:(?:use|keep|add|put|only|just|with|make|have|leave out) (?:only |just )?)?"
 _DOWN = r"(?:be )?(?:reduced|cut|lowered|down) (?:down )?"
+_MANY = r"(?:\d+|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve)"  # "soup for ten" is of servings
 _NO_VERB = "(?!swap|substitute|leave out|no |reduce|increase)"
 _INSTEAD = (
     r"(?:instead of|in place of|in lieu of|rather than|as an? (?:substitute|replacement|swap|stand-in"
     r"|alternative) (?:for|to)"
-    r"|replacing|to replace|take the place of|taking the place of|stand in for|standing in for|go in for"
+    r"|replacing|to replace|replaces?|take the place of|taking the place of|stand in for|standing in for|go in for"
     r"|work instead of|where (?:you|we|i|they|the recipe|it) (?:have|has|had|uses?|used|says?|calls? for|puts?)"
     r"|(?:in|for) the (?:place|spot) of"
     r"|(?:be|make|is|are) an? (?:good |fine |fair |decent )?(?:substitute|replacement|swap|stand-in"
@@ -151,7 +152,7 @@ _SHAPES = [
     _shape("swap", rf"^{_NO_VERB}(?:use )?(?P<new>(?:(?!\bbut\b|\band\b).)+?),? not (?P<old>.+)$", "not"),
     _shape(
         "swap",
-        rf"^{_NO_VERB}(?:use )?(?:from )?(?P<a>.+?),? (?P<link>for|to|over|as|in for) (?P<b>.+)$",
+        rf"^{_NO_VERB}(?:use )?(?:from )?(?P<a>.+?),? (?P<link>for(?! {_MANY}$)|to|over|as|in for) (?P<b>.+)$",
         "weak",
     ),
     _shape(

@@ -16,6 +16,7 @@ from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_ph
 from kit.meal.change_by_form import by_form, only_form
 from kit.meal.change_coming import coming
 from kit.meal.change_foods import newcomer
+from kit.meal.change_forms import says_form
 from kit.meal.change_kinds import another_form, another_kind, cooked_form_of, is_kind, one_is_meant
 from kit.meal.change_places import does_same_work, instead_of_what, refined, takes_place_of
 from kit.meal.change_shapes import Clause
@@ -109,6 +110,11 @@ def swap(asked: Asked) -> tuple[Step, ...]:
     return _swapped(asked, at, new_name, new if phrase.counted else "")
 
 
+def _from_can(name: str, amount: str) -> str:
+    """Return a name with the word for its form, where the amount is in cans: "a can of black beans"."""
+    return f"canned {name}" if amount and one_phrase(amount).written.measure == "can" and not says_form(name) else name
+
+
 def _another_amount(asked: Asked, at: int, name: str, amount: str) -> tuple[Step, ...]:
     """Set another amount; one that does not measure the food as it is there means another form of it.
 
@@ -168,7 +174,7 @@ def _does_its_work(asked: Asked, at: int, name: str) -> bool:
 
 def _swapped(asked: Asked, at: int, name: str, amount: str) -> tuple[Step, ...]:
     old = asked.recipe.ingredients[at]
-    came = coming(asked, name, old)
+    came = coming(asked, _from_can(name, amount), old)
     if came.food.key == old.food.key:
         if not amount:
             raise ChangeError(f"that is {short_name(old.food)} as the recipe has it; write what should be different")

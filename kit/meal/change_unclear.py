@@ -18,6 +18,11 @@ _UNCLEAR = [
         ),
         (r"\btimes (?:less|fewer)\b", 'write what is left of it, such as "a quarter of the salt"'),
         (r"\d (?:[a-z]+ ){1,4}or (?:\d|two|three|four)", "write one amount"),
+        (
+            r"^(?!.*\b(?:make|made|serve|serves|cook|enough|double|triple|half|it|this|recipe|batch|scale)\b)"
+            r".*[a-z](?<!\band)(?<!\bbut) for (?:\d+|four|five|six|seven|eight|nine|ten|twelve)$",
+            'is that how many it is for, or how much of it? write "make it for 10", or the amount',
+        ),
         (r"\byes\b(?!,)", "write what comes in, and how much of it"),
         (
             r"^(?!.*\b(?:be|is|are|was|get|gets) cut\b).*[a-z],? cut in (?:half|halves|two|quarters)$",

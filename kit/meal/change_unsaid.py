@@ -12,13 +12,15 @@ from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.spelling import english_words
 from kit.meal.change_less import ask_which_kind, to_type
 from kit.meal.change_places import does_same_work
-from kit.meal.ingredient_names import state_meant, state_word, words_of, words_of_food
+from kit.meal.ingredient_names import COOKED, state_meant, state_word, words_of, words_of_food
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.steps import Swap, applied
 from kit.texts import listing, number
 
 _SERVED = re.compile(r"^(?:to )?serv(?:e|ed|ing)(?: it| this)? (?:with|over|on|alongside)\b")
-_WITH_SO_MUCH = re.compile(r"^(?!.*\b(?:instead|place|rather|for|not|no)\b)with ")  # may come on top of all there is
+_WITH_SO_MUCH = re.compile(
+    r"(?:^|\b(?:and|but) |, )with (?!.*\b(?:instead|place|rather|for|not)\b)"
+)  # may come on top of all there is
 _KINDS_OF = (  # a kind that is there goes only where the line speaks of it
     frozenset("whole wheat grain brown white refined multigrain".split()),
     frozenset("sodium salt unsalted salted".split()),
@@ -59,7 +61,7 @@ def ask_whether(step: Swap, text: str, recipe: Recipe, behind: bool) -> None:
         With the swap written out as its choice.
     """
     old = recipe.ingredients[step.row.at]
-    said = {word for word in words(text) if word not in SMALL_WORDS}
+    said = {word for word in words(text) if word not in SMALL_WORDS and not word.isdigit() and unit(word) is None}
     ask_which_kind(step, text, old)
     kind = said & {"dairy", "lactose"}  # "no dairy, use oat milk" where there is cheese
     guessed = not said & words_of(old) and (behind or _BESIDE.search(text))
@@ -71,6 +73,7 @@ def ask_whether(step: Swap, text: str, recipe: Recipe, behind: bool) -> None:
         or _brings_an_animal(old, step.food, said)
         or _stays_besides(step, text, recipe)
         or (step.measured is None and _changes_form(old, step.food, said))
+        or _only_cooks(old, step.food, said)
         or _changes_kind(old, step.food, said)
         or not (_EXCHANGES.search(text) or _wishes(old, step.food, said))
     ):
@@ -107,6 +110,12 @@ def _changes_form(old: Ingredient, food: Food, said: set[str]) -> bool:
     same = food.base == old.food.base or (len(heads) == 1 and food.group in ("vegetable", "fruit"))
     asked = any(line_words()[word].kind == "state" for word in said if word in line_words())
     return same and not asked and state_word(food) != state_word(old.food)
+
+
+def _only_cooks(old: Ingredient, food: Food, said: set[str]) -> bool:
+    """Whether words may only say how a vegetable that is there is cooked: "roasted carrots"."""
+    ways = (COOKED - {"cooked", "boiled"}) & said
+    return bool(ways) and food.base == old.food.base and food.group in _PLANTS and not ways & set(words(food.name))
 
 
 def _changes_kind(old: Ingredient, food: Food, said: set[str]) -> bool:
@@ -203,7 +212,8 @@ def _cooks_to(old: Food, food: Food) -> bool:
 
 def _is_dry_swelling(old: Food, food: Food) -> bool:
     """Whether the dry one of two foods is of pulses or grain, which weigh more when they are cooked."""
-    return (old if old.state == "dry" else food).group in _SWELLING
+    dry, other = (old, food) if old.state == "dry" else (food, old)
+    return dry.group in _SWELLING and other.state != "ready"
 
 
 def _is_counted_no_more(old: Ingredient, new: Ingredient) -> bool:

@@ -70,6 +70,7 @@ _CLOSINGS = re.compile(
     rf"|to (?:save|keep|get|lighten|avoid|suit|please|boost|help)\b{_TAIL}|to (?:make|cut|bring|lower|reduce) "
     rf"(?:it|this|down|back|them|the sodium|the fat)\b{_TAIL}"
     rf"|for (?:my|our|his|her|the|a) (?:[a-z-]+ ){{0,2}}(?:{_RELATIVES})\b(?!.* of \w+$){_TAIL}"
+    r"|(?:is|are) (?:all|what) (?:that )?(?:i|we)(?:'ve)? (?:have|got|have got)"
     rf"|for (?:someone|somebody|those|people|anyone) (?:who|with)\b{_TAIL}"
     r"|(?:for|due to) (?:allergies|vegans|vegetarians|health reasons)|,? what (?:happens|changes|then"
     r"|does that do)\b.*"

@@ -148,7 +148,7 @@ def _named(asked: frozenset[str], recipe: Recipe) -> tuple[int, ...]:
     if all(line_words()[word].kind == "state" if word in line_words() else False for word in asked):
         return ()  # "fresh" alone names no food
     own = [_own_words(ingredient.line, ingredient.food) for ingredient in recipe.ingredients]
-    for fits in (_is_called, _is_head_of, _is_part_of):
+    for fits in (_is_called, _is_called_elsewhere, _is_head_of, _is_part_of):
         found = [at for at, names in enumerate(own) if fits(asked, names)]
         used = [at for at in found if recipe.ingredients[at].grams > 0]
         if used or found:
@@ -194,6 +194,11 @@ def _names_something(word: str) -> bool:
 
 def _is_called(asked: frozenset[str], names: _Words) -> bool:
     return asked == names.line or asked == names.headed[-1][0] or any(asked == own for own, _ in names.headed[:2])
+
+
+def _is_called_elsewhere(asked: frozenset[str], names: _Words) -> bool:
+    """Whether two words and more are another name of it: "white flour" is no white whole-wheat flour."""
+    return len(asked) > 1 and any(asked == own for own, _ in names.headed)
 
 
 def _is_head_of(asked: frozenset[str], names: _Words) -> bool:
