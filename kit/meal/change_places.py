@@ -93,7 +93,7 @@ def takes_place_of(food: Food, recipe: Recipe) -> tuple[int, ...]:
         lambda part: bool(food.base) and part.food.base == food.base,
         lambda part: words(short_name(part.food))[-1:] == head and does_same_work(food, part.food),
         lambda part: _alike(food) is not None and _alike(part.food) == _alike(food),
-        lambda part: words(short_name(part.food))[-1:] == head,
+        lambda part: words(short_name(part.food))[-1:] == head and part.food.group == food.group,
         lambda part: part.food.group == food.group and does_same_work(food, part.food),
         lambda part: does_same_work(food, part.food),
     )

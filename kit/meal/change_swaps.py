@@ -17,12 +17,14 @@ from kit.meal.change_by_form import by_form, only_form
 from kit.meal.change_coming import coming
 from kit.meal.change_foods import newcomer
 from kit.meal.change_forms import says_form
+from kit.meal.change_guesses import is_guess
 from kit.meal.change_kinds import another_form, another_kind, cooked_form_of, is_kind, one_is_meant
 from kit.meal.change_places import does_same_work, instead_of_what, refined, takes_place_of
 from kit.meal.change_shapes import Clause
 from kit.meal.change_sides import direction, share_of
 from kit.meal.in_place_of import in_place_of, poured_off
 from kit.meal.ingredient_names import ingredients_called
+from kit.meal.recipe import Ingredient
 from kit.meal.steps import Add, Amount, Step, Swap, measured_like
 
 _NO_FOOD = frozenset("who whom whose when where why which how it them".split())  # words of a question, or of a method
@@ -69,9 +71,14 @@ def use(asked: Asked) -> tuple[Step, ...]:
     if wish and places and wish[0] not in places:  # "cauliflower rice" beside rice and broccoli
         places = (wish[0], *places)
     amount = text if phrase.counted else ""
-    if len(places) != 1 or (phrase.counted and asked.clause.how != "verb"):
+    guess = not wish and len(places) == 1 and _is_guess(wished, recipe.ingredients[places[0]])
+    if len(places) != 1 or guess or (phrase.counted and asked.clause.how != "verb"):
         raise instead_of_what(name, places, recipe, amount.removesuffix(name).strip() if amount.endswith(name) else "")
     return _swapped(asked, places[0], wish[1] if wish else name, amount)
+
+
+def _is_guess(food: Food, old: Ingredient) -> bool:
+    return food.key not in old.swaps and is_guess(food, old.food)
 
 
 def swap(asked: Asked) -> tuple[Step, ...]:

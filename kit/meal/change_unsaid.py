@@ -217,10 +217,5 @@ def _is_dry_swelling(old: Food, food: Food) -> bool:
 
 
 def _is_counted_no_more(old: Ingredient, new: Ingredient) -> bool:
-    """Whether slices or pieces of bread go, and something comes, by weight, that does other work: leaves of lettuce."""
-    return (
-        old.food.group == "bread"
-        and unit(old.noun) is None
-        and new.noun != old.noun
-        and not does_same_work(new.food, old.food)
-    )
+    """Whether slices or pieces of bread go, and by weight something comes that is not counted so: lettuce."""
+    return old.food.group == "bread" and unit(old.noun) is None and unit(new.noun) is not None
