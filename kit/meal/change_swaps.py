@@ -71,7 +71,8 @@ def use(asked: Asked) -> tuple[Step, ...]:
     if wish and places and wish[0] not in places:  # "cauliflower rice" beside rice and broccoli
         places = (wish[0], *places)
     amount = text if phrase.counted else ""
-    guess = not wish and len(places) == 1 and _is_guess(wished, recipe.ingredients[places[0]])
+    sure = bool(wish) and wished.group not in ("spice", "condiment")  # a "powder" says little
+    guess = not sure and len(places) == 1 and _is_guess(wished, recipe.ingredients[places[0]])
     if len(places) != 1 or guess or (phrase.counted and asked.clause.how != "verb"):
         raise instead_of_what(name, places, recipe, amount.removesuffix(name).strip() if amount.endswith(name) else "")
     return _swapped(asked, places[0], wish[1] if wish else name, amount)
