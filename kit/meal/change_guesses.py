@@ -1,7 +1,6 @@
 """Whose place a food takes where nobody names that: near in kind is enough, but not every food of a kind is near."""
 
 from kit.food.composition import Food
-from kit.food.names import short_name
 from kit.food.vocabulary import words
 
 _SAYS_LITTLE = frozenset("powder ground seed dried dry sauce fresh leaf whole".split())  # of spices and sauces
@@ -41,4 +40,4 @@ def is_guess(food: Food, old: Food) -> bool:
 
 
 def _telling(food: Food) -> set[str]:
-    return set(words(short_name(food))) - _SAYS_LITTLE
+    return {word for name in (food.name, *food.other_names) for word in words(name)} - _SAYS_LITTLE

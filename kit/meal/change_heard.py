@@ -152,7 +152,10 @@ def _fits(word: str, answered: frozenset[str], table: Foods) -> bool:
 
 
 def _numbers_used(text: str, answered: frozenset[str], steps: Iterable[Step]) -> bool:
-    said = [word for word in words(text) if _NUMBER.fullmatch(word) and word not in ("one", *answered)]
+    numbers = [word for word in words(text) if _NUMBER.fullmatch(word) and word != "one"]
+    said = [
+        word for word in numbers if word not in answered or word.isdigit()
+    ]  # digits of the line that goes say nothing
     return not (said or _A_MEASURE.search(text)) or any(_has_amount(step) for step in steps)
 
 

@@ -208,7 +208,7 @@ def _asks_how_much(food: Food, name: str, old: Food) -> bool:
     if food.group == "spice":
         return old.group not in ("spice", "herb")
     if food.state == "dried" and food.group in ("fruit", "vegetable"):
-        return old.state != "dried"
+        return old.state != "dried" and old.group not in ("nut", "seed", "baking")  # raisins for chocolate chips
     powder = food.state == "dry" and old.state != "dry" and cooked_form(food) is None
     return "spray" in words(name) or (powder and food.group != old.group)
 

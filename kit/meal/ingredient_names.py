@@ -184,7 +184,9 @@ def _line_words(written: str) -> tuple[frozenset[str], str]:
         return frozenset(), ""
     name = [word for word in phrases[0].name if word not in SMALL_WORDS and _names_something(word)]
     after = [word for word in phrases[0].after if _names_something(word) and word not in SMALL_WORDS]
-    return frozenset((*name, *after)), name[-1] if name else ""
+    lies_in = next((place for place, word in enumerate(phrases[0].name) if word in ("in", "with")), None)
+    thing = [word for word in phrases[0].name[:lies_in] if word in name]  # "tuna in oil" is no oil
+    return frozenset((*name, *after)), thing[-1] if thing else ""
 
 
 def _names_something(word: str) -> bool:
