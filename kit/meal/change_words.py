@@ -150,7 +150,7 @@ _VERBS = (  # other forms of the verbs that a change begins with
         "increase",
     ),
     (
-        r"mak(?:es|ing)|made|(?:cook(?:s|ing)?|bak(?:e|ing))(?= )|prepar(?:e|ing)"
+        r"mak(?:es|ing)|made|(?:cook(?:s|ing)?|bak(?:e|ing))(?! (?:powder|soda)| *$)|prepar(?:e|ing)"
         r"|(?:cooked|baked|prepared)(?= (?:it|this|that|the)\b)",
         "make",
     ),
