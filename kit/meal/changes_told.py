@@ -112,7 +112,7 @@ def _not_as_before(old: Ingredient, new: Ingredient, system: str) -> str:
 def _servings(step: Servings, before: Recipe, after: Recipe) -> StepTold:
     more = step.meaning == MAKE_MORE
     every = f", everything times {number(step.servings / before.servings, 2)}" if more else ", from the same pot"
-    text = f"{number(step.servings, 1)} servings{every}"
+    text = f"{number(step.servings, 1)} {plural('serving', step.servings)}{every}"
     grams = float(before.grams.sum()), float(after.grams.sum())
     return StepTold(step.kind, text, "", "", "", *grams, meaning=step.meaning)
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from kit.food.composition import COMPOSITION
+from kit.food.measures import plural
 from kit.food.nutrients import nutrient
 from kit.meal.buying import to_buy
 from kit.meal.certainty import spoken_parts_per_serving
@@ -92,7 +93,12 @@ def one_of(now: Nutrition) -> str:
     """
     thing = now.recipe.serving_is
     servings = now.recipe.servings
-    return f"one of {number(servings, 2)} servings" if thing == "serving" else f"{thing} of {number(servings, 2)}"
+    return f"{'one' if thing == 'serving' else thing} of {_so_many(servings, thing)}"
+
+
+def _so_many(servings: float, thing: str) -> str:
+    """Return how many servings there are; what they are called otherwise stands beside it."""
+    return f"{number(servings, 2)} {plural('serving', servings)}" if thing == "serving" else number(servings, 2)
 
 
 def contains(talk: Talk, now: Nutrition) -> str:
@@ -166,8 +172,7 @@ def recipe_scene(talk: Talk, now: Nutrition, written: Nutrition, system: str) ->
         still = system == talk.measures and line and (key, grams) == (part.food.key, part.grams)
         groups[order.index(part.part)]["lines"].append(line if still else kitchen_line(part, system))
     text = contains(talk, now)
-    of = now.recipe.servings
-    makes = f"Makes {number(of, 2)} servings." if talk.recipe.serving_is == "serving" else f"Makes {number(of, 2)}."
+    makes = f"Makes {_so_many(now.recipe.servings, talk.recipe.serving_is)}."
     return {"kind": "list", "sentence": f"{text[:1].upper()}{text[1:]}.", "groups": groups, "footer": makes}
 
 
