@@ -21,7 +21,7 @@ _PLAIN = r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+|,\d{1,2}(?!\d))?(?:e\d+)?|\.
 _NUMBER = rf"(?:\d{{1,6}}(?:\s+(?:and\s+|&\s*)?|\s*-\s*|\s*&\s*|\s*\+\s*){_FRACTION}|{_FRACTION}|{_PLAIN})"
 _SPOKEN = "|".join(sorted(map(re.escape, _WORDS), key=len, reverse=True))
 _ONE = re.compile(
-    rf"(?:(?P<number>{_NUMBER})(?!\d|[.,]\d|\s*(?:%|percent\b|per cent\b))"
+    rf"(?:(?P<number>(?![6-9]\d/\d\d?\b){_NUMBER})(?!\d|[.,]\d|\s*(?:%|percent\b|per cent\b))"  # "85/15" beef
     rf"|(?P<word>{_SPOKEN})(?:\s+of(?=\s+an?\b)|(?![\w'-])))",
     re.IGNORECASE,
 )

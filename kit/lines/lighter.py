@@ -3,6 +3,7 @@
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import isnan
 
 from kit.food.composition import Food
 from kit.food.nutrients import nutrient_index
@@ -80,6 +81,7 @@ _LIGHT_IN_OTHER_WAYS = (
 )  # there is no fat in them to be less of
 _ITS_OWN_SUGARS = re.compile(r"\badded\b|\bunsweetened\b")  # there is no sugar to be left out of a pure juice
 _SWEETENED = frozenset(("cocktail", "nectar", "lemonade"))
+_SWEET = ("sweetener", "baking", "snack", "condiment", "beverage", "dairy")  # of no known sugars, their starch tells
 _THINGS = frozenset(("fat", "salt", "sodium", "sugar"))
 THINGS = _THINGS | {"unsalted", "unsweetened", "skim", "light", "lite"}  # what is said less of, in one word or two
 
@@ -150,7 +152,10 @@ def matters(kind: Lighter, food: Food, phrase: str = "") -> bool:
         return False
     if kind.free and kind.free.search(phrase):
         least = kind.matters / 3
-    return bool(food.per_100g[nutrient_index(kind.nutrient)] > least)
+    content = food.per_100g[nutrient_index(kind.nutrient)]
+    if isnan(content) and kind is _SUGARS and food.group in _SWEET:
+        content = food.per_100g[nutrient_index("carbohydrate")]
+    return bool(content > least)
 
 
 def lighter_form(kind: Lighter, phrase: str, food: Food) -> str:

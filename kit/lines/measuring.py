@@ -19,6 +19,7 @@ from kit.texts import number, one
 _DRY_ML = {"pint": 550.6105, "quart": 1101.221}  # NIST Handbook 44, Appendix C: dry volume
 _FAR = 1.5  # times: what two amounts of one line may be apart before the pieces are doubted
 _FAR_OF_LARGE = 1.3  # of heads and squashes, which differ more
+_FAR_OF_JUICE = 1.05  # its volume is what is used, however many fruits give it
 _LARGE = 500.0  # [g]
 _DONE_LATER = ("whipped",)  # behind the comma it is measured first
 _CUT_OFF = frozenset(  # some of a piece, and never all of it
@@ -74,7 +75,7 @@ def _by_its_volume(phrase: ParsedLine, food: Food, written: Written, counted: We
     volume = weigh(food, replace(phrase.volume, cut=phrase.volume.cut or written.cut))
     if counted is None or volume is None or not counted.grams:
         return volume or counted
-    far = _FAR_OF_LARGE if counted.noun_grams >= _LARGE else _FAR
+    far = _FAR_OF_JUICE if phrase.product else _FAR_OF_LARGE if counted.noun_grams >= _LARGE else _FAR
     if 1 / far < volume.grams / counted.grams < far:
         return counted
     return replace(volume, how=f"{volume.how}, as the brackets say; by its pieces {number(counted.grams)} g")

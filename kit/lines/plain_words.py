@@ -5,7 +5,7 @@ import re
 from kit.lines.rewriting import Rewriting
 
 _PUREE_BY_SPOON = re.compile(r"(?<=sp)(oons?|s?)(\.? tomato) purée", re.IGNORECASE)  # as it is called in the UK
-_FOOTNOTE = re.compile(r"(?<=\w)\s*[*†‡]+(?=\s|,|;|$)|^[*†‡]+")
+_FOOTNOTE = re.compile(r"(?<=[\w)])\s*[*†‡]+(?=\s|,|;|$)|^[*†‡]+")
 _OPENING = re.compile(  # it says that there may be no amount
     r"^(optional(?:ly)?|for (?:the )?(?:garnish|serving|topping)s?)\s*[:\-]\s*(.+)$", re.IGNORECASE
 )
@@ -99,6 +99,16 @@ _POPPED_DRY = re.compile(
     r"(?:oil|fat|butter|salt)\b[^,;()]*",
     re.IGNORECASE,
 )
+_HOW_FINE = re.compile(  # every meal is ground
+    r"\b(?:finely|coarsely|coarse|fine|medium|medium[- ]fine)[- ]ground "
+    r"(?=(?:yellow |white |blue )?(?:corn ?meal|polenta|grits)\b)",
+    re.IGNORECASE,
+)
+_HOW_MANY_A_POUND = re.compile(  # "1 lb 16/20 shrimp": the size, by how many of them weigh a pound
+    r"[,(]?\s*\b(?:\d\d/\d\d(?:[- ](?:count|ct\b\.?))?|\d\d-\d\d[- ](?:count|ct\b\.?))(?:\s*size)?"
+    r"(?:\s*(?:per|/|to (?:a|the|one))\s*(?:pound|lb)\b\.?)?\)?(?=.*\b(?:shrimp|prawns?|scallops?)\b)",
+    re.IGNORECASE,
+)
 WORDS = (
     Rewriting(_PUREE_BY_SPOON, r"\1\2 paste", "tomato"),
     Rewriting(_FOOTNOTE, ""),
@@ -129,6 +139,8 @@ WORDS = (
     Rewriting(_SHAKES, r"\1 dashes", "shakes"),
     Rewriting(_EITHER_STATE, r"\1", " or "),
     Rewriting(_SEASONED, r"\1", "tomatoes"),
+    Rewriting(_HOW_FINE, "", "ground"),
+    Rewriting(_HOW_MANY_A_POUND, " ", "s"),
     Rewriting(_THUMB, "thumb", "thumb"),
     Rewriting(_POUCH_OF_FISH, r"\g<0>canned ", "pouch"),
     Rewriting(_LESS_FAT, "reduced-fat", "less"),

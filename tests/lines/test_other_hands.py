@@ -10,7 +10,7 @@ from kit.lines.reader import read_each
 
 FIGURES = Path(__file__).parent / "figures" / "health_lines.csv"
 LINES = [row["line"] for row in csv.DictReader(FIGURES.open(encoding="utf-8", newline=""))][-1200::6]
-LETTERS_THAT_ARE_UNITS = re.compile(r"\d ?[Ttc]\b")
+LETTERS_THAT_ARE_UNITS = re.compile(r"[\d½¼¾⅓⅔⅛] ?[Ttc]\b")
 
 HANDS = {
     "in capitals": lambda line: line if LETTERS_THAT_ARE_UNITS.search(line) else line.upper(),
