@@ -37,6 +37,8 @@ def implied_state(said: Sequence[str], container: str, food: Food | None) -> str
         return "fresh"
     if container in _SPOONS and len(said) == 1 and said[0] in _ALSO_A_LEAF:
         return "ground"
+    if container in _SPOONS and list(said) == ["soda"]:
+        return "baking"  # nobody drinks it by the spoon
     if container in _SPOONS and food is not None and food.base in _RED_PEPPERS and _CUTS.isdisjoint(said):
         return "ground"  # no bell pepper is measured so before it is cut
     if container == "teaspoon" and food is not None and food.base in _ALSO_A_ROOT:

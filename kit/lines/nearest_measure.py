@@ -140,7 +140,9 @@ def counted_row(food: Food, written: Written) -> tuple[Measure | None, str]:
         one_serving = usual if usual and written.package_size == "small" and usual.grams <= _ONE_SERVING else None
         return food.measure(asked, cut=written.package_size) or one_serving, "package_net"
     if asked in CONTAINERS:
-        return food.measure(asked) or food.measure(*CONTAINERS), "package_net"
+        of_no_size = [row for row in food.measures if row.cut not in SIZES]
+        things = (asked, *CONTAINERS)
+        return next((row for thing in things for row in of_no_size if row.measure == thing), None), "package_net"
     if asked == "stick" and food.group in ("dairy", "oil"):
         return food.measure(asked), "package_net"
     if asked:

@@ -152,9 +152,15 @@ _SHRUNK = re.compile(  # by then a cup of it holds more
     r"celery|leeks?)\b)",
     re.IGNORECASE,
 )
+_BROWNED = re.compile(  # what is browned was weighed before
+    r"^(\d[\d./ -]*(?:lbs?|pounds?|oz|ounces?)\b.*?),\s*(?:(?:lightly|well)\s+)?browned\b"
+    r"(?:\s*(?:,|and|&|in a (?:skillet|pan))\s*(?:well\s+)?(?:drained|crumbled)\b)*",
+    re.IGNORECASE,
+)
 _MEASURED_COOKED = re.compile(r"\bmeasured (?:after (?:being )?cook(?:ed|ing)|when cooked|once cooked)", re.IGNORECASE)
 _NONDAIRY = re.compile(r"\bnon[- ]?dairy\b(?! (?:creamer|coffee|whipped|topping|dessert))", re.IGNORECASE)
 DEEDS = (
+    Rewriting(_BROWNED, r"\1", "browned"),
     Rewriting(_MEASURED_COOKED, "measured cooked", "measured"),
     Rewriting(_NONDAIRY, "dairy-free", "dairy"),
     Rewriting(_SHRUNK, "cooked ", "ed "),

@@ -36,6 +36,7 @@ _COARSE_SALTS = ("salt-kosher", "salt-flaky")
 _WITH_LIQUID = ("can", "jar")
 _WITHOUT_LIQUID = "oil condiment stock beverage sweetener baking spice nut seed".split()
 _POURED = ("oil", "beverage", "stock", "dairy", "condiment", "sweetener", "soy", "nut", "egg", "fruit")
+_FAR = 1.5  # times: what a size and a length may be apart before the length is that of something else
 _GRADED = ("egg", "bread", "snack")  # sold by size, or baked to one
 
 _Given = TypeVar("_Given")
@@ -193,7 +194,9 @@ def _handfuls(food: Food, written: Written) -> Weight | None:
 def _counted(food: Food, written: Written) -> Weight | None:
     asked = written.measure
     if tells_its_size(food, written):
-        return _of_length(food, written)
+        by_length = _of_length(food, written)
+        if by_length is None or not _is_length_of_another(food, written, by_length):
+            return by_length
     row, sized = counted_row(food, written)
     if row is None and (asked or (written.length and written.cut == "pieces")):
         return None
@@ -219,6 +222,12 @@ def _counted(food: Food, written: Written) -> Weight | None:
     step = f", a {written.size} one taken as {number(share, 2)} of the usual" if share != 1 else ""
     sized = "piece" if share != 1 else sized
     return _weight(written.count, noun, share * row.grams, (sized,), row.source_words, step)
+
+
+def _is_length_of_another(food: Food, written: Written, by_length: Weight) -> bool:
+    """Whether a length is far from the size that is said too: that of the half, in "1/2 small banana (4 inches)"."""
+    of_its_size = food.measure(written.size) if written.size and not written.measure else None
+    return of_its_size is not None and not 1 / _FAR < by_length.noun_grams / of_its_size.grams < _FAR
 
 
 def _of_length(food: Food, written: Written) -> Weight | None:
