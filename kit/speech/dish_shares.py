@@ -245,7 +245,7 @@ def _plain_sources(sentence: Sentence, about: list[About], of_rests: Set[int]) -
                 About(FOOD, 1.0, tuple(foods)),
                 negated(sentence, origin),
                 token.parts["nutrient"],
-                MOST,
+                ALL if sentence.text_at(at - 1) in ("only", "sole") else MOST,
                 0,
                 token.start,
                 token.start,

@@ -13,7 +13,7 @@ from kit.meal.recipe import Recipe
 from kit.rules.naming import short_name
 
 LONGEST = 5  # words of a name
-_ARTICLES = frozenset("a an the".split())  # never stand inside a name: "the fat of a beef chili"
+_ARTICLES = frozenset("a an the each every".split())  # never stand inside a name: "the fat of a beef chili"
 # Words that say how a food is, not what it is: none of them names a food of the dish alone.
 _HOW = frozenset(
     "red green white black brown yellow orange purple sweet sour dry dried ground whole low fat reduced skim plain "

@@ -123,7 +123,7 @@ def _time(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | Non
 
 def _o_clock(sentence: Sentence, at: int) -> bool:
     """Return whether a time of the day is said up to which something stays: "until three", "from eight to noon"."""
-    amount, led = sentence.tokens[at].amount, sentence.text_at(at - 1)
+    amount, led = sentence.tokens[at].amount, sentence.text_at(at - 1 - (sentence.text_at(at - 1) == "the"))
     hour = sentence.tokens[at].quantity is not None and not amount.unit and 1 <= amount.value <= 12
     until = led in _UNTIL or (led == "to" and "from" in sentence.texts[max(0, at - 4) : at])
     return until and (hour or sentence.text_at(at) in _HOURS)

@@ -10,6 +10,8 @@ from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.keeping_judged import DegreesClaim
 from kit.speech.parts import DETERMINERS, is_dish, is_serving, is_verb
 from kit.speech.sentence import Sentence, food_at
+from kit.speech.shares import foods_before
+from kit.speech.the_rest import rest_begins
 from kit.speech.unread import asked
 
 _IN_PLACE = frozenset((".", ",", "", "!", ";", "in", "on", "of", "and", "or", "too", "as", "alone", "together"))
@@ -31,7 +33,13 @@ def beside(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     if not claims:
         return []
     ways = (_with_foods(sentence), _as_much(sentence), _ranked(sentence, claims), _one_serving(sentence))
-    left = (*chain(*ways), *_have_none(sentence), *_and_another(sentence, claims))
+    left = (
+        *chain(*ways),
+        *_have_none(sentence),
+        *_more_than(sentence),
+        *_the_rest(sentence),
+        *_and_another(sentence, claims),
+    )
     found: list[Claim] = [asked(sentence, places) for places in left]
     return found + _or_by_looks(sentence, claims)
 
@@ -88,6 +96,24 @@ def _have_none(sentence: Sentence) -> Iterator[tuple[int, ...]]:
         none = sentence.text_at(at) in ("none", "nothing", "zero") and at not in sentence.used
         if none and food is not None and place < at - 1 and place not in sentence.used:
             yield (place, at)
+
+
+def _more_than(sentence: Sentence) -> Iterator[tuple[int, ...]]:
+    """Yield a food that is said to have more than another, without its verb: ", and the egg more than the oil"."""
+    for at in range(1, len(sentence)):
+        compares = sentence.text_at(at) in ("more", "less", "fewer") and sentence.text_at(at + 1) == "than"
+        food = food_at(sentence, at - 1)
+        if compares and at not in sentence.used and food is not None and food.inside:
+            yield (at - 1, at + 1)
+
+
+def _the_rest(sentence: Sentence) -> Iterator[tuple[int, ...]]:
+    """Yield the rest that a food is said to bring where no shares were: "170 of the 270 calories, the oats the rest"."""
+    for at in sentence.places("share"):
+        if at not in sentence.used and sentence.is_a(at, "share", "rest"):
+            first = rest_begins(sentence, at)
+            if foods_before(sentence, first)[0]:
+                yield (first, at)
 
 
 def _and_another(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:

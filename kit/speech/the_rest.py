@@ -45,13 +45,16 @@ def read(sentence: Sentence, claims: Sequence[Claim], found: Sequence[Share]) ->
     return more
 
 
+def rest_begins(sentence: Sentence, at: int) -> int:
+    """Return where the words of a rest begin: with the share of it in "most of the rest"."""
+    if sentence.text_at(at - 1) == "of":
+        return at - 2
+    return at - 1 if sentence.text_at(at - 1).endswith(" of") else at
+
+
 def _of_the_rest(sentence: Sentence, at: int, before: Sequence[DishShareClaim]) -> Claim:
     """Return the claim about the rest at a place; where nobody is named who brings it, that is asked."""
-    first = at
-    if sentence.text_at(at - 1) == "of":
-        first = at - 2
-    elif sentence.text_at(at - 1).endswith(" of"):
-        first = at - 1
+    first = rest_begins(sentence, at)
     part = share_at(sentence, first) if first >= 0 else None
     if part is None:
         return asked(sentence, (at,))
