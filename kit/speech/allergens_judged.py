@@ -98,6 +98,11 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
         return Finding(HOLDS if there else CANNOT_TELL, _told(there, name) if there else f"no food in it brings {name}")
     if claim.free != claim.negated:
         return _free(claim, foods, there, asked, name)
+    if there and claim.only and claim.foods:
+        meant = {key for word in claim.foods for key in (*word.inside, *word.outside)}
+        others = [food for food in there if food.key not in meant]
+        if others:
+            return Finding(OFF, f"{_told(others, name)} too", None, (_contains(there, name),))
     if there and claim.only:
         others, unsure = _sorted_out([food for food in _used(dish) if food not in foods], claim.allergen)
         if others:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.allergens_listed import says_whole
-from kit.speech.allergens_together import changes, named_as_allergen, origin, those_from, with_those_behind
+from kit.speech.allergens_together import changes, from_foods, named_as_allergen, origin, with_those_behind
 from kit.speech.allergens_warned import ends_list, safe_words, warns, watched
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.clauses import is_stop
@@ -26,6 +26,7 @@ _GOES_ON = frozenset(", and from once if when without unless because since apart
 _LOOK_OUT = re.compile(
     r"\b(?:what|things?|ones?|foods?) to (?:look|watch) out for\b|\bto (?:declare|flag|warn about)\b"
 )
+_ONLY = ("only", "just", "nowhere")
 _THERE_WOULD = (("there", "would"), ("there", "will"))
 _OF_A_SMELL = frozenset("smell smells taste tastes smelling tasting scent reek reeks stink".split())
 _ON_PACKAGES = re.compile(r"\b(?:bought|packages?|packaged|label says|cans and|jars included|certified)\b")
@@ -79,7 +80,7 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
     if free is not None:
         sentence.used.update({at, free, *but_places})
         denied = negated(sentence, at if free > at else free) and sentence.text_at(free) != "not"
-        foods, places = _from(sentence, free) if denied else ([], [])
+        foods, places = from_foods(sentence, free) if denied else ([], [])
         if foods:  # "it is not gluten-free because of the flour": the flour brings it
             sentence.used.update((*places, *(spot for spot in range(at) if sentence.text_at(spot) in ("not", "never"))))
             return AllergenClaim((at, free, *places), subject, False, name, False, False, tuple(foods))
@@ -87,7 +88,7 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
         spots = (min(at, free), max(at, free))
         return AllergenClaim(spots, subject, denied, name, free=True, but=tuple(but), lost=lost)
     if verb is not None:
-        foods, places = _from(sentence, at)
+        foods, places = from_foods(sentence, at)
     elif (came := origin(sentence, at)) is not None:
         verb, foods, places = came
         if sentence.text_at(verb + 1) == "not":  # "the wheat is not in the noodles": these have none
@@ -95,7 +96,8 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
             return AllergenClaim((verb, at, *places), About(FOOD, 1.0, tuple(foods)), True, name)
     else:
         return None
-    only = any(sentence.text_at(place) == "only" for place in range(sentence.clause_of(at)[0], verb))
+    before = range(sentence.clause_of(at)[0], verb)
+    only = any(sentence.text_at(place) in _ONLY for place in (*before, *range(at + 1, min(places, default=at))))
     denied = negated(sentence, verb)
     sentence.used.update({at, verb, *places})
     perhaps = not denied and _perhaps(sentence, verb, at)
@@ -281,17 +283,3 @@ def _there_is(sentence: Sentence, at: int) -> bool:
     while sentence.text_at(place) in (*DETERMINERS, "also", "no", "or", "and", ",") or sentence.is_a(place, "allergen"):
         place -= 1
     return sentence.text_at(place) in ("is", "are") and sentence.text_at(place - 1) == "there"
-
-
-def _from(sentence: Sentence, at: int) -> tuple[list, list[int]]:
-    place = at + 1
-    if sentence.text_at(place) == ",":
-        place += 1
-    if sentence.text_at(place) not in ("from", "in", "because", "thanks") and not sentence.is_a(place, "verb_from"):
-        return [], []
-    place += 1
-    while sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in ("of", "to"):
-        place += 1
-    if sentence.is_a(place, "pronoun"):
-        return [], []
-    return those_from(sentence, place)

@@ -137,6 +137,21 @@ def _goes_on(sentence: Sentence, at: int) -> bool:
     return sentence.text_at(first) in (",", "and", ";") and before
 
 
+def from_foods(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
+    """Return the foods that an allergen is said to come from, and their places: ", but only in the bread"."""
+    place = at + 1
+    while sentence.text_at(place) in (",", "but", "only", "just"):
+        place += 1
+    if sentence.text_at(place) not in ("from", "in", "because", "thanks") and not sentence.is_a(place, "verb_from"):
+        return [], []
+    place += 1
+    while sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in ("of", "to"):
+        place += 1
+    if sentence.is_a(place, "pronoun"):
+        return [], []
+    return those_from(sentence, place)
+
+
 def changes(sentence: Sentence, before: int) -> bool:
     """Return whether something is left out or swapped before a place."""
     return any(sentence.is_a(at, kind) for at in range(before) for kind in ("verb_leave_out", "verb_swap"))

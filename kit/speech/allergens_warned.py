@@ -8,6 +8,7 @@ _SAFE = frozenset(
     "allergy allergies allergic avoiding avoid avoids intolerant intolerance celiac coeliac celiacs coeliacs "
     "sensitive".split()
 ) | {"celiac disease", "coeliac disease"}
+_WHO = ("anyone", "anybody", "someone", "people", "those", "everyone", "kids", "is", "are")
 _WARNINGS = (
     "should skip",
     "not safe",
@@ -102,6 +103,8 @@ def safe_words(sentence: Sentence) -> int | None:
     for at, token in enumerate(sentence.tokens):
         if token.text in _SAFE:
             return at
+        if token.text == "off" and sentence.text_at(at - 1) in _WHO and sentence.is_a(at + 1, "allergen"):
+            return at  # "anyone off dairy"
         if (
             token.text in ("problem", "trouble")
             and sentence.text_at(at + 1) in ("for", "with")

@@ -10,7 +10,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.basis import basis_near
 from kit.speech.claim import FOOD, SERVING, About, Claim, Edit, Finding
-from kit.speech.parts import back, is_verb
+from kit.speech.parts import back, is_serving, is_verb
 from kit.speech.sentence import Sentence
 from kit.speech.share_claim import Share, ShareClaim
 from kit.speech.slots import Named, is_day, negated, nutrient_before, nutrients_after
@@ -50,6 +50,10 @@ def _claim(
     sentence: Sentence, about: list[About], at: int, said: Quantity, named: Named, share: Share | None = None
 ) -> Claim:
     subject = basis_near(sentence, at, about[at]) or about[at]
+    takes = _takes(sentence, at)
+    if takes is not None:
+        sentence.used.update((takes, takes + 1))
+        subject = About(SERVING, sentence.tokens[takes].amount.value)
     if share is not None and share.foods and share.food_places:
         thanked = sentence.text_at(back(sentence, min(share.food_places))) == "thanks to"  # it may not bring all of it
         subject = About(FOOD, 1.0, share.foods, or_dish=thanked)
@@ -64,6 +68,15 @@ def _claim(
     return DayShareClaim(
         tuple(sorted({at, named.place})), subject, negated(sentence, at), named.nutrient, said, token.start, token.end
     )
+
+
+def _takes(sentence: Sentence, at: int) -> int | None:
+    """Return where it is said how many servings it takes: "a day's worth of iron would take two slices"."""
+    for place in sentence.clause_of(at)[:-1]:
+        counted = sentence.tokens[place].quantity is not None and is_serving(sentence, place + 1)
+        if counted and place != at and sentence.text_at(place - 1) in ("take", "takes", "need", "needs"):
+            return place
+    return None
 
 
 def _is_another_worth(sentence: Sentence, day: int, at: int, named: int) -> bool:

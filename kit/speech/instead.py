@@ -17,7 +17,7 @@ _BEGINS = re.compile(r"[?!] about\b")  # "How much fat? about 10 grams"
 _STAYS = re.compile(
     r"\b(?:stays?|kept|keeps?|keeping|sits?|lands?|lies|hovers?|runs?)(?: \w+)? $|\byou(?:['’]re| are) $", re.IGNORECASE
 )
-_WHOLE_FOLLOWS = re.compile(r" (?:the|your|its|our|their)\b")
+_WHOLE_FOLLOWS = re.compile(r" (?:the|your|its|our|their|an?)\b")
 
 
 def instead_of(text: str, pairs: Sequence[tuple[int, Finding]], dish: Dish, reads_back: Callable[[str], bool]) -> str:

@@ -100,6 +100,8 @@ def _of_the_oven(near: set[str]) -> bool:
 def _until_it_is(sentence: Sentence, at: int) -> bool:
     """Return whether something is cooked until it is so hot: "bake it until the chicken is at 140 degrees"."""
     before = [place for place in sentence.clause_of(at) if place < at]
+    if sentence.text_at(at - 1) in _READS and any(map(of_an_animal, foods_named(sentence, sentence.clause_of(at)))):
+        return True  # "the chicken has to hit 165 before it goes into the bake"
     until = [place for place in before if sentence.text_at(place) in ("until", "till")]
     return bool(until) and any(
         food_at(sentence, place) is not None or sentence.is_a(place, "pronoun") or is_dish(sentence, place)

@@ -19,7 +19,7 @@ _SOME_DAY = frozenset(
 
 _LEFT = frozenset(
     "leave leaving rest rests cool marinate left sit sits stand keep keeps stay stays fine okay ok good happy "
-    "happily safe".split()
+    "happily safe go back".split()
 )
 _NEXT_DAY = frozenset("morning tomorrow day".split())
 
@@ -89,6 +89,8 @@ def _a_day(sentence: Sentence, at: int, words: frozenset[str]) -> Claim | None:
         return None
     led = at - 2 - (sentence.text_at(at - 2) == "for")
     place = near_place(sentence, at, words)
+    if place != FRIDGE and words & {"cooker", "warm", "warmer"} and words & _LEFT:
+        return asked(sentence, (at - 1, at))  # "left in the cooker for a day"
     if sentence.text_at(at - 2) == "than" and (place or words & KEEP):
         return asked(sentence, (at - 2, at))  # "not longer than a day"
     if sentence.text_at(led) not in _FOR and not (place == OUT and led < at - 2):
@@ -139,9 +141,11 @@ def _days(sentence: Sentence, at: int) -> float | None:
     word = sentence.text_at(at)
     if word in _VAGUE:
         return _VAGUE[word]
-    if word not in _ALL and word not in _NEXT_DAY:
+    if word not in _ALL and word not in _NEXT_DAY and word != "evening":
         return None
     before = sentence.text_at(at - 1)
+    if before in ("a", "an", "one") and word in ("night", "afternoon", "evening", "morning"):
+        return 0.5 if word == "night" else 0.25
     if before in _WHOLE and word in _ALL:
         return _ALL[word]
     if word == "day" and before == "a" and sentence.text_at(at - 2) == "half":

@@ -16,6 +16,7 @@ from kit.speech.unread import asked
 
 _IN_PLACE = frozenset((".", ",", "", "!", ";", "in", "on", "of", "and", "or", "too", "as", "alone", "together"))
 _HAS = frozenset("has have bring brings give gives contribute contributes add adds practically almost".split())
+_SO_MUCH = frozenset("none nothing zero little much lots plenty some more less".split()) | {"a lot", "a little"}
 _RANKS = ("second", "third")
 _LOOKS = re.compile(r"\bor (?:just |simply )?(?:when|once|until|till|as soon as|if)\b")
 
@@ -32,14 +33,8 @@ def beside(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     if not claims:
         return []
-    ways = (_with_foods(sentence), _as_much(sentence), _ranked(sentence, claims), _one_serving(sentence))
-    left = (
-        *chain(*ways),
-        *_have_none(sentence),
-        *_more_than(sentence),
-        *_the_rest(sentence),
-        *_and_another(sentence, claims),
-    )
+    ways = (_with_foods, _as_much, _one_serving, _have_none, _more_than, _the_rest)
+    left = chain(*(way(sentence) for way in ways), _ranked(sentence, claims), _and_another(sentence, claims))
     found: list[Claim] = [asked(sentence, places) for places in left]
     return found + _or_by_looks(sentence, claims)
 
@@ -93,22 +88,28 @@ def _have_none(sentence: Sentence) -> Iterator[tuple[int, ...]]:
         while sentence.text_at(place) in _HAS:
             place -= 1
         food = food_at(sentence, place)
-        none = sentence.text_at(at) in ("none", "nothing", "zero") and at not in sentence.used
-        if none and food is not None and place < at - 1 and place not in sentence.used:
+        ends = sentence.text_at(at + 1) in (".", ",", "", "!", ";", "at")
+        none = sentence.text_at(at) in _SO_MUCH and ends and at not in sentence.used
+        named = food is not None or sentence.is_a(place, "dish", "part")
+        if none and named and place < at - 1 and place not in sentence.used:
             yield (place, at)
 
 
 def _more_than(sentence: Sentence) -> Iterator[tuple[int, ...]]:
     """Yield a food that is said to have more than another, without its verb: ", and the egg more than the oil"."""
     for at in range(1, len(sentence)):
-        compares = sentence.text_at(at) in ("more", "less", "fewer") and sentence.text_at(at + 1) == "than"
-        food = food_at(sentence, at - 1)
+        over = at + 1 + 2 * (sentence.text_at(at + 1) == "of" and sentence.is_a(at + 2, "pronoun"))  # "more of it than"
+        compares = sentence.text_at(at) in ("more", "less", "fewer") and sentence.text_at(over) == "than"
+        place = at - 1
+        while over > at + 1 and sentence.text_at(place) in _HAS:
+            place -= 1
+        food = food_at(sentence, place)
         if compares and at not in sentence.used and food is not None and food.inside:
             yield (at - 1, at + 1)
 
 
 def _the_rest(sentence: Sentence) -> Iterator[tuple[int, ...]]:
-    """Yield the rest that a food is said to bring where no shares were: "170 of the 270 calories, the oats the rest"."""
+    """Yield the rest that a food is said to bring where no share was: "170 of 270 calories, the oats the rest"."""
     for at in sentence.places("share"):
         if at not in sentence.used and sentence.is_a(at, "share", "rest"):
             first = rest_begins(sentence, at)
