@@ -1,11 +1,10 @@
 """Who brings what: "most of the fiber comes from the beans", "the oil is the main source of fat"."""
 
-import re
-from collections.abc import Sequence, Set
-from dataclasses import replace
+from collections.abc import Set
 
 from kit.speech.claim import FOOD, About, Claim
 from kit.speech.dish_shares_judged import DishShareClaim
+from kit.speech.dish_shares_next import after_determiners, second
 from kit.speech.foods_said import FoodWord
 from kit.speech.parts import DETERMINERS, is_food, is_verb
 from kit.speech.sentence import Sentence, food_at
@@ -49,42 +48,6 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
     return claims + _ranks(sentence, about) + _plain_sources(sentence, about, of_rests)
 
 
-def runners_up(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
-    """Return the food that is said to come behind the main source: "..., followed by the feta", "with the feta next".
-
-    Parameters
-    ----------
-    sentence : Sentence
-        The sentence.
-    claims : sequence of Claim
-        What has been read in it.
-    """
-    ranked = [claim for claim in claims if isinstance(claim, DishShareClaim) and claim.rank]
-    if len(ranked) != 1 or ranked[0].rank != 1 or ranked[0].negated:
-        return []
-    first = ranked[0]
-    for at in range(max(first.places) + 1, len(sentence)):
-        food = food_at(sentence, at)
-        if food is None or not is_food(sentence, at) or at in first.places:
-            continue
-        led = " ".join(sentence.texts[max(0, at - 3) : at])
-        behind = " ".join(sentence.texts[at + 1 : at + 5])
-        if _FOLLOWED.search(led) or _NEXT.match(behind):
-            sentence.used.add(at)
-            return [replace(first, places=(at,), about=About(FOOD, 1.0, (food,)), rank=2, start=0, end=0)]
-    return []
-
-
-_FOLLOWED = re.compile(
-    r"\b(?:followed by|then|after (?:that|them|those|it|which)|behind (?:them|it)|(?:second|next) (?:is|are|comes?)"
-    r"|next)(?: the| our)?$"
-)
-_NEXT = re.compile(
-    r"(?:is |are |comes? |coming |ranking |landing |in |a |right |just |as |not |the |close |runs? |places? )*"
-    r"(?:next|second|behind|far behind|runner|number two|after)\b"
-)
-
-
 def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
     """Return sources said to be first by comparing: "more of the protein than any other", "the most fiber of all"."""
     claims: list[Claim] = []
@@ -103,6 +66,9 @@ def first_of_all(sentence: Sentence, about: list[About]) -> list[Claim]:
         if most and named and words[:1] in (["per"], ["for"]):  # "the most calcium per ounce" is told on another basis
             sentence.used.update({at, *(one.place for one in named)})
             claims.append(asked(sentence, (at, named[-1].place, behind)))
+            continue
+        if most and named and words[:1] in (["after"], ["behind"]) and about[at].kind == FOOD:
+            claims += second(sentence, at, behind, about[at], named)
             continue
         rivals = any(word in _RIVALS for word in " ".join(words).split())
         foods, comes_from = (
@@ -272,14 +238,8 @@ def _from_behind(sentence: Sentence, at: int) -> int | None:
 def _foods_of_origin(sentence: Sentence, about: list[About], at: int, origin: int) -> tuple[list[FoodWord], list[int]]:
     """Return the foods behind "from" with their places; those the clause is about in "the beans are where ..."."""
     clause = sentence.clause_of(at)
-    foods, places = foods_from(sentence, _skip(sentence, origin + 1), clause[-1] + 1)
+    foods, places = foods_from(sentence, after_determiners(sentence, origin + 1), clause[-1] + 1)
     where = any(sentence.text_at(place) == "where" for place in clause if place < at)
     if not foods and where and about[at].kind == FOOD:
         return list(about[at].foods), []
     return list(foods), list(places)
-
-
-def _skip(sentence: Sentence, at: int) -> int:
-    while at < len(sentence) and sentence.text_at(at) in DETERMINERS:
-        at += 1
-    return at

@@ -21,6 +21,11 @@ FAMILY = "kind"
 _SEA = ("fish", "shellfish")
 _SHUN = ("skip", "avoid", "beware")
 _UNFIT = frozenset("unsuitable unfit unsafe wrong bad limits bounds".split())
+_EAT = frozenset("eat eats eating have has".split())
+_LISTED = frozenset("and or , some any".split())
+_EATEN_BY_VEGETARIANS = (
+    frozenset("who that do does also still egg eggs dairy milk cheese butter yogurt honey".split()) | _EAT | _LISTED
+)
 _PLAIN = frozenset("vegan vegetarian pescatarian".split())
 
 
@@ -54,14 +59,19 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             continue  # "whole grains protect your heart"
         kind = sentence.tokens[at].parts["kind"]
         people = sentence.text_at(at) in ("vegans", "vegetarians", "pescatarians")
+        eaten = _who_eat(sentence, at)
+        if eaten and not (kind == VEGETARIAN and _EATEN_BY_VEGETARIANS.issuperset(map(sentence.text_at, eaten))):
+            sentence.used.update({at, *eaten})
+            claims.append(asked(sentence, (at, *eaten)))
+            continue
         but, places = excepted(sentence, at)
-        sentence.used.update({at, *places})
+        sentence.used.update({at, *places, *eaten})
         if people and _denied_twice(sentence, at):
             claims.append(asked(sentence, (at,), (max(0, at - 4), at)))
             continue
         denied = negated(sentence, at) or (people and _warned(sentence, at))
         word = sentence.text_at(at) if not people and sentence.text_at(at) in _PLAIN else ""
-        subject = _subject(sentence, about, at, denied)
+        subject = THE_DISH if eaten else _subject(sentence, about, at, denied)
         claims.append(KindClaim((at,), subject, denied, kind, tuple(but), word))
     claims += _all_of_whole_grain(sentence)
     for at, token in enumerate(sentence.tokens):
@@ -76,6 +86,17 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             sentence.used.update({none[0], at, *places})
             claims.append(KindClaim((none[0], at), THE_DISH, False, "plant-based", tuple(but)))
     return claims
+
+
+def _who_eat(sentence: Sentence, at: int) -> range:
+    """Return the places of who is meant of those who eat so: "vegetarians who eat eggs", "a vegan that eats honey"."""
+    verb = next((spot for spot in (at + 2, at + 3, at + 4) if sentence.text_at(spot) in _EAT), None)
+    if sentence.text_at(at + 1) not in ("who", "that") or verb is None:
+        return range(0)
+    end = verb
+    while sentence.is_a(end + 1, "food") or sentence.is_a(end + 1, "allergen") or sentence.text_at(end + 1) in _LISTED:
+        end += 1
+    return range(at + 1, end + 1)
 
 
 def _does_something(sentence: Sentence, at: int) -> bool:

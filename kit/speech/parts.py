@@ -140,6 +140,8 @@ def dish_part(sentence: Sentence, at: int) -> About:
     over = place
     while over >= 0 and (sentence.text_at(over) in DETERMINERS or sentence.text_at(over) == "of"):
         over -= 1
+    if kind == WHOLE and over >= 0 and sentence.text_at(over + 1) == "of" and sentence.tokens[over].is_a("dish"):
+        return dish_part(sentence, over)  # "a slice of the loaf"
     measure = sentence.tokens[over].quantity if over >= 0 and sentence.text_at(over + 1) == "of" else None
     if measure is not None and measure.unit in WEIGHTS:
         return About(WEIGHT, measure.value * WEIGHTS[measure.unit])

@@ -20,6 +20,7 @@ from kit.speech import (
     denials,
     dish_shares,
     dish_shares_judged,
+    dish_shares_next,
     doneness_looks,
     doubts,
     effects,
@@ -239,7 +240,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += nutrient_parts.read(said, about, found)
     claims += dish_shares.read(said, about, found)
     claims += the_rest.read(said, claims, found)
-    claims += dish_shares.runners_up(said, claims)
+    claims += dish_shares_next.runners_up(said, claims)
     claims += amounts.read(said, about)
     claims += allergens_said.read(said, about)
     claims += wordings.read(said, about)

@@ -4,11 +4,11 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import chain
 
-from kit.speech.claim import Claim
+from kit.speech.claim import FOOD, Claim
 from kit.speech.comparisons_claim import ComparisonClaim
 from kit.speech.dish_shares_judged import DishShareClaim
 from kit.speech.keeping_judged import DegreesClaim
-from kit.speech.parts import DETERMINERS, is_dish, is_serving, is_verb
+from kit.speech.parts import DETERMINERS, is_dish, is_food, is_serving, is_verb
 from kit.speech.sentence import Sentence, food_at
 from kit.speech.shares import foods_before
 from kit.speech.the_rest import rest_begins
@@ -17,6 +17,8 @@ from kit.speech.unread import asked
 _IN_PLACE = frozenset((".", ",", "", "!", ";", "in", "on", "of", "and", "or", "too", "as", "alone", "together"))
 _HAS = frozenset("has have bring brings give gives contribute contributes add adds practically almost".split())
 _SO_MUCH = frozenset("none nothing zero little much lots plenty some more less".split()) | {"a lot", "a little"}
+_SOME = frozenset("more extra bit little of lots plenty".split())
+_OPENS_WITH = frozenset("even served eaten topped only just and so but , then made cooked".split())
 _RANKS = ("second", "third")
 _LOOKS = re.compile(r"\bor (?:just |simply )?(?:when|once|until|till|as soon as|if)\b")
 
@@ -34,7 +36,12 @@ def beside(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     if not claims:
         return []
     ways = (_with_foods, _as_much, _one_serving, _have_none, _more_than, _the_rest)
-    left = chain(*(way(sentence) for way in ways), _ranked(sentence, claims), _and_another(sentence, claims))
+    left = chain(
+        *(way(sentence) for way in ways),
+        _with_others(sentence, claims),
+        _ranked(sentence, claims),
+        _and_another(sentence, claims),
+    )
     found: list[Claim] = [asked(sentence, places) for places in left]
     return found + _or_by_looks(sentence, claims)
 
@@ -51,6 +58,23 @@ def _with_foods(sentence: Sentence) -> Iterator[tuple[int, ...]]:
         clause = range(at, sentence.clause_of(place)[-1] + 1)
         if food is not None and food.inside and told and sentence.used.isdisjoint(clause):
             yield (place, place + 1)
+
+
+def _with_others(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield a food that is not in the dish, with which it is said to be so: "with chicken in it it's vegetarian"."""
+    told = {at for claim in claims if claim.about.kind != FOOD for at in claim.places}
+    for at, text in enumerate(sentence.texts):
+        if text != "with" or at in sentence.used or not told:
+            continue
+        place = at + 1
+        while sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in _SOME:
+            place += 1
+        food = food_at(sentence, place)
+        if food is None or food.inside or place in sentence.used or not is_food(sentence, place):
+            continue
+        opens = _OPENS_WITH.issuperset(sentence.texts[sentence.clause_of(at)[0] : at])
+        if opens or at - 1 in told:
+            yield (at, place)
 
 
 def _as_much(sentence: Sentence) -> Iterator[tuple[int, ...]]:

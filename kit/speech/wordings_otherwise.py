@@ -15,7 +15,9 @@ _LIGHT_OTHERWISE = frozenset(
     "and in enough to crust crumb dressing sprinkling drizzle spray toast pan glaze".split()
 )
 _BEFORE_NOUN = frozenset(", little weeknight summer quick easy fresh simple enough cut cuts choice option".split())
-_BEHIND_PREDICATE = (",", "and", "but", "too", "enough", "dish", "in", "on", "because", "since", "thanks", "though")
+_BEHIND_PREDICATE = frozenset(
+    ", and but too enough dish in on because since thanks though by for under according".split()
+)
 
 
 def noun_behind(sentence: Sentence, at: int) -> int:
