@@ -15,6 +15,8 @@ ORDINARY = frozenset("salt sugars fat water iron zinc copper".split())
 HAS = frozenset("has have had contains contain holds hold packs pack carries brings bring with".split())
 HERE = ("it", "this", "here", "there", "these", "them")
 _COOKS = frozenset("i we you i've we've you've ill well".split())
+_METALS = ("iron", "zinc", "copper")
+_ENDS_METAL = frozenset(". , ; ! ? in and or for too than as but at all here".split()) | {""}
 _SOME = frozenset("some a bit little of extra more".split())
 _COOLEST, _HOTTEST = 100, 212  # degrees Fahrenheit
 _UP_TO = frozenset("at to past beyond above below under over than around about near".split())
@@ -41,13 +43,24 @@ def nutrient_tells(sentence: Sentence, at: int) -> bool:
     if _is_judged(sentence, at) or _in_none_of_it(sentence, at):
         return True
     clause = sentence.clause_of(at)
-    if name in ("iron", "zinc", "copper") and any(is_day(sentence, place) for place in clause):
+    if name in _METALS and (any(is_day(sentence, place) for place in clause) or _is_held(sentence, at)):
         return True
     if _has_share_of(sentence, at) or _is_all_there_is(sentence, at) or _set_beside_another(sentence, at):
         return True
     if _is_brought(sentence, at):
         return True
     return any(place not in sentence.used and _ranks(sentence, place, at) for place in clause)
+
+
+def _is_held(sentence: Sentence, at: int) -> bool:
+    """Return whether food is said to have a metal, or it to come from some: "the spinach has iron", no iron skillet."""
+    verb = at - 1
+    while sentence.text_at(verb) in _SOME or sentence.text_at(verb) in ("the", "any", "plenty", "lots"):
+        verb -= 1
+    held = sentence.text_at(verb) in HAS or sentence.is_a(verb, "verb_bring")
+    held = held or " ".join(sentence.texts[max(0, verb - 1) : verb + 1]) in ("there is", "there are")
+    comes = any(sentence.is_a(place, "verb_from") for place in range(at + 1, at + 4))
+    return (held and sentence.text_at(at + 1) in _ENDS_METAL) or comes
 
 
 def _in_none_of_it(sentence: Sentence, at: int) -> bool:

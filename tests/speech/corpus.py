@@ -40,6 +40,7 @@ SETS = (
     "said_falsely",
     "talked_again",
     "falsely_again",
+    "said_side_by_side",
 )
 TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
