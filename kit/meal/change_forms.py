@@ -38,7 +38,9 @@ def drained(food: Food, text: str, like: Ingredient, table: Foods) -> Food:
     """Return a canned food without its liquid, where what it takes the place of has none and no word says otherwise."""
     if food.state != "canned" or _LIQUID & set(words(text)):
         return food
-    states = {"rinsed": ("rinsed", "drained")} | dict.fromkeys(("drained", "cooked", "raw", "frozen"), ("drained",))
+    states = {"rinsed": ("rinsed", "drained")} | dict.fromkeys(
+        ("drained", "cooked", "raw", "frozen", "dry"), ("drained",)
+    )
     forms = table.forms(food.base)
     found = (form for state in states.get(as_used(like), ()) for form in forms if form.state == state)
     return next((form for form in found if _same_kind(form, food)), food)

@@ -8,8 +8,9 @@ from kit.food.composition import Food
 from kit.food.finding import index
 from kit.food.names import short_name
 from kit.food.three_weights import cooked_form
-from kit.food.vocabulary import words
+from kit.food.vocabulary import line_words, words
 from kit.lines.lighter import lighter
+from kit.lines.nearest_measure import VOLUMES
 from kit.lines.reader import read
 from kit.meal.change_amounts import set_to
 from kit.meal.change_asked import Asked, as_measured, measured_as, named, one_phrase
@@ -25,7 +26,7 @@ from kit.meal.change_sides import direction, share_of
 from kit.meal.in_place_of import in_place_of, poured_off
 from kit.meal.ingredient_names import ingredients_called
 from kit.meal.recipe import Ingredient
-from kit.meal.steps import Add, Amount, Step, Swap, measured_like
+from kit.meal.steps import Add, Amount, Measured, Step, Swap, measured_like
 
 _NO_FOOD = frozenset("who whom whose when where why which how it them".split())  # words of a question, or of a method
 _MORE_OF = re.compile(
@@ -196,11 +197,23 @@ def _swapped(asked: Asked, at: int, name: str, amount: str) -> tuple[Step, ...]:
         if reading.grams is None or reading.problem:
             raise ChangeError(f'"{amount}": {reading.problem}')
         return (Swap(asked.row(at), came.food, as_measured(reading), came.note),)
+    cut = _as_cut(name, came.food, old, asked)
+    if cut is not None:
+        return (Swap(asked.row(at), came.food, cut, came.note),)
     if _asks_how_much(came.food, name, old.food):
         measure = "1/2 cup" if came.food.state in ("dry", "dried") and came.food.group != "spice" else "1/4 tsp"
         example = f"{measure} {name} instead of the {short_name(old.food)}"
         raise ChangeError(f'how much {name}? write for instance "{example}"', [example])
     return (Swap(asked.row(at), came.food, None, came.note),)
+
+
+def _as_cut(name: str, food: Food, old: Ingredient, asked: Asked) -> Measured | None:
+    """Return as many cups of a food as went of the old one, cut as its name says: mashed banana is no sliced one."""
+    said = [line_words().get(word) for word in words(name)]
+    if old.noun not in VOLUMES or not any(known and known.kind == "cut" for known in said):
+        return None
+    reading = read(f"{old.count:g} {old.noun} {name}", food=food.key, table=asked.table)
+    return None if reading.grams is None or reading.problem else as_measured(reading)
 
 
 def _asks_how_much(food: Food, name: str, old: Food) -> bool:
