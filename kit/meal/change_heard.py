@@ -92,7 +92,8 @@ def _comes_back(steps: Sequence[Step]) -> bool:
     gone = {step.row.at for step in steps if isinstance(step, LeaveOut)}
     changed = [step.row.at for step in steps if isinstance(step, Amount | Swap)]
     amounts = [step.row.at for step in steps if isinstance(step, Amount)]
-    return any(at in gone for at in changed) or len(amounts) > len(set(amounts))
+    often = sum(isinstance(step, Servings) for step in steps)  # "for 4 adults and 3 kids"
+    return any(at in gone for at in changed) or len(amounts) > len(set(amounts)) or often > 1
 
 
 def _is_no_seasoning(step: Step, recipe: Recipe) -> bool:

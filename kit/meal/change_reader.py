@@ -37,7 +37,8 @@ _NOTHING = frozenset("no without omit skip half double twice swap replace add us
 _BELOW_ZERO = re.compile(r"(?:^|\s)[-–−]\d|[a-z] [-–−] \d")  # no bullet: an amount
 _MOST_PARTS = 6  # clauses in one line
 _LINK = re.compile(
-    r"\s*(?:[,;.]\s*(?:and |but |then |plus |also |with )*|\s(?:and|but|then|plus|also|&|\+)\s|\s(?=no\s|without\s))\s*"
+    r"\s*(?:[,;.]\s*(?:and |but |then |plus |also |with )*|\s(?:and|but|then|plus|also|&|\+)\s|\s(?=no\s|without\s)"
+    r"|\swith\s(?=(?:half|double|twice|no)\s))\s*"
 )
 _PAIR = re.compile(r"^(?P<a>.+?) (?:with|for|by|to) (?P<b>.+)$")  # behind "swap the cream for yogurt, "
 _PLUS = re.compile(r"\bplus\b|\+")  # between two changes it adds what follows: "no walnuts, plus 1/4 cup seeds"

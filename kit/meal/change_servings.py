@@ -87,6 +87,10 @@ BATCH = [
     re.compile(r"^make (?:it |this )?(?:only |just )?(?P<times>half|double|triple|\d+(?:\.\d+)?\s?(?:x|times))$"),
     re.compile(r"^(?P<times>two|three|four|five|2|3|4|5) batches$"),
     re.compile(
+        r"^(?:make |use )?(?:only |just )?(?P<times>(?:two|three) (?:thirds|quarters|fourths)) of "
+        r"(?:it|(?:an? |the |this )?(?:batch|recipe))$"
+    ),
+    re.compile(
         r"^(?:make |use )?(?:it |this )?(?:only |just )?(?:an? )?(?P<times>quarter|third) (?:of )?(?:an? |the |this )?"
         r"(?:batch|recipe)$"
     ),

@@ -194,7 +194,7 @@ def clauses(text: str, dish: frozenset[str]) -> Iterator[Clause]:
     for shape in BATCH:
         found = shape.match(text)
         what = (found.groupdict().get("what") or "it") if found else ""
-        times = times_in(found["times"]) if found else None
+        times = (times_in(found["times"]) or part_in(found["times"])) if found else None
         if times and (IT_ALL.match(what) or singular(what.removeprefix("the ")) in dish):
             yield Clause("batch", number=times)
             return

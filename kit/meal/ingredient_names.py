@@ -55,6 +55,7 @@ _KINDS: Mapping[str, Callable[[Food], bool]] = {
     "cheese": lambda food: food.reference in _CHEESES,
     "fat": lambda food: food.reference == "butter_oil",
 }
+_NO_THING = frozenset(("sodium", "low", "reduced"))  # "25 % less sodium" is less of no ingredient
 _SAID_ALONE = frozenset(("cheese",))  # two cheeses are asked back, two foods with milk are "dairy"
 
 
@@ -147,6 +148,8 @@ def _lighter_and_lighter(said: list[str]) -> Iterable[frozenset[str]]:
 def _named(asked: frozenset[str], recipe: Recipe) -> tuple[int, ...]:
     if all(line_words()[word].kind == "state" if word in line_words() else False for word in asked):
         return ()  # "fresh" alone names no food
+    if asked <= _NO_THING:
+        return ()
     own = [_own_words(ingredient.line, ingredient.food) for ingredient in recipe.ingredients]
     for fits in (_is_called, _is_called_elsewhere, _is_head_of, _is_part_of):
         found = [at for at, names in enumerate(own) if fits(asked, names)]
@@ -251,6 +254,8 @@ def is_another_food(text: str, ingredient: Ingredient, table: Foods) -> bool:
     asked, headed = frozenset(words(text)) - SMALL_WORDS, _own_words(ingredient.line, ingredient.food).headed
     if asked in (own for own, _ in headed):
         return False
+    if text.split()[-1:] == ["pepper"] and len(asked) == 1 and ingredient.food.group == "vegetable":
+        return True  # "salt and pepper" are no bell peppers
     by_itself = choose(words(text), (), table).food
     if by_itself is not None and by_itself.allergens != ingredient.food.allergens:
         return not _is_kind_of(ingredient.food, by_itself, headed, asked)
