@@ -8,6 +8,8 @@ from kit.food.amounts import plain_characters, read_count
 from kit.food.composition import Foods
 from kit.food.names import short_name
 from kit.food.vocabulary import words
+from kit.lines.known_names import kind_of
+from kit.lines.lighter import lighter
 from kit.lines.nearest_measure import CONTAINERS, SIZES
 from kit.lines.parsed_line import ParsedLine, take_apart
 from kit.lines.reader import read
@@ -20,7 +22,12 @@ from kit.meal.steps import Measured, Row, measured_like
 from kit.texts import number
 
 _ANOTHER_CHANGE = re.compile(
-    r"(?:[,;:] ?(?:and |but )?|\b(?:and|but) )(?:no|without|half|double|skip|omit|leave out|add|use|keep|same|swap)\b"
+    r"(?:[,;:] ?(?:and |but )?|\b(?:and|but|plus) )"
+    r"(?:no|without|half|double|skip|omit|leave out|add|use|keep|same|swap)\b"
+    r"|\b(?:instead|rather than|in place of|in lieu of|swap|replac\w+|substitut\w+)\b|(?<=[a-z\d,] )make it\b"
+    r"|\b(?:but|then)\b|\bfor (?:\d+|two|three|four|five|six|seven|eight|nine|ten|twelve)\b"
+    r"|[a-z]{3,}(?:,| and)+ \d+(?:[./]\d+)? ?(?:cups?|tbsp|tsp|oz|lbs?|g|cans?|cloves?|large|medium|small)\b(?= [a-z])"
+    r"|\bmake \d"
 )
 _SIZED = re.compile(rf"\b(?:{'|'.join(SIZES)}|big|little|tiny|huge|baby|mini)\b")
 
@@ -67,6 +74,9 @@ def one_phrase(text: str) -> ParsedLine:
     if len(phrases) > 1 or _ANOTHER_CHANGE.search(text):
         raise ChangeError(f'"{text}" names several foods; write one change for each')
     phrase = phrases[0]
+    behind = set() if "," not in text or lighter(phrase.after) else set(phrase.after)
+    if phrase.name and any(kind_of(word) == "food" for word in behind):  # "1/4 cup oil, walnuts"
+        raise ChangeError(f'"{text}" may name several foods; write one change for each')
     alone = not phrase.name and not phrase.after and read_count(plain_characters(text))[0] is None  # "thighs"
     return replace(phrase, counted=False) if alone else phrase
 
@@ -95,7 +105,7 @@ def measured_as(text: str, old: Ingredient, table: Foods) -> Measured:
         reading = read(text, food=old.food.key, table=table)
     except KitError as fault:
         raise ChangeError(f'"{text}": {fault}') from fault
-    if reading.grams is None or reading.problem or not one_phrase(text).counted:
+    if reading.grams is None or reading.problem or not counted.counted:
         problem = reading.problem or f'write how much, such as "half the {short_name(old.food)}"'
         raise ChangeError(f'"{text}": {problem}')
     measured = as_measured(reading)

@@ -11,6 +11,7 @@ from kit.meal.change_asked import Asked, named
 from kit.meal.change_clauses import steps_of
 from kit.meal.change_each import for_all
 from kit.meal.change_heard import all_heard
+from kit.meal.change_kinds import another_form
 from kit.meal.change_needs import needs, needs_and_then
 from kit.meal.change_places import refined
 from kit.meal.change_questions import (
@@ -271,6 +272,9 @@ class _Reader:
             return []
         if before.kind == "add":
             return [Clause("add", new=name)]
+        asked = Asked(before, recipe, self.table, self.line)
+        if another_form(name, ingredients_called(name, recipe).places, asked):  # "no nuts, skim milk"
+            return []
         return [replace(before, old=name)]
 
     def _is_wish(self, text: str, before: Clause | None, recipe: Recipe) -> bool:

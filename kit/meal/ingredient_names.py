@@ -1,5 +1,6 @@
 """Which ingredients of a recipe some words mean: by its line, any name of its food, or the kind of food it is."""
 
+import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
@@ -55,6 +56,8 @@ _KINDS: Mapping[str, Callable[[Food], bool]] = {
     "cheese": lambda food: food.reference in _CHEESES,
     "fat": lambda food: food.reference == "butter_oil",
 }
+_ANOTHER_CHANGE = re.compile(r"\b(?:use|add|instead|swap|replace|double|leave out)\b")
+_AND = re.compile(r"(?<!half)[ ,]and\b|&")
 _NO_THING = frozenset(("sodium", "low", "reduced"))  # "25 % less sodium" is less of no ingredient
 _SAID_ALONE = frozenset(("cheese",))  # two cheeses are asked back, two foods with milk are "dairy"
 
@@ -87,6 +90,10 @@ def ingredients_called(text: str, recipe: Recipe) -> Called:
     >>> ingredients_called("oil painting", pot).places
     ()
     """
+    if _ANOTHER_CHANGE.search(text) or (
+        _AND.search(text) and not any(_AND.search(part.line) for part in recipe.ingredients)
+    ):
+        return Called(())  # "salt, and use regular broth" is no broth
     said = [word for word in words(text) if word not in SMALL_WORDS and word not in ("this", "that", "these", "those")]
     together = bool(_ALL & set(said))
     said = [word for word in said if word not in _ALL]
