@@ -17,6 +17,7 @@ from kit.lines.reading import Reading
 from kit.meal.change_foods import belongs
 from kit.meal.change_shapes import Clause
 from kit.meal.ingredient_names import the_ingredient
+from kit.meal.ingredient_words import kinds_of
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.steps import Measured, Row, measured_like
 from kit.texts import number
@@ -139,3 +140,13 @@ def as_measured(reading: Reading) -> Measured:
         reading.line,
         reading.container,
     )
+
+
+def words_of_dish(recipe: Recipe) -> frozenset[str]:
+    """Return what the dish and its servings are called, word by word, where no ingredient or its kind is called so."""
+    own = {
+        word
+        for part in recipe.ingredients
+        for word in (*words(part.food.name), *words(part.line), *kinds_of(part.food))
+    }
+    return frozenset(words(f"{recipe.title} {recipe.serving_is}")) - own

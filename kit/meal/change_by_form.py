@@ -7,7 +7,7 @@ from kit.food.vocabulary import line_words, words
 from kit.meal.change_asked import Asked
 from kit.meal.change_foods import newcomer
 from kit.meal.change_places import refined
-from kit.meal.ingredient_names import state_word
+from kit.meal.ingredient_words import state_word
 from kit.meal.recipe import Ingredient
 from kit.texts import listing
 

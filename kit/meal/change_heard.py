@@ -12,7 +12,8 @@ from kit.lines.spelling import english_words
 from kit.meal.change_taken import ask_what_goes
 from kit.meal.change_unclear import ask_if_unclear
 from kit.meal.change_unsaid import ask_how_much, ask_whether
-from kit.meal.ingredient_names import COOKED, state_meant, words_of, words_of_food
+from kit.meal.ingredient_names import COOKED
+from kit.meal.ingredient_words import state_meant, words_of, words_of_food
 from kit.meal.recipe import Recipe
 from kit.meal.steps import Add, Amount, LeaveOut, Servings, Step, Swap, applied
 

@@ -5,9 +5,8 @@ from dataclasses import dataclass, replace
 
 from kit.errors import AmountError, ChangeError, NotUnderstoodError, TargetError
 from kit.food.composition import Foods, foods
-from kit.food.vocabulary import words
 from kit.lines.parsed_line import take_apart
-from kit.meal.change_asked import Asked, named
+from kit.meal.change_asked import Asked, named, words_of_dish
 from kit.meal.change_clauses import steps_of
 from kit.meal.change_each import for_all
 from kit.meal.change_heard import all_heard
@@ -27,7 +26,7 @@ from kit.meal.change_questions import (
 from kit.meal.change_servings import serving_named
 from kit.meal.change_shapes import Clause, clauses
 from kit.meal.change_words import plain, without_politeness
-from kit.meal.ingredient_names import ingredients_called, kinds_of
+from kit.meal.ingredient_names import ingredients_called
 from kit.meal.recipe import Recipe
 from kit.meal.steps import Step, applied
 from kit.meal.target_words import is_target
@@ -87,7 +86,7 @@ def read_change(line: str, recipe: Recipe, table: Foods | None = None) -> tuple[
     text = plain(line)
     if not text or len(line) > LONGEST or text in _NOTHING or _BELOW_ZERO.search(line):
         raise not_understood(line, recipe)
-    dish = _called(recipe)
+    dish = words_of_dish(recipe)
     if question := of_what_is_not_alike(text, dish):
         raise question
     reader = _Reader(text, foods() if table is None else table, dish)
@@ -121,16 +120,6 @@ def _in_its_place(need: Clause, then: str, recipe: Recipe, reader: "_Reader") ->
     if first and first.kind == "use" and ingredients_called(need.old, recipe).places:
         return steps_of(Asked(Clause("swap", need.old, first.new), recipe, reader.table, reader.line))
     return all_heard(reader.line, text, recipe, reader.read(text, recipe), reader.table)
-
-
-def _called(recipe: Recipe) -> frozenset[str]:
-    """Return what the dish and its servings are called, word by word, where no ingredient or its kind is called so."""
-    own = {
-        word
-        for part in recipe.ingredients
-        for word in (*words(part.food.name), *words(part.line), *kinds_of(part.food))
-    }
-    return frozenset(words(f"{recipe.title} {recipe.serving_is}")) - own
 
 
 @dataclass(frozen=True)

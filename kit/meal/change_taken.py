@@ -8,7 +8,7 @@ from kit.food.composition import Foods
 from kit.food.finding import index
 from kit.food.vocabulary import SMALL_WORDS, words
 from kit.lines.spelling import english_words
-from kit.meal.ingredient_names import words_of, words_of_food
+from kit.meal.ingredient_words import words_of, words_of_food
 from kit.meal.recipe import Recipe
 from kit.meal.steps import Add, Amount, LeaveOut, Servings, Step, Swap, applied
 

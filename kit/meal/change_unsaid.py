@@ -12,7 +12,8 @@ from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.spelling import english_words
 from kit.meal.change_less import ask_which_kind, to_type
 from kit.meal.change_places import does_same_work
-from kit.meal.ingredient_names import COOKED, state_meant, state_word, words_of, words_of_food
+from kit.meal.ingredient_names import COOKED
+from kit.meal.ingredient_words import state_meant, state_word, words_of, words_of_food
 from kit.meal.recipe import Ingredient, Recipe
 from kit.meal.steps import Swap, applied
 from kit.texts import listing, number

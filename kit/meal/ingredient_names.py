@@ -1,7 +1,7 @@
 """Which ingredients of a recipe some words mean: by its line, any name of its food, or the kind of food it is."""
 
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -14,48 +14,13 @@ from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.choosing import choose
 from kit.lines.parsed_line import take_apart
 from kit.lines.spelling import english_words
+from kit.meal.ingredient_words import KINDS, state_word
 from kit.meal.recipe import Ingredient, Recipe
 from kit.texts import listing
 
 _ALL = frozenset("all both every whole".split())
 _PREPARED = ("cut", "size", "plain", "edible", "measure", "container", "spelling")
 COOKED = frozenset(("cooked", "roasted", "boiled", "baked", "grilled", "toasted", "fried", "steamed", "simmered"))
-_CHEESES = ("cheese", "cottage_cheese", "grated_hard_cheese", "ricotta")
-
-
-def _brings(*allergens: str) -> Callable[[Food], bool]:
-    return lambda food: any(allergen in food.allergens for allergen in allergens)
-
-
-def _grouped(*groups: str) -> Callable[[Food], bool]:
-    return lambda food: food.group in groups
-
-
-# Words that mean every ingredient of a kind: "no dairy" leaves out the milk and the yogurt.
-_KINDS: Mapping[str, Callable[[Food], bool]] = {
-    "dairy": _brings("milk"),
-    "lactose": _brings("milk"),
-    "nut": _brings("tree_nut", "peanut"),
-    "gluten": _brings("gluten", "wheat"),
-    "soy": _brings("soy"),
-    "seafood": _grouped("fish", "shellfish"),
-    "shellfish": _grouped("shellfish"),
-    "fish": _grouped("fish"),
-    "meat": _grouped("meat", "poultry"),
-    "poultry": _grouped("poultry"),
-    "herb": _grouped("herb"),
-    "spice": lambda food: food.group == "spice" and food.key != "salt",
-    "seed": _grouped("seed"),
-    "sweetener": _grouped("sweetener"),
-    "fruit": _grouped("fruit"),
-    "berry": lambda food: food.group == "fruit" and food.base.endswith(("berries", "berry")),
-    "vegetable": _grouped("vegetable"),
-    "grain": _grouped("grain", "pasta"),
-    "pulse": _grouped("pulse"),
-    "legume": _grouped("pulse"),
-    "cheese": lambda food: food.reference in _CHEESES,
-    "fat": lambda food: food.reference == "butter_oil",
-}
 _ANOTHER_CHANGE = re.compile(r"\b(?:use|add|instead|swap|replace|double|leave out)\b")
 _AND = re.compile(r"(?<!half)[ ,]and\b|&")
 _NO_THING = frozenset(("sodium", "low", "reduced"))  # "25 % less sodium" is less of no ingredient
@@ -98,7 +63,7 @@ def ingredients_called(text: str, recipe: Recipe) -> Called:
     together = bool(_ALL & set(said))
     said = [word for word in said if word not in _ALL]
     for asked in _lighter_and_lighter(said):
-        kind = _KINDS.get(next(iter(asked))) if len(asked) == 1 else None
+        kind = KINDS.get(next(iter(asked))) if len(asked) == 1 else None
         if kind:
             named = set(_named(asked, recipe))
             alone = asked <= _SAID_ALONE
@@ -113,11 +78,6 @@ def ingredients_called(text: str, recipe: Recipe) -> Called:
     return Called(_named(frozenset(spelled), recipe) if spelled != said else (), together)
 
 
-def kinds_of(food: Food) -> tuple[str, ...]:
-    """Return the words for kinds of food that mean this one: dairy, nut, vegetable."""
-    return tuple(word for word, fits in _KINDS.items() if fits(food))
-
-
 def _in_the_state(asked: frozenset[str], recipe: Recipe) -> tuple[int, ...]:
     """Return the ingredients that are in the state that words say: "the fresh pears", where the line says "pears"."""
     states = {word for word in asked if word in line_words() and line_words()[word].kind == "state"}
@@ -126,14 +86,9 @@ def _in_the_state(asked: frozenset[str], recipe: Recipe) -> tuple[int, ...]:
     return tuple(at for at in named if state_word(recipe.ingredients[at].food) in meant)
 
 
-def state_word(food: Food) -> str:
-    """Return the word that says in which state a food is."""
-    return {"raw": "fresh", "drained": "canned", "rinsed": "canned", "dried": "dry"}.get(food.state, food.state)
-
-
 def _spelled(word: str) -> str:
     """Return the word of a food that an unknown word is misspelt from: "avacado"."""
-    known = word in index(foods()).by_word or word in line_words() or word in _KINDS or word in english_words()
+    known = word in index(foods()).by_word or word in line_words() or word in KINDS or word in english_words()
     return word if known else index(foods()).nearest_word(word) or word
 
 
@@ -291,20 +246,3 @@ def held(recipe: Recipe) -> str:
     return listing(
         list(dict.fromkeys(short_name(part.food) for part in recipe.ingredients if part.grams > 0)) or ["nothing"]
     )
-
-
-def words_of(part: Ingredient) -> set[str]:
-    """Return every word that an ingredient answers to: those of its line and of its food."""
-    return {*words(part.line), *words_of_food(part.food)}
-
-
-def words_of_food(food: Food) -> set[str]:
-    """Return every word that a food answers to: of its names, its state and its kinds."""
-    texts = (food.name, *food.other_names, food.key.replace("-", " "), state_word(food), *kinds_of(food))
-    return {word for text in texts for word in words(text)}
-
-
-def state_meant(word: str) -> str:
-    """Return the state that a word means: dry of "dried"; the word itself where it means none."""
-    known = line_words().get(word)
-    return known.meaning if known is not None and known.kind == "state" else word
