@@ -102,6 +102,9 @@ def _until_it_is(sentence: Sentence, at: int) -> bool:
     before = [place for place in sentence.clause_of(at) if place < at]
     if sentence.text_at(at - 1) in _READS and any(map(of_an_animal, foods_named(sentence, sentence.clause_of(at)))):
         return True  # "the chicken has to hit 165 before it goes into the bake"
+    done = sentence.text_at(at - 1) in ("at", "to", "by") and sentence.text_at(at - 2) in ("done", "safe", "cooked")
+    if done and any(map(of_an_animal, foods_named(sentence, sentence.clause_of(at)))):
+        return True  # "ground beef is done at 145, like a roast"
     until = [place for place in before if sentence.text_at(place) in ("until", "till")]
     return bool(until) and any(
         food_at(sentence, place) is not None or sentence.is_a(place, "pronoun") or is_dish(sentence, place)

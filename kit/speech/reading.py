@@ -27,6 +27,7 @@ from kit.speech import (
     effects_judged,
     energy_shares,
     falls_short,
+    first_of_all,
     foods_counted,
     health,
     hedges,
@@ -232,7 +233,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += doneness_looks.read(said) + resting.read(said, claims)
     claims += counts.read(said, about)
     claims += balance.read(said)
-    claims += dish_shares.first_of_all(said, about)
+    claims += first_of_all.read(said, about)
     claims += comparisons.read(said, about)
     found = shares(said, about)
     claims += day_shares.read(said, about, found)

@@ -16,6 +16,7 @@ from kit.speech.unread import asked
 
 _IN_PLACE = frozenset((".", ",", "", "!", ";", "in", "on", "of", "and", "or", "too", "as", "alone", "together"))
 _HAS = frozenset("has have bring brings give gives contribute contributes add adds practically almost".split())
+_WHAT_MAKES = (("what", "makes"), ("what", "keeps"), ("what", "make"))
 _SO_MUCH = frozenset("none nothing zero little much lots plenty some more less".split()) | {"a lot", "a little"}
 _SOME = frozenset("more extra bit little of lots plenty".split())
 _OPENS_WITH = frozenset("even served eaten topped only just and so but , then made cooked".split())
@@ -35,7 +36,7 @@ def beside(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     if not claims:
         return []
-    ways = (_with_foods, _as_much, _one_serving, _have_none, _more_than, _the_rest)
+    ways = (_is_why, _with_foods, _as_much, _one_serving, _have_none, _more_than, _the_rest)
     left = chain(
         *(way(sentence) for way in ways),
         _with_others(sentence, claims),
@@ -75,6 +76,16 @@ def _with_others(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[
         opens = _OPENS_WITH.issuperset(sentence.texts[sentence.clause_of(at)[0] : at])
         if opens or at - 1 in told:
             yield (at, place)
+
+
+def _is_why(sentence: Sentence) -> Iterator[tuple[int, ...]]:
+    """Yield the food that is said to be why: "the mustard is what makes it gluten-free"."""
+    for at in range(1, len(sentence) - 2):
+        why = sentence.text_at(at) in ("is", "are") and sentence.texts[at + 1 : at + 3] in _WHAT_MAKES
+        told = range(at, len(sentence))
+        free = any(sentence.is_a(place, "kind") or sentence.is_a(place, "allergen") for place in told)
+        if why and free and food_at(sentence, at - 1) is not None:
+            yield (at - 1, at + 2)
 
 
 def _as_much(sentence: Sentence) -> Iterator[tuple[int, ...]]:

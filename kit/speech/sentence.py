@@ -107,8 +107,31 @@ class Sentence:
 def sentence(text: str, names: FoodNames) -> Sentence:
     """Return a text as tokens: phrases, foods and quantities recognised, clauses told apart."""
     words = words_of(text)
-    tokens = with_quantities(_tokens(words, names))
+    tokens = with_quantities(_with_vitamins(_tokens(words, names)))
     return Sentence(text, tuple(tokens), tuple(_clauses(tokens)))
+
+
+def _with_vitamins(tokens: Sequence[Token]) -> list[Token]:
+    """Return tokens with the letters listed behind a vitamin as vitamins: "vitamins A, C and K"."""
+    found = list(tokens)
+    of_vitamins = False
+    for at, token in enumerate(found):
+        letter = token.text in _LETTERS and (token.text != "a" or _ends_list(found, at + 1))
+        if token.text.startswith(("vitamin ", "vitamins ")) and "nutrient" in token.parts:
+            of_vitamins = True
+        elif of_vitamins and letter:
+            named = [meaning for _, kind, meaning in phrases_at(("vitamin", token.text), 0) if kind == "nutrient"]
+            found[at] = replace(token, parts={"nutrient": named[0]} if named else {"beyond": "nutrient"}, food=None)
+        else:
+            of_vitamins = of_vitamins and token.text in (",", "and", "or", "&", "plus")
+    return found
+
+
+_LETTERS = frozenset("a c d e k b b1 b2 b3 b5 b6 b7 b9 b12".split())
+
+
+def _ends_list(tokens: Sequence[Token], at: int) -> bool:
+    return at >= len(tokens) or tokens[at].text in (",", "and", "or", "&", ".", "!", ";")
 
 
 def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:

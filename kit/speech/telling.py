@@ -47,7 +47,7 @@ def nutrient_tells(sentence: Sentence, at: int) -> bool:
         return True
     if _has_share_of(sentence, at) or _is_all_there_is(sentence, at) or _set_beside_another(sentence, at):
         return True
-    if _is_brought(sentence, at):
+    if _is_brought(sentence, at) or _runs_for(sentence, at):
         return True
     return any(place not in sentence.used and _ranks(sentence, place, at) for place in clause)
 
@@ -127,6 +127,14 @@ def _is_brought(sentence: Sentence, at: int) -> bool:
         return False
     before = [place for place in sentence.clause_of(at) if place < over]
     return any(sentence.tokens[place].food is not None or sentence.is_a(place, "pronoun") for place in before)
+
+
+def _runs_for(sentence: Sentence, at: int) -> bool:
+    """Return whether foods are ranked for a nutrient: "the beans are well ahead of the beef for zinc"."""
+    clause = sentence.clause_of(at)
+    foods = [place for place in clause if place < at and food_at(sentence, place) is not None]
+    between = sentence.texts[foods[0] : foods[-1]] if len(foods) > 1 else ()
+    return sentence.text_at(at - 1) in ("for", "in") and not {"behind", "ahead", "after", "beats"}.isdisjoint(between)
 
 
 def _is_all_there_is(sentence: Sentence, at: int) -> bool:
