@@ -38,6 +38,7 @@ _DENIES = frozenset(("not", "none", "neither", "nor", *_NO))
 _BIT_OF = frozenset("a an any drop of single bit scrap trace gram hint added the more speck ounce".split()) | {
     "drop of"
 }
+_ENDS = ("", ".", ",", "!", "in", "here", "anywhere", "or")
 _PUT_IN = ("added", "refined", "white", "brown", "table", "extra", "more")
 _JOINTS = ("or", "and", ",", "nor")
 _ICE = ("pack", "packs", "box", "bath", "bag")
@@ -81,13 +82,22 @@ def _begins(sentence: Sentence, at: int) -> int | None:
         return at + 4
     if token.text == "not" and behind == "find" and " in " in f" {' '.join(sentence.texts[at:])} ":
         return at + 2  # "you will not find cheese in it"
-    not_one = token.text == "not" and before in ("is", "are") and sentence.text_at(at - 2) == "there"
+    there = before in ("is", "are") and sentence.text_at(at - 2) == "there"
+    not_one = token.text == "not" and (there or _opens(sentence, at))
     if not_one and behind in ("a", "an", "one"):
         return at + 2  # "there is not an almond in it"
     nor = token.text in ("neither", "nor") and any(
         sentence.text_at(place) in _IS_THERE for place in sentence.clause_of(at) if place < at
     )
     return at + 1 if nor or token.text in _NO else None
+
+
+def _opens(sentence: Sentence, at: int) -> bool:
+    """Return whether a clause begins with what is not there: "not a drop of oil in it", no "not an avocado person"."""
+    place = at + 1
+    while sentence.text_at(place) in _BIT_OF or sentence.text_at(place) == "one":
+        place += 1
+    return at == sentence.clause_of(at)[0] and sentence.text_at(place + 1) in _ENDS
 
 
 def _things(sentence: Sentence, at: int, place: int) -> Iterator[Claim]:

@@ -103,7 +103,11 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return nutrient_tells(sentence, at)
     if token.is_a("allergen") and _allergen_tells(sentence, at):
         return True
-    if token.text in ("lighter", "heavier") and sentence.text_at(at + 1) == "than" and sentence.text_at(at - 1) in _BE:
+    if (
+        token.text in ("lighter", "heavier", "leaner", "fattier")
+        and sentence.text_at(at + 1) == "than"
+        and sentence.text_at(at - 1) in _BE
+    ):
         return True  # "it's lighter than the pie we made"
     if token.text in _SWEETENS and not sentence.words.isdisjoint(_ALONE):
         return True  # "sweetened only with maple syrup"

@@ -32,7 +32,8 @@ def is_meant_otherwise(sentence: Sentence, at: int, wording: str, noun: int | No
     """Return whether "light" or "lean" is said of no dish and no food: "a light hand", "lean in"."""
     following, before = sentence.text_at(at + 1), sentence.text_at(at - 1)
     ends_here = at + 1 >= len(sentence) or is_stop(sentence.tokens[at + 1])
-    predicate = before in _BE and before != "," and (ends_here or following in _BEHIND_PREDICATE)
+    leads_on = following in _BEHIND_PREDICATE or sentence.is_a(at + 1, "verb_from")  # "light thanks to the yogurt"
+    predicate = before in _BE and before != "," and (ends_here or leads_on)
     if {one.text for one in sentence.tokens} & (_TEXTURE | TOOLS):
         return True
     ends = predicate and another_statement(sentence, at + 1)
