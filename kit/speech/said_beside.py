@@ -18,6 +18,8 @@ _IN_PLACE = frozenset((".", ",", "", "!", ";", "in", "on", "of", "and", "or", "t
 _HAS = frozenset("has have bring brings give gives contribute contributes add adds practically almost".split())
 _WHAT_MAKES = (("what", "makes"), ("what", "keeps"), ("what", "make"))
 _SO_MUCH = frozenset("none nothing zero little much lots plenty some more less".split()) | {"a lot", "a little"}
+_SO_MUCH_OF = frozenset("even maybe also just slice piece cup glass tablespoon teaspoon ounce handful of".split())
+_NO_COMPARISON = ("rather", "other", "later", "sooner", "longer", "different")
 _SOME = frozenset("more extra bit little of lots plenty".split())
 _OPENS_WITH = frozenset("even served eaten topped only just and so but , then made cooked".split())
 _RANKS = ("second", "third")
@@ -42,6 +44,7 @@ def beside(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         _with_others(sentence, claims),
         _ranked(sentence, claims),
         _and_another(sentence, claims),
+        _than_another(sentence, claims),
     )
     found: list[Claim] = [asked(sentence, places) for places in left]
     return found + _or_by_looks(sentence, claims)
@@ -159,11 +162,23 @@ def _and_another(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[
         if not isinstance(claim, ComparisonClaim) or sentence.text_at(last + 1) not in ("and", "plus", "or"):
             continue
         place = last + 2
-        while sentence.text_at(place) in DETERMINERS:
+        while sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in _SO_MUCH_OF:
             place += 1
         food = food_at(sentence, place)
         if food is not None and place not in sentence.used and not is_verb(sentence, place + 1):
             yield (last, place)
+
+
+def _than_another(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield a second comparison that was not read: "more sodium than a slice of bread, but less than a pickle"."""
+    compared = [claim for claim in claims if isinstance(claim, ComparisonClaim)]
+    taken = {place for claim in claims for place in claim.places} | sentence.used
+    for at in range(max((max(claim.places) for claim in compared), default=len(sentence)) + 1, len(sentence)):
+        if sentence.text_at(at) == "than" and at not in taken and sentence.text_at(at - 1) not in _NO_COMPARISON:
+            other = at + 1
+            while sentence.text_at(other) in DETERMINERS:
+                other += 1
+            yield (at - 1, min(other, len(sentence) - 1))
 
 
 def _or_by_looks(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
