@@ -14,4 +14,4 @@ def is_sold_covered(food: Food) -> bool:
 
 def says_nothing_of_covers(phrase: ParsedLine) -> bool:
     """Whether a line tells neither that the pods or husks are weighed nor that they are taken off."""
-    return _COVERS.isdisjoint(phrase.said)
+    return _COVERS.isdisjoint((*phrase.said, phrase.written.measure))

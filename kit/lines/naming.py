@@ -21,6 +21,7 @@ _MOST_CHOICES = 6
 _MIXTURES = frozenset(("mixed", "assorted", "mix"))
 _LESS = frozenset(("fat", "sodium", "salt", "sugar", "free"))
 _MADE_OF_FOODS = frozenset("milk butter oil flour juice broth stock sauce bread chip noodle pasta sugar".split())
+_NO_KIND_OF_ANOTHER = ("yogurt", "kefir", "buttermilk")  # "yogurt or cottage cheese" is no yogurt cheese
 _HOW_RICH = frozenset("whole milk full low reduced light fat free nonfat skim sodium salt unsalted unsweetened".split())
 _CLASSES = frozenset(
     "nut cheese fish meat bean berry green fruit herb oil seed squash mushroom lettuce vegetable cracker cereal".split()
@@ -135,6 +136,8 @@ def _tails(last: str, name: Sequence[str]) -> Iterator[tuple[str, ...]]:
     """Yield the words that the last of several foods may share with the first, the longest first."""
     count, rest = read_count(last)
     if count is not None and _telling(name):  # "or 1 tsp dried" is another amount of the same
+        return
+    if name and name[-1] in _NO_KIND_OF_ANOTHER:
         return
     last = quantity(count, rest, (), "us")[1] if count else last  # "minced fresh or 1/2 tsp dried dill"
     said = tuple(word for word in words(last) if word not in SMALL_WORDS and not word.isdigit())

@@ -20,6 +20,14 @@ _READY_GRAIN = re.compile(
     r"(?!\s+(?:cereal|cake|cracker|chip|pudding|milk|soup)))",
     re.IGNORECASE,
 )
+_FROZEN_GRAIN = re.compile(  # it is cooked before it is frozen
+    r"\bfrozen,? (?:fully |pre)?(?:cooked |steamed |steam(?:able|[- ]in[- ]bag)? )*"
+    r"(?=(?:(?:brown|white|wild|jasmine|basmati|whole|long|short|grain|red|black)[ -]+)*(?:rice|quinoa|farro|barley)\b"
+    r"(?! (?:bowls?|mix|medley|blend|and|with|noodles?|milk|cakes?)\b))",
+    re.IGNORECASE,
+)
+_BACK_RIBS = re.compile(r"\bbaby (?=(?:pork )?back (?:pork )?(?:spare)?ribs\b)", re.IGNORECASE)  # they have bones
+_FILET_MIGNON = re.compile(r"\bfil(?:l)?ets? mignons?(?: steaks?)?\b", re.IGNORECASE)
 _SHELL = re.compile(  # "4 white eggs" are whole eggs
     r"\b(?:white|brown)(?:\s+or\s+(?:white|brown))?[- ]?(?:shell(?:ed)?)?\s+(?=(?:hard[- ](?:boiled|cooked)\s+)?eggs?\b"
     r"(?!\s*(?:white|yolk|noodle|substitute|roll|product|powder)))",
@@ -121,6 +129,9 @@ WORDS = (
     Rewriting(_HAND_PICKED, "", "hand"),
     Rewriting(_VERY, "", "extra"),
     Rewriting(_READY_GRAIN, "cooked"),
+    Rewriting(_FROZEN_GRAIN, "cooked ", "frozen"),
+    Rewriting(_BACK_RIBS, "", "baby"),
+    Rewriting(_FILET_MIGNON, "beef tenderloin steaks", "mignon"),
     Rewriting(_SHELL, "", "egg"),
     Rewriting(_READY_BEHIND, r"\1cooked "),
     Rewriting(_READY, "", "ready"),

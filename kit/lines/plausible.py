@@ -8,7 +8,14 @@ from kit.lines.choosing import Choice
 from kit.lines.known_names import kind_of
 from kit.lines.nearest_measure import CONTAINERS, Written
 from kit.lines.parsed_line import ParsedLine
-from kit.lines.sold_as import as_a_can_holds, in_a_small_jar, in_its_pods, in_their_shells, piece_of_one
+from kit.lines.sold_as import (
+    as_a_can_holds,
+    in_a_small_jar,
+    in_its_pods,
+    in_their_shells,
+    piece_of_one,
+    thin_ones,
+)
 from kit.lines.states import BOUGHT_DRY
 
 _VEGETABLE_CUTS = frozenset(
@@ -168,6 +175,7 @@ _QUESTIONS = (
     *(_which_pepper, _fresh_or_dried, _dry_or_dissolved, _green_or_dry, _without_its_shell, _what_is_taken_off),
     *(_how_small, _how_much_bone, _raw_or_cooked, _dry_cooked_or_canned, _how_heavy, _which_part),
     *(_before_or_after_cooking, piece_of_one, in_its_pods, in_a_small_jar, in_their_shells, as_a_can_holds),
+    thin_ones,
 )
 
 

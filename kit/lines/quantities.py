@@ -32,6 +32,7 @@ _HOW_FULL = {  # a heaped spoon holds a quarter more than a level one, common pr
     **dict.fromkeys(("level", "good", "about", "approximately", "very", "big", "fat"), 1.0),
 }
 _TO_OF_SIZES = re.compile(r"^(\d+)-? to (\d+)", re.IGNORECASE)  # "15- to 16-oz"
+_COVERED = ("ear", "pod")  # weighed with its cob and husk, or its shell
 _SPOONS_AND_CUPS = frozenset(("cup", "tablespoon", "teaspoon", "pinch", "dash"))
 _POURED_INTO = ("glass", "mug")
 _HYPHEN = re.compile(r"(\d)-(?=(?:oz|ounce|g|gram|lb|pound)s?\b)", re.IGNORECASE)
@@ -149,7 +150,7 @@ def _counted(
     if stated and stated[1].kind == "mass" and counted:
         each = drained or any(re.search(r"\beach\b", part) for part in inside)
         grams = Count(stated[0], stated[0], stated[0]).times(written.count.value if each else 1)
-        measure = written.measure if drained else ""
+        measure = written.measure if drained or written.measure in _COVERED else ""
         return (
             replace(written, count=grams, unit=stated[1], measure=measure, size="", length=0.0, edible=drained),
             rest,

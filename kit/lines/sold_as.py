@@ -83,3 +83,15 @@ def as_a_can_holds(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None
     ounces = number(count.value, 2)
     problem = f'{ounces} oz is what a can holds; write "1 ({ounces} oz) can", or "fresh" or "dry"'
     return problem, forms_of(food, table)
+
+
+def thin_ones(phrase: ParsedLine, food: Food, table: Foods) -> Doubt | None:
+    """Ask about thin slices, rolls and bagels of which the table weighs the usual ones only."""
+    written = phrase.written
+    counted = written.unit is None and written.package is None and not written.length
+    if not counted or food.group != "bread" or "thin" not in (written.size, *phrase.name):
+        return None
+    if any("thin" in (row.measure, row.cut) for row in food.measures) or "thin" in words(food.name):
+        return None
+    problem = f'how much a thin one of "{food.name}" weighs, the table does not say; write the weight of all'
+    return problem, matches((food.key,), table)
