@@ -88,6 +88,11 @@ _INTO_PIECES = re.compile(
     r"\b(?:pieces?|portions?|parts|servings?|chunks)\b(?:\s+(?:each|total))?",
     re.IGNORECASE,
 )
+_CUPS_IN_PIECES = re.compile(  # what is cut so fills a cup as cubes do
+    r"^([\d./ -]+(?:cups?|c\b\.?)\s[^()]*?),?\s*\b(?:cut|chopped)\s+(?:up\s+)?(?:in|into)\s+[^,;()]*?"
+    r"\b(?:pieces?|chunks|cubes)\b",
+    re.IGNORECASE,
+)
 _MADE_WITH_WATER = re.compile(  # "1 cup grits, made with water"
     r"(?<!cooked )\b((?:grits|oatmeal|oats|polenta)\b[^,;()]*)[,(]\s*(?:made|prepared)\s+(?:with|in)\s+"
     r"(?=water|[a-z% -]*milk|[a-z -]*broth)",
@@ -180,5 +185,6 @@ DEEDS = (
     Rewriting(_SKIMMED_OF_FAT, "", "skimmed"),
     Rewriting(_BY_THE_PACKAGE, ""),
     Rewriting(_BY_HAND, ""),
+    Rewriting(_CUPS_IN_PIECES, r"\1, cubed"),
     Rewriting(_INTO_PIECES, ""),
 )

@@ -20,6 +20,11 @@ _WISH = re.compile(
 _ORIGIN = re.compile(r"^(?:from|for|equals?|makes?|yields?|see|note|any|at|to)\b", re.IGNORECASE)
 _AT_LEAST = re.compile(r"^(?:at least|minimum)\s+(?=\d)", re.IGNORECASE)
 _SECOND = re.compile(r"(?<=[a-z%])\s*,?\s+or\s+.*$", re.IGNORECASE)
+_OR_OUT_OF_A_CAN = re.compile(  # what is poured off is said of that: "fresh, or canned in juice, drained"
+    r"(?:^|,\s*|(?<=fresh)\s+|(?<=frozen)\s+)(?:and/)?or (?:canned|frozen|jarred|bottled)\b[^,;]*"
+    r"(?:[,;]\s*(?:well )?(?:drained|rinsed|thawed)(?: and (?:drained|rinsed))?)*",
+    re.IGNORECASE,
+)
 _ONE_OF = re.compile(r"^([^,;\d]+?)(?:,\s*(?:\d%|[^,;\d])+?){1,4},?\s+(?:and/)?or\s+[^,;]+$", re.IGNORECASE)
 _PURPOSE = re.compile(
     r"^(?:for|equals?|makes?|yields?|see|note|any|from (?:about |the )?(?:\d|an?\b|one\b))", re.IGNORECASE
@@ -55,8 +60,8 @@ class Remarks:
 
 def without_wishes(text: str) -> str:
     """Return what is said behind a comma without wishes and purposes: "; for less spice, use bell pepper"."""
-    pieces = re.split(r"(\s*[,;]\s*)", text)
-    said = [piece for piece in map(first_of_two, pieces[::2]) if not (_WISH.search(piece) or _PURPOSE.match(piece))]
+    pieces = re.split(r"\s*[,;]\s*", _OR_OUT_OF_A_CAN.sub("", text))
+    said = [piece for piece in map(first_of_two, pieces) if not (_WISH.search(piece) or _PURPOSE.match(piece))]
     return ", ".join(piece for piece in said if piece)
 
 

@@ -24,6 +24,7 @@ _PRODUCT_BEHIND = re.compile(
     re.IGNORECASE,
 )
 _AND_MORE = re.compile(r"\s*(?:\+|&|\b(?:and|plus|(?:mixed|whisked|blended|combined) with))\s+(?=[\d.])", re.IGNORECASE)
+_ANOTHER_AMOUNT = re.compile(r"\s*,\s+(?=[\d.])")
 _NO_KIND_OF_SALT = r"(?!(?:t|tb|tbl|tea|table)sp|pinch|dash|cup|each\b|of\b)"
 _SEASONING = re.compile(
     rf"^(?P<head>.*?)(?P<salt>(?:\b{_NO_KIND_OF_SALT}[a-z][\w-]{{1,14}}\s+)?\bsalt)\s*(?:,|and|&|\+|/)\s*"
@@ -128,7 +129,8 @@ def _amounts_of_foods(text: str) -> Iterator[str]:
     for link in islice(_AND_MORE.finditer(text), _MOST_FOODS):
         left, right = text[: link.start()], text[link.end() :]
         if _names_food(left) and _names_food(right) and left.count("(") == left.count(")"):
-            yield left
+            before = _ANOTHER_AMOUNT.split(left)  # "1 carrot, 1 celery rib and 1 onion"
+            yield from before if all(map(_names_food, before)) else (left,)
             yield right
             return
     yield text
