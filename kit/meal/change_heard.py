@@ -9,7 +9,7 @@ from kit.food.finding import index
 from kit.food.names import short_name
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.lines.spelling import english_words
-from kit.meal.change_taken import ask_what_goes
+from kit.meal.change_taken import ask_what_goes, ask_what_stays
 from kit.meal.change_unclear import ask_if_unclear
 from kit.meal.change_unsaid import ask_how_much, ask_whether
 from kit.meal.ingredient_names import COOKED
@@ -70,6 +70,7 @@ def all_heard(line: str, text: str, recipe: Recipe, steps: Sequence[Step], table
             "each food as a recipe does"
         )
     ask_what_goes(told, recipe, steps, table)
+    ask_what_stays(text, recipe, steps)
     if _NONE_ADDED.search(text) and any(_is_no_seasoning(step, recipe) for step in steps):
         raise ChangeError(f'"{text}" may be a kind of food, or leave something out; write which is meant')
     if any(

@@ -65,7 +65,9 @@ def refined(text: str, recipe: Recipe, table: Foods) -> tuple[int, str] | None:
             if food is None or _names_another(food, {*words(text), *words(part.line), *words(part.food.name)}):
                 continue
             alike = part.food.base == food.base or part.food.group == food.group or does_same_work(food, part.food)
-            if alike and all(belongs(word, food, table) for word in words(wish)):
+            if not alike:
+                break  # "whole milk" is no kind of coconut milk
+            if all(belongs(word, food, table) for word in words(wish)):
                 return places[0], wish
     return None
 

@@ -63,7 +63,8 @@ def of_which_kind(first: str, rest: str) -> ChangeError:
 
 def says_instead(less: Clause, rest: str) -> bool:
     """Return whether a clause puts something else in the place of what a part was taken of."""
-    return less.kind == "times" and less.number < 1 and rest.endswith(" instead")
+    less_of_it = less.kind == "leave out" or (less.kind == "times" and less.number < 1)
+    return less_of_it and rest.endswith(" instead")
 
 
 def of_which_half(half: tuple[Step, ...], after: tuple[Step, ...], less: Clause, recipe: Recipe) -> ChangeError | None:
@@ -73,6 +74,9 @@ def of_which_half(half: tuple[Step, ...], after: tuple[Step, ...], less: Clause,
         return None
     name, old = short_name(swap.food), short_name(recipe.ingredients[swap.row.at].food)
     thing = less.old.removeprefix("the ")
+    if less.kind == "leave out":  # "no onion, use avocado oil instead" where there is olive oil
+        choices = [f"{name} instead of the {thing}", f"leave out the {thing}, {name} instead of the {old}"]
+        return ChangeError(f'"{name}" instead of what? write "{choices[0]}" or "{choices[1]}"', choices)
     choices = [f"{name} instead of {number(100 * (1 - less.number))} % of the {thing}"]
     if swap.row not in [step.row for step in half if isinstance(step, Amount)]:
         choices.append(f"{number(100 * less.number)} % of the {thing}, {name} instead of the {old}")

@@ -71,7 +71,10 @@ SERVINGS = [
         rf"^(?:serve|feed|make) (?:{_IT} )?(?:for|to) {_CROWD}{_N}(?: {PEOPLE})?{_COME}{_NOT_M}$",
         rf"^(?:there (?:are|will be|were) )?{_CROWD}{_N} {PEOPLE}(?: of us)?{_COME}{_NOT_M}$",
         rf"^(?:an? |the )?{PEOPLE} for {_CROWD}{_N}(?: {PEOPLE})?$",
-        rf"^(?:we are|we're|we were|there are|there're|there will be|we'll be|we will be) {_CROWD}{_N}{_COME}$",
+        r"^(?:what if |if |suppose )?(?:we are|we're|we were|there are|there're|there will be|we'll be|we will be) "
+        rf"{_CROWD}{_N}{_COME}$",
+        r"^(?:i'd|we'd|i would|we would|i|we) (?:like|want|need) (?:it|this|enough) for "
+        rf"{_CROWD}{_N}(?: {PEOPLE})?{_COME}$",
     ),
 ]
 BATCH = [

@@ -18,6 +18,7 @@ _TAKES = re.compile(
     r"(?: (?:the|any|my|your|all|use))*(?P<what>[a-z' -]*?)"
     r"(?=$|[^a-z' -]|\b(?:and|or|but|with|then|instead|in place|use|add|put|for|to|from|by|at|in|on|because|so)\b)"
 )
+_NOT = re.compile(r"\bnot (?:the |my |any )?(?P<what>[a-z' -]+)$")
 
 
 def ask_what_goes(told: str, recipe: Recipe, steps: Sequence[Step], table: Foods) -> None:
@@ -44,6 +45,19 @@ def ask_what_goes(told: str, recipe: Recipe, steps: Sequence[Step], table: Foods
             raise ChangeError(
                 f'"{told.strip()}" says that something should not be there; write what, such as "leave out the ..."'
             )
+
+
+def ask_what_stays(text: str, recipe: Recipe, steps: Sequence[Step]) -> None:
+    """Raise where "X, not Y" swaps something else than Y: then Y may be meant to stay, or to go."""
+    found = _NOT.search(text)
+    if found is None or not any(isinstance(step, Swap) for step in steps):
+        return
+    what = set(words(found["what"])) - SMALL_WORDS
+    there = any(what <= words_of(part) for part in recipe.ingredients)
+    if what and there and not what & set(_gone(steps, recipe)):
+        raise ChangeError(
+            f'"{text}": does the {found["what"]} stay or go? write "leave out the {found["what"]}" if it goes'
+        )
 
 
 def _gone(steps: Iterable[Step], recipe: Recipe) -> Iterator[str]:

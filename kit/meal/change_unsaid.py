@@ -29,7 +29,9 @@ _KINDS_OF = (  # a kind that is there goes only where the line speaks of it
 )
 _PLAIN = frozenset("regular plain full normal ordinary usual".split())
 _BESIDE = re.compile(r"\bhandful\b|\bon the side$|\btoo$")
-_EXCHANGES = re.compile(r"\b(?:instead|rather|swap|replac\w+|substitut\w+|place|for|not|no|be|where|rinse|drain)\b")
+_EXCHANGES = re.compile(
+    r"\b(?:instead|rather|swap|switch|change|replac\w+|substitut\w+|place|for|not|no|be|where|rinse|drain)\b"
+)
 _PLANTS = frozenset("grain pasta pulse soy vegetable fruit herb nut seed".split())
 _FLESH = frozenset("meat poultry fish shellfish".split())
 _ANIMALS = frozenset("chicken beef pork turkey fish bacon ham lamb veal shrimp clam crab egg".split())

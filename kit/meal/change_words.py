@@ -105,8 +105,8 @@ _VERBS = (  # other forms of the verbs that a change begins with
         "use",
     ),
     (
-        r"swap(?:s|ped|ping)?(?: out)?|switch(?:es|ed|ing)?(?: out| from)?|exchang(?:e|ed|ing)|trad(?:e|ed"
-        r"|ing)",
+        r"swap(?:s|ped|ping)?(?: out)?|switch(?:es|ed|ing)?(?: out| from)?|chang(?:e|ed|ing)(?= (?:the|my|our) )"
+        r"|exchang(?:e|ed|ing)|trad(?:e|ed|ing)",
         "swap",
     ),
     (r"replac(?:e|es|ed|ing)|chang(?:e|ed|ing)|turn(?:ed)?|convert(?:ed)?", "swap"),
@@ -167,6 +167,7 @@ def plain(line: str) -> str:
     """Return a line in plain characters and small letters, on one line, without marks at its end."""
     text = plain_characters(line).replace("’", "'").replace('"', " ").replace("“", " ").replace("”", " ")
     text = re.sub(r"\s*(?:->|=>|→)\s*", " to ", written_out(text))
+    text = re.sub(r"(?:^|(?<=\buse )|(?<=\badd ))(?=(?:can|jar) of )", "1 ", text)  # "can of corn instead"
     text = _FREE.sub(r"\1-free", with_half_ahead(text))
     return text.strip(" .?!,;:")
 
