@@ -10,11 +10,11 @@ from kit.meal.changes_told import told
 from kit.meal.recipe import Recipe
 from kit.meal.steps import applied
 from kit.rules.naming import full_name, lowered, short_name
-from kit.rules.verdicts import CANNOT_TELL, OFF
+from kit.rules.verdicts import CANNOT_TELL
 from kit.speech.changes_said import AMOUNT, AS_TYPED, LEAVE_OUT, TRIED, SaidChange
 from kit.speech.claim import Finding
 from kit.speech.foods_said import FoodWord
-from kit.speech.values import alone, choices, present
+from kit.speech.values import alone, choices, not_there, present
 from kit.talk.dish import Dish
 from kit.texts import listing
 
@@ -73,7 +73,7 @@ def _one(word: FoodWord, dish: Dish) -> Food | Finding:
             if part.grams > 0 and frozenset(words(word.text)) <= frozenset(words(f"{part.food.name} {part.line}"))
         ]
     if not here:
-        return Finding(OFF, f"there is no {word.text} in the dish as it is now")
+        return not_there(word)
     if len({food.key for food in here}) > 1:
         return Finding(CANNOT_TELL, f"which {word.text} is meant?", choices=choices([word], dish))
     return here[0]

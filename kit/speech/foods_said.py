@@ -39,8 +39,15 @@ _MEASURES = frozenset(
 _MADE_OF = frozenset(
     "peanut almond cashew nut seed apple coconut oat soy rice hazelnut sunflower tahini pumpkin".split()
 )
+_NONE: frozenset[str] = frozenset()
 _PRODUCTS = frozenset("oil butter milk flour paste juice sauce broth stock vinegar powder seed syrup zest".split())
 _MADE = frozenset("butter milk flour cheese yogurt cream".split())
+_MADE_FROM = {  # what is no longer called by the one word: noodles made with egg are no eggs
+    "egg": frozenset(("noodle",)),
+    "corn": frozenset("tortilla starch cornstarch chip".split()),
+    "rice": frozenset("noodle vinegar paper vermicelli".split()),
+    "potato": frozenset(("chip", "starch")),
+}
 # First words of names that are said alone of all their kinds.
 _CLASSES = frozenset(
     "chicken turkey beef pork lamb fish cheese bread rice pasta tuna salmon shrimp tofu yogurt".split()
@@ -183,6 +190,7 @@ class FoodNames:
             for key, names, heads in self.of_dish
             if asked <= names and spoken[-1] in heads
             if not (len(spoken) == 1 and spoken[0] in _MADE and names & _MADE_OF)
+            if not (len(spoken) == 1 and names & _MADE_FROM.get(spoken[0], _NONE))
         ]
         if len(spoken) == 1 and spoken[0] not in _PRODUCTS:
             # "The olives" are not the olive oil where there are olives too.

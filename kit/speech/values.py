@@ -69,13 +69,18 @@ def alone(dish: Dish, word: FoodWord) -> list[Food]:
     return inside or outside
 
 
+def not_there(word: FoodWord) -> Finding:
+    """Return the finding that a food is not in the dish, or has been taken out of it."""
+    return Finding(OFF, f"there {'are' if is_plural(word.text) else 'is'} no {word.text} in the dish as it is now")
+
+
 def pinned(dish: Dish, words: Sequence[FoodWord]) -> Finding | list[Food]:
     """Return the foods of the dish that some words name together, or the finding that one is not in it."""
     found: list[Food] = []
     for word in words:
         here = present(dish, word)
         if not here:
-            return Finding(OFF, f"there is no {word.text} in the dish as it is now")
+            return not_there(word)
         found += here
     return list({food.key: food for food in found}.values())
 

@@ -17,7 +17,7 @@ from kit.rules.wordings import DISH, rule_for
 from kit.speech.additions import ADDITIONS, additions
 from kit.speech.claim import FOOD, UNKNOWN, Edit, Finding
 from kit.speech.dish_shares_judged import by_what_they_bring
-from kit.speech.values import alone, choices, present, said_thing
+from kit.speech.values import alone, choices, not_there, present, said_thing
 from kit.speech.wordings_claim import WordingClaim
 from kit.talk.dish import Dish
 from kit.texts import listing, percent
@@ -52,9 +52,9 @@ def judge_wording(claim: WordingClaim, dish: Dish, said: frozenset[str]) -> Find
     word = claim.about.foods[0]
     here = present(dish, word)
     if word.inside and not here:
-        return Finding(OFF, f"there is no {word.text} in the dish as it is now")
+        return not_there(word)
     if not here and claim.about.said_inside:
-        return Finding(OFF, f"there is no {word.text} in the dish")
+        return not_there(word)
     if claim.wording in _LEAN and claim.by_itself and word.inside and len(word.outside) > 1:
         here = []  # "pork is lean": which pork?
         options = [dish.food(key) for key in word.outside]
