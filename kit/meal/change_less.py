@@ -1,4 +1,4 @@
-"""A swap whose words leave open which kind of a food comes: with or without salt, canned or fresh, which cut."""
+"""A swap whose words leave open which kind of a food comes: with or without salt, canned, dried or fresh, which cut."""
 
 from collections.abc import Iterator
 
@@ -37,7 +37,12 @@ def ask_which_kind(step: Swap, text: str, old: Ingredient) -> None:
     ChangeError
         With both kinds as its choices.
     """
-    ways = (_with_less_salt(step.food, old, text), _canned_or_fresh(step, old, text), _cuts(step.food, text))
+    ways = (
+        _with_less_salt(step.food, old, text),
+        _canned_or_fresh(step, old, text),
+        _dried_or_fresh(step, old, text),
+        _cuts(step.food, text),
+    )
     kinds = next((kinds for way in ways if len(kinds := [*way]) > 1), [])
     if not kinds:
         return
@@ -91,6 +96,19 @@ def _canned_or_cooked(food: Food, old: Ingredient) -> Iterator[str]:
         return
     states = dict.fromkeys(form.state for form in foods().forms(food.base))
     yield from (f"{state} {short_name(food)}" for state in states if state in ("canned", "cooked", "raw"))
+
+
+def _dried_or_fresh(step: Swap, old: Ingredient, text: str) -> Iterator[str]:
+    """Yield the dried and the fresh form of a fruit in a dried one's place: "cranberries instead of the raisins"."""
+    if says_form(text) or step.measured is not None or old.food.state != "dried":
+        return
+    if {step.food.group, old.food.group} != {"fruit"}:
+        return
+    thing = short_name(step.food)
+    reading = read(f"100 g dried {thing}", table=foods())
+    if step.food.state == "raw" and not reading.problem and reading.food is not None and reading.food.state == "dried":
+        yield f"dried {thing}"
+        yield f"fresh {thing}"
 
 
 def _cuts(food: Food, text: str) -> Iterator[str]:
