@@ -54,4 +54,5 @@ def only_form(text: str) -> bool:
 
 
 def _said_of(part: Ingredient) -> frozenset[str]:
-    return frozenset((*words(part.line), *words(part.food.name)))
+    names = (part.line, part.food.name, *part.food.other_names)
+    return frozenset(word for name in names for word in words(name))

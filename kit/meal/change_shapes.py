@@ -134,7 +134,7 @@ _SHAPES = [
     _shape(
         "more",
         r"^(?:use |add |put |put in |with |plus |have |make it )?(?P<amount>.*?)\b(?P<more>more"
-        r"|extra|additional|another|less|fewer) (?P<old>.+)$",
+        r"|extra(?! (?:firm|lean|virgin|sharp|large|light)\b)|additional|another|less|fewer) (?P<old>.+)$",
     ),
     _shape("more", r"^(?P<more>reduce|increase) (?P<old>.+)$"),
     _shape("more", r"^(?:use |add |put )?(?P<old>.+) (?P<more>less|fewer|more|extra)$"),
