@@ -10,7 +10,9 @@ _PAIRS_APART = (  # common practice: the one is seldom meant by the other
     ({"bread_crumbs"}, {"bread", "tortilla_biscuit", "bagel_muffin"}),
     ({"hot_cereal", "hot_cereal_dry"}, {"grain_dry", "grain_prepared", "pasta_dry", "pasta_prepared"}),
 )
-_OF_ITS_OWN = frozenset("avocado bananas applesauce hominy".split())  # by base: nothing else is nearly the same
+_OF_ITS_OWN = frozenset(  # by base: nothing else is nearly the same
+    "avocado bananas applesauce hominy coconut coconut-dried coconut-sweetened".split()
+)
 _SMALL_SEEDS = frozenset("chia-seeds flaxseed sesame-seeds poppy-seed".split())
 
 

@@ -72,7 +72,7 @@ def use(asked: Asked) -> tuple[Step, ...]:
     if wish and places and wish[0] not in places:  # "cauliflower rice" beside rice and broccoli
         places = (wish[0], *places)
     amount = text if phrase.counted else ""
-    sure = bool(wish) and wished.group not in ("spice", "condiment")  # a "powder" says little
+    sure = wish is not None and wish[1] != name  # "brown" of the rice; a "powder", "seeds" or "cream" say little
     guess = not sure and len(places) == 1 and _is_guess(wished, recipe.ingredients[places[0]])
     if len(places) != 1 or guess or (phrase.counted and asked.clause.how != "verb"):
         raise instead_of_what(name, places, recipe, amount.removesuffix(name).strip() if amount.endswith(name) else "")
