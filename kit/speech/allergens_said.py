@@ -27,6 +27,7 @@ _LOOK_OUT = re.compile(
     r"\b(?:what|things?|ones?|foods?) to (?:look|watch) out for\b|\bto (?:declare|flag|warn about)\b"
 )
 _ONLY = ("only", "just", "nowhere")
+_LEAVES = ("leaves", "leave", "keeps", "keep")
 _THERE_WOULD = (("there", "would"), ("there", "will"))
 _OF_A_SMELL = frozenset("smell smells taste tastes smelling tasting scent reek reeks stink".split())
 _ON_PACKAGES = re.compile(r"\b(?:bought|packages?|packaged|label says|cans and|jars included|certified)\b")
@@ -251,6 +252,13 @@ def _contains(sentence: Sentence, at: int) -> int | None:
         return at - 1
     if _is_in_it(sentence, at):
         return at + 1
+    led = at - 1 - (sentence.text_at(at - 1) in DETERMINERS)
+    if (
+        changes(sentence, led)
+        and sentence.text_at(led) in _LEAVES
+        and sentence.texts[at + 1 : at + 3] in (("in", "."), ("in", ","), ("in",))
+    ):
+        return led  # "swapping the shrimp for tofu leaves the shellfish in"
     if sentence.text_at(at - 1) in ("is", "are") and sentence.text_at(at - 2) == "which":
         before = [place for place in range(at) if sentence.text_at(place) in _CONTAINS]
         return before[-1] if before else at - 1  # "it contains pecans, which are tree nuts"

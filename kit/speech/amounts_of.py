@@ -25,6 +25,8 @@ def about_of(sentence: Sentence, at: int, subject: About) -> About:
     for_each = next((place for place in sentence.clause_of(at) if _unit_for_unit(sentence, place)), None)
     if for_each is not None:
         return About(UNKNOWN, words=sentence.said((for_each, for_each + 2)))
+    if subject.kind == FOOD and not subject.measure and sentence.texts[max(0, at - 2) : at] == (",", "with"):
+        return replace(subject, or_dish=True)  # "tuna is a fish, with 17 grams of protein a bowl"
     if _of_each_served(sentence, at):
         return THE_DISH
     if (

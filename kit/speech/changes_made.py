@@ -1,6 +1,7 @@
 """A change that was said, made: the recipe after it, or why it cannot be made."""
 
 import re
+from dataclasses import replace
 
 from kit.errors import KitError
 from kit.food.composition import Food
@@ -56,6 +57,15 @@ def changed(said: SaidChange, dish: Dish) -> tuple[Recipe, str] | Finding:
         return swap(recipe, foods[0].key, new), f"{told} in place of {gone}"
     except KitError as fault:
         return Finding(CANNOT_TELL, f"that change cannot be worked out: {fault}")
+
+
+def each_meant(said: SaidChange, found: Finding) -> list[SaidChange]:
+    """Return a change with each of the foods that its words for what comes may mean; empty where that is not open."""
+    other = said.other
+    if other is None or not found.choices or found.choices[0].word != other.text:
+        return []
+    foods = [replace(other, outside=(key,), inside=(), exact=True) for key, _ in found.choices[0].options]
+    return [replace(said, other=food) for food in foods]
 
 
 def _with_its_kind(food: Food) -> str:

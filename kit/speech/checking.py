@@ -11,7 +11,7 @@ from kit.speech.absences import AbsentClaim
 from kit.speech.allergens_judged import AllergenClaim
 from kit.speech.amounts import AmountClaim
 from kit.speech.changes_excepted import is_excepted
-from kit.speech.changes_made import changed
+from kit.speech.changes_made import changed, each_meant
 from kit.speech.changes_said import RINSE
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About, Choice, Claim, Finding
 from kit.speech.counts import ServingsClaim
@@ -179,7 +179,9 @@ def _judged_once(reading: Read, claim: Claim, dish: Dish) -> Finding:
         return judge(claim, dish, said)
     new = changed(reading.change, dish)
     if isinstance(new, Finding):
-        return new
+        each = [changed(change, dish) for change in each_meant(reading.change, new)]
+        found = [judge(claim, Dish(dish.talk, nutrition(one[0])), said) for one in each if not isinstance(one, Finding)]
+        return found[0] if len(found) == len(each) and len({one.verdict for one in found}) == 1 else new
     after = judge(claim, Dish(dish.talk, nutrition(new[0])), said)
     if is_excepted(reading.sentence, reading.change):
         return _but_for(judge(claim, dish, said), after)

@@ -150,8 +150,9 @@ def _counted(sentence: Sentence, at: int, following: int, said: Quantity) -> Ser
         and behind in ("come", "comes")
         and sentence.text_at(following + 2).split(" ")[0] in ("out", "from")
     )
+    exact = noun and said.relation == "exactly" and behind in _BEHIND_THERE
     it_is = noun and sentence.texts[:at] in (("it", "is"), ("this", "is")) and behind in (",", ".", "", "in")
-    if it_is or of_all or leads or (alone and not verbs) or there or comes:
+    if exact or it_is or of_all or leads or (alone and not verbs) or there or comes:
         return ServingsClaim((at,), THE_DISH, False, said)
     return None
 

@@ -9,7 +9,7 @@ from kit.rules.spoken import HARDLY_ANY
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.agreement import fits
 from kit.speech.amounts import in_unit, spoken_amount, spoken_quantity
-from kit.speech.changes_made import changed
+from kit.speech.changes_made import changed, each_meant
 from kit.speech.changes_said import AMOUNT, AS_TYPED, RINSE, UNRINSED, SaidChange
 from kit.speech.claim import SERVING, WHOLE, Claim, Edit, Finding
 from kit.speech.share_claim import share_edit
@@ -60,11 +60,8 @@ class EffectClaim(Claim):
 def judge(claim: EffectClaim, dish: Dish) -> Finding:
     """Judge the effect of a change on a serving; what comes may be several foods that all have it ("tofu")."""
     found = _judged(claim, dish)
-    change, other = claim.change, claim.change.other if claim.change else None
-    if change is None or other is None or not found.choices or found.choices[0].word != other.text:
-        return found
-    foods = [replace(other, outside=(key,), inside=(), exact=True) for key, _ in found.choices[0].options]
-    each = [_judged(replace(claim, change=replace(change, other=food)), dish) for food in foods]
+    meant = each_meant(claim.change, found) if claim.change is not None else []
+    each = [_judged(replace(claim, change=change), dish) for change in meant]
     return each[0] if len({one.verdict for one in each}) == 1 else found
 
 

@@ -20,6 +20,7 @@ from kit.texts import listing
 FAMILY = "kind"
 _SEA = ("fish", "shellfish")
 _SHUN = ("skip", "avoid", "beware")
+_GOES_ON = frozenset(", and or nor . without with except but if because apart".split())
 _UNFIT = frozenset("unsuitable unfit unsafe wrong bad limits bounds".split())
 _EAT = frozenset("eat eats eating have has".split())
 _LISTED = frozenset("and or , some any".split())
@@ -144,7 +145,7 @@ def _subject(sentence: Sentence, about: list[About], at: int, denied: bool) -> A
             break
         if is_food(sentence, place) and not is_dish(sentence, place + 1):
             return About(FOOD, 1.0, food_part(sentence, place).foods)
-        if sentence.text_at(place) in (",", "and", ".", "without", "with", "except", "but", "if", "because", "apart"):
+        if sentence.text_at(place) in _GOES_ON:
             break
     subject = about[at]
     if subject.kind == FOOD:

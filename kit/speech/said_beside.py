@@ -74,6 +74,8 @@ def _with_others(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[
         while sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in _SOME:
             place += 1
         food = food_at(sentence, place)
+        if sentence.text_at(place + 1) in ("instead of", "rather than", "in place of", "for"):
+            continue
         if food is None or food.inside or place in sentence.used or not is_food(sentence, place):
             continue
         opens = _OPENS_WITH.issuperset(sentence.texts[sentence.clause_of(at)[0] : at])

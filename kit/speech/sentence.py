@@ -173,6 +173,8 @@ def _phrase_rows(own: Sequence[str], at: int, named: tuple[int, FoodWord] | None
     rows = phrases_at(own, at)
     if rows and own[at] == "and" and own[at + 2 : at + 3] == ("to",):
         rows = [row for row in rows if row[1] != "after"]  # ", and up to 300" is no "300 and up"
+    if rows and own[at] == "or" and own[at + 2 : at + 3] == ("than",):
+        rows = [row for row in rows if row[1] != "after"]  # "or more than 300 calories" is no "or more"
     if own[at + 1 : at + 2] == ("one",) and own[at + 2 : at + 3] in (("hundred",), ("thousand",)):
         rows = [row for row in rows if row[0] != 2]  # "for every one hundred calories"
     if named is not None and named[0] >= 2:
