@@ -7,7 +7,7 @@ from kit.speech.parts import is_serving
 from kit.speech.sentence import Sentence
 from kit.speech.slots import foods_from
 
-PEOPLE = frozenset("people persons person guests friends eaters adults hungry mouths of".split())
+PEOPLE = frozenset("people persons person guests friends eaters adults hungry mouths ways of".split())
 
 
 def there_are(sentence: Sentence, at: int) -> bool:

@@ -38,7 +38,7 @@ def beside(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     if not claims:
         return []
-    ways = (_is_why, _with_foods, _as_much, _one_serving, _have_none, _more_than, _the_rest)
+    ways = (_is_why, _with_foods, _as_much, _one_serving, _have_none, _more_than, _the_rest, _ahead, _made_otherwise)
     left = chain(
         *(way(sentence) for way in ways),
         _with_others(sentence, claims),
@@ -155,6 +155,29 @@ def _the_rest(sentence: Sentence) -> Iterator[tuple[int, ...]]:
             first = rest_begins(sentence, at)
             if foods_before(sentence, first)[0]:
                 yield (first, at)
+
+
+def _ahead(sentence: Sentence) -> Iterator[tuple[int, ...]]:
+    """Yield two foods that are ranked without a nutrient: ", and the beans come in just ahead of the pasta"."""
+    for at in range(1, len(sentence)):
+        over = at + 1 + (sentence.text_at(at + 1) == "of")
+        while sentence.text_at(over) in DETERMINERS:
+            over += 1
+        other = food_at(sentence, over)
+        led = [place for place in range(max(0, at - 5), at) if food_at(sentence, place) and place not in sentence.used]
+        ranked = sentence.text_at(at) in ("ahead", "behind") and at not in sentence.used
+        if ranked and led and other is not None and other.inside and over not in sentence.used:
+            yield (led[-1], over)
+
+
+def _made_otherwise(sentence: Sentence) -> Iterator[tuple[int, ...]]:
+    """Yield half of the recipe, or twice as much, of which something is said: "cut in half, the recipe has"."""
+    made = _OTHERWISE.match(" ".join(sentence.texts[:6]))
+    if made:
+        yield tuple(range(len(made[0].split())))
+
+
+_OTHERWISE = re.compile(r"(?:if )?(?:cut in half|halved|doubled|tripled)(?= ,| the| it)")
 
 
 def _and_another(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
