@@ -28,6 +28,7 @@ _FROZEN_GRAIN = re.compile(  # it is cooked before it is frozen
 )
 _BACK_RIBS = re.compile(r"\bbaby (?=(?:pork )?back (?:pork )?(?:spare)?ribs\b)", re.IGNORECASE)  # they have bones
 _FILET_MIGNON = re.compile(r"\bfil(?:l)?ets? mignons?(?: steaks?)?\b", re.IGNORECASE)
+_IN_A_COAT = re.compile(r"\b(chocolate|yogurt|candy|carob|sugar)[- ](?:covered|coated|dipped)\b", re.IGNORECASE)
 _SHELL = re.compile(  # "4 white eggs" are whole eggs
     r"\b(?:white|brown)(?:\s+or\s+(?:white|brown))?[- ]?(?:shell(?:ed)?)?\s+(?=(?:hard[- ](?:boiled|cooked)\s+)?eggs?\b"
     r"(?!\s*(?:white|yolk|noodle|substitute|roll|product|powder)))",
@@ -137,6 +138,7 @@ WORDS = (
     Rewriting(_FROZEN_GRAIN, "cooked ", "frozen"),
     Rewriting(_BACK_RIBS, "", "baby"),
     Rewriting(_FILET_MIGNON, "beef tenderloin steaks", "mignon"),
+    Rewriting(_IN_A_COAT, r"\1covered", "ed"),
     Rewriting(_SHELL, "", "egg"),
     Rewriting(_READY_BEHIND, r"\1cooked "),
     Rewriting(_READY, "", "ready"),
