@@ -5,11 +5,10 @@ from dataclasses import dataclass, replace
 
 from kit.errors import ChangeError, KitError
 from kit.food.amounts import plain_characters, read_count
-from kit.food.composition import Foods
+from kit.food.composition import Foods, foods
+from kit.food.finding import index
 from kit.food.names import short_name
-from kit.food.vocabulary import words
-from kit.lines.known_names import kind_of
-from kit.lines.lighter import lighter
+from kit.food.vocabulary import SMALL_WORDS, words
 from kit.lines.nearest_measure import CONTAINERS, SIZES
 from kit.lines.parsed_line import ParsedLine, take_apart
 from kit.lines.reader import read
@@ -75,8 +74,8 @@ def one_phrase(text: str) -> ParsedLine:
     if len(phrases) > 1 or _ANOTHER_CHANGE.search(text):
         raise ChangeError(f'"{text}" names several foods; write one change for each')
     phrase = phrases[0]
-    behind = set() if "," not in text or lighter(phrase.after) else set(phrase.after)
-    if phrase.name and any(kind_of(word) == "food" for word in behind):  # "1/4 cup oil, walnuts"
+    behind = frozenset(words(text.rpartition(",")[2])) - SMALL_WORDS if "," in text else frozenset()
+    if phrase.name and any(name.words == behind for name in index(foods()).within(behind)):  # "1/4 cup oil, walnuts"
         raise ChangeError(f'"{text}" may name several foods; write one change for each')
     alone = not phrase.name and not phrase.after and read_count(plain_characters(text))[0] is None  # "thighs"
     return replace(phrase, counted=False) if alone else phrase

@@ -14,7 +14,7 @@ from kit.meal.steps import Swap
 from kit.texts import listing
 
 _SALT = next(kind for kind in KINDS if kind.nutrient == "sodium")
-_AS_IS = frozenset("regular plain normal ordinary usual salted salt sodium unsalted".split())
+_AS_IS = frozenset("regular plain normal ordinary usual salted salt sodium unsalted ready".split())
 _CANNED = ("canned", "drained", "rinsed")
 _FLESH = {"meat", "poultry", "fish", "shellfish"}
 _KEPT = ("vegetable", "pulse", "fruit")  # groups whose foods are canned alike
@@ -125,4 +125,4 @@ def _cuts(food: Food, text: str) -> Iterator[str]:
 def to_type(food: Food) -> str:
     """Return the first name of a food that a choice can hold: "no salt added" in it would leave salt out."""
     names = (food.name.lower(), *food.other_names)
-    return next((name for name in names if "no" not in words(name)), names[0])
+    return next((name for name in names if "no" not in words(name) and " or " not in name), names[0])
