@@ -163,6 +163,7 @@ def plain_talk_panel():
     for name, widget in shown.items():
         widget.update_layout(width=680, height=views.drawing(name, written, written)["layout"]["height"])
     said = widgets.HTML(sentences(check_points(talk)))
+    said.add_class("talk-script")
     controls = []
 
     def move(_change):
