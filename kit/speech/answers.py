@@ -4,9 +4,9 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from kit.speech.about.unread import UnreadClaim, asked
 from kit.speech.claim import Claim
-from kit.speech.sentence import Sentence
-from kit.speech.unread import UnreadClaim, asked
+from kit.speech.words.sentence import Sentence
 
 _ANY = re.compile(r"(?!who|what|which|how|why|where|when)\w[^?]*\?\s*$", re.IGNORECASE)
 NO_ALONE = re.compile(

@@ -5,8 +5,8 @@ import re
 from kit.errors import KitError
 from kit.meal.nutrition import Nutrition, nutrition
 from kit.rules.spoken import FRACTIONS, HARDLY_ANY
-from kit.speech.foods_said import names_of
-from kit.speech.sentence import sentence
+from kit.speech.words.foods_said import names_of
+from kit.speech.words.sentence import sentence
 from kit.talk.dish import Dish
 from kit.talk.placeholders import fill, filled, pieces
 from kit.talk.practice import Card

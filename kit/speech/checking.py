@@ -6,26 +6,29 @@ from dataclasses import dataclass, replace
 from kit.food.vocabulary import words
 from kit.meal.nutrition import nutrition
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
-from kit.speech import allergens_said, keeping, kinds, unread, wordings
-from kit.speech.absences import AbsentClaim
-from kit.speech.allergens_judged import AllergenClaim
-from kit.speech.amounts import AmountClaim
-from kit.speech.changes_excepted import is_excepted
-from kit.speech.changes_made import changed, each_meant
-from kit.speech.changes_said import RINSE
+from kit.speech.about import unread
+from kit.speech.allergens import allergens_said
+from kit.speech.allergens.allergens_judged import AllergenClaim
+from kit.speech.changes.changes_excepted import is_excepted
+from kit.speech.changes.changes_made import changed, each_meant
+from kit.speech.changes.changes_said import RINSE
+from kit.speech.changes.effects_judged import EffectClaim
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About, Choice, Claim, Finding
-from kit.speech.counts import ServingsClaim
-from kit.speech.day_shares import DayShareClaim
-from kit.speech.dish_shares_judged import DishShareClaim
-from kit.speech.effects_judged import EffectClaim
-from kit.speech.energy_shares import EnergyShareClaim
-from kit.speech.foods_said import FoodWord
+from kit.speech.descriptions import kinds, wordings
+from kit.speech.descriptions.absences import AbsentClaim
+from kit.speech.descriptions.kinds import KindClaim
+from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.figures.amounts import AmountClaim
+from kit.speech.figures.counts import ServingsClaim
 from kit.speech.instead import instead_of
 from kit.speech.joined import joints
-from kit.speech.kinds import KindClaim
+from kit.speech.proportions.day_shares import DayShareClaim
+from kit.speech.proportions.dish_shares_judged import DishShareClaim
+from kit.speech.proportions.energy_shares import EnergyShareClaim
 from kit.speech.reading import Read, family_of, judge, read
+from kit.speech.safety import keeping
 from kit.speech.verdict import ClaimFinding
-from kit.speech.wordings_claim import WordingClaim
+from kit.speech.words.foods_said import FoodWord
 from kit.talk.dish import Dish
 from kit.texts import listing, number
 

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from kit.speech.foods_said import FoodWord
+from kit.speech.words.foods_said import FoodWord
 
 SERVING, WHOLE, WEIGHT, FOOD, UNKNOWN = "serving", "whole", "weight", "food", "unknown"
 

@@ -7,12 +7,12 @@ where the statements that it joins hold when they are said apart.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from kit.speech.changes_said import RINSE
+from kit.speech.about.parts import PREPOSITIONS
+from kit.speech.changes.changes_said import RINSE
 from kit.speech.claim import FOOD
-from kit.speech.clauses import is_verb_word
-from kit.speech.parts import PREPOSITIONS
 from kit.speech.reading import Read
-from kit.speech.sentence import Sentence
+from kit.speech.words.clauses import is_verb_word
+from kit.speech.words.sentence import Sentence
 
 _BREAKS = ("and", "but", "while")  # behind a comma; without one only "and" joins: "vegan but the yogurt"
 _DENIES = ("no", "not", "nothing", "never")

@@ -8,53 +8,36 @@ from itertools import pairwise
 from typing import Any
 from weakref import WeakKeyDictionary
 
-from kit.speech import (
-    absences,
-    allergens_judged,
-    allergens_said,
-    amounts,
+from kit.speech.about import unread
+from kit.speech.about.subjects import subjects
+from kit.speech.allergens import allergens_judged, allergens_said
+from kit.speech.answers import NO_ALONE, answered
+from kit.speech.changes import effects, effects_judged
+from kit.speech.changes.changes_excepted import without_gone
+from kit.speech.changes.changes_open import is_open_change
+from kit.speech.changes.changes_said import LEAVE_OUT, TRIED, SaidChange, read_change
+from kit.speech.claim import FOOD, Claim, Finding
+from kit.speech.descriptions import absences, health, kinds, wordings, wordings_judged
+from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.doubting import denials, doubts, falls_short, hedges, numbers_left, said_beside
+from kit.speech.figures import amounts, comparisons, counts, foods_counted
+from kit.speech.figures.comparisons_claim import ComparisonClaim
+from kit.speech.proportions import (
     balance,
-    comparisons,
-    counts,
     day_shares,
-    denials,
     dish_shares,
     dish_shares_judged,
     dish_shares_next,
-    doneness_looks,
-    doubts,
-    effects,
-    effects_judged,
     energy_shares,
-    falls_short,
     first_of_all,
-    foods_counted,
-    health,
-    hedges,
-    keeping,
-    keeping_judged,
-    kinds,
-    numbers_left,
     nutrient_parts,
-    resting,
-    said_beside,
     the_rest,
-    unread,
-    wordings,
-    wordings_judged,
 )
-from kit.speech.answers import NO_ALONE, answered
-from kit.speech.asides import without_asides
-from kit.speech.changes_excepted import without_gone
-from kit.speech.changes_open import is_open_change
-from kit.speech.changes_said import LEAVE_OUT, TRIED, SaidChange, read_change
-from kit.speech.claim import FOOD, Claim, Finding
-from kit.speech.comparisons_claim import ComparisonClaim
-from kit.speech.foods_said import FoodNames, names_of
-from kit.speech.sentence import Sentence, sentence
-from kit.speech.shares import shares
-from kit.speech.subjects import subjects
-from kit.speech.wordings_claim import WordingClaim
+from kit.speech.proportions.shares import shares
+from kit.speech.safety import doneness_looks, keeping, keeping_judged, resting
+from kit.speech.words.asides import without_asides
+from kit.speech.words.foods_said import FoodNames, names_of
+from kit.speech.words.sentence import Sentence, sentence
 from kit.talk.dish import Dish
 
 # The family of each claim, and what judges it. A new family is one module, one line in `_claims` and its claims here.
@@ -249,7 +232,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += absences.read(said)
     claims += unread.read(said)
     claims += foods_counted.read(said, claims) if change is None else []
-    claims += unread.other_amounts(said, claims) if change is None else []
+    claims += said_beside.other_amounts(said, claims) if change is None else []
     claims += unread.of_the_changed(said, change.places) if change is not None and not claims else []
     claims += said_beside.beside(said, claims) + hedges.qualifiers(said, claims, change)
     claims = falls_short.falling_short(said, denials.denied(said, doubts.doubted(said, claims)))

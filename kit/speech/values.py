@@ -13,7 +13,7 @@ from kit.rules.eu_basis import SALT_PER_SODIUM
 from kit.rules.naming import full_name, is_plural, short_name, thing_said
 from kit.rules.verdicts import CANNOT_TELL, OFF
 from kit.speech.claim import FOOD, SERVING, UNKNOWN, WEIGHT, WHOLE, About, Choice, Finding
-from kit.speech.foods_said import COLLECTIVE, FoodWord
+from kit.speech.words.foods_said import COLLECTIVE, FoodWord
 from kit.talk.dish import Dish, content, measure_grams
 from kit.texts import listing, number
 

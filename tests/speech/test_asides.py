@@ -1,7 +1,7 @@
 """Words around a statement change nothing of its verdict, and nothing of where its other words stand."""
 
-from kit.speech.asides import without_asides
 from kit.speech.checking import check_sentence
+from kit.speech.words.asides import without_asides
 from tests.speech.corpus import dish
 
 FIRST = (

@@ -1,0 +1,275 @@
+"""Parts of the dish, and so much of a food, as they are named: "half a plate", "a cup of cooked rice"."""
+
+from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About
+from kit.speech.words.clauses import VERBS
+from kit.speech.words.foods_said import FoodWord
+from kit.speech.words.quantities_said import WEIGHTS
+from kit.speech.words.sentence import Sentence, food_at
+from kit.speech.words.tokens import NO_QUANTITY
+
+PREPOSITIONS = frozenset(
+    "in with from of on into onto to for per than as by without like over under at through against".split()
+)
+
+
+DETERMINERS = frozenset(
+    "the a an this that these those your our my its their each every all both some any another single one whole entire "
+    "good little nice big large small medium average".split()
+)
+
+
+_VERB_KINDS = ("verb_bring", "verb_save", "verb_add")
+
+
+MEASURES = ("cup", "tbsp", "tsp", "oz", "lb", "g", "kg", "mL", "L", "mg")
+
+
+PLAIN = "plain"  # "the pot", which may as well stand for the dish
+
+
+_GLASSES = {"glass": "cup", "mug": "cup", "slice": "slice", "piece": "piece", "bowl": "cup"}
+
+
+_FOR_ONE = ("each", "apiece")
+_SIZES = frozenset("large medium small big whole ripe raw boiled fresh hard average cooked".split())
+
+
+def leads_on(sentence: Sentence, at: int) -> bool:
+    """Return whether what stands behind a word only tells why, where or of what: "gluten-free because of the rice"."""
+    return sentence.text_at(at) in PREPOSITIONS or sentence.text_at(at) == "thanks" or sentence.is_a(at, "verb_from")
+
+
+def is_verb(sentence: Sentence, at: int) -> bool:
+    """Return whether there is a token that is a verb of a statement."""
+    if at >= len(sentence):
+        return False
+    token = sentence.tokens[at]
+    return token.text in VERBS or any(kind in token.parts for kind in _VERB_KINDS)
+
+
+def is_dish(sentence: Sentence, at: int) -> bool:
+    """Return whether there is a token that names the dish or a part of it, and no food."""
+    if at >= len(sentence):
+        return False
+    token = sentence.tokens[at]
+    food = food_at(sentence, at)
+    return token.is_a("dish") and not (food is not None and food.exact)
+
+
+def is_serving(sentence: Sentence, at: int) -> bool:
+    """Return whether there is a token that names a serving: "bowl", "plates"."""
+    return sentence.is_a(at, "dish", "serving") and is_dish(sentence, at)
+
+
+# "Salt comes to half a gram": the nutrient, and not the salt that is put in.
+_COMES_TO = frozenset(
+    "comes come runs run lands land stays stay works work averages average sits sit goes go clocks clock".split()
+)
+# What is named behind a food is a tool or a place: "a fish spatula", "the bread aisle".
+TOOLS = frozenset(
+    "spatula spatulas masher spinner mill timer knife grater press squeezer peeler brush cutter slicer fork spoon "
+    "tongs crate drawer aisle stand market farmer farm shop shelf fryer board basket bin".split()
+)
+
+
+def is_food(sentence: Sentence, at: int) -> bool:
+    """Return whether a token names a food as a thing: "the salt", but not "low in salt"."""
+    token = sentence.tokens[at]
+    if token.food is None or is_dish(sentence, at) or sentence.text_at(at + 1) in TOOLS:
+        return False
+    if token.text == "sugars":
+        return False  # those that are counted; what is put in is sugar
+    if token.is_a("nutrient"):
+        following = sentence.text_at(at + 1)
+        if at == 0 and token.parts["nutrient"] in ("salt", "sugars") and following in ("and", "plus"):
+            other = at + 2 + (sentence.text_at(at + 2) in DETERMINERS)
+            return food_at(sentence, other) is not None and not sentence.tokens[other].is_a("nutrient")
+        if _beside_food(sentence, at):
+            return True
+        weighed = sentence.tokens[at + 2].amount.unit in ("g", "mg") if at + 2 < len(sentence) else False
+        if following in ("is", "comes") and weighed and sentence.text_at(at + 3) != "of":
+            return False  # "the salt is just shy of a gram and a half"
+        return (
+            sentence.text_at(at - 1) in ("the", "added", "of", "from", "and")
+            and (
+                following
+                in ("we", "you", "i", "brings", "bring", "is", "adds", "in", "itself", "alone", "added", "contributes")
+                or sentence.text_at(at - 2) == "from"
+                or sentence.text_at(at - 1) == "from"
+                or sentence.is_a(at - 1, "wording")
+            )
+        ) or (at == 0 and at + 1 < len(sentence) and is_verb(sentence, at + 1) and following not in _COMES_TO)
+    return True
+
+
+def _beside_food(sentence: Sentence, at: int) -> bool:
+    """Return whether "the salt" is joined to another food: "the ham and the salt between them"."""
+    if sentence.text_at(at - 1) != "the" or sentence.tokens[at].parts["nutrient"] not in ("salt", "sugars"):
+        return False
+    other = at - 3 if sentence.text_at(at - 2) in ("and", "plus") else -1
+    return food_at(sentence, other) is not None and not sentence.tokens[other].is_a("nutrient")
+
+
+def back(sentence: Sentence, at: int) -> int:
+    """Return the place before a noun's determiners and adjectives of size."""
+    place = at - 1
+    while (
+        place >= 0
+        and (sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in _SIZES)
+        and sentence.tokens[place].quantity is None
+    ):
+        place -= 1
+    return place
+
+
+def before_determiners(sentence: Sentence, at: int) -> int:
+    """Return the place before the determiners of a noun: that of "and" in "and the oats"."""
+    place = at - 1
+    while sentence.text_at(place) in DETERMINERS:
+        place -= 1
+    return place
+
+
+def dish_part(sentence: Sentence, at: int) -> About:
+    """Return the part of the dish that a word names with what stands before it: "half a plate", "the whole pot"."""
+    token = sentence.tokens[at]
+    if token.parts["dish"] == "part":
+        return About(UNKNOWN, words=token.text)
+    kind = WHOLE if token.parts["dish"] == "whole" and sentence.text_at(at - 1) not in ("each", "every") else SERVING
+    place, count = at - 1, 1.0
+    over = place
+    while over >= 0 and (sentence.text_at(over) in DETERMINERS or sentence.text_at(over) == "of"):
+        over -= 1
+    if kind == WHOLE and over >= 0 and sentence.text_at(over + 1) == "of" and sentence.tokens[over].is_a("dish"):
+        return dish_part(sentence, over)  # "a slice of the loaf"
+    measure = sentence.tokens[over].quantity if over >= 0 and sentence.text_at(over + 1) == "of" else None
+    if measure is not None and measure.unit in WEIGHTS:
+        return About(WEIGHT, measure.value * WEIGHTS[measure.unit])
+    if measure is not None and measure.unit in MEASURES:
+        return About(UNKNOWN, words=sentence.said(range(over, at + 1)))
+    whole = False
+    while place >= 0 and at - place <= 5:
+        quantity = sentence.tokens[place].quantity
+        if quantity is not None:
+            if quantity.unit == "" or (quantity.unit == "times" and kind == SERVING):  # "a double helping"
+                count = quantity.value
+                # "An eighth of the dip" is of all there is; "half a dip" and "half the plate" are of a serving.
+                whole = whole or (
+                    quantity.is_fraction
+                    and token.parts["dish"] == "dish"
+                    and sentence.text_at(at - 1) in ("the", "this", "that", "our", "your")
+                )
+            break
+        if sentence.text_at(place) in ("whole", "entire", "the whole", "the entire", "all", "all of", "full"):
+            whole = True
+        elif sentence.text_at(place) not in DETERMINERS and sentence.text_at(place) not in ("of", "the"):
+            break
+        place -= 1
+    halves = sentence.text_at(at + 1) == "and" and sentence.text_at(at + 2) in ("a half", "half")
+    shared = sentence.text_at(at + 3) in ("of", *DETERMINERS) or sentence.is_a(at + 3, "nutrient")
+    if halves and not shared:  # "a bowl and a half", but "... a bowl, and half of the fiber", "and half the zinc"
+        count += 0.5
+    if kind == SERVING and count > 1:
+        count = _of_them(sentence, place, at, count)
+    the_whole = sentence.text_at(at - 1) in ("the whole", "the entire") or sentence.text_at(at - 2) == "the"
+    if whole and kind == SERVING and count == 1 and the_whole and sentence.text_at(at + 1) == "of":
+        return About(UNKNOWN, words=sentence.said((at - 1, at)))  # "the whole bowl of hummus": hers, or all there is?
+    if whole and kind == SERVING and count == 1 and the_whole and sentence.text_at(at) == "bowl":
+        return About(WHOLE, or_dish=True)  # hers, or the one that the salad was made in?
+    if whole and kind == SERVING and count > 1:
+        return About(SERVING, count)
+    if whole and token.parts["dish"] == "dish":
+        kind = WHOLE
+    return About(kind, count, words=PLAIN if kind == WHOLE and not whole and count == 1 else "")
+
+
+def _of_them(sentence: Sentence, place: int, at: int, count: float) -> float:
+    """Return how many are meant of those counted: "two of the eight bowls", "the eight bowls have ... each"."""
+    behind = sentence.clause_of(at)
+    if any(sentence.text_at(spot) in _FOR_ONE for spot in range(at + 1, behind[-1] + 1)):
+        return 1.0
+    before = place - 1
+    while sentence.text_at(before) in DETERMINERS and sentence.text_at(before) not in _FOR_ONE:
+        before -= 1
+    if sentence.text_at(before) != "of":
+        return count
+    if sentence.text_at(before - 1) in (*_FOR_ONE, "any", "every", "every one", "each one"):
+        return 1.0
+    quantity = sentence.tokens[before - 1].amount if before > 0 else NO_QUANTITY
+    if quantity.unit or quantity.value <= 0:
+        return count
+    return quantity.value * count if quantity.is_fraction else quantity.value
+
+
+def dish_named(sentence: Sentence, at: int) -> About:
+    """Return the dish that a word names; a part of it, such as its sauce, is not known by itself."""
+    token = sentence.tokens[at]
+    return About(UNKNOWN, words=token.text) if token.parts["dish"] == "part" else THE_DISH
+
+
+def each_measure(sentence: Sentence, at: int) -> str:
+    """Return the unit of "each tablespoon", "every cup"; empty for any other word."""
+    unit = sentence.tokens[at].parts.get("unit", "") if at > 0 else ""
+    return unit if unit in MEASURES and sentence.text_at(at - 1) in ("each", "every", "per", "any") else ""
+
+
+def food_part(sentence: Sentence, at: int) -> About:
+    """Return a food with the amount of it that was said: "a tablespoon of olive oil", "four eggs", "an apple"."""
+    food = food_at(sentence, at)
+    assert isinstance(food, FoodWord)
+    place = at - 1
+    inside = sentence.text_at(at + 1) in ("in", "inside", "on") and not sentence.tokens[
+        min(at + 2, len(sentence) - 1)
+    ].is_a("nutrient")
+    while place >= 0 and sentence.text_at(place) in _SIZES:
+        place -= 1
+    if place >= 0:
+        quantity = sentence.tokens[place].quantity
+        if quantity is not None and not quantity.is_fraction and quantity.unit == "":
+            return About(FOOD, quantity.value, (food,), "piece")
+        if sentence.text_at(place) in ("a", "an", "one", "single", "each", "every") and not food.text.endswith("s"):
+            over = place - 1 - (sentence.text_at(place - 1) == "of")
+            part = sentence.tokens[over].amount if over >= 0 else NO_QUANTITY  # "half a banana"
+            return About(FOOD, part.value if part.is_fraction and not part.unit else 1.0, (food,), "piece")
+        if sentence.text_at(place) in ("of", "the") or quantity is not None:
+            over = place
+            while over >= 0 and sentence.text_at(over) in ("of", "the", *_SIZES):
+                over -= 1
+            measure = sentence.tokens[over].quantity if over >= 0 else None
+            if measure is not None and measure.unit in MEASURES:
+                return About(FOOD, measure.value, (food,), measure.unit)
+            if each := each_measure(sentence, over):
+                return About(FOOD, 1.0, (food,), each)
+            if (
+                (
+                    over > 0
+                    and sentence.text_at(over).removesuffix("s").removesuffix("e")
+                    in ("glass", "glasse", "slic", "piec", "mug", "gla")
+                )
+                or sentence.text_at(over) in _GLASSES
+                or sentence.text_at(over).removesuffix("s") in _GLASSES
+            ):
+                word = sentence.text_at(over)
+                measure_name = (
+                    _GLASSES.get(word)
+                    or _GLASSES.get(word.removesuffix("s"))
+                    or _GLASSES.get(word.removesuffix("es"))
+                    or "piece"
+                )
+                before = sentence.tokens[over - 1].quantity if over > 0 else None
+                return About(
+                    FOOD, before.value if before is not None and before.unit == "" else 1.0, (food,), measure_name
+                )
+    return About(FOOD, 1.0, (food,), said_inside=inside)
+
+
+_OF_AN_AMOUNT = DETERMINERS | {"of", "only", "just", "about"}
+
+
+def with_so_much(sentence: Sentence, place: int) -> tuple[int, ...]:
+    """Return the tokens of an amount that ends at a place and that "with" leads: "with half a teaspoon of salt"."""
+    first, seen = place, False
+    while first >= 0 and (sentence.tokens[first].quantity is not None or sentence.text_at(first) in _OF_AN_AMOUNT):
+        seen = seen or sentence.tokens[first].quantity is not None
+        first -= 1
+    return tuple(range(first, place + 1)) if seen and sentence.text_at(first) in ("with", "using") else ()

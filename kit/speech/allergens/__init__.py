@@ -1,0 +1,1 @@
+"""What is said of allergens, and whether it holds."""

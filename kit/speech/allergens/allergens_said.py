@@ -1,0 +1,293 @@
+"""Allergens: "contains milk, from the feta", "nut-free", "no soy", "safe for someone with a sesame allergy"."""
+
+import re
+from dataclasses import replace
+
+from kit.speech.about.exceptions import excepted
+from kit.speech.about.parts import DETERMINERS, dish_named, food_part, is_dish, is_food, leads_on
+from kit.speech.about.slots import negated
+from kit.speech.about.unread import asked
+from kit.speech.allergens.allergens_judged import AllergenClaim
+from kit.speech.allergens.allergens_listed import says_whole
+from kit.speech.allergens.allergens_together import changes, from_foods, named_as_allergen, origin, with_those_behind
+from kit.speech.allergens.allergens_warned import ends_list, safe_words, warns, watched
+from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
+from kit.speech.words.clauses import is_stop
+from kit.speech.words.sentence import Sentence, food_at
+
+FAMILY = "allergen"
+_CONTAINS = frozenset("contain contains containing include includes including".split())
+_NO = (
+    frozenset("no zero without not never neither nor lack lacks nothing none".split())
+    | {"not any", "not a bit", "not one bit"}
+    | {"goes without", "does without"}
+)
+_GOES_ON = frozenset(", and from once if when without unless because since apart except with but as".split())
+_LOOK_OUT = re.compile(
+    r"\b(?:what|things?|ones?|foods?) to (?:look|watch) out for\b|\bto (?:declare|flag|warn about)\b"
+)
+_ONLY = ("only", "just", "nowhere")
+_LEAVES = ("leaves", "leave", "keeps", "keep")
+_THERE_WOULD = (("there", "would"), ("there", "will"))
+_OF_A_SMELL = frozenset("smell smells taste tastes smelling tasting scent reek reeks stink".split())
+_ON_PACKAGES = re.compile(r"\b(?:bought|packages?|packaged|label says|cans and|jars included|certified)\b")
+
+
+def read(sentence: Sentence, about: list[About]) -> list[Claim]:
+    """Return the allergens that a sentence claims to be there or not."""
+    safe = safe_words(sentence)
+    if safe is not None and any(token.text in ("ask", "check", "tell") for token in sentence.tokens):
+        return []  # "ask those who must avoid gluten" claims nothing
+    claims: list[AllergenClaim] = []
+    packages = _ON_PACKAGES.search(sentence.text.lower()) is not None
+    for at in sentence.places("allergen"):
+        if at in sentence.used or (safe is None and _only_a_food(sentence, at)):
+            continue
+        if not _OF_A_SMELL.isdisjoint(sentence.texts[max(0, at - 6) : at]):
+            continue  # "it will smell of lemon, not of fish"
+        claim = _claim(sentence, _subject(sentence, about, at), at, safe)
+        if claim is not None:
+            claims.append(replace(claim, packages=packages))
+    if safe is not None and not claims and sentence.places("allergen"):
+        claims.append(AllergenClaim((safe,), THE_DISH, False, "any", True, True))
+    if safe is not None and not claims and food_at(sentence, safe + 1 + (sentence.text_at(safe + 1) == "any")):
+        return [asked(sentence, (safe, safe + 1 + (sentence.text_at(safe + 1) == "any")))]  # "who can't eat walnuts"
+    return _listed(sentence, with_those_behind(sentence, claims))
+
+
+def _only_a_food(sentence: Sentence, at: int) -> bool:
+    """Return whether an allergen is spoken of as a food, of which something else is said: "the eggs in it are"."""
+    following = sentence.text_at(at + 1)
+    if not is_food(sentence, at) or following not in ("in", "is", "are", "has", "have"):
+        return False
+    if "allergen" in sentence.text.lower() or sentence.is_a(at + 1, "wording"):
+        return False
+    if _LOOK_OUT.search(sentence.text.lower()):
+        return False
+    if origin(sentence, at) or _free(sentence, at) is not None or _there_is(sentence, at) or _is_in_it(sentence, at):
+        return False
+    return following != "in" or _contains(sentence, at) is None
+
+
+def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> AllergenClaim | None:
+    """Return what is said of an allergen: safe for those who avoid it, free of it, or with it; None for neither."""
+    name = sentence.tokens[at].parts["allergen"]
+    but, but_places = excepted(sentence, at) if name != "any" else ([], [])
+    free, verb = _free(sentence, at), _contains(sentence, at)
+    if safe is not None and (free is None or abs(free - safe) <= 1):
+        # The "not" of those who "can not have egg" denies nothing of the dish.
+        sentence.used.update({at, safe, *([safe - 1] if sentence.text_at(safe - 1) == "not" else [])})
+        return AllergenClaim((min(at, safe), max(at, safe)), THE_DISH, warns(sentence), name, True, True)
+    if free is not None:
+        sentence.used.update({at, free, *but_places})
+        denied = negated(sentence, at if free > at else free) and sentence.text_at(free) != "not"
+        foods, places = from_foods(sentence, free) if denied else ([], [])
+        if foods:  # "it is not gluten-free because of the flour": the flour brings it
+            sentence.used.update((*places, *(spot for spot in range(at) if sentence.text_at(spot) in ("not", "never"))))
+            return AllergenClaim((at, free, *places), subject, False, name, False, False, tuple(foods))
+        lost = sentence.text_at(free) in _LOSES and changes(sentence, free)
+        spots = (min(at, free), max(at, free))
+        return AllergenClaim(spots, subject, denied, name, free=True, but=tuple(but), lost=lost)
+    if verb is not None:
+        foods, places = from_foods(sentence, at)
+    elif (came := origin(sentence, at)) is not None:
+        verb, foods, places = came
+        if sentence.text_at(verb + 1) == "not":  # "the wheat is not in the noodles": these have none
+            sentence.used.update({at, verb, verb + 1, *places})
+            return AllergenClaim((verb, at, *places), About(FOOD, 1.0, tuple(foods)), True, name)
+    else:
+        return None
+    before = range(sentence.clause_of(at)[0], verb)
+    only = any(sentence.text_at(place) in _ONLY for place in (*before, *range(at + 1, min(places, default=at))))
+    denied = negated(sentence, verb)
+    sentence.used.update({at, verb, *places})
+    perhaps = not denied and _perhaps(sentence, verb, at)
+    return AllergenClaim((verb, at), subject, denied, name, False, False, tuple(foods), only=only, perhaps=perhaps)
+
+
+def _perhaps(sentence: Sentence, verb: int, at: int) -> bool:
+    """Return whether an allergen is said to be there perhaps, or only a trace of it: "may contain traces of milk"."""
+    words = sentence.texts[max(0, verb - 2) : at]
+    return any(word in ("may", "might", "could", "trace", "traces", "a trace") for word in words)
+
+
+def _listed(sentence: Sentence, claims: list[AllergenClaim]) -> list[Claim]:
+    """Return the claims with all that are named together; "the only allergen" is then no claim of its own."""
+    listed = tuple(one.allergen for one in claims if not (one.free or one.negated or one.allergen == "any"))
+    if not listed:
+        return list(claims)
+    whole = says_whole(sentence.text)
+    if whole:
+        sentence.used.update(at for at in sentence.places("allergen") if sentence.is_a(at, "allergen", "any"))
+    kept = [one for one in claims if not (whole and one.allergen == "any")]
+    named = tuple(
+        word for at in range(len(sentence)) if (word := food_at(sentence, at)) and not sentence.is_a(at, "allergen")
+    )
+    return [replace(one, listed=listed, whole=whole, named=named) for one in kept]
+
+
+def _subject(sentence: Sentence, about: list[About], at: int) -> About:
+    for place in range(at + 1, min(len(sentence), at + 5)):
+        if sentence.text_at(place) in (*_GOES_ON, *DETERMINERS) or is_stop(sentence.tokens[place]):
+            break
+        if leads_on(sentence, place):
+            break
+        if is_dish(sentence, place):
+            return dish_named(sentence, place)
+        if sentence.is_a(at + 1, "wording") and is_food(sentence, place) and not sentence.is_a(place, "allergen"):
+            if is_dish(sentence, place + 1):  # "a gluten-free banana loaf"
+                continue
+            return About(FOOD, 1.0, food_part(sentence, place).foods)
+    subject = about[at]
+    if subject.kind == UNKNOWN:
+        return subject
+    return (
+        About(FOOD, 1.0, subject.foods, or_dish=subject.or_dish)
+        if subject.kind == FOOD and not any(named_as_allergen(sentence, word) for word in subject.foods)
+        else THE_DISH
+    )
+
+
+_UP_TO_NO = frozenset(  # what may stand between "no" or "free of" and an allergen
+    ", and or nor any of from added the a single drop traces trace hint contain contains have has use both either made"
+    " containing need find got kind had put one single ingredient ingredients".split()
+) | {"a trace", "a drop", "a bit", "a hint", "a speck", "any kind"}
+
+
+def _free(sentence: Sentence, at: int) -> int | None:
+    """Return the place of the word that says an allergen is not there; None when none does."""
+    if _is_in_it(sentence, at, "not"):
+        return at + 2
+    if sentence.texts[max(0, at - 2) : at] == ("nothing", "with"):  # "and nothing with gluten"
+        return at - 2
+    following = at + 1
+    # "Dairy, egg and nut free" shares one "free"; "free of nuts and soy" too.
+    while sentence.text_at(following) in (",", "and", "or"):
+        behind = following + 1 + (sentence.text_at(following + 1) == "the")
+        if not sentence.is_a(behind, "allergen"):
+            break
+        following = behind + 1
+    if sentence.is_a(following, "wording", "free") and sentence.text_at(following + 1) not in ("of", "from"):
+        return following
+    if sentence.is_a(at + 1, "wording", "free"):
+        return at + 1
+    if (missing := _missing(sentence, following)) is not None:
+        return missing
+    place, nor = at - 1, None
+    while place >= 0 and (sentence.text_at(place) in _UP_TO_NO or sentence.is_a(place, "allergen")):
+        if sentence.text_at(place) in ("contain", "contains") and sentence.text_at(place - 1) not in ("not", "never"):
+            return None
+        nor = place if sentence.text_at(place) == "nor" else nor
+        place -= 1
+    free_of = sentence.text_at(place + 1) in ("of", "from") and (
+        sentence.is_a(place, "wording", "free")
+        or sentence.text_at(place) == "clear"  # "steers clear of egg"
+        or (sentence.text_at(place) == "rid" and changes(sentence, place))
+    )
+    if sentence.text_at(place) in _LOSES and changes(sentence, place):
+        return place  # "drop the cheddar and you lose the milk"
+    return place if place >= 0 and (free_of or sentence.text_at(place) in _NO) else nor
+
+
+_LOSES = ("lose", "loses", "losing", "goes", "go")
+_NO_PART = ("ingredient", "of", "used", "added", "included", "present", "involved", "needed")
+_BRINGS = frozenset(
+    "brings bring find finds found carries carry holds hold hides packs offers comes gives use uses".split()
+)
+
+
+def _missing(sentence: Sentence, at: int) -> int | None:
+    """Return the place of what says that allergens are not there behind them: "egg and nuts are all missing"."""
+    over = at + 1 + (sentence.text_at(at + 1) in ("all", "both"))
+    if sentence.text_at(at) in ("play", "plays") and sentence.text_at(at + 1) == "no":
+        return at + 1  # "egg plays no part in it"
+    is_so = sentence.text_at(at) in ("is", "are")
+    if is_so and sentence.text_at(over) in ("missing", "absent", "lacking"):
+        return over
+    goes = sentence.text_at(at) in ("goes", "go") and sentence.text_at(at + 1) in ("too", "with", "as")
+    if goes and changes(sentence, at):
+        return at  # "leave out the cheddar and the milk goes with it"
+    if is_so and sentence.text_at(over) in ("gone", "out") and changes(sentence, at):
+        return over  # "leave out the butter and the milk is gone"
+    if is_so and sentence.text_at(at + 1) == "not":  # "egg is not an ingredient", "egg is not used"
+        over = at + 2 + (sentence.text_at(at + 2) in ("an", "one", "part"))
+        return at + 1 if sentence.text_at(over) in _NO_PART else None
+    first = at - 2
+    while sentence.text_at(first) in (*_UP_TO_NO, "out") or sentence.is_a(first, "allergen"):
+        first -= 1
+    return at if sentence.text_at(at) == "out" and sentence.text_at(first) == "left" else None
+
+
+def _contains(sentence: Sentence, at: int) -> int | None:
+    """Return the place of the verb that says an allergen is there; None when none does."""
+    clause = sentence.clause_of(at)
+    if sentence.text_at(0) in _CONTAINS and sentence.text_at(1) == ":":  # "Contains: tree nuts, milk"
+        return 0
+    for place in range(at - 1, clause[0] - 1, -1):
+        if sentence.text_at(place) in _CONTAINS:
+            return place
+    for place in range(at - 1, max(clause[0] - 1, at - 7), -1):
+        if (
+            sentence.text_at(place) == "got"
+            and sentence.text_at(place - 1) in ("is", "has")
+            and ends_list(sentence, at)
+        ):
+            return place
+    for place in range(at - 1, max(clause[0] - 1, at - 5), -1):
+        if sentence.text_at(place) in ("is", "are") and sentence.text_at(place - 1) in ("there", "here"):
+            return place
+        if sentence.text_at(place) == "be" and sentence.texts[max(0, place - 3) : place - 1] in _THERE_WOULD:
+            return place  # "there would still be nuts in it"
+        if sentence.text_at(place) == "there" and sentence.text_at(place - 1) in ("is", "are"):  # "is there any milk"
+            return place
+        if sentence.text_at(place) in ("has", "have") and sentence.text_at(at + 1) in ("in", ",", "and", ".", "from"):
+            return place
+    for place in range(at - 1, max(clause[0] - 1, at - 5), -1):  # "you'll find egg in it"
+        who = place - (3 if sentence.text_at(place - 1) == "not" else 1)  # "the cream does not bring milk"
+        of_it = sentence.is_a(who, "pronoun") or is_dish(sentence, who) or is_food(sentence, who)
+        inside, bare = _with_it(sentence, at), of_it and ends_list(sentence, at)
+        if (inside and sentence.text_at(place) in _BRINGS | {"with"}) or (bare and sentence.text_at(place) in _BRINGS):
+            return place
+    if sentence.text_at(at - 1) == "with" and sentence.text_at(at - 2) == "made" and ends_list(sentence, at):
+        return at - 1
+    if _is_in_it(sentence, at):
+        return at + 1
+    led = at - 1 - (sentence.text_at(at - 1) in DETERMINERS)
+    if (
+        changes(sentence, led)
+        and sentence.text_at(led) in _LEAVES
+        and sentence.texts[at + 1 : at + 3] in (("in", "."), ("in", ","), ("in",))
+    ):
+        return led  # "swapping the shrimp for tofu leaves the shellfish in"
+    if sentence.text_at(at - 1) in ("is", "are") and sentence.text_at(at - 2) == "which":
+        before = [place for place in range(at) if sentence.text_at(place) in _CONTAINS]
+        return before[-1] if before else at - 1  # "it contains pecans, which are tree nuts"
+    if sentence.text_at(at + 1) in ("is", "are") and "allergen" in sentence.text.lower():
+        return at + 1
+    if at - clause[0] < 6 and _LOOK_OUT.search(sentence.text.lower()):
+        return at  # "tree nuts and milk: those are what to look out for"
+    if "allergen" in sentence.text.lower() and not sentence.is_a(at, "allergen", "any"):
+        return at
+    return watched(sentence, at)
+
+
+def _with_it(sentence: Sentence, at: int) -> bool:
+    """Return whether a list of allergens ends in "in it" or "with it"."""
+    while sentence.text_at(at + 1) in (",", "and", "or") or sentence.is_a(at + 1, "allergen"):
+        at += 1
+    return sentence.text_at(at + 1) in ("in", "with") and sentence.text_at(at + 2) in ("it", "this", "here", "there")
+
+
+def _is_in_it(sentence: Sentence, at: int, *denied: str) -> bool:
+    """Return whether an allergen is said to be in the dish, or not to be: "milk is in there", "egg's not in it"."""
+    words = [sentence.text_at(place) for place in range(at + 1, at + 4 + len(denied))]
+    is_in = words[:1] in (["is"], ["are"]) and words[1:-1] == [*denied, "in"]
+    return is_in and words[-1] in ("it", "there", "this", "here")
+
+
+def _there_is(sentence: Sentence, at: int) -> bool:
+    """Return whether "there is" leads to a place: "there's sesame in this"."""
+    place = at - 1
+    while sentence.text_at(place) in (*DETERMINERS, "also", "no", "or", "and", ",") or sentence.is_a(place, "allergen"):
+        place -= 1
+    return sentence.text_at(place) in ("is", "are") and sentence.text_at(place - 1) == "there"

@@ -1,0 +1,166 @@
+"""Allergens that are named on behind one that is said to be there: "there's fish in it, and shellfish"."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from kit.speech.about.parts import DETERMINERS, before_determiners, is_verb
+from kit.speech.about.slots import foods_from
+from kit.speech.allergens.allergens_judged import AllergenClaim
+from kit.speech.claim import FOOD, About
+from kit.speech.words.foods_said import FoodWord
+from kit.speech.words.sentence import Sentence, food_at
+
+_JOINS = frozenset(
+    ", . ; — and plus but also too as well along with of course obviously naturally in it this there here some even a"
+    " bit both".split()
+)
+_JOINS |= frozenset(DETERMINERS) | {"as well as", "a bit", "a little"}
+_ENDS = frozenset(("", ".", "!", ";", ",", "and", "plus", "too", "also", "as", "in", "from", "—", ")"))
+_LED = ("with", "in", "from")
+_NO_FOODS = ("wheat", "gluten", "soy", "tree_nut")
+_NAMELY = frozenset(": ( namely specifically meaning".split())
+
+
+def with_those_behind(sentence: Sentence, claims: Sequence[AllergenClaim]) -> list[AllergenClaim]:
+    """Return the claims with those of every allergen that is joined on behind one of them, and the foods named for it.
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence; the places that are read are used up.
+    claims : sequence of AllergenClaim
+        What has been read of allergens.
+    """
+    there = [claim for claim in claims if not (claim.free or claim.safe or claim.negated or claim.only)]
+    if not there:
+        return list(claims)
+    found = list(claims)
+    last = max(there, key=lambda claim: max(claim.places))
+    at = max(last.places) + 1
+    while at < len(sentence):
+        if sentence.is_a(at, "allergen") and at not in sentence.used and _is_joined(sentence, at):
+            sentence.used.add(at)
+            name = sentence.tokens[at].parts["allergen"]
+            found.append(replace(last, places=(*last.places[:1], at), allergen=name, foods=()))
+        elif last.about.kind == FOOD and food_at(sentence, at) and _is_gapped(sentence, at + 1):
+            sentence.used.add(at + 1)
+            found.append(_of_its_own(sentence, last, at))
+            at += 1
+        elif at not in sentence.used and sentence.text_at(at) not in _JOINS:
+            break
+        at += 1
+    if len(found) > 1 or last.allergen == "any":
+        return found
+    foods, places = _named(sentence, max(last.places) + 1)
+    sentence.used.update(places)
+    return [replace(last, places=(*last.places, *places), foods=foods)] if foods else found
+
+
+def _is_joined(sentence: Sentence, at: int) -> bool:
+    """Return whether an allergen ends a list, and begins no statement of its own."""
+    return sentence.text_at(at + 1) in _ENDS and not is_verb(sentence, at + 1)
+
+
+def _is_gapped(sentence: Sentence, at: int) -> bool:
+    """Return whether an allergen stands right behind another food: "the pecans bring tree nuts, the noodles wheat"."""
+    return sentence.is_a(at, "allergen") and at not in sentence.used and _is_joined(sentence, at)
+
+
+def _of_its_own(sentence: Sentence, claim: AllergenClaim, at: int) -> AllergenClaim:
+    word = food_at(sentence, at)
+    about = About(FOOD, 1.0, (word,) if word is not None else ())
+    return replace(
+        claim, about=about, places=(at, at + 1), allergen=sentence.tokens[at + 1].parts["allergen"], foods=()
+    )
+
+
+def _named(sentence: Sentence, at: int) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]:
+    """Return the foods that are told for an allergen: "tree nuts: pecans and almonds", "fish (cod)"."""
+    at += sentence.text_at(at) == ","
+    in_form = sentence.texts[at : at + 4] == ("in", "the", "form", "of")
+    if not in_form and sentence.text_at(at) not in _NAMELY:
+        return (), ()
+    foods, places = foods_from(sentence, at + (4 if in_form else 1), len(sentence))
+    if any(food_at(sentence, place) is None for place in places):
+        return (), ()
+    return tuple(foods), tuple(places)
+
+
+def origin(sentence: Sentence, at: int) -> tuple[int, list[FoodWord], list[int]] | None:
+    """Return the verb, the foods of the dish and their places where an allergen is said to come from them.
+
+    "Wheat comes with the noodles", "the milk in it is from the cream", "gluten is in the noodles"; None elsewhere.
+    """
+    place = at + 1
+    if sentence.text_at(place) == "in" and sentence.text_at(place + 1) in ("it", "this", "here", "there"):
+        place += 2
+    says, led = sentence.text_at(place), sentence.text_at(place + 1)
+    denied = says in ("is", "are") and led == "not"
+    led = sentence.text_at(place + 2) if denied else led
+    if sentence.is_a(place, "verb_from"):
+        start = place + 1
+    elif (says in ("come", "comes") and led in _LED) or (says in ("is", "are") and _comes(sentence, at, led)):
+        start = place + 2 + denied
+    elif says in _LED and (_goes_on(sentence, at) or (sentence.tokens[at].possessive and _comes(sentence, at, says))):
+        start = place + 1  # "the wheat's in the noodles"
+    else:
+        return None
+    foods, places = those_from(sentence, start)
+    return (place, foods, places) if foods and all(word.inside for word in foods) else None
+
+
+def those_from(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
+    """Return the foods that one thing is said to come from, and their places: "the noodles and from the beef"."""
+    foods, places = foods_from(sentence, at, len(sentence))
+    foods, places = foods[:1], places[:1]
+    while places and sentence.text_at(places[-1] + 1) == "and":
+        over = places[-1] + 2 + (sentence.text_at(places[-1] + 2) in _LED)
+        while sentence.text_at(over) in DETERMINERS:
+            over += 1
+        word = food_at(sentence, over)
+        if word is None or sentence.is_a(over, "allergen") or is_verb(sentence, over + 1):
+            break
+        foods.append(word)
+        places.append(over)
+    return foods, places
+
+
+def _comes(sentence: Sentence, at: int, led: str) -> bool:
+    """Return whether "is in" or "is from" tells where an allergen is; where the eggs are is kitchen talk."""
+    return led == "from" or (led == "in" and sentence.tokens[at].parts["allergen"] in _NO_FOODS)
+
+
+def _goes_on(sentence: Sentence, at: int) -> bool:
+    """Return whether an allergen goes on with a list of where each is from: "wheat with the noodles, milk with"."""
+    first = before_determiners(sentence, at)
+    before = any(sentence.is_a(place, "allergen") and place in sentence.used for place in range(first))
+    return sentence.text_at(first) in (",", "and", ";") and before
+
+
+def from_foods(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
+    """Return the foods that an allergen is said to come from, and their places: ", but only in the bread"."""
+    place = at + 1
+    while sentence.text_at(place) in (",", "but", "only", "just"):
+        place += 1
+    if sentence.text_at(place) not in ("from", "in", "because", "thanks") and not sentence.is_a(place, "verb_from"):
+        return [], []
+    place += 1
+    while sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in ("of", "to"):
+        place += 1
+    if sentence.is_a(place, "pronoun"):
+        return [], []
+    return those_from(sentence, place)
+
+
+def changes(sentence: Sentence, before: int) -> bool:
+    """Return whether something is left out or swapped before a place."""
+    return any(sentence.is_a(at, kind) for at in range(before) for kind in ("verb_leave_out", "verb_swap"))
+
+
+def named_as_allergen(sentence: Sentence, word: FoodWord) -> bool:
+    """Return whether a subject is itself named as an allergen: "eggs, milk and wheat are the allergens"."""
+    return any(
+        sentence.is_a(place, "allergen") and sentence.tokens[place].food is not None
+        for place in range(len(sentence))
+        if sentence.text_at(place) == word.text
+    )

@@ -1,0 +1,41 @@
+"""What a change that is named leaves as it was: the dish ("not vegan unless you leave out the feta"), or its eater."""
+
+import re
+
+from kit.speech.changes.changes_said import LEAVE_OUT, SWAP, SaidChange
+from kit.speech.claim import THE_DISH, About
+from kit.speech.words.sentence import Sentence
+
+_WHO = ("you", "we", "there", "everyone", "everybody")
+_BUT_FOR = ("unless", "until", "till", "except if", "except when", "but not if", "but not when", "not if", "not when")
+_RESIZED = re.compile(
+    r"\b(?:doubl|tripl|halv|quadrupl)(?:e|ed|es|ing)\b (?:(?:the|this|your) (?:whole )?(?:recipe|batch|amounts?|lot)"
+    r"|it|everything|this)\b|\b(?:double|triple|half) batch\b|\bhalf (?:of )?the recipe\b|"
+    r"\b(?:if|when|once) (?:\w+ )?(?:make|makes|cook|cooks|bake|bakes) (?:half|(?:it|this|enough)(?: \w+)? for)\b|"
+    r"\b(?:scale|scales|scaled|scaling) (?:(?:it|this|the recipe) )?(?:up|down|to)\b|"
+    r"\bstretch(?:ed|ing)? (?:it|this|the recipe) (?:out )?to\b"
+)
+
+
+def is_resized(sentence: Sentence) -> bool:
+    """Return whether the recipe is made for another number: "double the recipe", "if we make it for eight"."""
+    return _RESIZED.search(" ".join(sentence.texts)) is not None
+
+
+def is_excepted(sentence: Sentence, change: SaidChange) -> bool:
+    """Return whether something is said of the dish as it is, not with the change: "unless you leave out the feta"."""
+    if not change.places:
+        return False
+    first = min(change.places)
+    before = " ".join(sentence.texts[max(0, first - 6) : first])
+    return re.search(rf"\b(?:{'|'.join(_BUT_FOR)})(?: \w+){{0,3}}$", before) is not None
+
+
+def without_gone(sentence: Sentence, about: list[About], change: SaidChange | None) -> list[About]:
+    """Return what each word is about; behind food that goes, the dish: "in place of the shrimp you get 33 grams"."""
+    if change is None or change.kind not in (LEAVE_OUT, SWAP) or not change.places:
+        return about
+    last = max(change.places)
+    if sentence.text_at(last + 1 + (sentence.text_at(last + 1) == ",")) not in _WHO:
+        return about
+    return [THE_DISH if at > last and one.foods == change.foods else one for at, one in enumerate(about)]

@@ -1,0 +1,58 @@
+"""Changes of the dish that a sentence names in words that are not read: what follows from them is asked about."""
+
+from kit.speech.changes.changes_excepted import is_resized
+from kit.speech.words.sentence import Sentence, food_at
+
+_OPEN_CHANGES = frozenset("instead".split())
+_AMOUNT_ORDERS = ("double", "triple", "halve", "quadruple", "increase", "reduce", "lower")
+_DOING = ("using", "making", "choosing", "switching", "going", "buying", "having", "taking")
+_THEN = ("it", "you", "we", "that", "there", "they", "a", "each", "every", "one")
+_IF = frozenset("if unless provided providing once".split())
+
+
+def is_open_change(said: Sentence) -> bool:
+    """Return whether a sentence names a change that no reader of changes has understood.
+
+    Parameters
+    ----------
+    said : Sentence
+        The sentence.
+    """
+    texts = set(said.texts)
+    return bool(
+        texts & _OPEN_CHANGES
+        or is_resized(said)
+        or _swaps_first(said)
+        or _with_other_kind(said)
+        or (texts & _IF and any(token.is_a("verb_swap") for token in said.tokens))
+        or (
+            texts & _IF and texts & {"used", "took", "had"} and "for" in texts
+        )  # "vegan if you used sugar for the honey"
+    )
+
+
+def _swaps_first(said: Sentence) -> bool:
+    """Return whether an order to take something else leads to what is claimed: "use tamari and it's gluten-free"."""
+    does = any(said.is_a(at, "verb_add") or said.is_a(at, "verb_save") for at in range(1, len(said)))
+    if said.text_at(0) in _DOING and does:
+        return True  # "using whole wheat flour for all of it adds a gram of fiber"
+    ordered = said.text_at(0) in ("use", "try", "swap", "switch", "swap in", "sub", "substitute")
+    then = _THEN if _sets_amount(said) else ("it",) if ordered else ()
+    return any(said.text_at(at) in ("and", ",") and said.text_at(at + 1) in then for at in range(len(said)))
+
+
+def _with_other_kind(said: Sentence) -> bool:
+    """Return whether what follows is said of the dish with another kind of a food: "with gluten-free noodles it's"."""
+    if said.text_at(0) not in ("with", "use", "using", "if", "take", "buy", "try"):
+        return False
+    first = said.clause_of(0)
+    then = [at for at in range(len(said)) if at and said.text_at(at) in _THEN and said.text_at(at - 1) != "if"]
+    end = min([first[-1] + 1, *then])
+    kinds = [at for at in range(1, end) if said.is_a(at, "kind") or said.is_a(at, "wording", "free")]
+    return any(food_at(said, place) is not None for at in kinds for place in (at + 1, at + 2)) and end < len(said)
+
+
+def _sets_amount(said: Sentence) -> bool:
+    """Return whether an order to take more or less of a food opens the sentence: "double the salt and you're at"."""
+    led = said.text_at(0) in _AMOUNT_ORDERS or said.tokens[0].amount.unit == "times" if len(said) else False
+    return led and any(food_at(said, at) is not None for at in said.clause_of(0))

@@ -1,0 +1,1 @@
+"""What the dish is called: its kind, wordings with a legal meaning, and words of health."""

@@ -1,0 +1,1 @@
+"""What turns, weakens or moves a claim, and what stays unclear."""

@@ -1,0 +1,200 @@
+"""Denials that no family has accounted for: "does not bring half of it", "is not in one bowl"."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from kit.speech.about.slots import nutrients_after, share_at
+from kit.speech.about.unread import UnreadClaim
+from kit.speech.allergens.allergens_judged import AllergenClaim
+from kit.speech.claim import Claim
+from kit.speech.descriptions.health import HealthClaim
+from kit.speech.descriptions.kinds import KindClaim
+from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.figures.amounts import AmountClaim
+from kit.speech.figures.comparisons_claim import ComparisonClaim
+from kit.speech.figures.counts import IngredientsClaim, ServingsClaim, WeightClaim
+from kit.speech.proportions.day_shares import DayShareClaim
+from kit.speech.proportions.dish_shares_judged import DishShareClaim
+from kit.speech.proportions.energy_shares import EnergyShareClaim
+from kit.speech.proportions.nutrient_parts import PartClaim
+from kit.speech.safety.keeping_judged import DegreesClaim, ThawClaim, TimeClaim
+from kit.speech.words.clauses import is_stop
+from kit.speech.words.sentence import Sentence, food_at
+
+FAMILY = "denial"
+_NOT = ("not", "never")
+_NONE = ("none", "neither", "nobody", "least")  # that begin a statement: "none of it has", "the least of the fat"
+_OF_ALL = ("in", "of", "here", "ingredient", "ingredients", "part", "bit", "food", "one", "about")
+# Behind "not", words with which nothing is denied: "not bad for 430 calories", "not only", "not to mention".
+_NO_DENIAL = frozenset(
+    "only just merely simply bad to least counting including kidding joking surprising surprisingly too so".split()
+)
+# "Don't forget that it has milk" denies nothing, but "don't expect thirty grams" does.
+_EXPECT = frozenset("expect count hope rely bank look think believe say call imagine".split())
+_FACTS = frozenset("guess know believe suspect tell notice".split())
+_CONDITIONS = frozenset("if unless when because since who that which whether though although provided".split())
+_SHARES = (DayShareClaim, DishShareClaim, EnergyShareClaim, PartClaim)
+_TURNED = (
+    AllergenClaim,
+    AmountClaim,
+    ComparisonClaim,
+    IngredientsClaim,
+    KindClaim,
+    ServingsClaim,
+    WeightClaim,
+    WordingClaim,
+    *_SHARES,
+)
+_OWN_WAY = (DegreesClaim, HealthClaim, ThawClaim, UnreadClaim)  # these see to a "not" themselves, or cannot be told
+
+
+@dataclass(frozen=True, slots=True)
+class DenialClaim(UnreadClaim):
+    """A denial of which it is not clear what it denies."""
+
+
+def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return the claims with what the sentence denies turned; where it is not clear what is denied, that is asked.
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence.
+    claims : sequence of Claim
+        What every family has read in it.
+    """
+    found = list(claims)
+    for clause in sorted(set(sentence.clauses)):
+        negators = [at for at in range(len(sentence)) if sentence.clauses[at] == clause and _denies(sentence, at)]
+        if not negators:
+            continue
+        led = sentence.text_at(sentence.clause_of(negators[0])[-1]) in (":", "—") and not any(
+            sentence.clauses[max(claim.places)] == clause for claim in found
+        )
+        clause += led  # "it is not doing much: half of it comes from ..."
+        own = [claim for claim in found if sentence.clauses[max(claim.places)] == clause]
+        if not own and sentence.text_at(negators[-1] + 1) in ("", ".", "!", ",") and clause:
+            # "..., but it does not" denies the statement before it.
+            earlier = [sentence.clauses[max(claim.places)] for claim in found if max(claim.places) < negators[0]]
+            own = [claim for claim in found if sentence.clauses[max(claim.places)] == max(earlier, default=-1)]
+            open_claims = [claim for claim in own if not _sees_to_it(claim)]
+            found = [claim for claim in found if claim not in open_claims]
+            places = tuple(sorted({negators[-1], *(at for claim in open_claims for at in claim.places)}))
+            found += [DenialClaim(places, words=sentence.said(places))] if open_claims else []
+            continue
+        vague = [at for at in negators if _much_behind(sentence, at) is not None]
+        if vague and (plenty := _not_plenty(sentence, vague[0])) is not None:
+            found.append(plenty)  # "not a lot of sodium" denies nothing else
+            negators = [at for at in negators if at not in vague]
+        nothing_of = [at for at in negators if _none_of(sentence, at)]
+        for at in nothing_of:  # "not an ounce of meat" denies nothing else
+            places = (at, at + 3)
+            found.append(DenialClaim(places, words=sentence.said(places)))
+        negators = [at for at in negators if at not in nothing_of]
+        if all(_is_first(claim) for claim in own):
+            negators = [at for at in negators if not _sets_against(sentence, at)]
+        told = sum(1 for claim in own if claim.negated or _sees_to_it(claim))
+        if told >= len(negators) or not own or not negators:
+            continue
+        open_claims = [claim for claim in own if not claim.negated and not _sees_to_it(claim)]
+        plain = told == 0 and not led and len(negators) == len(open_claims) == 1
+        if plain and _can_turn(sentence, open_claims[0], negators[0]):
+            found[found.index(open_claims[0])] = replace(open_claims[0], negated=True)
+        elif open_claims and len(negators) > told:
+            places = tuple(sorted({negators[-1], *open_claims[0].places}))
+            # What is denied is not clear, so neither is what is claimed.
+            found = [claim for claim in found if claim not in open_claims]
+            found.append(DenialClaim(places, words=sentence.said(places)))
+    return found
+
+
+def _none_of(sentence: Sentence, at: int) -> bool:
+    """Return whether there is said to be none of a thing: "not an ounce of meat", "not a scrap of cheese"."""
+    one = sentence.tokens[at + 1].amount.value == 1 if at + 3 < len(sentence) else False
+    thing = sentence.is_a(at + 3, "group") or food_at(sentence, at + 3) is not None
+    return one and sentence.text_at(at + 2) == "of" and thing and not sentence.is_a(at + 3, "nutrient")
+
+
+def _much_behind(sentence: Sentence, at: int) -> int | None:
+    """Return the place of "a lot" in "is not a lot of", "does not have a lot of"; None where there is none."""
+    over = at + 1 + (sentence.text_at(at + 1) in ("have", "contain", "get", "hold"))
+    return over if sentence.is_a(over, "share", "much") else None
+
+
+def _not_plenty(sentence: Sentence, at: int) -> DenialClaim | None:
+    """Return "not a lot of sodium", of which no rule says how much that is."""
+    much = _much_behind(sentence, at)
+    named = nutrients_after(sentence, much + 1, frozenset("of the".split())) if much is not None else []
+    if not named:
+        return None
+    places = (at, named[-1].place)
+    return DenialClaim(places, words=sentence.said(places))
+
+
+def _is_first(claim: Claim) -> bool:
+    """Return whether a food is said to bring most of something, so that no other does."""
+    if not isinstance(claim, DishShareClaim):
+        return False
+    return claim.rank == 1 or (claim.said is not None and claim.said.relation in ("most", "nearly all", "all"))
+
+
+def _sets_against(sentence: Sentence, at: int) -> bool:
+    """Return whether "not" only names what it is not, behind the statement: "..., not the beets"."""
+    over = at + 1
+    while sentence.text_at(over) in ("the", "a", "our", "any", "from", "by"):
+        over += 1
+    ends = over + 1 >= len(sentence) or is_stop(sentence.tokens[over + 1]) or sentence.text_at(over + 1) == ","
+    against = sentence.text_at(at) == "not" and sentence.text_at(at - 1) == ","
+    return against and food_at(sentence, over) is not None and ends
+
+
+def _sees_to_it(claim: Claim) -> bool:
+    if isinstance(claim, AllergenClaim) and claim.safe:
+        return True  # "no one with an allergy can have it"
+    return isinstance(claim, _OWN_WAY) or (isinstance(claim, TimeClaim) and (claim.warned or claim.limit))
+
+
+def _denies(sentence: Sentence, at: int) -> bool:
+    text = sentence.texts[at]
+    if at in sentence.used:
+        return False
+    if text in _NONE:
+        return at - sentence.clause_of(at)[0] < 3
+    if text in ("no", "nothing"):  # "nothing in it contains", "no ingredient has"
+        led = [sentence.text_at(place) for place in sentence.clause_of(at) if place < at]
+        return all(word in ("no", "yes", "and", "so", "well", ",") for word in led) and (
+            sentence.text_at(at + 1) in _OF_ALL or (text == "no" and sentence.is_a(at + 1, "dish"))
+        )
+    if text.startswith("not ") and sentence.is_a(at, "share", "none"):
+        return True
+    if text not in _NOT or sentence.text_at(at - 1) == "or":  # "believe it or not"
+        return False
+    following = sentence.text_at(at + 1)
+    if following in _FACTS and sentence.text_at(at - 1) in ("would", "could", "will", "can"):
+        return False  # "you'd never guess it has 250 calories": it has
+    if following == "that" and sentence.text_at(at - 1) == ",":
+        return False  # "low in fat, not that you'd know"
+    if following in _NO_DENIAL:
+        return False
+    order = sentence.text_at(at - 1) == "do" and at - 1 == sentence.clause_of(at)[0]
+    return not order or following in _EXPECT
+
+
+def _can_turn(sentence: Sentence, claim: Claim, negator: int) -> bool:
+    """Return whether a claim denied is its opposite; "half of it is not from fat" may mean the other half."""
+    if isinstance(claim, TimeClaim):
+        return claim.days.relation in ("about", "between", "nearly")
+    if not isinstance(claim, _TURNED):
+        return False
+    if any(sentence.text_at(at) in _CONDITIONS for at in range(max(claim.places) + 1, negator)):
+        return False  # "it is vegan if you do not mind honey"
+    free = isinstance(claim, AllergenClaim) and claim.free
+    if sentence.text_at(negator) in ("nothing", "no", "none") and (
+        free or isinstance(claim, (KindClaim, WordingClaim))
+    ):
+        return False  # "nothing in it is gluten-free" says more than that it is not
+    if isinstance(claim, _SHARES):
+        shares = [at for at in claim.places if share_at(sentence, at) is not None]
+        most = claim.said is not None and claim.said.relation == "most"
+        return most or not shares or negator < min(shares)
+    return True

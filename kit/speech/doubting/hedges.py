@@ -1,0 +1,117 @@
+"""Words that change what the other claims of a sentence are about: "not counting", "for two", "with a beer"."""
+
+import re
+from collections.abc import Sequence
+
+from kit.speech.about.parts import is_dish
+from kit.speech.about.unread import UnreadClaim, asked
+from kit.speech.claim import FOOD, Claim
+from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.words.sentence import Sentence, food_at
+
+_HEDGES = frozenset(
+    "myth untrue false wrong supposedly allegedly excluding ignoring except besides child childs children kid kids "
+    "toddler "
+    "toddlers baby babies teenager teenagers athlete athletes smaller larger bigger second seconds refill weekly "
+    "week month "
+    "year yearly monthly hypothetically pretend imagine suppose once".split()
+)
+_HEDGED = (
+    "not counting",
+    "leaving aside",
+    "apart from",
+    "aside from",
+    "used to",
+    "other than",
+    "not including",
+    "setting aside",
+    "on top of",
+    "on the side",
+    "alongside",
+    "along with",
+    "together with a",
+    "plus a",
+    "add a",
+    "with a side",
+    "served with",
+    "half size",
+    "half portion",
+    "before the",
+    "before any",
+)
+_SET_APART = ("other than", "apart from", "aside from", "besides", "except for", "except")
+_SHARED_OUT = re.compile(
+    r"\bthe lot\b"
+    r"|\b(?:twice|double|triple|half|three times) that\b"
+    r"|\bbetween (?:the|you|us|them|both|all)\b"
+    r"|\bfor (?:two|three|four|five|six|eight|ten|both|everyone|\d+)(?: of (?:you|us)| people)? *(?:[.,;!?]|$)"
+)
+# What others say, or she once said, is no claim of hers: what holds of it is asked.
+_REPORTED = re.compile(
+    r"\bi (?:used to (?:say|think|tell)|said|thought)\b"
+    r"|\b(?:they|people|folk|folks|some|many) (?:often |always )?(?:say|think|claim|believe|tell)\b"
+    r"|\b(?:you|one) (?:may|might|would|could) (?:have thought|think|have heard|expect|guess|assume)\b|\bmyth\b"
+    r"|\baccording to\b|\b(?:says|said) (?:my|the|a|his|her|our|your|one|some)\b"
+)
+_COUNTED = ("AmountClaim", "DayShareClaim", "EnergyShareClaim", "WordingClaim")
+
+
+def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> list[Claim]:
+    """Return words that change what the other claims are about, and that none of them has accounted for."""
+    counted = [claim for claim in claims if type(claim).__name__ in _COUNTED]
+    if not counted:
+        return []
+    text = " ".join(token.text for token in sentence.tokens)
+    places = [
+        at
+        for at, token in enumerate(sentence.tokens)
+        if at not in sentence.used and token.text in _HEDGES and sentence.text_at(at - 1) != "of"  # "the time of year"
+    ]
+    apart = any(isinstance(claim, WordingClaim) and claim.excepted for claim in claims)
+    hedged = [words for words in _HEDGED if f" {words} " in f" {text} " and not (apart and words in _SET_APART)]
+    hedged += [match[0] for match in _SHARED_OUT.finditer(text)]
+    others = [
+        at
+        for at in range(len(sentence))
+        if at not in sentence.used
+        and change is None
+        and _is_other_food(sentence, at)
+        and any(type(claim).__name__ == "AmountClaim" and claim.about.kind != FOOD for claim in counted)
+    ]
+    without = [
+        at
+        for at in range(len(sentence))
+        if at not in sentence.used
+        and change is None
+        and sentence.text_at(at) in ("without", "minus", "sans")
+        and any(sentence.tokens[spot].food is not None for spot in range(at + 1, min(at + 5, len(sentence))))
+    ]
+    if not (places or hedged or others or without):
+        return []
+    spots = tuple(sorted({*places, *others, *without})) or tuple(counted[0].places)
+    return [UnreadClaim(spots, words=sentence.said(spots) if places or others or without else hedged[0])]
+
+
+def reported(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return the claims with those that are only reported asked about: "I used to say it had 600 calories"."""
+    found: list[Claim] = []
+    for claim in claims:
+        own = " ".join(sentence.text_at(at) for at in sentence.clause_of(claim.places[0]))
+        said = _REPORTED.search(own)
+        found.append(asked(sentence, claim.places) if said else claim)
+    return found
+
+
+def _is_other_food(sentence: Sentence, at: int) -> bool:
+    """Return whether a token names a food that is not in the dish, and so is eaten beside it."""
+    food = food_at(sentence, at)
+    token = sentence.tokens[at]
+    return (
+        food is not None
+        and food.exact
+        and not food.inside
+        and "water" not in food.outside  # which a cook cools, boils and rinses with
+        and not token.is_a("nutrient")
+        and not token.is_a("allergen")
+        and not is_dish(sentence, at)
+    )

@@ -1,0 +1,1 @@
+"""Amounts, comparisons and counts that are said, and whether they hold."""

@@ -1,0 +1,137 @@
+"""How much of an ingredient the recipe is said to take: "the pan has eight eggs", "it uses a tablespoon of oil"."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from kit.rules.naming import short_name
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.speech.about.parts import is_dish, is_serving
+from kit.speech.about.slots import negated
+from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
+from kit.speech.values import food_grams, pinned
+from kit.speech.words.foods_said import FoodWord
+from kit.speech.words.sentence import Sentence, food_at
+from kit.speech.words.tokens import NO_QUANTITY, Quantity
+from kit.talk.dish import Dish
+from kit.texts import number
+
+FAMILY = "servings and weights"
+_UNITS = ("", "cup", "tbsp", "tsp", "oz", "lb", "g", "kg")
+_BETWEEN = frozenset(
+    "a an of the our my large medium small big whole ripe raw fresh cooked boiled dry canned plain more cloves "
+    "clove stalks heaped level good full more extra".split()
+)
+_TAKES = frozenset("has have had uses use takes take needs need holds hold contains contain are is get gets".split())
+_HOLDS = frozenset("has have holds hold contains contain are is get".split())
+_EACH = frozenset("each apiece per every person".split())
+_IN_ALL = ("in all", "altogether", "in total")
+_YOURS = (("you", "get"), ("you", "have"), ("gives", "you"), ("give", "you"))
+_NEAR, _FAR = 1.25, 1.6  # times as much: an egg or a clove is not all of one size (common practice)
+_NO_FOOD = FoodWord("")
+
+
+@dataclass(frozen=True, slots=True)
+class FoodCountClaim(Claim):
+    """The recipe, or a serving, takes so much of a food; `stated`: that is what the words say, and not in passing."""
+
+    said: Quantity = NO_QUANTITY
+    food: FoodWord = _NO_FOOD
+    stated: bool = False
+
+
+def read(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
+    """Return how much of its ingredients a sentence says that the recipe takes, where it claims something else too.
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence, when every other family has read it.
+    claims : sequence of Claim
+        What they have read.
+    """
+    found: list[Claim] = []
+    for at, said in list(sentence.quantities()):
+        if said.unit not in _UNITS or _is_measure_of(claims, said) or (said.is_fraction and not _of_one(sentence, at)):
+            continue
+        place = sentence.after(at + 1, lambda token: token.text in _BETWEEN)
+        food = food_at(sentence, place)
+        if food is None or not food.inside or is_dish(sentence, place) or sentence.is_a(place, "nutrient"):
+            continue
+        claim = _claim(sentence, at, place, said, food)
+        if claims or _is_in_one(sentence, claim):
+            sentence.used.update((at, place))
+            found.append(claim)
+    return found
+
+
+def _of_one(sentence: Sentence, at: int) -> bool:
+    """Return whether a fraction is of one piece: "half a banana", "a quarter of a banana"."""
+    over = at + 1 + (sentence.text_at(at + 1) == "of")
+    return sentence.text_at(over) in ("a", "an")
+
+
+def _is_in_one(sentence: Sentence, claim: FoodCountClaim) -> bool:
+    """Return whether a serving is said to hold so much: "there are two ounces of ham in each bowl"."""
+    clause = sentence.clause_of(claim.places[0])
+    before = [place for place in clause if place < claim.places[0]]
+    holds = any(sentence.text_at(place) in _HOLDS or sentence.is_a(place, "verb_bring", "have") for place in before)
+    opens = sentence.text_at(clause[0]) in ("there", "each", "every", "a", "one", "it", "you")
+    return claim.about == THE_DISH and opens and holds
+
+
+def _is_measure_of(claims: Sequence[Claim], said: Quantity) -> bool:
+    """Return whether it is so much of a food that another claim is about: "two eggs give you twelve grams"."""
+    return any(claim.about.measure and claim.about.count in (said.value, said.low) for claim in claims)
+
+
+def _claim(sentence: Sentence, at: int, place: int, said: Quantity, food: FoodWord) -> FoodCountClaim:
+    words = {word for spot in sentence.clause_of(at) for word in sentence.text_at(spot).split()}
+    one = any(_a_serving(sentence, spot) for spot in sentence.clause_of(at))
+    texts = [sentence.text_at(spot) for spot in sentence.clause_of(at)]
+    yours = any(pair in _YOURS for pair in pairwise(texts))  # "you get half a cup of yogurt"
+    of_all = texts[:2] in (["we", "use"], ["it", "takes"]) or any(word in _IN_ALL for word in texts)
+    that = [word for word in texts if word not in (",", "and")][:2] == [
+        "that",
+        "is",
+    ]  # "a plate has 430 calories, and that's two tortillas"
+    yours = yours or (that and any(_a_serving(sentence, spot) for spot in range(at)))
+    about = THE_DISH if (one or yours or words & _EACH) and not of_all else About(WHOLE)
+    stated = any(text in _TAKES for text in texts[: at - sentence.clause_of(at)[0]])
+    return FoodCountClaim((at, place), about, negated(sentence, at), said, food, stated)
+
+
+def _a_serving(sentence: Sentence, at: int) -> bool:
+    """Return whether a serving is named from a place on: "a plate", "each bowl"."""
+    return sentence.text_at(at) in ("a", "one", "per", "each", "every") and is_serving(sentence, at + 1)
+
+
+def judge(claim: FoodCountClaim, dish: Dish) -> Finding:
+    """Judge how much of a food there is by the recipe, in the measure that is said."""
+    foods = pinned(dish, (claim.food,))
+    if isinstance(foods, Finding):
+        return foods
+    weights = [food_grams(food, About(FOOD, 1.0, (claim.food,), claim.said.unit or "piece")) for food in foods]
+    if len(foods) != 1 or weights[0] is None:
+        return Finding(CANNOT_TELL, f"how much {claim.food.text} that is, is not known: say it in grams or cups")
+    of = dish.grams(foods[0]).value * (dish.numbers.recipe.servings if claim.about.kind == WHOLE else 1) / weights[0]
+    whose = "the recipe takes" if claim.about.kind == WHOLE else "a serving holds"
+    unit = f"{claim.said.unit} of " if claim.said.unit else "of "
+    because = f"{whose} {number(of, 1)} {unit}{short_name(foods[0])}"
+    result = _agrees(claim.said, of)
+    if result is None:
+        return Finding(CANNOT_TELL, because)
+    if result != claim.negated:
+        return Finding(HOLDS, because)
+    return Finding(OFF if claim.stated else CANNOT_TELL, because)
+
+
+def _agrees(said: Quantity, of: float) -> bool | None:
+    """Return whether so much is what there is, give or take the size of a piece; None where that may be."""
+    if said.relation in ("under", "at most", "well under"):
+        return of < said.high if of < said.high / _NEAR or of > said.high else None
+    if said.relation in ("over", "at least", "well over"):
+        return of > said.low if of > said.low * _NEAR or of < said.low else None
+    if said.low / _NEAR <= of <= said.high * _NEAR:
+        return True
+    return None if said.low / _FAR <= of <= said.high * _FAR else False

@@ -1,0 +1,134 @@
+"""The balance of the energy: its shares inside, below or above the acceptable ranges for adults."""
+
+from dataclasses import dataclass
+from math import isnan
+
+from kit.meal.nutrition import ENERGY_SOURCES
+from kit.rules.reference import distribution_ranges
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.speech.about.slots import negated
+from kit.speech.claim import THE_DISH, Claim, Finding
+from kit.speech.words.sentence import Sentence
+from kit.talk.dish import Dish
+from kit.texts import listing, number, percent
+
+_ABOVE = frozenset("above over beyond higher exceeds exceed exceeding past outside".split())
+
+
+_BELOW = frozenset("below under beneath short lower".split())
+_MORE, _LESS = frozenset("more bigger larger greater".split()), frozenset("less smaller fewer".split())
+
+
+FAMILY = "balance"
+
+
+@dataclass(frozen=True, slots=True)
+class BalanceClaim(Claim):
+    """Shares of the energy lie inside, below or above the acceptable ranges for adults."""
+
+    nutrients: tuple[str, ...] = ENERGY_SOURCES
+    where: str = "inside"
+    count: int = 0
+
+
+_OF_TASTE = ("flavor", "flavour", "taste", "acid", "sweet", "sour", "salt", "seasoning", "spice")
+_OF_SHARES = frozenset("shares share energy calories macros three adults recommended acceptable".split())
+
+
+def read(sentence: Sentence) -> list[Claim]:
+    """Return what a sentence claims about the ranges of the energy's shares."""
+    claims: list[Claim] = []
+    for at, token in enumerate(sentence.tokens):
+        if at in sentence.used:
+            continue
+        if token.text == "balanced" and _is_well_balanced(sentence, at):
+            sentence.used.add(at)
+            claims.append(BalanceClaim((at,), THE_DISH, negated(sentence, at)))
+        elif token.text in ("range", "ranges"):
+            claims += _in_ranges(sentence, at)
+    return claims
+
+
+def _is_well_balanced(sentence: Sentence, at: int) -> bool:
+    """Return whether the dish is called balanced, and not its taste."""
+    led = sentence.text_at(at - 1) in ("well", "is", "a", "nicely", "perfectly", "nutritionally")
+    text = sentence.text.lower()
+    return led and not any(word in text for word in _OF_TASTE)
+
+
+def _in_ranges(sentence: Sentence, at: int) -> list[Claim]:
+    """Return that shares of the energy lie inside, above, below or outside their ranges."""
+    clause = sentence.clause_of(at)
+    words = {sentence.text_at(place) for place in clause}
+    named = _macros(sentence, at)
+    if not named and not words & _OF_SHARES:
+        return []
+    before = [place for place in clause if place < at]
+    nutrients = {
+        place for place in before if sentence.is_a(place, "nutrient") and not sentence.is_a(place + 1, "wording")
+    }
+    days = {place for place in clause if sentence.is_a(place, "day") and abs(place - at) < 8}
+    sentence.used.update({at} | nutrients | days)
+    denied = bool(words & {"not", "neither", "none"})
+    count = 2 if "two" in words and "three" in words else 0
+    counted = [place for place in before if sentence.text_at(place) in ("two", "three")]  # "the three shares of energy"
+    places = (*counted, at)
+    return [BalanceClaim(places, THE_DISH, denied, tuple(named) or ENERGY_SOURCES, _where(sentence, at), count)]
+
+
+def _where(sentence: Sentence, at: int) -> str:
+    """Return on which side of the ranges they are said to lie."""
+    before = {sentence.text_at(place) for place in range(max(0, at - 10), at)}
+    than = "than" in before
+    if before & (_ABOVE - {"outside"}) or (than and before & _MORE):
+        return "above"
+    if before & _BELOW or (than and before & _LESS):
+        return "below"
+    return "outside" if "outside" in before else "inside"
+
+
+def _macros(sentence: Sentence, at: int) -> list[str]:
+    clause = sentence.clause_of(at)
+    here = [sentence.tokens[place].parts["nutrient"] for place in clause if sentence.tokens[place].is_a("nutrient")]
+    named = [name for name in dict.fromkeys(here) if name in ENERGY_SOURCES]
+    if named or any(sentence.text_at(place) in ("all", "three", "shares", "macros", "everything") for place in clause):
+        return named
+    before = [
+        sentence.tokens[place].parts["nutrient"]
+        for place in range(clause[0] - 1, -1, -1)
+        if sentence.tokens[place].is_a("nutrient")
+    ]
+    return [name for name in before if name in ENERGY_SOURCES][:1]
+
+
+def judge(claim: BalanceClaim, dish: Dish) -> Finding:
+    """Judge where shares of the energy lie."""
+    shares, ranges = dish.numbers.energy_shares, distribution_ranges()
+    if any(isnan(share) for share in shares.values()):
+        return Finding(CANNOT_TELL, "the shares of the energy are not known, since an amount is missing")
+    spans = {name: f"{number(100 * low)} to {percent(high)}" for name, (low, high) in ranges.items()}
+    told = listing([f"{name} {percent(shares[name])} (range {spans[name]})" for name in claim.nutrients])
+    because = f"of the energy, {told}; ranges for adults: IOM 2002/2005"
+    tests = {
+        "inside": lambda name: ranges[name][0] <= round(shares[name], 4) <= ranges[name][1],
+        "above": lambda name: shares[name] > ranges[name][1],
+        "below": lambda name: shares[name] < ranges[name][0],
+        "outside": lambda name: not ranges[name][0] <= round(shares[name], 4) <= ranges[name][1],
+    }
+    fitting = [name for name in claim.nutrients if tests[claim.where](name)]
+    right = len(fitting) == claim.count if claim.count else len(fitting) == len(claim.nutrients)
+    if claim.negated:
+        right = not right
+    if right:
+        return Finding(HOLDS, because)
+    inside = [name for name in ENERGY_SOURCES if tests["inside"](name)]
+    if not inside:
+        return Finding(OFF, because)
+    sentence = (
+        f"{listing(inside).capitalize()} {'lie' if len(inside) > 1 else 'lies'} inside the "
+        f"{'ranges' if len(inside) > 1 else 'range'} for adults, as a share of the "
+        f""
+        f""
+        f"energy."
+    )
+    return Finding(OFF, because, None, (sentence,))

@@ -1,0 +1,296 @@
+"""Shares in a sentence: of what, by whom. "A third of the fiber comes from the beans", "half your daily iron"."""
+
+from dataclasses import replace
+
+from kit.speech.about.exceptions import set_against
+from kit.speech.about.parts import DETERMINERS, back, is_dish, is_food, is_verb
+from kit.speech.about.slots import (
+    Named,
+    antecedent,
+    foods_from,
+    is_day,
+    nutrient_before,
+    nutrients_after,
+    of_what_went_before,
+    share_at,
+)
+from kit.speech.claim import FOOD, About
+from kit.speech.proportions.share_claim import Share
+from kit.speech.words.clauses import is_stop
+from kit.speech.words.foods_said import FoodWord
+from kit.speech.words.quantities_said import WEIGHTS
+from kit.speech.words.sentence import Sentence, food_at
+from kit.speech.words.tokens import Quantity
+
+MACROS = ("protein", "fat", "carbohydrate", "saturated_fat", "sugars", "monounsaturated_fat", "polyunsaturated_fat")
+_TOO = ("too", "as well", "as", "well", "also", ",")
+_SKIP = frozenset("of the a an your our its all that this in total dish s for whole full up what".split())
+_GOES_BACK = frozenset("from comes come is are with by being".split())
+_LEADS = {"out": "of", "thanks": "to", "courtesy": "of", "down": "to", "due": "to", "because": "of"}
+_LINKS = frozenset("from is are being as with in by come comes coming through via".split())
+
+
+def shares(sentence: Sentence, about: list[About]) -> list[Share]:
+    """Return the shares of a sentence that no claim has used, in order."""
+    found: list[Share] = []
+    for at in range(len(sentence)):
+        least = "least" in sentence.texts[max(0, at - 3) : at]  # "the least fat of all"
+        said = None if at in sentence.used or least else share_at(sentence, at)
+        if said is not None:
+            share = _share(sentence, at, said, about, found)
+            if share is not None:
+                found.append(share)
+    found = [_with_its_foods(sentence, *pair) for pair in zip(found, [*found[1:], None], strict=False)]
+    return [_with_those_before(sentence, *pair) for pair in zip(found, [None, *found], strict=False)]
+
+
+def _with_its_foods(sentence: Sentence, share: Share, following: Share | None) -> Share:
+    """Return a share with the foods of the next where both come from them: "all of the iron and half of the fat is"."""
+    open_ended = not (share.foods or share.of_day) and share.by_nutrient is None
+    if following is None or not open_ended or not following.food_places or following.of_day:
+        return share
+    joined = sentence.texts[max((share.place, *(one.place for one in share.whole))) + 1 : following.place]
+    behind = min(following.food_places) > following.place
+    return replace(share, foods=following.foods) if joined in (("and",), (",", "and")) and behind else share
+
+
+def _with_those_before(sentence: Sentence, share: Share, before: Share | None) -> Share:
+    """Return a share with the foods of the one before: "all of the iron is from the beef, and half of the zinc too"."""
+    open_ended = not (share.foods or share.of_day or share.named_here == ()) and share.by_nutrient is None
+    if before is None or not open_ended or not before.food_places or before.of_day:
+        return share
+    first, last = max(before.food_places), max(one.place for one in share.whole)
+    joined = sentence.texts[first + 1 : share.place]
+    behind = [text for text in sentence.texts[last + 1 : last + 4] if text not in _TOO]
+    ends = not behind or behind[0] in (".", "!", ";")
+    led = min(before.food_places) > before.place and joined in (("and",), (",", "and"))
+    return replace(share, foods=before.foods) if led and ends else share
+
+
+def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earlier: list[Share]) -> Share | None:
+    whole, day, following = _whole(sentence, at, earlier)
+    if not whole or (said.relation == "much" and whole[0].nutrient == "water"):  # "it holds a lot of water"
+        return None
+    end = where_it_ends(sentence, following, at)
+    day = day or _day_after(sentence, following, end)
+    if all(one.nutrient == "energy" for one in whole):
+        by = _macro(sentence, at, following, end, whole[0])
+        if by is not None:
+            return Share(at, said, tuple(whole), by_nutrient=by, of_amounts=_of_amounts(sentence, whole))
+    foods, places = _foods(sentence, at, following, end, about[at])
+    if (
+        not foods
+        and earlier
+        and not day
+        and earlier[-1].of_day
+        and sentence.text_at(at - 1) in ("and", ",", "about", "plus")
+    ):
+        day = True
+    of = at + 1 + (sentence.text_at(at + 1) == "of")
+    if sentence.text_at(of) == "your" and _gives(sentence, at):
+        day = True  # "the rice gives you a fifth of your magnesium"
+    yours = sentence.text_at(at + 1) == "your" or sentence.text_at(at + 2) in ("your", "my")
+    if not foods and yours and sentence.text_at(at + 1) in ("your", "of"):
+        day = True
+    return Share(at, said, tuple(whole), None, tuple(foods), tuple(places), day, _of_amounts(sentence, whole))
+
+
+def _gives(sentence: Sentence, at: int) -> bool:
+    """Return whether a share is what something gives the eater, and not what it is of the dish."""
+    before = range(max(sentence.clause_of(at)[0], at - 4), at)
+    return any(is_verb(sentence, place) and sentence.text_at(place) not in ("comes", "come", "is") for place in before)
+
+
+def _of_amounts(sentence: Sentence, whole: list[Named]) -> frozenset[int]:
+    """Return the places of the nutrients among some whose amount is said: "34 grams of protein, half of it ..."."""
+    return frozenset(
+        one.place
+        for one in whole
+        if sentence.tokens[one.place].quantity is not None
+        or (sentence.text_at(one.place - 1) == "of" and _is_amount(sentence, one.place - 2))
+        or _is_amount(sentence, one.place - 1)
+        or (sentence.text_at(one.place + 1) in _AMOUNT_FOLLOWS and _is_amount(sentence, one.place + 2))
+    )
+
+
+_AMOUNT_FOLLOWS = ("is", "are", "at", ",", ":", "comes to")
+
+
+def _is_amount(sentence: Sentence, at: int) -> bool:
+    quantity = sentence.tokens[at].quantity if 0 <= at < len(sentence) else None
+    return quantity is not None and (quantity.unit in WEIGHTS or quantity.unit in ("kcal", "kJ"))
+
+
+def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Named], bool, int]:
+    """Return what a share is a share of, whether a day was named before it, and the place that follows."""
+    place, day = at + 1, False
+    while place < len(sentence) and (
+        sentence.text_at(place) in _SKIP
+        or is_day(sentence, place)
+        or sentence.tokens[place].text in ("day's", "worth", "amount", "recommended")
+        or (sentence.tokens[place].possessive and sentence.is_a(place, "dish"))
+    ):
+        day = day or is_day(sentence, place)
+        place += 1
+    named = nutrients_after(sentence, place, frozenset())
+    if named and named[0].place == place:
+        following = named[-1].place + 1
+        rest = sentence.is_a(at, "share", "rest")
+        gapped = earlier and place == at + 1 and not rest and earlier[-1].by_nutrient is not None  # ", a quarter fat"
+        led = sentence.text_at(place - 1) in ("from", "is", "as") or gapped
+        if earlier and named[0].nutrient in MACROS and led and not day:
+            return list(earlier[-1].whole), False, at + 1
+        return named, day, following
+    back = of_what_went_before(sentence, at)
+    if back or sentence.text_at(at + 1) in _GOES_BACK or _out_of(sentence, at + 1):
+        before = antecedent(sentence, at) if back or not earlier else None
+        if earlier and not back:
+            return list(earlier[-1].whole), False, at + 1
+        if before is not None:
+            return [before], False, at + 1
+    # "Its fiber is a third of what you need in a day."
+    if day or any(is_day(sentence, spot) for spot in range(at + 1, where_it_ends(sentence, at + 1, at))):
+        told_of = sentence.text_at(sentence.clause_of(at)[0] + (sentence.text_at(sentence.clause_of(at)[0]) == ","))
+        first = sentence.clause_of(at)[0]
+        alone = first == at and sentence.text_at(at - 1) in (":", "?")  # "Vitamin C: 39 percent of the daily value"
+        before = nutrient_before(sentence, at, whole=alone or told_of in ("that", "which", "it"))
+        if before is not None and before.place not in sentence.used:
+            return [before], True, place
+    if _goes_on_with(sentence, at, earlier):
+        return list(earlier[-1].whole), False, at + 1
+    if sentence.text_at(at + 1) in ("", ".", ",", ";", "!"):  # "Sugar-wise, the apples bring a bit over half."
+        before = nutrient_before(sentence, at, whole=True)
+        if before is not None and before.place not in sentence.used:
+            return [before], False, at + 1
+    # "The fiber comes mostly from the beans."
+    if sentence.tokens[at].is_a("share") and sentence.text_at(at + 1) in ("from", "in", "saturated", "unsaturated"):
+        before = nutrient_before(sentence, at)
+        if before is not None:
+            return [before], False, at + 1
+    return [], day, place
+
+
+def _goes_on_with(sentence: Sentence, at: int, earlier: list[Share]) -> bool:
+    """Return whether another nutrient's share of the energy goes on without its verb: ", and fat about a quarter"."""
+    name = sentence.tokens[at - 1].parts.get("nutrient", "") if at else ""
+    ends = sentence.text_at(at + 1) in ("", ".", ",", ";", "!", "and")
+    return bool(earlier) and earlier[-1].by_nutrient is not None and name in MACROS and ends
+
+
+def _out_of(sentence: Sentence, at: int) -> bool:
+    """Return whether two words that say where something comes from begin at a place: "out of", "thanks to"."""
+    return _LEADS.get(sentence.text_at(at)) == sentence.text_at(at + 1) != ""
+
+
+def where_it_ends(sentence: Sentence, start: int, at: int) -> int:
+    """Return where the reach of a share ends: at the next share, or with its clause."""
+    last = sentence.clause_of(at)[-1] + 1
+    for place in range(max(start, at + 1), last):
+        if is_stop(sentence.tokens[place]) or (share_at(sentence, place) is not None and place > at):
+            return place
+    return last
+
+
+def _day_after(sentence: Sentence, start: int, end: int) -> bool:
+    return any(is_day(sentence, place) for place in range(start, end))
+
+
+def _macro(sentence: Sentence, at: int, start: int, end: int, whole: Named) -> Named | None:
+    """Return the nutrient that a share of the energy comes from."""
+    for place in range(start, end):
+        token = sentence.tokens[place]
+        if token.is_a("nutrient") and token.parts["nutrient"] in MACROS and place != whole.place:
+            if sentence.text_at(place - 1) in (",", "and") and share_at(sentence, min(place + 1, len(sentence) - 1)):
+                break  # "carbohydrate supplies half of the energy, and fat about a third"
+            return Named(token.parts["nutrient"], place)
+        food = food_at(sentence, place)
+        if food is not None and is_food(sentence, place) and not token.is_a("nutrient"):
+            return None
+    first = sentence.clause_of(at)[0]
+    for place in range(at - 1, first - 1, -1):
+        token = sentence.tokens[place]
+        if (
+            token.is_a("nutrient")
+            and token.parts["nutrient"] in MACROS
+            and place not in sentence.used
+            and not sentence.is_a(place + 1, "wording")
+        ):
+            return Named(token.parts["nutrient"], place)
+        if share_at(sentence, place) is not None:
+            break
+    if sentence.text_at(first) in ("at", "with"):  # "At over half of the calories, fat is above the range."
+        for place in range(end, len(sentence)):
+            token = sentence.tokens[place]
+            if token.is_a("nutrient") and token.parts["nutrient"] in MACROS:
+                return Named(token.parts["nutrient"], place)
+            if is_stop(token):
+                break
+    return None
+
+
+_BEHIND_LINK = _LINKS | DETERMINERS | {"just", "only", "mainly", "mostly", "here", "actually"}
+_BEFORE_SHARE = frozenset(
+    "that which about you us where for up in it together between them alone already not also the only just"
+    " easily".split()
+)
+_JOINTS = ("and", "plus", ",")
+
+
+def _foods(sentence: Sentence, at: int, start: int, end: int, about: About) -> tuple[list[FoodWord], list[int]]:
+    """Return the foods that a share comes from, and their places: behind it, before it, or what is spoken of."""
+    behind = foods_behind(sentence, start, end)
+    if behind[0]:
+        return behind
+    before = foods_before(sentence, at)
+    if before[0]:
+        return (list(about.foods), before[1]) if about.kind == FOOD and len(about.foods) > len(before[0]) else before
+    of_food = about.kind == FOOD and not about.measure and sentence.text_at(at - 1) != "with"
+    return (list(about.foods), []) if of_food else ([], [])  # ", with a bit of protein" may be of the dish
+
+
+def foods_behind(sentence: Sentence, start: int, end: int) -> tuple[list[FoodWord], list[int]]:
+    """Return those of "most of it comes from the beans and the feta"."""
+    for place in range(start, end):
+        out_of = _out_of(sentence, place)
+        if sentence.text_at(place) in _LINKS or sentence.is_a(place, "verb_from") or out_of:
+            over = place + 1 + out_of
+            while over < end and (sentence.text_at(over) in _BEHIND_LINK or sentence.is_a(over, "verb_from")):
+                over += 1
+            foods, places = foods_from(sentence, over, end)
+            if foods:
+                return foods, places
+    return [], []
+
+
+def foods_before(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
+    """Return those of "the carrots bring most of the fiber", "the beans and the feta together bring half of it"."""
+    place = at - 1
+    while place >= 0 and (
+        is_verb(sentence, place) or sentence.text_at(place) in _BEFORE_SHARE or sentence.text_at(place).endswith("ly")
+    ):
+        place -= 1
+    against = back(sentence, place)
+    if food_at(sentence, place) is not None and set_against(sentence, against):  # "the beans, not the pork, bring"
+        place = against - 1 - (sentence.text_at(against - 1) == ",")
+    food = food_at(sentence, place)
+    if food is None or not _is_source(sentence, place):
+        return [], []
+    foods, places = [food], [place]
+    for over in range(place - 1, -1, -1):
+        word, behind = sentence.text_at(over), sentence.text_at(over + 1)
+        if word in DETERMINERS or word in _JOINTS:
+            continue
+        other = food_at(sentence, over)
+        if other is None or over in sentence.used or not _is_source(sentence, over):
+            break
+        joined = any(sentence.text_at(spot) in _JOINTS for spot in range(over + 1, place))
+        if not joined or (behind in DETERMINERS and behind != "and"):
+            break
+        foods.insert(0, other)
+        places.insert(0, over)
+    return foods, places
+
+
+def _is_source(sentence: Sentence, at: int) -> bool:
+    """Return whether a food stands as a thing, not as the dish nor as a nutrient: "the salt", not "low in salt"."""
+    return not is_dish(sentence, at) and (not sentence.is_a(at, "nutrient") or is_food(sentence, at))

@@ -1,0 +1,195 @@
+"""Keeping and food safety: days in the refrigerator, months in the freezer, hours out, reheating, doneness."""
+
+import re
+from dataclasses import replace
+
+from kit.speech.about.unread import asked
+from kit.speech.claim import THE_DISH, About, Claim
+from kit.speech.safety.keeping_heat import read_heat, temperature
+from kit.speech.safety.keeping_judged import FREEZER, FRIDGE, OUT, TimeClaim
+from kit.speech.safety.keeping_untimed import open_ended, thaw, vague
+from kit.speech.safety.keeping_warned import (
+    denies_unread,
+    hours_between,
+    is_hot,
+    is_kept_until,
+    is_limit,
+    is_thrown,
+    is_warned,
+    lets_be,
+    need_not,
+)
+from kit.speech.safety.keeping_words import (
+    IN_FREEZER,
+    KEEP,
+    clause_words,
+    eats,
+    foods_named,
+    had_within,
+    in_or_out,
+    is_of_cooking,
+    is_often,
+    is_still_raw,
+    near_place,
+)
+from kit.speech.words.sentence import Sentence
+from kit.speech.words.tokens import Quantity
+
+FAMILY = "keeping and safety"
+
+
+_DAYS = {"hour": 1 / 24, "day": 1.0, "week": 7.0, "month": 30.4, "year": 365.0, "minute": 1 / 1440}
+
+
+def read(sentence: Sentence, about: list[About]) -> list[Claim]:
+    """Return what a sentence claims about keeping and food safety."""
+    words = sentence.words
+    claims: list[Claim] = []
+    for at, said in list(sentence.quantities()):
+        if at in sentence.used:
+            continue
+        said = _of_the_time_before(sentence, at, said)
+        if (heat := temperature(sentence, at, said)) is not None:
+            claims += read_heat(sentence, at, heat)
+        elif said.unit in _DAYS and said.unit not in ("minute",):
+            claims += _time(sentence, at, said, words)
+    claims += vague(sentence, words)
+    claims += _longer_out(sentence) if claims else []
+    return (
+        claims + open_ended(sentence, {sentence.clauses[claim.places[0]] for claim in claims}) + thaw(sentence, words)
+    )
+
+
+_OUT_LONGER = re.compile(
+    r"\b(?:on the counter|on the table|out|at room temperature)(?: for)? (?:a|another|a whole|a full) (?:day|night)\b"
+    r"|\bor (?:out|out of it|otherwise|on the counter)(?= ?[.,;!]|$)"
+    r"|(?<=, )keep (?:it|them)(?=[^.;]* out\b)"  # "throw it away after ..., keep it four days out"
+    r"|\blonger\b[^.;]*\b(?:out|counter|table|room temperature|warm)\b"
+)
+
+
+def _longer_out(sentence: Sentence) -> list[Claim]:
+    """Return what is said beside a time to keep outside: "..., and on the counter a day", "longer if you leave it"."""
+    found = _OUT_LONGER.search(sentence.text.lower())
+    inside = found and [at for at, one in enumerate(sentence.tokens) if found.start() <= one.start < found.end()]
+    return [asked(sentence, inside)] if inside and sentence.used.isdisjoint(inside) else []
+
+
+def _of_the_time_before(sentence: Sentence, at: int, said: Quantity) -> Quantity:
+    """Return a number that goes on with the time before it in that time's unit: "three days, four at the most"."""
+    before = next((spot for spot in (at - 2, at - 3) if spot >= 0 and sentence.tokens[spot].quantity is not None), None)
+    if said.unit or said.is_fraction or before is None or sentence.tokens[before].amount.unit not in _DAYS:
+        return said
+    between = set(sentence.texts[before + 1 : at])
+    goes_on = sentence.text_at(at + 1) in ("", ".", ",", ";", "!", "if", "when", "on", "in", "at", "tops")
+    return replace(said, unit=sentence.tokens[before].amount.unit) if goes_on and between <= _JOINTS else said
+
+
+_JOINTS = frozenset(", or and maybe perhaps even but".split())
+_LASTS = frozenset("good fine safe okay ok keep keeps".split())
+_IS_OFF = re.compile(r"\b(?:switch|turn)(?:ed|es|s)? (?:\w+ ){0,3}off\b|\boff the (?:heat|stove)\b")
+_LEFT_OVER = frozenset("freeze what whatever anything everything if".split())
+_EATEN_UP = frozenset("eat eaten finish finished".split())
+_REHEATED = frozenset("reheated warmed rewarmed".split())  # then it keeps no four days more
+_MORE = ("more", "longer", "extra", "over", "past", "beyond", "too")  # "two hours more than the rule says"
+
+
+def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:
+    before = [sentence.texts[spot : spot + 2] for spot in sentence.clause_of(at) if spot < at]
+    if ("longer", "than") in before:  # "longer than two hours, or one when it is hot"
+        said = Quantity(said.low, said.high, said.unit, "over")
+    near = clause_words(sentence, at)
+    if is_often(sentence, at, said) or (said.unit == "hour" and is_of_cooking(sentence, at, said, near)):
+        return []
+    place = _place_of(sentence, at, said, words, near)
+    if any(lets_be(sentence, spot) for spot in sentence.clause_of(at)) and near & {"off", "bad", "sour"}:
+        place, near = place or FRIDGE, near | {"keep"}  # "it does not go off for ten days"
+    raw = bool(words & {"raw", "uncooked"}) or is_still_raw(sentence, at)
+    if not _tells_keeping(sentence, at, said, words, near, place, raw):
+        return []
+    thrown = is_thrown(sentence)
+    kept_warm = place != FRIDGE and not near.isdisjoint(("cooker", "warm", "warmer"))  # "in the cooker on warm"
+    if kept_warm or _is_open(sentence, at, said, words, place, thrown):
+        sentence.used.add(at)
+        return [asked(sentence, (at,), (at, min(at + 2, len(sentence) - 1)))]
+    later = thrown and is_kept_until(sentence, at)
+    days = Quantity(
+        said.low * _DAYS[said.unit], said.high * _DAYS[said.unit], "day", "over" if later else said.relation
+    )
+    hot = any(is_hot(sentence, spot) and not hours_between(sentence, at, spot) for spot in sentence.clause_of(at))
+    longer = "longer" in " ".join(sentence.texts) or said.relation in ("over", "at most")
+    warned = thrown is None and is_warned(sentence, at) and (place == OUT or longer)
+    within = is_limit(sentence, at, said.relation)
+    place = _place_meant(sentence, at, said, words, place, within)
+    if said.unit == "hour" and place == FRIDGE and not within:
+        return []
+    sentence.used.update(_used_by(sentence, at, words, thrown, hot or place == OUT))
+    raw = raw or any("raw" in food.text for food in foods_named(sentence))
+    # Of "..., and raw shrimp keep four days" only the shrimp.
+    foods = foods_named(sentence, sentence.clause_of(at)) or foods_named(sentence)
+    hard = bool(words & {"hard", "hard-boil"}) and bool(words & {"boil", "boiled", "cooked"})
+    eggs = hard and bool(foods) and all("egg" in food.text for food in foods)
+    limit = within or warned
+    return [TimeClaim((at,), THE_DISH, False, place, days, hot, limit, warned, foods, raw, eggs, thrown is True)]
+
+
+def _place_of(sentence: Sentence, at: int, said: Quantity, words: frozenset[str], near: set[str]) -> str | None:
+    """Return where something is kept so long, by the place that is named or by what is done; None where none tells."""
+    place = near_place(sentence, at, words)
+    if said.unit != "hour":
+        return place
+    if place is None:
+        off = bool(near & _LASTS) and _IS_OFF.search(" ".join(sentence.texts)) is not None
+        eaten = is_limit(sentence, at, said.relation) and bool(near & _EATEN_UP)  # "eat it within two hours"
+        return OUT if off or eaten or {"put", "away"} <= near else None
+    if place == FRIDGE and sentence.text_at(at + 1) == "before":
+        return OUT  # "leave it standing two hours before it goes in the fridge"
+    return place
+
+
+def _tells_keeping(
+    sentence: Sentence, at: int, said: Quantity, words: frozenset[str], near: set[str], place: str | None, raw: bool
+) -> bool:
+    """Return whether a time is one of keeping: a place is named, or a word of keeping stands in its statement."""
+    if place is not None:
+        return not (said.unit == "hour" and place == FREEZER)
+    if said.unit == "hour" and not words & {"leave", "sit", "sits", "stand", "left"}:
+        return False
+    verbs = words & (KEEP | {"cook", "cooked"} if raw and said.relation in ("under", "at most") else KEEP)
+    return bool(near & (verbs | had_within(sentence, at)))
+
+
+def _is_open(
+    sentence: Sentence, at: int, said: Quantity, words: frozenset[str], place: str | None, thrown: bool | None
+) -> bool:
+    """Return whether words beside a time leave open what is said of it: "two hours more", "in the fridge or out"."""
+    unread = thrown is None and denies_unread(sentence, at)
+    again = said.unit != "hour" and place in (FRIDGE, None) and words & _REHEATED
+    more = sentence.text_at(at + 1) in _MORE or sentence.text_at(at - 1) in ("another", "further", "extra")
+    small = said.high * _DAYS[said.unit] <= (2 / 24 if said.unit == "hour" else 4)
+    return bool(unread or ((again or more) and small) or (place in (FRIDGE, OUT) and in_or_out(sentence, at)))
+
+
+def _place_meant(
+    sentence: Sentence, at: int, said: Quantity, words: frozenset[str], place: str | None, within: bool
+) -> str:
+    """Return where something is meant to be so long: in the refrigerator where nothing tells otherwise."""
+    if said.unit == "month" and words & IN_FREEZER:
+        return FREEZER
+    if said.unit == "hour" and place != FREEZER and (within or (place == FRIDGE and need_not(sentence, at))):
+        return OUT  # "into the fridge within two hours": what is timed is how long it may be out
+    return place or FRIDGE
+
+
+def _used_by(sentence: Sentence, at: int, words: frozenset[str], thrown: bool | None, outside: bool) -> set[int]:
+    """Return the tokens that a time accounts for: its own, how hot the day is, and what only seems to deny it."""
+    clause = sentence.clause_of(at)
+    used = {at, *(spot for spot in clause if lets_be(sentence, spot))}
+    if outside:
+        used |= {spot for spot in clause if sentence.tokens[spot].amount.value in (90.0, 32.0)}
+    if thrown is False:
+        used |= {spot for spot in range(len(sentence)) if sentence.text_at(spot) in ("not", "never", "no")}
+    if words & _LEFT_OVER:  # "freeze what you won't eat in three days" denies the eating, not the keeping
+        denials = (spot for spot in range(len(sentence) - 1) if sentence.text_at(spot) == "not")
+        used |= {spot for spot in denials if eats(sentence, spot + 1)}
+    return used

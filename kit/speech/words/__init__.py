@@ -1,0 +1,1 @@
+"""What a sentence is made of: tokens, numbers, quantities, foods, clauses."""
