@@ -94,10 +94,11 @@ def _with_others(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[
 def _is_why(sentence: Sentence) -> Iterator[tuple[int, ...]]:
     """Yield the food that is said to be why: "the mustard is what makes it gluten-free"."""
     for at in range(1, len(sentence) - 2):
-        why = sentence.text_at(at) in ("is", "are") and sentence.texts[at + 1 : at + 3] in _WHAT_MAKES
+        if sentence.text_at(at) not in ("is", "are") or sentence.texts[at + 1 : at + 3] not in _WHAT_MAKES:
+            continue
         told = range(at, len(sentence))
         free = any(sentence.is_a(place, "kind") or sentence.is_a(place, "allergen") for place in told)
-        if why and free and food_at(sentence, at - 1) is not None:
+        if free and food_at(sentence, at - 1) is not None:
             yield (at - 1, at + 2)
 
 
@@ -132,27 +133,28 @@ def _one_serving(sentence: Sentence) -> Iterator[tuple[int, ...]]:
 def _have_none(sentence: Sentence) -> Iterator[tuple[int, ...]]:
     """Yield the food that is said to have none of what went before: ", the beans have none"."""
     for at in range(1, len(sentence)):
+        ends = sentence.text_at(at + 1) in (".", ",", "", "!", ";", "at")
+        if sentence.text_at(at) not in _SO_MUCH or not ends or at in sentence.used:
+            continue
         place = at - 1
         while sentence.text_at(place) in _HAS:
             place -= 1
-        food = food_at(sentence, place)
-        ends = sentence.text_at(at + 1) in (".", ",", "", "!", ";", "at")
-        none = sentence.text_at(at) in _SO_MUCH and ends and at not in sentence.used
-        named = food is not None or sentence.is_a(place, "dish", "part")
-        if none and named and place < at - 1 and place not in sentence.used:
+        named = food_at(sentence, place) is not None or sentence.is_a(place, "dish", "part")
+        if named and place < at - 1 and place not in sentence.used:
             yield (place, at)
 
 
 def _more_than(sentence: Sentence) -> Iterator[tuple[int, ...]]:
     """Yield a food that is said to have more than another, without its verb: ", and the egg more than the oil"."""
     for at in range(1, len(sentence)):
+        if sentence.text_at(at) not in ("more", "less", "fewer") or at in sentence.used:
+            continue
         over = at + 1 + 2 * (sentence.text_at(at + 1) == "of" and sentence.is_a(at + 2, "pronoun"))  # "more of it than"
-        compares = sentence.text_at(at) in ("more", "less", "fewer") and sentence.text_at(over) == "than"
         place = at - 1
         while over > at + 1 and sentence.text_at(place) in _HAS:
             place -= 1
         food = food_at(sentence, place)
-        if compares and at not in sentence.used and food is not None and food.inside:
+        if sentence.text_at(over) == "than" and food is not None and food.inside:
             yield (at - 1, at + 1)
 
 
@@ -168,13 +170,14 @@ def _the_rest(sentence: Sentence) -> Iterator[tuple[int, ...]]:
 def _ahead(sentence: Sentence) -> Iterator[tuple[int, ...]]:
     """Yield two foods that are ranked without a nutrient: ", and the beans come in just ahead of the pasta"."""
     for at in range(1, len(sentence)):
+        if sentence.text_at(at) not in ("ahead", "behind") or at in sentence.used:
+            continue
         over = at + 1 + (sentence.text_at(at + 1) == "of")
         while sentence.text_at(over) in DETERMINERS:
             over += 1
         other = food_at(sentence, over)
         led = [place for place in range(max(0, at - 5), at) if food_at(sentence, place) and place not in sentence.used]
-        ranked = sentence.text_at(at) in ("ahead", "behind") and at not in sentence.used
-        if ranked and led and other is not None and other.inside and over not in sentence.used:
+        if led and other is not None and other.inside and over not in sentence.used:
             yield (led[-1], over)
 
 

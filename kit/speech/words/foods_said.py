@@ -3,7 +3,7 @@
 import re
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cache, cached_property, lru_cache
 
 from kit.food.composition import Food, Foods, foods
@@ -96,7 +96,7 @@ class FoodWord:
     exact: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class FoodTable:
     """The foods by their whole names, by the word that says what they are; what names begin with; those with "and"."""
 
@@ -143,10 +143,13 @@ class FoodNames:
     dishes : mapping of str to str
         What the dish and a serving of it are called, the last words of its title and of `serving_is`, and which of the
         two each is.
+    table : FoodTable
+        What the foods of the table are called.
     """
 
     of_dish: tuple[tuple[str, frozenset[str], frozenset[str]], ...]
-    dishes: Mapping[str, str] = field(default_factory=dict)
+    dishes: Mapping[str, str]
+    table: FoodTable
 
     @cached_property
     def _words(self) -> frozenset[str]:
@@ -156,8 +159,9 @@ class FoodNames:
     def _heads(self) -> frozenset[str]:
         return frozenset[str]().union(*(heads for _, _, heads in self.of_dish))
 
-    def at(self, stems: Sequence[str], at: int, table: FoodTable) -> tuple[int, FoodWord] | None:
+    def at(self, stems: Sequence[str], at: int) -> tuple[int, FoodWord] | None:
         """Return the longest food name that begins at a word, and how many words it takes; None when there is none."""
+        table = self.table
         first = stems[at]
         if first not in table.firsts and first not in table.heads and first not in self._words:
             return None
@@ -220,11 +224,11 @@ def _measures(word: str) -> bool:
 
 @lru_cache(maxsize=64)
 def _names(
-    parts: tuple[tuple[str, str], ...], given: tuple[Food, ...], dishes: tuple[tuple[str, str], ...]
+    parts: tuple[tuple[str, str], ...], given: tuple[Food, ...], dishes: tuple[tuple[str, str], ...], table: FoodTable
 ) -> FoodNames:
     by_key = {food.key: food for food in given}
     called = frozenset(word for word, _ in dishes)
-    return FoodNames(tuple((key, *_words_for(by_key[key], line, called)) for key, line in parts), dict(dishes))
+    return FoodNames(tuple((key, *_words_for(by_key[key], line, called)) for key, line in parts), dict(dishes), table)
 
 
 _POTS = ("pots", "pans", "casseroles", "loaves", "tins", "cups", "mugs", "glasses", "ramekins")
@@ -249,4 +253,4 @@ def names_of(*recipes: Recipe) -> FoodNames:
             line = "" if " in place of " in part.line else part.line
             parts.setdefault((part.food.key, line), part.food)
     dishes = tuple(dict.fromkeys(pair for recipe in recipes for pair in _called(recipe)))
-    return _names(tuple(parts), tuple(parts.values()), dishes)
+    return _names(tuple(parts), tuple(parts.values()), dishes, food_table())

@@ -6,7 +6,7 @@ from functools import cached_property
 
 from kit.food.vocabulary import words as food_words
 from kit.speech.words.clauses import _clauses
-from kit.speech.words.foods_said import FoodNames, FoodWord, food_table
+from kit.speech.words.foods_said import FoodNames, FoodWord
 from kit.speech.words.numbers_said import Spoken, number_at
 from kit.speech.words.quantities_said import UNITS_OF_ONE, with_quantities
 from kit.speech.words.tokens import Quantity, Token, Word, phrases_at, words_of
@@ -139,12 +139,11 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
     plain = [word.text for word in words]
     own = tuple(word.stem for word in words)
     found: list[Token] = []
-    table = food_table()
     at = 0
     while at < len(words):
         number = number_at(plain, at)
-        food = names.at(stems, at, table)
-        named = names.at(stems, at + 1, table) if own[at : at + 2] == ("the", "whole") else None
+        food = names.at(stems, at)
+        named = names.at(stems, at + 1) if own[at : at + 2] == ("the", "whole") else None
         rows = _phrase_rows(own, at, named)
         longest = rows[0][0] if rows else 0  # the longest first
         if number and number.length >= longest and not (number.length < (food[0] if food else 0)):
