@@ -8,15 +8,14 @@ from kit.food.nutrients import nutrient_index
 from kit.meal.certainty import Range
 from kit.meal.nutrition import ATWATER_GENERAL, ENERGY_SOURCES
 from kit.rules.spoken import share_words
-from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.rules.verdicts import CANNOT_TELL
 from kit.speech.about.parts import is_verb
 from kit.speech.about.slots import negated, share_at
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, About, Claim, Finding
-from kit.speech.proportions.share_claim import Share, ShareClaim, with_share
+from kit.speech.proportions.share_claim import Share, ShareClaim, judged_as_said
 from kit.speech.proportions.shares import MACROS
 from kit.speech.values import alone, said_thing
-from kit.speech.words.agreement import fits
 from kit.speech.words.sentence import Sentence
 from kit.speech.words.tokens import SHARE, Quantity
 from kit.talk.dish import Dish
@@ -127,17 +126,7 @@ def judge(claim: EnergyShareClaim, dish: Dish) -> Finding:
         return Finding(CANNOT_TELL, "the shares of the energy are not known, since an amount is missing")
     because = (
         f"{said_thing(name)} gives {percent(of.value)} of the energy ({number(100 * of.low)} to "
-        f"{number(100 * of.high)}) by the factors 4, 9 and 4 "
-        f""
-        f""
-        f"({dish.source})"
+        f"{number(100 * of.high)}) by the factors 4, 9 and 4 ({dish.source})"
     )
-    result = fits(claim.said, of)
-    if claim.negated and result is not None:
-        result = not result
-    if result is None:
-        return Finding(CANNOT_TELL, f"{because}: too near to tell")
-    if result:
-        return Finding(HOLDS, because)
-    words = share_words(of, "the energy")
-    return Finding(OFF, because, with_share(claim, of.value), (f"{said_thing(name).capitalize()} gives {words}.",))
+    gives = f"{said_thing(name).capitalize()} gives {share_words(of, 'the energy')}."
+    return judged_as_said(claim, of, because, (gives,))

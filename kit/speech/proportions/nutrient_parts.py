@@ -3,12 +3,11 @@
 from dataclasses import dataclass
 
 from kit.meal.certainty import Range
-from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.rules.verdicts import CANNOT_TELL
 from kit.speech.about.slots import negated
 from kit.speech.claim import FOOD, About, Claim, Finding
-from kit.speech.proportions.share_claim import Share, ShareClaim, with_share
+from kit.speech.proportions.share_claim import Share, ShareClaim, judged_as_said
 from kit.speech.values import amount_of, said_thing
-from kit.speech.words.agreement import fits
 from kit.speech.words.sentence import Sentence
 from kit.talk.dish import Dish
 from kit.texts import percent
@@ -92,11 +91,4 @@ def judge(claim: PartClaim, dish: Dish) -> Finding:
     of = Range(share, max(0.0, share - half), min(1.0, share + half))
     told = f"{'not ' if claim.other else ''}{said_thing(claim.part)}"
     because = f"{percent(share)} of the {said_thing(claim.nutrient)} is {told} ({whole.source or dish.source})"
-    result = fits(claim.said, of)
-    if claim.negated and result is not None:
-        result = not result
-    if result is None:
-        return Finding(CANNOT_TELL, f"{because}: too near to tell")
-    if result:
-        return Finding(HOLDS, because)
-    return Finding(OFF, because, with_share(claim, share))
+    return judged_as_said(claim, of, because)

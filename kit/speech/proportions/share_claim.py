@@ -2,9 +2,12 @@
 
 from dataclasses import dataclass
 
+from kit.meal.certainty import Range
 from kit.rules.spoken import fraction_words
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.about.slots import Named
-from kit.speech.claim import Claim, Edit
+from kit.speech.claim import Claim, Edit, Finding
+from kit.speech.words.agreement import fits
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.tokens import NO_QUANTITY, Quantity
 
@@ -58,6 +61,16 @@ class ShareClaim(Claim):
     said: Quantity = NO_QUANTITY
     start: int = 0
     end: int = 0
+
+
+def judged_as_said(claim: ShareClaim, of: Range, because: str, sentences: tuple[str, ...] = ()) -> Finding:
+    """Return whether a share is what it was said to be, with its number put right, or sentences, where it is not."""
+    result = fits(claim.said, of)
+    if result is None:
+        return Finding(CANNOT_TELL, f"{because}: too near to tell")
+    if result != claim.negated:
+        return Finding(HOLDS, because)
+    return Finding(OFF, because, with_share(claim, of.value), sentences)
 
 
 def with_share(claim: ShareClaim, share: float) -> Edit | None:
