@@ -17,6 +17,7 @@ _BEGINS = re.compile(r"[?!] about\b")  # "How much fat? about 10 grams"
 _STAYS = re.compile(
     r"\b(?:stays?|kept|keeps?|keeping|sits?|lands?|lies|hovers?|runs?)(?: \w+)? $|\byou(?:['’]re| are) $", re.IGNORECASE
 )
+_PARTS = (["all"], ["most"], ["half"])
 _WHOLE_FOLLOWS = re.compile(r" (?:the|your|its|our|their|an?)\b")
 
 
@@ -76,7 +77,8 @@ def _fitting(edit: Edit, text: str) -> str:
     if "-" in old and " calories" in edit.words:  # an adjective: "a 90-calorie bowl"
         return f"{edit.words.removeprefix('about ').removesuffix(' calories')}-calorie"
     last = old.lower().split()[-1:]
-    if old.lower().endswith(" of") or (last in (["all"], ["most"], ["half"]) and _WHOLE_FOLLOWS.match(after)):
+    no_part = last in (["twice"], ["times"]) and not re.search(r"\b(?:twice|times)$", edit.words)
+    if old.lower().endswith(" of") or ((last in _PARTS or no_part) and _WHOLE_FOLLOWS.match(after)):
         return f"{edit.words} of"
     return edit.words
 

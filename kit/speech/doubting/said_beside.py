@@ -22,6 +22,7 @@ _SO_MUCH_OF = frozenset("even maybe also just slice piece cup glass tablespoon t
 _NO_COMPARISON = ("rather", "other", "later", "sooner", "longer", "different")
 _SOME = frozenset("more extra bit little of lots plenty".split())
 _OPENS_WITH = frozenset("even served eaten topped only just and so but , then made cooked".split())
+_LARGE = frozenset("quart quarts pint pints gallon gallons liter liters".split())
 _RANKS = ("second", "third")
 _LOOKS = re.compile(r"\bor (?:just |simply )?(?:when|once|until|till|as soon as|if)\b")
 
@@ -38,7 +39,18 @@ def beside(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     if not claims:
         return []
-    ways = (_is_why, _with_foods, _as_much, _one_serving, _have_none, _more_than, _the_rest, _ahead, _made_otherwise)
+    ways = (
+        _is_why,
+        _with_foods,
+        _as_much,
+        _one_serving,
+        _so_much_each,
+        _have_none,
+        _more_than,
+        _the_rest,
+        _ahead,
+        _made_otherwise,
+    )
     left = chain(
         *(way(sentence) for way in ways),
         _with_others(sentence, claims),
@@ -128,6 +140,17 @@ def _one_serving(sentence: Sentence) -> Iterator[tuple[int, ...]]:
         one = sentence.text_at(verb + 1) in ("a", "one", "each") and is_serving(sentence, verb + 2)
         if several and one and sentence.text_at(verb) in ("are", "is", "make", "makes", "to", "in", "for"):
             yield (at, at + 1, verb, verb + 2)
+
+
+def _so_much_each(sentence: Sentence) -> Iterator[tuple[int, ...]]:
+    """Yield a measure that each is said to get, which no number names: "it serves two, a quart each"."""
+    for at in range(1, len(sentence)):
+        if (
+            sentence.text_at(at) in _LARGE
+            and sentence.text_at(at + 1) in ("each", "apiece")
+            and at not in sentence.used
+        ):
+            yield (at - 1, at + 1)
 
 
 def _have_none(sentence: Sentence) -> Iterator[tuple[int, ...]]:

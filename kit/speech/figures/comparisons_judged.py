@@ -95,8 +95,6 @@ def _two_nutrients(claim: ComparisonClaim, dish: Dish) -> Finding:
     because = (
         f"{amounts[0].begin} {number(pair.own.value, 1)} g of {said_thing(claim.nutrient)} and "
         f"{number(pair.other.value, 1)} g of "
-        f""
-        f""
         f"{said_thing(claim.other_nutrient)}"
     )
     if claim.negated and result is not None:

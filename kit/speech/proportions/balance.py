@@ -127,8 +127,6 @@ def judge(claim: BalanceClaim, dish: Dish) -> Finding:
     sentence = (
         f"{listing(inside).capitalize()} {'lie' if len(inside) > 1 else 'lies'} inside the "
         f"{'ranges' if len(inside) > 1 else 'range'} for adults, as a share of the "
-        f""
-        f""
         f"energy."
     )
     return Finding(OFF, because, None, (sentence,))

@@ -170,8 +170,6 @@ def judge(claim: DayShareClaim, dish: Dish) -> Finding:
     because = (
         f"{amount.begin} {percent(of.value)} ({number(100 * of.low)} to {percent(of.high)}) of a day's "
         f"{said_thing(name)} ({day.source}; "
-        f""
-        f""
         f"{amount.source})"
     )
     if name == "protein":
