@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from kit.food.measures import plural
 from kit.food.names import lowered, short_name
+from kit.food.vocabulary import singular
 from kit.lines.nearest_measure import SIZES
 from kit.meal.in_place_of import in_place_of_words
 from kit.meal.kitchen_amounts import WORTH_SAYING, kitchen_amount
@@ -122,8 +123,9 @@ def _amount(ingredient: Ingredient, name: str, system: str) -> str:
     amount = kitchen_amount(replace(ingredient, slider=None), system)
     text = f"about {amount.text}" if abs(amount.error) > WORTH_SAYING else amount.text
     if ingredient.noun in (*SIZES, "piece"):
-        thing = short_name(ingredient.food)
-        return f"{text} {thing if thing.endswith('s') else plural(thing, ingredient.count)}"
+        *before, thing = short_name(ingredient.food).split()
+        one, many = singular(thing), amount.grams / ingredient.noun_grams
+        return " ".join((text, *before, thing if one == thing and thing.endswith("s") else plural(one, many)))
     return f"{text} of {name}"
 
 

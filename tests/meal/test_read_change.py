@@ -126,6 +126,8 @@ def test_what_a_step_does_is_told_as_it_is_said():
         ("muffins", "4 eggs"): "4 large eggs, not 2 large",
         ("muffins", "apples instead of bananas"): "2 medium apples instead of the banana",
         ("muffins", "a cup and a half of oats"): "1 1/2 cups of rolled oats, as before",
+        ("slaw", "pear instead of apple"): "1 medium pear instead of the apple",
+        ("slaw", "asparagus instead of carrots"): "8 medium asparagus instead of the carrot",
         ("bolognese", "half the lentils"): "about 1/3 cup of lentils, not 3/4 cup",
         ("chili", "double the batch"): "12 servings, everything times 2",
         ("chili", "lentils instead of the turkey"): "1 lb of lentils, cooked, instead of the ground turkey",
