@@ -14,6 +14,7 @@ _SIZED = ("whole", "single", "level", "heaped", "heaping")
 _ARTICLES = ("a", "an", "the", "another")
 _ABOUT_WHERE = ("somewhere", "anywhere")
 _BETWEEN = ("between", "somewhere between", "anywhere between", "from", "anywhere from")
+_FIRST = frozenset((*_A, *_BETWEEN, *_ABOUT_WHERE, "each", "every"))
 _ROUGHLY = ("odd", "something", "some", "ish", "plus")  # "fifteen-odd grams"
 _COUNTED_WITH = frozenset("of the a per each every in total it here this".split()) | {","}
 _LEADS_UP = frozenset("add adds adding come comes coming take takes bring brings get gets go goes tot tots".split())
@@ -28,10 +29,17 @@ def with_quantities(tokens: list[Token]) -> list[Token]:
     at = 0
     while at < len(tokens):
         quantity = _Quantity(tokens, at)
-        token = quantity.read()
+        token = quantity.read() if _may_begin(tokens[at]) else None
         found.append(token or tokens[at])
         at = quantity.place if token else at + 1
     return _with_both_bounds(found)
+
+
+def _may_begin(token: Token) -> bool:
+    """Return whether a quantity may begin with a token: a number, what is said of one, or "a" and "each"."""
+    return (
+        token.quantity is not None or "relation" in token.parts or token.text in _FIRST or token.text.startswith("a ")
+    )
 
 
 def _with_both_bounds(tokens: list[Token]) -> list[Token]:
