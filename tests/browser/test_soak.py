@@ -16,7 +16,7 @@ def test_moves_talks_and_reloads_leave_memory_and_kernels_as_they_were(tmp_path,
             warm(page)
             worked = over(kit, lambda: (move(page, 200), change_talk(page, 3)))
             reload(page, 1)
-            reloaded = over(kit, lambda: reload(page, 1))
+            reloaded = over(kit, lambda: reload(page, 2))
             assert errors == []
     finally:
         kit.stop()

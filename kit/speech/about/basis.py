@@ -1,6 +1,16 @@
 """What a number is said for: "per 100 grams", "an ounce", "a slice", "in the whole pot", "in half a plate"."""
 
-from kit.speech.about.parts import DETERMINERS, MEASURES, dish_part, food_part, is_dish, is_food, is_serving, is_verb
+from kit.speech.about.parts import (
+    DETERMINERS,
+    MEASURES,
+    after_determiners,
+    dish_part,
+    food_part,
+    is_dish,
+    is_food,
+    is_serving,
+    is_verb,
+)
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About
 from kit.speech.words.clauses import is_stop
 from kit.speech.words.quantities_said import WEIGHTS
@@ -211,9 +221,7 @@ def _counted_basis(sentence: Sentence, place: int, over: int) -> About | None:
     said = sentence.tokens[over].quantity
     if said is None or sentence.text_at(place) not in ("in", "for", "per", "on", "from"):
         return None
-    noun = over + 1
-    while sentence.text_at(noun) in DETERMINERS or sentence.text_at(noun) == "of":
-        noun += 1
+    noun = after_determiners(sentence, over + 1, ("of",))
     if noun >= len(sentence):
         return None
     if is_dish(sentence, noun) and said.unit == "":

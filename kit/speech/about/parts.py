@@ -1,5 +1,7 @@
 """Parts of the dish, and so much of a food, as they are named: "half a plate", "a cup of cooked rice"."""
 
+from collections.abc import Container
+
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About
 from kit.speech.words.clauses import VERBS
 from kit.speech.words.foods_said import FoodWord
@@ -128,6 +130,13 @@ def before_determiners(sentence: Sentence, at: int) -> int:
     while sentence.text_at(place) in DETERMINERS:
         place -= 1
     return place
+
+
+def after_determiners(sentence: Sentence, at: int, also: Container[str] = ()) -> int:
+    """Return the first place from a place on that holds no "the", "all" or the like, nor one of some other words."""
+    while sentence.text_at(at) in DETERMINERS or sentence.text_at(at) in also:
+        at += 1
+    return at
 
 
 def dish_part(sentence: Sentence, at: int) -> About:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from kit.speech.about.parts import DETERMINERS, before_determiners, is_verb
+from kit.speech.about.parts import DETERMINERS, after_determiners, before_determiners, is_verb
 from kit.speech.about.slots import foods_from
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.claim import FOOD, About
@@ -114,9 +114,7 @@ def those_from(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
     foods, places = foods_from(sentence, at, len(sentence))
     foods, places = foods[:1], places[:1]
     while places and sentence.text_at(places[-1] + 1) == "and":
-        over = places[-1] + 2 + (sentence.text_at(places[-1] + 2) in _LED)
-        while sentence.text_at(over) in DETERMINERS:
-            over += 1
+        over = after_determiners(sentence, places[-1] + 2 + (sentence.text_at(places[-1] + 2) in _LED))
         word = food_at(sentence, over)
         if word is None or sentence.is_a(over, "allergen") or is_verb(sentence, over + 1):
             break
@@ -144,9 +142,7 @@ def from_foods(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
         place += 1
     if sentence.text_at(place) not in ("from", "in", "because", "thanks") and not sentence.is_a(place, "verb_from"):
         return [], []
-    place += 1
-    while sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in ("of", "to"):
-        place += 1
+    place = after_determiners(sentence, place + 1, ("of", "to"))
     if sentence.is_a(place, "pronoun"):
         return [], []
     return those_from(sentence, place)

@@ -7,7 +7,7 @@ from kit.rules.kinds import VEGAN, VEGETARIAN, WHOLE_GRAIN, fits, is_grain, part
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.about.exceptions import excepted
-from kit.speech.about.parts import DETERMINERS, dish_named, food_part, is_dish, is_food, leads_on
+from kit.speech.about.parts import DETERMINERS, after_determiners, dish_named, food_part, is_dish, is_food, leads_on
 from kit.speech.about.slots import foods_from, negated
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Finding
@@ -174,9 +174,7 @@ def _denied_twice(sentence: Sentence, at: int) -> bool:
 
 def _shuns_dish(sentence: Sentence, at: int) -> bool:
     """Return whether it is the dish that they skip: "skip it", and not "skip the salt"."""
-    over = at + 1
-    while sentence.text_at(over) in DETERMINERS:
-        over += 1
+    over = after_determiners(sentence, at + 1)
     return food_at(sentence, over) is None or is_dish(sentence, over)
 
 

@@ -4,7 +4,16 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import chain
 
-from kit.speech.about.parts import DETERMINERS, back, is_dish, is_food, is_serving, is_verb, with_so_much
+from kit.speech.about.parts import (
+    DETERMINERS,
+    after_determiners,
+    back,
+    is_dish,
+    is_food,
+    is_serving,
+    is_verb,
+    with_so_much,
+)
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, Claim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
@@ -90,9 +99,7 @@ def _with_others(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[
     for at, text in enumerate(sentence.texts):
         if text != "with" or at in sentence.used or not told:
             continue
-        place = at + 1
-        while sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in _SOME:
-            place += 1
+        place = after_determiners(sentence, at + 1, _SOME)
         food = food_at(sentence, place)
         if sentence.text_at(place + 1) in ("instead of", "rather than", "in place of", "for"):
             continue
@@ -195,9 +202,7 @@ def _ahead(sentence: Sentence) -> Iterator[tuple[int, ...]]:
     for at in range(1, len(sentence)):
         if sentence.text_at(at) not in ("ahead", "behind") or at in sentence.used:
             continue
-        over = at + 1 + (sentence.text_at(at + 1) == "of")
-        while sentence.text_at(over) in DETERMINERS:
-            over += 1
+        over = after_determiners(sentence, at + 1 + (sentence.text_at(at + 1) == "of"))
         other = food_at(sentence, over)
         led = [place for place in range(max(0, at - 5), at) if food_at(sentence, place) and place not in sentence.used]
         if led and other is not None and other.inside and over not in sentence.used:
@@ -220,9 +225,7 @@ def _and_another(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[
         last = max(claim.places, default=-1)
         if not isinstance(claim, ComparisonClaim) or sentence.text_at(last + 1) not in ("and", "plus", "or"):
             continue
-        place = last + 2
-        while sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in _SO_MUCH_OF:
-            place += 1
+        place = after_determiners(sentence, last + 2, _SO_MUCH_OF)
         food = food_at(sentence, place)
         if food is not None and place not in sentence.used and not is_verb(sentence, place + 1):
             yield (last, place)
@@ -234,10 +237,7 @@ def _than_another(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple
     taken = {place for claim in claims for place in claim.places} | sentence.used
     for at in range(max((max(claim.places) for claim in compared), default=len(sentence)) + 1, len(sentence)):
         if sentence.text_at(at) == "than" and at not in taken and sentence.text_at(at - 1) not in _NO_COMPARISON:
-            other = at + 1
-            while sentence.text_at(other) in DETERMINERS:
-                other += 1
-            yield (at - 1, min(other, len(sentence) - 1))
+            yield (at - 1, min(after_determiners(sentence, at + 1), len(sentence) - 1))
 
 
 def _or_by_looks(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:

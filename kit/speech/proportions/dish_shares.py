@@ -2,11 +2,10 @@
 
 from collections.abc import Set
 
-from kit.speech.about.parts import DETERMINERS, is_food, is_verb
+from kit.speech.about.parts import DETERMINERS, after_determiners, is_food, is_verb
 from kit.speech.about.slots import Named, foods_from, negated, nutrients_after
 from kit.speech.claim import FOOD, About, Claim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
-from kit.speech.proportions.dish_shares_next import after_determiners
 from kit.speech.proportions.share_claim import Share
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.sentence import Sentence, food_at

@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from kit.speech.about.parts import DETERMINERS, is_food
+from kit.speech.about.parts import after_determiners, is_food
 from kit.speech.about.slots import Named, foods_from, negated
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, About, Claim
@@ -61,10 +61,3 @@ def second(sentence: Sentence, at: int, behind: int, about: About, named: Sequen
         for one in named
         for who, rank in told
     ]
-
-
-def after_determiners(sentence: Sentence, at: int) -> int:
-    """Return the first place from a place on that holds no "the", "all" or the like."""
-    while at < len(sentence) and sentence.text_at(at) in DETERMINERS:
-        at += 1
-    return at

@@ -1,6 +1,6 @@
 """Main sources told by comparing: "more of the protein than any other", "the most fiber of all", "nothing has more"."""
 
-from kit.speech.about.parts import DETERMINERS, is_food, is_verb
+from kit.speech.about.parts import after_determiners, is_food, is_verb
 from kit.speech.about.slots import foods_from, negated, nutrient_before, nutrients_after
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, About, Claim
@@ -74,9 +74,7 @@ def _nothing_more(sentence: Sentence, than: int) -> FoodWord | None:
         is_verb(sentence, place) and (sentence.is_a(place, "verb_bring") or sentence.text_at(place) in ("has", "have"))
         for place in range(1, than)
     )
-    place = than + 1
-    while sentence.text_at(place) in DETERMINERS:
-        place += 1
+    place = after_determiners(sentence, than + 1)
     food = food_at(sentence, place) if opens and sentence.text_at(than) == "than" else None
     return food if food is not None and food.inside else None
 
