@@ -22,7 +22,7 @@ _GLYPHS = {
     for sign, text in FRACTION_GLYPHS.items()
     for eval_top, eval_bottom in [map(int, text.split("/"))]
 }
-_BEGINNINGS = frozenset({*_UNITS, *_TENS, *_SCALES, *_FOLDS, *MULTIPLES, "a", "an", "another", "half"})
+_BEGINNINGS = frozenset({*_UNITS, *_TENS, *_SCALES, *_FOLDS, *MULTIPLES, *_PARTS, "a", "an", "another", "the"})
 _ONE_OF = ("good", "full", "solid", "generous", "mere", "bare", "rough", "whole")
 _SIGNS = frozenset(_GLYPHS) | {"."}
 _DIGITS = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d*\.\d+|\d+")
@@ -56,13 +56,13 @@ def number_at(words: Sequence[str], at: int) -> Spoken | None:
     (True, 13.5)
     """
     word = _word(words, at)
+    if not (word in _BEGINNINGS or word[:1].isdigit() or word[:1] in _SIGNS):
+        return None
     if word in _PARTS and word != "half" and _word(words, at - 1) in _ONE_OF:
         return Spoken(1 / _PARTS[word], 1, True)  # "a good third"
     if word == "the":
         part_word = _word(words, at + 2) if _word(words, at + 1) == "other" else ""  # "the other third"
         return Spoken(1 / _PARTS[part_word], 3, True) if part_word in _PARTS else None
-    if word not in _BEGINNINGS and not word[:1].isdigit() and word[:1] not in _SIGNS:
-        return None
     part = _fraction(words, at)
     if part:
         return part

@@ -28,11 +28,16 @@ def with_quantities(tokens: list[Token]) -> list[Token]:
     found: list[Token] = []
     at = 0
     while at < len(tokens):
-        quantity = _Quantity(tokens, at)
-        token = quantity.read() if _may_begin(tokens[at]) else None
+        token, then = _quantity(tokens, at) if _may_begin(tokens[at]) else (None, at)
         found.append(token or tokens[at])
-        at = quantity.place if token else at + 1
+        at = then if token else at + 1
     return _with_both_bounds(found)
+
+
+def _quantity(tokens: Sequence[Token], at: int) -> tuple[Token | None, int]:
+    """Return the quantity that begins at a token, if one does, and where it ends."""
+    reading = _Quantity(tokens, at)
+    return reading.read(), reading.place
 
 
 def _may_begin(token: Token) -> bool:

@@ -9,7 +9,7 @@ from kit.speech.words.clauses import _clauses
 from kit.speech.words.foods_said import FoodNames, FoodWord
 from kit.speech.words.numbers_said import Spoken, number_at
 from kit.speech.words.quantities_said import UNITS_OF_ONE, with_quantities
-from kit.speech.words.tokens import Quantity, Token, Word, phrases_at, words_of
+from kit.speech.words.tokens import Quantity, Rows, Token, Word, phrases_at, words_of
 
 _SUBJECTS = ("food", "dish", "pronoun")
 _COMPONENTS = frozenset(
@@ -83,9 +83,14 @@ class Sentence:
 
     def clause_of(self, at: int) -> range:
         """Return the places of the clause that a token stands in."""
-        number = self.clauses[at]
-        first = self.clauses.index(number)
-        return range(first, first + self.clauses.count(number))
+        return self._clause_places[self.clauses[at]]
+
+    @cached_property
+    def _clause_places(self) -> dict[int, range]:
+        found: dict[int, range] = {}
+        for at, number in enumerate(self.clauses):
+            found[number] = range(found[number].start if number in found else at, at + 1)
+        return found
 
     def after(self, at: int, skip: Callable[[Token], bool]) -> int:
         """Return the first place from `at` on whose token is not skipped."""
@@ -164,26 +169,23 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
     return found
 
 
-Rows = Sequence[tuple[int, str, str]]
-
-
-def _phrase_rows(own: Sequence[str], at: int, named: tuple[int, FoodWord] | None) -> Rows:
+def _phrase_rows(own: tuple[str, ...], at: int, named: tuple[int, FoodWord] | None) -> Rows:
     """Return the phrases that begin at a word, without those that are not meant there."""
     rows = phrases_at(own, at)
-    if rows and own[at] == "and" and own[at + 2 : at + 3] == ("to",):
+    if not rows:
+        return rows
+    if own[at] == "and" and own[at + 2 : at + 3] == ("to",):
         rows = [row for row in rows if row[1] != "after"]  # ", and up to 300" is no "300 and up"
-    if rows and own[at] == "or" and own[at + 2 : at + 3] == ("than",):
+    if own[at] == "or" and own[at + 2 : at + 3] == ("than",):
         rows = [row for row in rows if row[1] != "after"]  # "or more than 300 calories" is no "or more"
     if own[at + 1 : at + 2] == ("one",) and own[at + 2 : at + 3] in (("hundred",), ("thousand",)):
         rows = [row for row in rows if row[0] != 2]  # "for every one hundred calories"
-    if named is not None and named[0] >= 2:
-        return []  # "the whole milk" is a food
-    return rows
+    return [] if named is not None and named[0] >= 2 else rows  # "the whole milk" is a food
 
 
 def _with_a_number(plain: Sequence[str], at: int, rows: Rows, longest: int) -> Rows:
     """Return the phrases without "close to" and "a good", which are said of a number only when one follows."""
-    if rows and all(kind == "relation" for length, kind, _ in rows if length == longest):
+    if rows and rows[0][1] == "relation" and all(row[1] == "relation" for row in rows if row[0] == longest):
         return [row for row in rows if row[1] != "relation" or _number_follows(plain, at + row[0])]
     return rows
 
@@ -222,7 +224,7 @@ def _is_unit_word(text: str) -> bool:
     return any(
         kind == "unit" and meaning in UNITS_OF_ONE
         for word in words_of(text)[:1]
-        for _, kind, meaning in phrases_at([word.stem], 0)
+        for _, kind, meaning in phrases_at((word.stem,), 0)
     )
 
 

@@ -147,22 +147,28 @@ def _undone(piece: str) -> list[tuple[str, bool]]:
     return [(head, True)] if tail in ("s", "") else [(piece, False)]
 
 
-Phrases = Mapping[str, Sequence[tuple[tuple[str, ...], str, str]]]
+Rows = Sequence[tuple[int, str, str]]
+Phrases = Mapping[tuple[str, str], Sequence[tuple[tuple[str, ...], tuple[int, str, str]]]]
 
 
 @cache
-def phrases() -> Phrases:
-    """Return the words and phrases of speech by their first stem, each with its kind and meaning, the longest first."""
-    found: dict[str, list[tuple[tuple[str, ...], str, str]]] = {}
+def _phrases() -> tuple[Phrases, Mapping[str, Rows]]:
+    """Return the phrases of speech by their first two stems, the longest first, and the words by their stem."""
+    longer: dict[tuple[str, str], list[tuple[tuple[str, ...], tuple[int, str, str]]]] = {}
+    alone: dict[str, list[tuple[int, str, str]]] = {}
     for row in read_rows(files.bundled("data/speech_words.csv")):
         stems = tuple(word.stem for word in words_of(row["words"]))
-        found.setdefault(stems[0], []).append((stems, row["kind"], row["meaning"]))
-    return {first: sorted(rows, key=lambda row: -len(row[0])) for first, rows in found.items()}
+        told = (len(stems), row["kind"], row["meaning"])
+        if len(stems) > 1:
+            longer.setdefault(stems[:2], []).append((stems, told))
+        else:
+            alone.setdefault(stems[0], []).append(told)
+    return {first: sorted(rows, key=lambda row: -len(row[0])) for first, rows in longer.items()}, alone
 
 
-def phrases_at(stems: Sequence[str], at: int) -> list[tuple[int, str, str]]:
-    """Return the phrases that begin at a word: how many words each takes, its kind and its meaning."""
-    begun = phrases().get(stems[at])
-    if begun is None:
-        return []
-    return [(len(own), kind, meaning) for own, kind, meaning in begun if tuple(stems[at : at + len(own)]) == own]
+def phrases_at(stems: tuple[str, ...], at: int) -> Rows:
+    """Return the phrases that begin at a word, the longest first: how many words each takes, its kind, its meaning."""
+    longer, alone = _phrases()
+    begun = longer.get(stems[at : at + 2], ())
+    found = [told for own, told in begun if stems[at : at + len(own)] == own]
+    return [*found, *alone.get(stems[at], ())] if found else alone.get(stems[at], ())
