@@ -90,9 +90,14 @@ def total_sd(parts: ArrayLike, amount_sd: ArrayLike, content_sd: ArrayLike) -> A
     >>> total_sd([[3.0], [4.0]], [0.1, 0.1], [[0.0], [0.0]]).round(3).tolist()
     [0.5]
     """
+    return np.sqrt(part_variances(parts, amount_sd, content_sd).sum(axis=0))
+
+
+def part_variances(parts: ArrayLike, amount_sd: ArrayLike, content_sd: ArrayLike) -> Array:
+    """Return the variance of each part, shape (n, k), NaN counted as nothing; see `total_sd`, which sums them."""
     u2 = np.square(np.asarray(amount_sd, dtype=float))[:, None]
     v2 = np.square(np.asarray(content_sd, dtype=float))
-    return np.sqrt(np.nansum(np.square(parts) * (u2 + v2 + u2 * v2), axis=0))
+    return np.nan_to_num(np.square(parts) * (u2 + v2 + u2 * v2))
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,9 +130,7 @@ def _variance_of_a_gram(made: Makeup) -> Array:
     """Return the variance that 1 g of each ingredient brings, as `total_sd` adds it up, shape (n, n_nutrients)."""
     if not made.foods:
         return np.zeros_like(made.known)
-    u2 = np.square(made.amount_sd)[:, None]
-    v2 = np.square(np.stack([composition_sd(food) for food in made.foods]))
-    return np.square(made.known) * (u2 + v2 + u2 * v2)
+    return part_variances(made.known, made.amount_sd, np.stack([composition_sd(food) for food in made.foods]))
 
 
 def range_of(numbers: Nutrition, name: str) -> Range:

@@ -1,5 +1,6 @@
 """The dish of a talk as it is now, with everything that checking a sentence about it needs."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -14,7 +15,7 @@ from kit.food.measures import convert, unit
 from kit.food.nutrients import nutrient_index
 from kit.lines.nearest_measure import VOLUMES
 from kit.lines.weighing import Z90
-from kit.meal.certainty import Range, composition_sd, ranges, total_sd
+from kit.meal.certainty import Range, composition_sd, part_variances, ranges
 from kit.meal.nutrition import Nutrition
 from kit.rules.eu_basis import as_eu, counted
 from kit.rules.naming import food_called, ingredient_called
@@ -117,16 +118,17 @@ class Dish:
         at = nutrient_index(nutrient)
         if not places:
             return 0.0, 0.0
+        brings, variances = self._brought
         rows = list(places)
-        brings, (amount, content) = self.counted.contributions[rows, at], self._unsure
-        spread = total_sd(brings[:, None], amount[rows], content[rows, at][:, None])
-        return float(np.nansum(brings)), Z90 * float(spread[0])
+        return float(brings[rows, at].sum()), Z90 * math.sqrt(variances[rows, at].sum())
 
     @cached_property
-    def _unsure(self) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-        """How unsure each ingredient's amount is, shape (n,), and its content, shape (n, n_nutrients)."""
-        parts = self.numbers.recipe.ingredients
-        return np.array([part.relative_sd for part in parts]), np.array([composition_sd(part.food) for part in parts])
+    def _brought(self) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+        """What each ingredient brings to a serving, and its variance, each of shape (n, n_nutrients)."""
+        parts, brings = self.numbers.recipe.ingredients, self.counted.contributions
+        amount_sd = [part.relative_sd for part in parts]
+        content_sd = np.array([composition_sd(part.food) for part in parts])
+        return np.nan_to_num(brings), part_variances(brings, amount_sd, content_sd)
 
 
 def content(food: Food, nutrient: str, grams: float, rules: str = "us") -> Range:

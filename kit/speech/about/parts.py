@@ -3,7 +3,6 @@
 from collections.abc import Container
 
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About
-from kit.speech.words.clauses import VERBS
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.quantities_said import WEIGHTS
 from kit.speech.words.sentence import Sentence, food_at
@@ -20,9 +19,6 @@ DETERMINERS = frozenset(
 )
 
 
-_VERB_KINDS = ("verb_bring", "verb_save", "verb_add")
-
-
 MEASURES = ("cup", "tbsp", "tsp", "oz", "lb", "g", "kg", "mL", "L", "mg")
 
 
@@ -34,6 +30,7 @@ _GLASSES = {"glass": "cup", "mug": "cup", "slice": "slice", "piece": "piece", "b
 
 _FOR_ONE = ("each", "apiece")
 _SIZES = frozenset("large medium small big whole ripe raw boiled fresh hard average cooked".split())
+_BEFORE_A_NOUN = DETERMINERS | _SIZES
 
 
 def leads_on(sentence: Sentence, at: int) -> bool:
@@ -43,19 +40,12 @@ def leads_on(sentence: Sentence, at: int) -> bool:
 
 def is_verb(sentence: Sentence, at: int) -> bool:
     """Return whether there is a token that is a verb of a statement."""
-    if at >= len(sentence):
-        return False
-    token = sentence.tokens[at]
-    return token.text in VERBS or any(kind in token.parts for kind in _VERB_KINDS)
+    return at in sentence.verbs
 
 
 def is_dish(sentence: Sentence, at: int) -> bool:
     """Return whether there is a token that names the dish or a part of it, and no food."""
-    if at >= len(sentence):
-        return False
-    token = sentence.tokens[at]
-    food = food_at(sentence, at)
-    return token.is_a("dish") and not (food is not None and food.exact)
+    return at in sentence.dishes
 
 
 def is_serving(sentence: Sentence, at: int) -> bool:
@@ -115,11 +105,7 @@ def _beside_food(sentence: Sentence, at: int) -> bool:
 def back(sentence: Sentence, at: int) -> int:
     """Return the place before a noun's determiners and adjectives of size."""
     place = at - 1
-    while (
-        place >= 0
-        and (sentence.text_at(place) in DETERMINERS or sentence.text_at(place) in _SIZES)
-        and sentence.tokens[place].quantity is None
-    ):
+    while sentence.text_at(place) in _BEFORE_A_NOUN and sentence.tokens[place].quantity is None:
         place -= 1
     return place
 

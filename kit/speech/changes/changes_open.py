@@ -24,7 +24,7 @@ def is_open_change(said: Sentence) -> bool:
         or is_resized(said)
         or _swaps_first(said)
         or _with_other_kind(said)
-        or (texts & _IF and any(token.is_a("verb_swap") for token in said.tokens))
+        or (texts & _IF and said.places("verb_swap"))
         or (
             texts & _IF and texts & {"used", "took", "had"} and "for" in texts
         )  # "vegan if you used sugar for the honey"
@@ -33,12 +33,13 @@ def is_open_change(said: Sentence) -> bool:
 
 def _swaps_first(said: Sentence) -> bool:
     """Return whether an order to take something else leads to what is claimed: "use tamari and it's gluten-free"."""
-    does = any(said.is_a(at, "verb_add") or said.is_a(at, "verb_save") for at in range(1, len(said)))
-    if said.text_at(0) in _DOING and does:
+    if said.text_at(0) in _DOING and (said.places("verb_add", 1) or said.places("verb_save", 1)):
         return True  # "using whole wheat flour for all of it adds a gram of fiber"
     ordered = said.text_at(0) in ("use", "try", "swap", "switch", "swap in", "sub", "substitute")
     then = _THEN if _sets_amount(said) else ("it",) if ordered else ()
-    return any(said.text_at(at) in ("and", ",") and said.text_at(at + 1) in then for at in range(len(said)))
+    return bool(then) and any(
+        said.text_at(at) in ("and", ",") and said.text_at(at + 1) in then for at in range(len(said))
+    )
 
 
 def _with_other_kind(said: Sentence) -> bool:

@@ -16,6 +16,7 @@ from kit.talk.dish import Dish
 FAMILY = "comparison"
 MORE = frozenset("more higher richer greater larger bigger heavier extra ahead".split())
 LESS = frozenset("less fewer lower leaner lighter smaller poorer".split())
+_MORE_OR_LESS = MORE | LESS
 
 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
@@ -46,7 +47,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
 def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
     """Read "more X than Y", "25 percent less X than Y", "lower in X than Y"."""
     token = sentence.tokens[at]
-    if token.text not in MORE | LESS or token.quantity is not None:
+    if token.text not in _MORE_OR_LESS or token.quantity is not None:
         return None
     than = _than_behind(sentence, at)
     named = _compared(sentence, at, than) if than is not None else []
@@ -171,8 +172,10 @@ def _as_much(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim
 def _times_of(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
     """Read "twice the X of Y", "half of the X of a glass of Y", "three times the X in Y"."""
     quantity = sentence.tokens[at].quantity
+    if quantity is None:
+        return None
     share = share_at(sentence, at)
-    if quantity is None or not (quantity.unit == "times" or (share is not None and quantity.is_fraction)):
+    if not (quantity.unit == "times" or (share is not None and quantity.is_fraction)):
         return None
     place = at + 1
     while sentence.text_at(place) in ("of", "the", "its", "as", "much", "amount", "more"):
@@ -226,7 +229,7 @@ def _carried_on(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
             found.append(
                 replace(last, places=(at,), sign=sign, times=None, other=replace(last.other, count=quantity.value))
             )
-        elif token.text in MORE | LESS:
+        elif token.text in _MORE_OR_LESS:
             named = nutrients_after(sentence, at + 1, frozenset("in of".split()))
             if named and named[0].place not in sentence.used:
                 sentence.used.update({at, named[0].place})
@@ -246,7 +249,7 @@ def _without_other(sentence: Sentence, about: list[About], claims: list[Claim]) 
     """Return comparisons with nothing named: "less salt", "higher in protein"."""
     found: list[Claim] = []
     for at, token in enumerate(sentence.tokens):
-        if at in sentence.used or token.text not in MORE | LESS or claims:
+        if at in sentence.used or token.text not in _MORE_OR_LESS or claims:
             continue
         named: list[Named] = nutrients_after(sentence, at + 1, frozenset("in of".split()))
         if not named or named[0].place > at + 2 or named[0].place in sentence.used:

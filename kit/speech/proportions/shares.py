@@ -34,9 +34,8 @@ def shares(sentence: Sentence, about: list[About]) -> list[Share]:
     """Return the shares of a sentence that no claim has used, in order."""
     found: list[Share] = []
     for at in range(len(sentence)):
-        least = "least" in sentence.texts[max(0, at - 3) : at]  # "the least fat of all"
-        said = None if at in sentence.used or least else share_at(sentence, at)
-        if said is not None:
+        said = None if at in sentence.used else share_at(sentence, at)
+        if said is not None and "least" not in sentence.texts[max(0, at - 3) : at]:  # "the least fat of all"
             share = _share(sentence, at, said, about, found)
             if share is not None:
                 found.append(share)

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from kit.food.vocabulary import words as food_words
-from kit.speech.words.clauses import _clauses
+from kit.speech.words.clauses import VERBS, _clauses
 from kit.speech.words.foods_said import FoodNames, FoodWord
 from kit.speech.words.numbers_said import Spoken, number_at
 from kit.speech.words.quantities_said import UNITS_OF_ONE, with_quantities
@@ -15,6 +15,7 @@ _SUBJECTS = ("food", "dish", "pronoun")
 _COMPONENTS = frozenset(
     "sauce dressing topping filling batter broth garnish base glaze marinade gravy vinaigrette icing frosting".split()
 )
+_VERB_KINDS = ("verb_bring", "verb_save", "verb_add")
 _ONE_OF = ("good", "full", "solid", "generous", "mere", "bare", "rough")
 
 
@@ -77,9 +78,31 @@ class Sentence:
 
     def places(self, kind: str, start: int = 0, end: int | None = None) -> list[int]:
         """Return the places of the tokens that can play a part."""
-        return [
-            at for at in range(max(start, 0), len(self.tokens) if end is None else end) if kind in self.tokens[at].parts
-        ]
+        found = self._by_kind.get(kind, ())
+        return [at for at in found if at >= start and (end is None or at < end)]
+
+    @cached_property
+    def _by_kind(self) -> dict[str, list[int]]:
+        found: dict[str, list[int]] = {}
+        for at, token in enumerate(self.tokens):
+            for kind in token.parts:
+                found.setdefault(kind, []).append(at)
+        return found
+
+    @cached_property
+    def verbs(self) -> frozenset[int]:
+        """Places of the tokens that are verbs of a statement."""
+        return frozenset(
+            at
+            for at, token in enumerate(self.tokens)
+            if token.text in VERBS or any(kind in token.parts for kind in _VERB_KINDS)
+        )
+
+    @cached_property
+    def dishes(self) -> frozenset[int]:
+        """Places of the tokens that name the dish or a part of it, and no food."""
+        named = ((at, food_at(self, at)) for at in self.places("dish"))
+        return frozenset(at for at, food in named if food is None or not food.exact)
 
     def clause_of(self, at: int) -> range:
         """Return the places of the clause that a token stands in."""
