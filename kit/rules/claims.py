@@ -135,6 +135,8 @@ def _judge(
     wrong = _wrong_number(said, rule, nutrient, subject, telling) if said is not None and result is not False else ""
     if wrong:
         return Judgement(OFF, f"{wrong} ({section})", section, telling[0].found, telling[0].limit)
+    if result is False:
+        return Judgement(OFF, because, section, telling[0].found, telling[0].limit)
     needed = [_try(limit, nutrient, subject, than, rules) for limit in rule.says if _applies(limit, subject)]
     beside = beside_of(rule, [one for one in needed if one.kept is not False], telling, subject, than, result is True)
     told = {one.words for one in beside}

@@ -15,6 +15,7 @@ from kit.meal.recipe import Recipe
 _STATES = ("dry", "cooked", "raw", "dried", "fresh", "canned", "frozen", "boiled", "baked", "roasted", "ground")
 
 
+@cache
 def said(name: str) -> str:
     """Return a nutrient the way it is said.
 

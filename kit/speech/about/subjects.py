@@ -50,14 +50,16 @@ class _Subjects:
         if self.sentence.clauses[at] != self.clause:
             self.clause, self.seen_verb = self.sentence.clauses[at], False
         self._count(at)
-        before = back(self.sentence, at)
-        led = self.sentence.text_at(before) in PREPOSITIONS
-        if is_dish(self.sentence, at):
-            self._dish(at, before, led)
-        elif is_food(self.sentence, at):
-            self._food(at, before, led)
-        else:
-            self._word(at, led)
+        dish, food = is_dish(self.sentence, at), is_food(self.sentence, at)
+        if dish or food or self.sentence.text_at(at) in _MAY_STAND_FOR_IT or not self.seen_verb:
+            before = back(self.sentence, at)
+            led = self.sentence.text_at(before) in PREPOSITIONS
+            if dish:
+                self._dish(at, before, led)
+            elif food:
+                self._food(at, before, led)
+            else:
+                self._word(at, led)
         if self.sentence.text_at(at) in _MAKES and self.on_food and _it(self.sentence, at + 1):
             self.current = THE_DISH  # "the oats make it", "the rice makes this"
         if is_verb(self.sentence, at) and not self.sentence.is_a(at, "dish"):
@@ -186,6 +188,9 @@ class _Subjects:
     def _is_measured(self, before: int) -> bool:
         """Return whether a part stands before "of": "half of the pot", "a cup of the rice"."""
         return self.sentence.text_at(before) == "of" and before > 0 and _is_part(self.sentence, before - 1)
+
+
+_MAY_STAND_FOR_IT = ("it", "they", "this", "that", "which")  # behind a verb too
 
 
 def _is_changed(sentence: Sentence, at: int) -> bool:

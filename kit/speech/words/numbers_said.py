@@ -55,7 +55,7 @@ def number_at(words: Sequence[str], at: int) -> Spoken | None:
     >>> number_at("two thirds of it".split(), 0).is_fraction, number_at("13 and a half grams".split(), 0).value
     (True, 13.5)
     """
-    word = _word(words, at)
+    word = words[at] if at < len(words) else ""
     if not (word in _BEGINNINGS or word[:1].isdigit() or word[:1] in _SIGNS):
         return None
     if word in _PARTS and word != "half" and _word(words, at - 1) in _ONE_OF:
