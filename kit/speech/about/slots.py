@@ -200,7 +200,7 @@ def _turned_off(sentence: Sentence, at: int) -> bool:
 
 def negated(sentence: Sentence, at: int) -> bool:
     """Return whether what stands at a place is denied: "isn't low in", "not where most", "fat-free it is not"."""
-    if _turned_off(sentence, at):
+    if "not" in sentence.words and _turned_off(sentence, at):
         return True
     for place in range(at + 1, min(len(sentence), at + 6)):
         if (

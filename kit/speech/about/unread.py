@@ -131,8 +131,9 @@ def _is_eaten(sentence: Sentence, at: int) -> bool:
 
 def _says_little(sentence: Sentence, at: int) -> bool:
     """Return whether a word belittles what is counted behind it: "a hint of sugar, about 22 grams"."""
-    little = sentence.is_a(at, "share", "a little") or not _LITTLE.isdisjoint(sentence.text_at(at).split())
-    return little and at + 1 + (sentence.text_at(at + 1) == "of") in sentence.counted
+    if at + 1 + (sentence.text_at(at + 1) == "of") not in sentence.counted:
+        return False
+    return sentence.is_a(at, "share", "a little") or not _LITTLE.isdisjoint(sentence.text_at(at).split())
 
 
 def _corrects(sentence: Sentence, at: int) -> bool:

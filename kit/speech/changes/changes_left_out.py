@@ -130,8 +130,8 @@ def _without_the_next(
 
 def _passive(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]] | None:
     """Return foods that are told to be gone: "once the almonds are left out", "with the eggs and the honey gone"."""
-    for at in range(2, len(sentence)):
-        if sentence.text_at(at) not in _GONE or sentence.text_at(at + 1) == "of":  # "out of the oven"
+    for at in sentence.where(_GONE, 2):
+        if sentence.text_at(at + 1) == "of":  # "out of the oven"
             continue
         last = at - 1
         while sentence.text_at(last) in _IS:

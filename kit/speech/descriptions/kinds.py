@@ -109,8 +109,8 @@ def _does_something(sentence: Sentence, at: int) -> bool:
 def _all_of_whole_grain(sentence: Sentence) -> list[Claim]:
     """Return flour, pasta or bread of which all is said to be whole grain: "made with all whole-grain flour"."""
     found: list[Claim] = []
-    for at, token in enumerate(sentence.tokens):
-        whole = token.food is not None and token.text.startswith(("whole grain", "whole wheat", "wholegrain"))
+    for at in sentence.places("food"):
+        whole = sentence.text_at(at).startswith(("whole grain", "whole wheat", "wholegrain"))
         before = sentence.text_at(at - 1)
         if (
             whole

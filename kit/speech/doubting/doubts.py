@@ -166,9 +166,7 @@ def _because_of(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """Return the food that is said to be why, where no claim is about it: "it keeps four days because of the lime"."""
     told = sentence.used.union(*(claim.places for claim in claims))
     about = {word.text for claim in claims for word in claim.about.foods}
-    for at in range(1, len(sentence)):
-        if sentence.text_at(at) not in _CAUSES:
-            continue
+    for at in sentence.where(_CAUSES, 1):
         behind = [place for place in range(at + 1, min(at + 5, len(sentence))) if food_at(sentence, place) is not None]
         word = food_at(sentence, behind[0]) if behind else None
         if word is not None and behind[0] not in told and word.text not in about:

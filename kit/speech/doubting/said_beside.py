@@ -81,11 +81,10 @@ def other_amounts(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
 
 def _with_foods(sentence: Sentence) -> Iterator[tuple[int, ...]]:
     """Yield what is told of a food behind a comma: ", with the pecans ahead of the oil"."""
-    for at in range(1, len(sentence) - 2):
-        led = sentence.text_at(at) == "with" and sentence.text_at(at - 1) == ","
-        if not led or sentence.text_at(at + 1) not in DETERMINERS:
-            continue
+    for at in sentence.where(("with",), 1):
         place = at + 2
+        if sentence.text_at(at - 1) != "," or sentence.text_at(at + 1) not in DETERMINERS or place >= len(sentence):
+            continue
         food = food_at(sentence, place)
         told = sentence.text_at(place + 1) not in _IN_PLACE and not sentence.is_a(place + 1, "food")
         clause = range(at, sentence.clause_of(place)[-1] + 1)
@@ -96,8 +95,8 @@ def _with_foods(sentence: Sentence) -> Iterator[tuple[int, ...]]:
 def _with_others(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
     """Yield a food that is not in the dish, with which it is said to be so: "with chicken in it it's vegetarian"."""
     told = {at for claim in claims if claim.about.kind != FOOD for at in claim.places}
-    for at, text in enumerate(sentence.texts):
-        if text != "with" or at in sentence.used or not told:
+    for at in sentence.where(("with",)):
+        if at in sentence.used or not told:
             continue
         place = after_determiners(sentence, at + 1, _SOME)
         food = food_at(sentence, place)
@@ -112,8 +111,8 @@ def _with_others(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[
 
 def _is_why(sentence: Sentence) -> Iterator[tuple[int, ...]]:
     """Yield the food that is said to be why: "the mustard is what makes it gluten-free"."""
-    for at in range(1, len(sentence) - 2):
-        if sentence.text_at(at) not in ("is", "are") or sentence.texts[at + 1 : at + 3] not in _WHAT_MAKES:
+    for at in sentence.where(("is", "are"), 1):
+        if sentence.texts[at + 1 : at + 3] not in _WHAT_MAKES:
             continue
         told = range(at, len(sentence))
         free = any(sentence.is_a(place, "kind") or sentence.is_a(place, "allergen") for place in told)
@@ -151,20 +150,15 @@ def _one_serving(sentence: Sentence) -> Iterator[tuple[int, ...]]:
 
 def _so_much_each(sentence: Sentence) -> Iterator[tuple[int, ...]]:
     """Yield a measure that each is said to get, which no number names: "it serves two, a quart each"."""
-    for at in range(1, len(sentence)):
-        if (
-            sentence.text_at(at) in _LARGE
-            and sentence.text_at(at + 1) in ("each", "apiece")
-            and at not in sentence.used
-        ):
+    for at in sentence.where(_LARGE, 1):
+        if sentence.text_at(at + 1) in ("each", "apiece") and at not in sentence.used:
             yield (at - 1, at + 1)
 
 
 def _have_none(sentence: Sentence) -> Iterator[tuple[int, ...]]:
     """Yield the food that is said to have none of what went before: ", the beans have none"."""
-    for at in range(1, len(sentence)):
-        ends = sentence.text_at(at + 1) in (".", ",", "", "!", ";", "at")
-        if sentence.text_at(at) not in _SO_MUCH or not ends or at in sentence.used:
+    for at in sentence.where(_SO_MUCH, 1):
+        if sentence.text_at(at + 1) not in (".", ",", "", "!", ";", "at") or at in sentence.used:
             continue
         place = at - 1
         while sentence.text_at(place) in _HAS:
@@ -176,8 +170,8 @@ def _have_none(sentence: Sentence) -> Iterator[tuple[int, ...]]:
 
 def _more_than(sentence: Sentence) -> Iterator[tuple[int, ...]]:
     """Yield a food that is said to have more than another, without its verb: ", and the egg more than the oil"."""
-    for at in range(1, len(sentence)):
-        if sentence.text_at(at) not in ("more", "less", "fewer") or at in sentence.used:
+    for at in sentence.where(("more", "less", "fewer"), 1):
+        if at in sentence.used:
             continue
         over = at + 1 + 2 * (sentence.text_at(at + 1) == "of" and sentence.is_a(at + 2, "pronoun"))  # "more of it than"
         place = at - 1
@@ -199,8 +193,8 @@ def _the_rest(sentence: Sentence) -> Iterator[tuple[int, ...]]:
 
 def _ahead(sentence: Sentence) -> Iterator[tuple[int, ...]]:
     """Yield two foods that are ranked without a nutrient: ", and the beans come in just ahead of the pasta"."""
-    for at in range(1, len(sentence)):
-        if sentence.text_at(at) not in ("ahead", "behind") or at in sentence.used:
+    for at in sentence.where(("ahead", "behind"), 1):
+        if at in sentence.used:
             continue
         over = after_determiners(sentence, at + 1 + (sentence.text_at(at + 1) == "of"))
         other = food_at(sentence, over)

@@ -57,10 +57,11 @@ _OUTSIDE = frozenset(
 def vague(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
     """Return times without a number: "overnight on the counter", "all day", "until the weekend"."""
     claims: list[Claim] = []
+    of_days = "day" in sentence.words
     for at in range(len(sentence)):
         claim = (
-            _day_number(sentence, at, words)
-            or _a_day(sentence, at, words)
+            (_day_number(sentence, at, words) if of_days else None)
+            or (_a_day(sentence, at, words) if of_days else None)
             or (None if at in sentence.used else _time(sentence, at, words))
         )
         if claim is not None:
@@ -100,7 +101,7 @@ def _a_day(sentence: Sentence, at: int, words: frozenset[str]) -> Claim | None:
 
 def _time(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | None:
     """Return how long it is said to be left out or kept, or until which day; None for any other word of time."""
-    if _o_clock(sentence, at) and words & _LEFT and words & _OUTSIDE and near_place(sentence, at, words) == OUT:
+    if words & _LEFT and words & _OUTSIDE and _o_clock(sentence, at) and near_place(sentence, at, words) == OUT:
         return TimeClaim((at,), THE_DISH, False, OUT, NO_QUANTITY)
     days, some_day = _days(sentence, at), _some_day(sentence, at)
     if days is None and not some_day:

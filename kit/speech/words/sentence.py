@@ -1,6 +1,6 @@
 """A sentence as it is read: its tokens in clauses, what each clause is about, and which tokens a claim has used."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
@@ -75,6 +75,16 @@ class Sentence:
     def text_at(self) -> Callable[[int], str]:
         """What returns the words of a token; empty outside the sentence. Asked most of all, so it is a bare look-up."""
         return _Texts(enumerate(self.texts)).__getitem__
+
+    def where(self, texts: Collection[str], start: int = 0) -> list[int]:
+        """Return the places of the tokens with one of some texts."""
+        if self._said.isdisjoint(texts):
+            return []
+        return [at for at, text in enumerate(self.texts) if text in texts and at >= start]
+
+    @cached_property
+    def _said(self) -> frozenset[str]:
+        return frozenset(self.texts)
 
     def places(self, kind: str, start: int = 0, end: int | None = None) -> list[int]:
         """Return the places of the tokens that can play a part."""
