@@ -66,46 +66,65 @@ def denied(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     found = list(claims)
     for clause in sorted(set(sentence.clauses)):
         negators = [at for at in range(len(sentence)) if sentence.clauses[at] == clause and _denies(sentence, at)]
-        if not negators:
-            continue
-        led = sentence.text_at(sentence.clause_of(negators[0])[-1]) in (":", "—") and not any(
-            sentence.clauses[max(claim.places)] == clause for claim in found
-        )
-        clause += led  # "it is not doing much: half of it comes from ..."
-        own = [claim for claim in found if sentence.clauses[max(claim.places)] == clause]
-        if not own and sentence.text_at(negators[-1] + 1) in ("", ".", "!", ",") and clause:
-            # "..., but it does not" denies the statement before it.
-            earlier = [sentence.clauses[max(claim.places)] for claim in found if max(claim.places) < negators[0]]
-            own = [claim for claim in found if sentence.clauses[max(claim.places)] == max(earlier, default=-1)]
-            open_claims = [claim for claim in own if not _sees_to_it(claim)]
-            found = [claim for claim in found if claim not in open_claims]
-            places = tuple(sorted({negators[-1], *(at for claim in open_claims for at in claim.places)}))
-            found += [DenialClaim(places, words=sentence.said(places))] if open_claims else []
-            continue
-        vague = [at for at in negators if _much_behind(sentence, at) is not None]
-        if vague and (plenty := _not_plenty(sentence, vague[0])) is not None:
-            found.append(plenty)  # "not a lot of sodium" denies nothing else
-            negators = [at for at in negators if at not in vague]
-        nothing_of = [at for at in negators if _none_of(sentence, at)]
-        for at in nothing_of:  # "not an ounce of meat" denies nothing else
-            places = (at, at + 3)
-            found.append(DenialClaim(places, words=sentence.said(places)))
-        negators = [at for at in negators if at not in nothing_of]
-        if all(_is_first(claim) for claim in own):
-            negators = [at for at in negators if not _sets_against(sentence, at)]
-        told = sum(1 for claim in own if claim.negated or _sees_to_it(claim))
-        if told >= len(negators) or not own or not negators:
-            continue
-        open_claims = [claim for claim in own if not claim.negated and not _sees_to_it(claim)]
-        plain = told == 0 and not led and len(negators) == len(open_claims) == 1
-        if plain and _can_turn(sentence, open_claims[0], negators[0]):
-            found[found.index(open_claims[0])] = replace(open_claims[0], negated=True)
-        elif open_claims and len(negators) > told:
-            places = tuple(sorted({negators[-1], *open_claims[0].places}))
-            # What is denied is not clear, so neither is what is claimed.
-            found = [claim for claim in found if claim not in open_claims]
-            found.append(DenialClaim(places, words=sentence.said(places)))
+        if negators:
+            found = _of_clause(sentence, found, clause, negators)
     return found
+
+
+def _of_clause(sentence: Sentence, found: list[Claim], clause: int, negators: Sequence[int]) -> list[Claim]:
+    """Return the claims with what one clause denies turned."""
+    led = sentence.text_at(sentence.clause_of(negators[0])[-1]) in (":", "—") and not _in_clause(
+        sentence, found, clause
+    )
+    clause += led  # "it is not doing much: half of it comes from ..."
+    own = _in_clause(sentence, found, clause)
+    if not own and sentence.text_at(negators[-1] + 1) in ("", ".", "!", ",") and clause:
+        return _with_earlier(sentence, found, negators)
+    alone, negators = _of_their_own(sentence, negators)
+    found = found + alone
+    if all(_is_first(claim) for claim in own):
+        negators = [at for at in negators if not _sets_against(sentence, at)]
+    told = sum(1 for claim in own if claim.negated or _sees_to_it(claim))
+    if told >= len(negators) or not own or not negators:
+        return found
+    left = [claim for claim in own if not claim.negated and not _sees_to_it(claim)]
+    plain = told == 0 and not led and len(negators) == len(left) == 1
+    if plain and _can_turn(sentence, left[0], negators[0]):
+        return [replace(claim, negated=True) if claim is left[0] else claim for claim in found]
+    # What is denied is not clear, so neither is what is claimed.
+    return _asked_together(sentence, found, left, (negators[-1], *left[0].places)) if left else found
+
+
+def _in_clause(sentence: Sentence, claims: Sequence[Claim], clause: int) -> list[Claim]:
+    return [claim for claim in claims if sentence.clauses[max(claim.places)] == clause]
+
+
+def _with_earlier(sentence: Sentence, found: list[Claim], negators: Sequence[int]) -> list[Claim]:
+    """Return the claims with the statement before a clause denied by it: "..., but it does not"."""
+    earlier = [sentence.clauses[max(claim.places)] for claim in found if max(claim.places) < negators[0]]
+    left = [claim for claim in _in_clause(sentence, found, max(earlier, default=-1)) if not _sees_to_it(claim)]
+    places = (negators[-1], *(at for claim in left for at in claim.places))
+    return _asked_together(sentence, found, left, places) if left else found
+
+
+def _asked_together(
+    sentence: Sentence, found: Sequence[Claim], claims: Sequence[Claim], places: Sequence[int]
+) -> list[Claim]:
+    """Return the claims with some of them as one that is asked about."""
+    told = tuple(sorted(set(places)))
+    return [*(claim for claim in found if claim not in claims), DenialClaim(told, words=sentence.said(told))]
+
+
+def _of_their_own(sentence: Sentence, negators: Sequence[int]) -> tuple[list[Claim], list[int]]:
+    """Return what is denied by words that deny nothing else, and the negators that are left."""
+    claims: list[Claim] = []
+    vague = [at for at in negators if _much_behind(sentence, at) is not None]
+    if vague and (plenty := _not_plenty(sentence, vague[0])) is not None:
+        claims.append(plenty)  # "not a lot of sodium"
+        negators = [at for at in negators if at not in vague]
+    none = [at for at in negators if _none_of(sentence, at)]
+    claims += [DenialClaim((at, at + 3), words=sentence.said((at, at + 3))) for at in none]  # "not an ounce of meat"
+    return claims, [at for at in negators if at not in none]
 
 
 def _none_of(sentence: Sentence, at: int) -> bool:

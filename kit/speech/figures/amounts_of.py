@@ -22,6 +22,16 @@ def _unit_for_unit(sentence: Sentence, at: int) -> bool:
 
 def about_of(sentence: Sentence, at: int, subject: About) -> About:
     """Return what an amount at a place is said of, where `subject` is what its statement is about."""
+    return (
+        _of_what_leads(sentence, at, subject)
+        or _of_so_much(sentence, at, subject)
+        or _of_foods_behind(sentence, at, subject)
+        or (THE_DISH if subject.kind != FOOD and _a_serving_behind(sentence, at) else subject)
+    )
+
+
+def _of_what_leads(sentence: Sentence, at: int, subject: About) -> About | None:
+    """Return what the words before an amount, or all of its statement, say that it is of; None where they do not."""
     for_each = next((place for place in sentence.clause_of(at) if _unit_for_unit(sentence, place)), None)
     if for_each is not None:
         return About(UNKNOWN, words=sentence.said((for_each, for_each + 2)))
@@ -29,17 +39,19 @@ def about_of(sentence: Sentence, at: int, subject: About) -> About:
         return replace(subject, or_dish=True)  # "tuna is a fish, with 17 grams of protein a bowl"
     if _of_each_served(sentence, at):
         return THE_DISH
-    if (
-        sentence.text_at(at - 1) == "for"
-        and is_serving(sentence, at - 2)
-        and sentence.tokens[at - 3].quantity is not None
-    ):
+    counted = is_serving(sentence, at - 2) and sentence.tokens[at - 3].quantity is not None
+    if sentence.text_at(at - 1) == "for" and counted:
         sentence.used.add(at - 3)
         return dish_part(sentence, at - 2)  # "you'd have two bowls for about 680 calories"
     if subject == THE_DISH and any(text in _ALL_OF_IT for text in sentence.texts[sentence.clause_of(at)[0] : at]):
         return About(WHOLE, or_dish=True)  # "the whole thing is 700 calories": all there is, or hers?
     if subject.kind == FOOD and subject.measure and sentence.text_at(sentence.clause_of(at)[0]) == "so":
         return replace(subject, or_dish=True)  # "four eggs for two people, so 22 grams each"
+    return None
+
+
+def _of_so_much(sentence: Sentence, at: int, subject: About) -> About | None:
+    """Return the food, or so much of it or of the dish, that is named beside an amount; None where none is."""
     if _of_food(sentence, at):
         return food_part(sentence, at + 2)
     near = basis_near(sentence, at, subject) or piece_of(sentence, at, subject)
@@ -49,52 +61,45 @@ def about_of(sentence: Sentence, at: int, subject: About) -> About:
         return About(WHOLE, or_dish=True)  # "in total it's 370 calories"
     if subject == THE_DISH and is_halved(sentence, at):
         return About(SERVING, 0.5)
-    clause = sentence.clause_of(at)
     if subject.kind != FOOD and (unknown := handful(sentence, at)) is not None:
         return unknown
-    if (
-        at + 1 < len(sentence)
-        and is_dish(sentence, at + 1)
-        and sentence.tokens[at].text.split(" ")[-1] in ("calorie", "gram", "kcal", "kilojoule")
-    ):
-        return THE_DISH  # "a 430-calorie plate"
+    adjective = sentence.text_at(at).split(" ")[-1] in ("calorie", "gram", "kcal", "kilojoule")
+    return THE_DISH if adjective and is_dish(sentence, at + 1) else None  # "a 430-calorie plate"
+
+
+def _of_foods_behind(sentence: Sentence, at: int, subject: About) -> About | None:
+    """Return the foods that an amount is said to come from: "160 calories from an ounce of nuts"."""
+    clause = sentence.clause_of(at)
     for place in range(at + 1, clause[-1] - 1):
         measured = sentence.text_at(place) == "from" and sentence.tokens[place + 1].amount.unit in MEASURES
         if measured and sentence.text_at(place + 2) == "of" and food_at(sentence, place + 3) is not None:
-            return food_part(sentence, place + 3)  # "160 calories from an ounce of nuts"
+            return food_part(sentence, place + 3)
     for place in range(at + 1, clause[-1] + 1):
-        if (
-            sentence.tokens[place].quantity is not None
-            and place > at + 1
-            and sentence.tokens[place].amount.unit in AMOUNT_UNITS
-        ) or (place > at + 1 and share_at(sentence, place) is not None):
-            break
-        if place > at + 1 and sentence.tokens[place].quantity is not None and not sentence.tokens[place].amount.unit:
-            break  # "24 grams of sugar, nine of them from the honey"
+        if place > at + 1 and _is_counted_next(sentence, place):
+            return None
         counted = sentence.text_at(place - 1) == "is" and sentence.text_at(place - 2) == "what"
-        if sentence.text_at(place) in ("from", "in") and subject.kind != FOOD and not counted:
-            over = place + 1
-            while over < len(sentence) and sentence.text_at(over) in (
-                "the",
-                "a",
-                "an",
-                "each",
-                "every",
-                "those",
-                "that",
-            ):
-                over += 1
-            if over < len(sentence) and is_food(sentence, over) and not is_dish(sentence, over):
-                return _from_foods(sentence, over, clause[-1] + 1) or food_part(sentence, over)
-    for place in range(at + 1, min(at + 6, clause[-1] + 1)):
-        if (
-            sentence.text_at(place) in ("a", "per", "each", "every")
-            and place + 1 < len(sentence)
-            and is_dish(sentence, place + 1)
-            and sentence.tokens[place + 1].parts["dish"] == "serving"
-        ):
-            return subject if subject.kind == FOOD else THE_DISH  # "the chicken brings 20 grams a plate"
-    return subject
+        if sentence.text_at(place) not in ("from", "in") or subject.kind == FOOD or counted:
+            continue
+        over = place + 1
+        while sentence.text_at(over) in ("the", "a", "an", "each", "every", "those", "that"):
+            over += 1
+        if over < len(sentence) and is_food(sentence, over) and not is_dish(sentence, over):
+            return _from_foods(sentence, over, clause[-1] + 1) or food_part(sentence, over)
+    return None
+
+
+def _is_counted_next(sentence: Sentence, at: int) -> bool:
+    """Return whether another amount or share begins: "24 grams of sugar, nine of them from the honey"."""
+    other = sentence.tokens[at].amount.unit in (*AMOUNT_UNITS, "") and sentence.tokens[at].quantity is not None
+    return other or share_at(sentence, at) is not None
+
+
+def _a_serving_behind(sentence: Sentence, at: int) -> bool:
+    """Return whether an amount is told for a serving: "the chicken brings 20 grams a plate"."""
+    return any(
+        sentence.text_at(place) in ("a", "per", "each", "every") and is_serving(sentence, place + 1)
+        for place in range(at + 1, min(at + 6, sentence.clause_of(at)[-1] + 1))
+    )
 
 
 def _from_foods(sentence: Sentence, over: int, end: int) -> About | None:
