@@ -131,51 +131,66 @@ def dish_part(sentence: Sentence, at: int) -> About:
     if token.parts["dish"] == "part":
         return About(UNKNOWN, words=token.text)
     kind = WHOLE if token.parts["dish"] == "whole" and sentence.text_at(at - 1) not in ("each", "every") else SERVING
-    place, count = at - 1, 1.0
-    over = place
-    while over >= 0 and (sentence.text_at(over) in DETERMINERS or sentence.text_at(over) == "of"):
-        over -= 1
-    if kind == WHOLE and over >= 0 and sentence.text_at(over + 1) == "of" and sentence.tokens[over].is_a("dish"):
-        return dish_part(sentence, over)  # "a slice of the loaf"
-    measure = sentence.tokens[over].quantity if over >= 0 and sentence.text_at(over + 1) == "of" else None
-    if measure is not None and measure.unit in WEIGHTS:
-        return About(WEIGHT, measure.value * WEIGHTS[measure.unit])
-    if measure is not None and measure.unit in MEASURES:
-        return About(UNKNOWN, words=sentence.said(range(over, at + 1)))
-    whole = False
-    while place >= 0 and at - place <= 5:
-        quantity = sentence.tokens[place].quantity
-        if quantity is not None:
-            if quantity.unit == "" or (quantity.unit == "times" and kind == SERVING):  # "a double helping"
-                count = quantity.value
-                # "An eighth of the dip" is of all there is; "half a dip" and "half the plate" are of a serving.
-                whole = whole or (
-                    quantity.is_fraction
-                    and token.parts["dish"] == "dish"
-                    and sentence.text_at(at - 1) in ("the", "this", "that", "our", "your")
-                )
-            break
-        if sentence.text_at(place) in ("whole", "entire", "the whole", "the entire", "all", "all of", "full"):
-            whole = True
-        elif sentence.text_at(place) not in DETERMINERS and sentence.text_at(place) not in ("of", "the"):
-            break
-        place -= 1
+    if (measured := _measured_part(sentence, at, kind)) is not None:
+        return measured
+    place, count, whole = _counted_part(sentence, at, kind)
     halves = sentence.text_at(at + 1) == "and" and sentence.text_at(at + 2) in ("a half", "half")
     shared = sentence.text_at(at + 3) in ("of", *DETERMINERS) or sentence.is_a(at + 3, "nutrient")
     if halves and not shared:  # "a bowl and a half", but "... a bowl, and half of the fiber", "and half the zinc"
         count += 0.5
     if kind == SERVING and count > 1:
         count = _of_them(sentence, place, at, count)
-    the_whole = sentence.text_at(at - 1) in ("the whole", "the entire") or sentence.text_at(at - 2) == "the"
-    if whole and kind == SERVING and count == 1 and the_whole and sentence.text_at(at + 1) == "of":
-        return About(UNKNOWN, words=sentence.said((at - 1, at)))  # "the whole bowl of hummus": hers, or all there is?
-    if whole and kind == SERVING and count == 1 and the_whole and sentence.text_at(at) == "bowl":
-        return About(WHOLE, or_dish=True)  # hers, or the one that the salad was made in?
+    if whole and kind == SERVING and count == 1 and (unclear := _hers_or_all(sentence, at)) is not None:
+        return unclear
     if whole and kind == SERVING and count > 1:
         return About(SERVING, count)
     if whole and token.parts["dish"] == "dish":
         kind = WHOLE
     return About(kind, count, words=PLAIN if kind == WHOLE and not whole and count == 1 else "")
+
+
+def _measured_part(sentence: Sentence, at: int, kind: str) -> About | None:
+    """Return the part that "of" leads to: "a slice of the loaf", "100 grams of it"; None where there is none."""
+    over = at - 1
+    while sentence.text_at(over) in DETERMINERS or sentence.text_at(over) == "of":
+        over -= 1
+    if over < 0 or sentence.text_at(over + 1) != "of":
+        return None
+    if kind == WHOLE and sentence.tokens[over].is_a("dish"):
+        return dish_part(sentence, over)
+    measure = sentence.tokens[over].amount
+    if measure.unit in WEIGHTS:
+        return About(WEIGHT, measure.value * WEIGHTS[measure.unit])
+    return About(UNKNOWN, words=sentence.said(range(over, at + 1))) if measure.unit in MEASURES else None
+
+
+def _counted_part(sentence: Sentence, at: int, kind: str) -> tuple[int, float, bool]:
+    """Return where the words before a part of the dish begin, how many they count, and whether they say the whole."""
+    place, whole = at - 1, False
+    while place >= 0 and at - place <= 5:
+        quantity = sentence.tokens[place].quantity
+        if quantity is not None:
+            if quantity.unit not in ("", "times") or (quantity.unit and kind != SERVING):
+                return place, 1.0, whole
+            # "An eighth of the dip" is of all there is; "half a dip" and "half the plate" are of a serving.
+            of_all = sentence.text_at(at - 1) in ("the", "this", "that", "our", "your")
+            dish = sentence.tokens[at].parts["dish"] == "dish"
+            return place, quantity.value, whole or (quantity.is_fraction and dish and of_all)
+        if sentence.text_at(place) in ("whole", "entire", "the whole", "the entire", "all", "all of", "full"):
+            whole = True
+        elif sentence.text_at(place) not in DETERMINERS and sentence.text_at(place) not in ("of", "the"):
+            break
+        place -= 1
+    return place, 1.0, whole
+
+
+def _hers_or_all(sentence: Sentence, at: int) -> About | None:
+    """Return "the whole bowl", which may be hers or all there is, as what is to be asked; None for any other part."""
+    if sentence.text_at(at - 1) not in ("the whole", "the entire") and sentence.text_at(at - 2) != "the":
+        return None
+    if sentence.text_at(at + 1) == "of":
+        return About(UNKNOWN, words=sentence.said((at - 1, at)))  # "the whole bowl of hummus"
+    return About(WHOLE, or_dish=True) if sentence.text_at(at) == "bowl" else None  # the one it was made in?
 
 
 def _of_them(sentence: Sentence, place: int, at: int, count: float) -> float:

@@ -59,33 +59,16 @@ def _is_thing(sentence: Sentence, named: Named) -> bool:
 
 
 def _wording(sentence: Sentence, about: list[About], at: int) -> Sequence[Claim]:
+    """Return the claims of one word: of the nutrients before it ("fiber-rich"), behind it ("rich in"), or of none."""
     token = sentence.tokens[at]
     wording = token.parts["wording"]
-    before = sentence.tokens[at - 1] if at else None
     if wording in _ALONE:
         return _alone(sentence, about, at, wording)
-    if (
-        before is not None
-        and before.is_a("nutrient")
-        and wording in _BEHIND
-        and before.quantity is None
-        and at - 1 not in sentence.used
-    ):
-        behind = token.hyphen_before or (
-            sentence.text_at(at + 1) not in ("in", "of", "from", "on") and wording != "good source"
-        )
-        if behind:
-            return _behind(sentence, about, at, wording)
-    if wording == "free" and before is not None and before.is_a("allergen"):
-        return []
-    fillers = _IN if wording != "more" else frozenset({"with", "in"})
-    if wording in ("free",):
-        if sentence.text_at(at + 1) not in ("of", "from"):
-            return []
-        named = nutrients_after(sentence, at + 2, _IN)
-        named = [one for one in named if sentence.tokens[one.place].parts["nutrient"] != "water"]
-        return _claims(sentence, about, at, wording, named, False)
-    named = nutrients_after(sentence, at + 1, fillers)
+    if _stands_behind(sentence, at, wording):
+        return _behind(sentence, about, at, wording)
+    if wording == "free":
+        return _free_of(sentence, about, at)
+    named = nutrients_after(sentence, at + 1, _IN if wording != "more" else frozenset({"with", "in"}))
     if wording == "light" and (not named or sentence.text_at(at + 1) not in ("in", "on")):
         return _alone(sentence, about, at, wording)
     if not named or named[0].place - at > 5:
@@ -94,19 +77,38 @@ def _wording(sentence: Sentence, about: list[About], at: int) -> Sequence[Claim]
     if token.text == "source" and sentence.text_at(at - 1) not in _A_SOURCE:  # "a poor source of protein"
         sentence.used.update({at, *(one.place for one in named)})
         return [asked(sentence, (at - 1, *(one.place for one in named)))]
-    if named[0].nutrient == "water" or (
-        named[0].nutrient in ("fat", "salt")
-        and wording == "high"
-        and direct
-        and not sentence.tokens[named[0].place].hyphen_before
-        and token.text in ("heavy", "full")
-    ):
-        return []
-    if wording == "more" and named[0].nutrient in ("salt", "sugars", "water", "fat"):
+    if _names_a_thing(sentence, at, wording, named[0]):
         return []
     if not direct and sentence.text_at(at + 1) not in ("in", "of", "on", "with", "amount", "amounts", "for", "levels"):
         return []
     return _claims(sentence, about, at, wording, named, direct)
+
+
+def _stands_behind(sentence: Sentence, at: int, wording: str) -> bool:
+    """Return whether a wording is said of the nutrient before it: "iron-rich", "is sodium low?"."""
+    before = sentence.tokens[at - 1] if at else None
+    if before is None or not before.is_a("nutrient") or before.quantity is not None or wording not in _BEHIND:
+        return False
+    follows = sentence.text_at(at + 1) not in ("in", "of", "from", "on") and wording != "good source"
+    return at - 1 not in sentence.used and (sentence.tokens[at].hyphen_before or follows)
+
+
+def _free_of(sentence: Sentence, about: list[About], at: int) -> Sequence[Claim]:
+    """Return what it is said to be free of, allergens apart."""
+    if (at and sentence.tokens[at - 1].is_a("allergen")) or sentence.text_at(at + 1) not in ("of", "from"):
+        return []
+    named = nutrients_after(sentence, at + 2, _IN)
+    named = [one for one in named if sentence.tokens[one.place].parts["nutrient"] != "water"]
+    return _claims(sentence, about, at, "free", named, False)
+
+
+def _names_a_thing(sentence: Sentence, at: int, wording: str, named: Named) -> bool:
+    """Return whether a word and what follows it are a thing of the kitchen: "heavy fat", "full salt", "more sugar"."""
+    if named.nutrient == "water" or wording == "more":
+        return named.nutrient in ("salt", "sugars", "water", "fat")
+    joined = sentence.tokens[named.place].hyphen_before or named.place != at + 1
+    heavy = wording == "high" and sentence.text_at(at) in ("heavy", "full")
+    return named.nutrient in ("fat", "salt") and heavy and not joined
 
 
 def _behind(sentence: Sentence, about: list[About], at: int, wording: str) -> Sequence[Claim]:
