@@ -8,8 +8,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from kit.speech.about.parts import PREPOSITIONS
+from kit.speech.about.slots import of_what_went_before
 from kit.speech.changes.changes_said import RINSE
 from kit.speech.claim import FOOD
+from kit.speech.proportions.energy_shares import EnergyShareClaim
 from kit.speech.reading import Read
 from kit.speech.words.clauses import is_verb_word
 from kit.speech.words.sentence import Sentence
@@ -61,11 +63,20 @@ def joints(one: Read) -> Iterator[Joint]:
         if said.text_at(at) not in (_BREAKS if comma else _BREAKS[:1]) or not _parts(one, at, comma):
             continue
         before, behind = range(at - comma), range(at + 1, len(said))
+        if _goes_back(one, at):
+            continue
         full = _has_verb(said, before) and (_has_verb(said, behind) or _new_clause(said, at))
         led = said.text_at(0) in _LEADS or said.text_at(at + 1) in _GO_ON
         stands = comma or _denies(said, at + 1) or _denies(said, at - 1) or (full and not led)
         halves = (said.text[: said.tokens[at - comma].start], said.text[said.tokens[at + 1].start :])
         yield Joint(halves, full, stands, _is_changed(one, at))
+
+
+def _goes_back(one: Read, at: int) -> bool:
+    """Return whether what follows is another share of the energy told before: ", a quarter of them from protein"."""
+    shares = [claim for claim in one.claims if isinstance(claim, EnergyShareClaim)]
+    behind = [claim for claim in shares if min(claim.places) > at]
+    return 0 < len(behind) < len(shares) and any(of_what_went_before(one.sentence, place) for place in behind[0].places)
 
 
 def _is_changed(one: Read, at: int) -> bool:

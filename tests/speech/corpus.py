@@ -41,6 +41,7 @@ SETS = (
     "talked_again",
     "falsely_again",
     "said_side_by_side",
+    "turned_about",
 )
 TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")

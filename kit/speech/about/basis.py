@@ -155,7 +155,7 @@ def _reach(sentence: Sentence, at: int) -> tuple[int, int]:
     if led and not any(is_verb(sentence, spot) for spot in range(led[-1], clause[0])):
         return led[-1], clause[-1] + 1  # "I'd say per hundred grams, it has"
     if first < clause[0] and (
-        sentence.text_at(first) not in ("per", "in", "for", "every")
+        sentence.text_at(first) not in ("per", "in", "for", "every", "by")
         or any(is_verb(sentence, spot) for spot in range(first, clause[0]))
     ):
         first = clause[0]
@@ -170,7 +170,7 @@ def _dish_basis(sentence: Sentence, at: int) -> About | None:
     """Return the part of the dish, or so much of a food, that is named beside a number."""
     first, end = _reach(sentence, at)
     for place in range(first, end):
-        if sentence.text_at(place) not in ("per", "in", "for", "every", "each", "on", "from", "with"):
+        if sentence.text_at(place) not in ("per", "in", "for", "every", "each", "on", "from", "with", "by"):
             continue
         over = place + 1
         while sentence.text_at(over) in ("the", "each", "every", "a", "an", "all", "of"):
@@ -190,7 +190,7 @@ def _dish_basis(sentence: Sentence, at: int) -> About | None:
 def _is_weight(sentence: Sentence, place: int, over: int) -> bool:
     """Return whether a weight is named as what a number is for: "per 100 grams", "in 50 grams of it"."""
     said = sentence.tokens[over].quantity
-    led = sentence.text_at(place) in ("per", "in", "for", "every", "each")
+    led = sentence.text_at(place) in ("per", "in", "for", "every", "each", "by")
     return said is not None and said.unit in WEIGHTS and said.relation == "about" and led
 
 

@@ -1,5 +1,6 @@
 """What stands around a word that carries a claim: its nutrients, the shares, the foods after "from", a denial."""
 
+import re
 from dataclasses import dataclass
 
 from kit.speech.about.parts import DETERMINERS, is_dish, is_food, is_verb
@@ -110,6 +111,39 @@ def nutrient_before(sentence: Sentence, at: int, whole: bool = False) -> Named |
         if token.is_a("nutrient") and token.quantity is None:
             return Named(token.parts["nutrient"], place)
     return None
+
+
+def topic(sentence: Sentence, at: int) -> Named | None:
+    """Return the nutrient that a statement is opened with: "when it comes to iron, a bowl has", "for fiber, ..."."""
+    first = _statement(sentence, at)
+    comma = next((place for place in range(first, min(at, first + 9)) if sentence.text_at(place) == ","), None)
+    if comma is None or not _TOPIC.match(" ".join(sentence.texts[first:comma])):
+        return None
+    named = [place for place in range(first, comma) if sentence.is_a(place, "nutrient")]
+    return Named(sentence.tokens[named[0]].parts["nutrient"], named[0]) if named == [comma - 1] else None
+
+
+_TOPIC = re.compile(
+    r"(?:and |but |now |then )*(?:as for|for|on|when it comes to|in terms of|regarding|speaking of|turning to"
+    r"|concerning|in the way of|where) (?:the |your |its |daily |[a-z]+ )?[a-z]"
+)
+
+
+def day_opens(sentence: Sentence, at: int) -> bool:
+    """Return whether a statement opens with what a day needs: "of all that you need in a day, a bowl gives you"."""
+    first = _statement(sentence, at)
+    comma = next((place for place in range(first, min(at, first + 12)) if sentence.text_at(place) == ","), first)
+    led = sentence.text_at(first) == "of" or sentence.texts[first : first + 2] == ("out", "of")
+    opens = range(first, comma)
+    plain = all(sentence.tokens[place].quantity is None and not sentence.is_a(place, "nutrient") for place in opens)
+    return led and plain and any(is_day(sentence, place) for place in opens)
+
+
+def _statement(sentence: Sentence, at: int) -> int:
+    """Return where the statement begins in which a token stands: behind the last stop."""
+    while at > 0 and not is_stop(sentence.tokens[at - 1]):
+        at -= 1
+    return at
 
 
 def antecedent(sentence: Sentence, at: int) -> Named | None:

@@ -175,7 +175,7 @@ class _Subjects:
         if word == "they":
             plural = len(self.current.foods) > 1 or any(is_plural(food.text) for food in self.current.foods)
             return not plural or any(
-                is_dish(self.sentence, spot) and self.sentence.text_at(spot).endswith("s") for spot in range(at)
+                is_dish(self.sentence, spot) and is_plural(self.sentence.text_at(spot)) for spot in range(at)
             )
         joined = self.sentence.text_at(at - 1) in ("and", ",", "but", "the", "its")
         return self.sentence.is_a(at, "nutrient") and joined and not led and not self.current.measure

@@ -211,3 +211,21 @@ def and_a_half(sentence: Sentence, at: int) -> bool:
     words = {sentence.text_at(place) for place in sentence.clause_of(at)}
     halved = sentence.tokens[at].amount.unit == "cup" and sentence.text_at(at).endswith("half")
     return halved and sentence.text_at(at + 1) != "of" and bool(words & _EACH)
+
+
+_MORE_OR_LESS = frozenset("more less fewer lighter leaner half third quarter twice double lower higher".split())
+
+
+def is_compared(sentence: Sentence, at: int) -> bool:
+    """Return whether more or less is told beside another way of making it: "compared with last time, half the oil"."""
+    told = sentence.text_at(at) in ("compared", "versus") and not sentence.words.isdisjoint(_MORE_OR_LESS)
+    kinds = ("food", "nutrient", "dish", "wording")
+    return told and any(sentence.is_a(place, kind) for place in range(len(sentence)) for kind in kinds)
+
+
+def counts_part(sentence: Sentence, at: int) -> bool:
+    """Return whether a fraction is of a serving or of the dish: "half a plate"."""
+    place = at + 1
+    while sentence.text_at(place) in ("a", "an", "of", "the", "your", "this", "that"):
+        place += 1
+    return place < len(sentence) and is_dish(sentence, place)

@@ -6,14 +6,16 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from kit.rules.verdicts import CANNOT_TELL
-from kit.speech.about.parts import is_dish, is_verb
+from kit.speech.about.parts import is_verb
 from kit.speech.about.slots import antecedent, is_day, of_what_went_before, share_at
 from kit.speech.about.telling import (
     HAS,
     HERE,
     ORDINARY,
     and_a_half,
+    counts_part,
     is_another,
+    is_compared,
     is_heat,
     is_low,
     nutrient_tells,
@@ -99,7 +101,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
     behind = sentence.text_at(at - 1) in _BE or sentence.is_a(at - 1, "nutrient")
     if token.text in _JUDGES and sentence.counted and behind:
         return True  # "the sodium is low, at 700 milligrams"
-    if _says_little(sentence, at) or token.text in _MOST_OF_IT or is_another(sentence, at) or is_low(sentence, at):
+    if any(one(sentence, at) for one in (_says_little, is_compared, is_another, is_low)) or token.text in _MOST_OF_IT:
         return True
     if token.is_a("nutrient"):
         return nutrient_tells(sentence, at)
@@ -152,7 +154,7 @@ def _corrects(sentence: Sentence, at: int) -> bool:
 def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
     if said.unit in _TELLING_UNITS or (not said.unit and _corrects(sentence, at)):
         return True
-    if _counts_part(sentence, at):
+    if counts_part(sentence, at):
         return False
     if is_heat(sentence, at, said):
         return True
@@ -276,15 +278,13 @@ def _goes_back(sentence: Sentence, at: int) -> bool:
     if before is None or share_at(sentence, at) is None or not of_what_went_before(sentence, at):
         return False
     told = sentence.tokens[before.place].parts.get("nutrient", "")
+    verb = at + (2 if sentence.text_at(at).endswith(" of") else 3)
+    if sentence.text_at(verb) in _EACH_HAS:
+        return False  # "no bowl has more than ten grams of fat, and all of them have 250 milligrams of calcium"
     return told not in ORDINARY or any(sentence.tokens[spot].quantity is not None for spot in range(before.place))
 
 
-def _counts_part(sentence: Sentence, at: int) -> bool:
-    """Return whether a fraction is of a serving or of the dish: "half a plate"."""
-    place = at + 1
-    while sentence.text_at(place) in ("a", "an", "of", "the", "your", "this", "that"):
-        place += 1
-    return place < len(sentence) and is_dish(sentence, place)
+_EACH_HAS = frozenset("have hold contain carry pack offer".split())
 
 
 def judge(claim: UnreadClaim, _dish: Dish) -> Finding:

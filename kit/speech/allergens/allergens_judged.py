@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 
 from kit.food.allergens import allergen_names
-from kit.food.composition import Food
+from kit.food.composition import Food, foods
 from kit.rules.allergens import bringing, must_be_asked
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
@@ -42,6 +42,13 @@ class AllergenClaim(Claim):
     but: tuple[FoodWord, ...] = ()  # "nut-free except the almonds"
     perhaps: bool = False  # "may contain", "traces of"
     lost: bool = False  # "drop the cod and you lose the fish": it was there
+
+
+def brought_by(word: FoodWord) -> tuple[str, ...]:
+    """Return the allergens that every food brings which a word names in the dish; none where it names none there."""
+    table = foods()
+    named = [table[key].allergens for key in word.inside if key in table]
+    return tuple(one for one in named[0] if all(one in other for other in named)) if named else ()
 
 
 def _used(dish: Dish) -> list[Food]:

@@ -8,7 +8,7 @@ from kit.talk.dish import Dish
 
 # "The only allergen is soy", "eggs and milk are the allergens", "no allergens but soy", "it contains just soy".
 _WHOLE = re.compile(
-    r"\b(?:only|sole|single|lone)\b[^.;]*\ballergens?\b"
+    r"\b(?:only|sole|single|lone|the one)\b[^.;]*\ballergens?\b"
     r"|\b(?:the|its|your|all|major)(?: the)?(?: major| listed)? allergens?(?: here| in (?:it|this|here))?(?: is| are|:)"
     r"|\b(?:is|are) (?:the|its|your|all)(?: the)?(?: only| major)? allergens?\b"
     r"|\b(?:no|any|zero) (?:other|further|more) allergens?\b"

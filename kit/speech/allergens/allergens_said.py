@@ -7,9 +7,16 @@ from kit.speech.about.exceptions import excepted
 from kit.speech.about.parts import DETERMINERS, dish_named, food_part, is_dish, is_food, leads_on
 from kit.speech.about.slots import negated
 from kit.speech.about.unread import asked
-from kit.speech.allergens.allergens_judged import AllergenClaim
+from kit.speech.allergens.allergens_judged import AllergenClaim, brought_by
 from kit.speech.allergens.allergens_listed import says_whole
-from kit.speech.allergens.allergens_together import changes, from_foods, named_as_allergen, origin, with_those_behind
+from kit.speech.allergens.allergens_together import (
+    changes,
+    from_foods,
+    is_in_it,
+    named_as_allergen,
+    origin,
+    with_those_behind,
+)
 from kit.speech.allergens.allergens_warned import ends_list, safe_words, warns, watched
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.words.clauses import is_stop
@@ -50,8 +57,14 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             claims.append(replace(claim, packages=packages))
     if safe is not None and not claims and sentence.places("allergen"):
         claims.append(AllergenClaim((safe,), THE_DISH, False, "any", True, True))
-    if safe is not None and not claims and food_at(sentence, safe + 1 + (sentence.text_at(safe + 1) == "any")):
-        return [asked(sentence, (safe, safe + 1 + (sentence.text_at(safe + 1) == "any")))]  # "who can't eat walnuts"
+    if safe is not None and not claims:
+        place = safe + 1 + (sentence.text_at(safe + 1) in ("any", "to"))
+        word = food_at(sentence, place)
+        if word is not None and (brings := brought_by(word)):  # "who can't eat walnuts"
+            sentence.used.update((safe, place))
+            return [AllergenClaim((safe, place), THE_DISH, warns(sentence), one, True, True) for one in brings[:1]]
+        if word is not None:
+            return [asked(sentence, (safe, place))]
     return _listed(sentence, with_those_behind(sentence, claims))
 
 
@@ -64,7 +77,7 @@ def _only_a_food(sentence: Sentence, at: int) -> bool:
         return False
     if _LOOK_OUT.search(sentence.text.lower()):
         return False
-    if origin(sentence, at) or _free(sentence, at) is not None or _there_is(sentence, at) or _is_in_it(sentence, at):
+    if origin(sentence, at) or _free(sentence, at) is not None or _there_is(sentence, at) or is_in_it(sentence, at):
         return False
     return following != "in" or _contains(sentence, at) is None
 
@@ -74,7 +87,8 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
     name = sentence.tokens[at].parts["allergen"]
     but, but_places = excepted(sentence, at) if name != "any" else ([], [])
     free, verb = _free(sentence, at), _contains(sentence, at)
-    if safe is not None and (free is None or abs(free - safe) <= 1):
+    apart = safe is not None and verb is not None and sentence.clauses[at] < sentence.clauses[safe]
+    if safe is not None and not apart and (free is None or abs(free - safe) <= 1):
         # The "not" of those who "can not have egg" denies nothing of the dish.
         sentence.used.update({at, safe, *([safe - 1] if sentence.text_at(safe - 1) == "not" else [])})
         return AllergenClaim((min(at, safe), max(at, safe)), THE_DISH, warns(sentence), name, True, True)
@@ -156,7 +170,7 @@ _UP_TO_NO = frozenset(  # what may stand between "no" or "free of" and an allerg
 
 def _free(sentence: Sentence, at: int) -> int | None:
     """Return the place of the word that says an allergen is not there; None when none does."""
-    if _is_in_it(sentence, at, "not"):
+    if is_in_it(sentence, at, "not"):
         return at + 2
     if sentence.texts[max(0, at - 2) : at] == ("nothing", "with"):  # "and nothing with gluten"
         return at - 2
@@ -250,7 +264,7 @@ def _contains(sentence: Sentence, at: int) -> int | None:
             return place
     if sentence.text_at(at - 1) == "with" and sentence.text_at(at - 2) == "made" and ends_list(sentence, at):
         return at - 1
-    if _is_in_it(sentence, at):
+    if is_in_it(sentence, at):
         return at + 1
     led = at - 1 - (sentence.text_at(at - 1) in DETERMINERS)
     if (
@@ -276,13 +290,6 @@ def _with_it(sentence: Sentence, at: int) -> bool:
     while sentence.text_at(at + 1) in (",", "and", "or") or sentence.is_a(at + 1, "allergen"):
         at += 1
     return sentence.text_at(at + 1) in ("in", "with") and sentence.text_at(at + 2) in ("it", "this", "here", "there")
-
-
-def _is_in_it(sentence: Sentence, at: int, *denied: str) -> bool:
-    """Return whether an allergen is said to be in the dish, or not to be: "milk is in there", "egg's not in it"."""
-    words = [sentence.text_at(place) for place in range(at + 1, at + 4 + len(denied))]
-    is_in = words[:1] in (["is"], ["are"]) and words[1:-1] == [*denied, "in"]
-    return is_in and words[-1] in ("it", "there", "this", "here")
 
 
 def _there_is(sentence: Sentence, at: int) -> bool:

@@ -92,6 +92,7 @@ _WARNINGS = (
     "out of bounds",
     "not okay",
     "have to pass",
+    "should pass",
     "has to pass",
     "must pass",
     "cannot eat this",

@@ -1,9 +1,10 @@
 """A change that was said, made: the recipe after it, or why it cannot be made."""
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
-from kit.errors import KitError
+from kit.errors import KitError, UnknownNameError
 from kit.food.composition import Food
 from kit.food.vocabulary import words
 from kit.meal.changes import leave_out, read_change, set_grams, swap
@@ -16,7 +17,7 @@ from kit.speech.changes.changes_said import AMOUNT, AS_TYPED, LEAVE_OUT, TRIED, 
 from kit.speech.claim import Finding
 from kit.speech.values import alone, choices, not_there, present
 from kit.speech.words.foods_said import FoodWord
-from kit.talk.dish import Dish
+from kit.talk.dish import Dish, measure_grams
 from kit.texts import listing
 
 
@@ -37,6 +38,8 @@ def changed(said: SaidChange, dish: Dish) -> tuple[Recipe, str] | Finding:
                 recipe = leave_out(recipe, food.key)
             return recipe, f"leaving out the {names}"
         if said.kind == AMOUNT:
+            if (other := _is_another(said, foods, recipe)) is not None:
+                return other
             for food in foods:
                 recipe = set_grams(recipe, food.key, said.factor * recipe.ingredients[recipe.position(food.key)].grams)
             return recipe, f"changing the {names}"
@@ -57,6 +60,23 @@ def changed(said: SaidChange, dish: Dish) -> tuple[Recipe, str] | Finding:
         return swap(recipe, foods[0].key, new), f"{told} in place of {gone}"
     except KitError as fault:
         return Finding(CANNOT_TELL, f"that change cannot be worked out: {fault}")
+
+
+def _is_another(said: SaidChange, foods: Sequence[Food], recipe: Recipe) -> Finding | None:
+    """Return the finding that the recipe has another amount than the one that is said to be changed; None if it has it.
+
+    Two amounts are the same within a tenth, since a measure of the table is rounded.
+    """
+    if not said.was.unit or len(foods) != 1:
+        return None
+    try:
+        grams = said.was.value * measure_grams(foods[0], said.was.unit)
+    except UnknownNameError:
+        return None
+    there = sum(part.grams for part in recipe.ingredients if part.food.key == foods[0].key)
+    if abs(there - grams) <= 0.1 * there:
+        return None
+    return Finding(CANNOT_TELL, f"the recipe has another amount of the {short_name(foods[0])}: which is changed?")
 
 
 def each_meant(said: SaidChange, found: Finding) -> list[SaidChange]:

@@ -1,12 +1,14 @@
 """Changes of the dish that a sentence names: "leaving out the feta", "whole milk instead of skim", "half the salt"."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kit.speech.about.parts import back, is_dish
+from kit.speech.changes.changes_from_to import from_to
 from kit.speech.changes.changes_left_out import effect_elsewhere, left_out, skip_to
 from kit.speech.words.clauses import is_stop
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.sentence import Sentence, food_at
+from kit.speech.words.tokens import NO_QUANTITY, Quantity
 
 LEAVE_OUT, SWAP, AMOUNT, RINSE, AS_TYPED, TRIED = "leave out", "swap", "amount", "rinse", "as typed", "tried"
 UNRINSED = "unrinsed"
@@ -47,6 +49,8 @@ class SaidChange:
         The tokens that said it; none of what a question tries.
     words : str
         The words of a change that is read as it would be typed.
+    was : Quantity
+        How much there is said to be now: "from three tablespoons to two".
     """
 
     kind: str
@@ -55,6 +59,7 @@ class SaidChange:
     factor: float = 1.0
     places: tuple[int, ...] = ()
     words: str = ""
+    was: Quantity = NO_QUANTITY
 
 
 def read_change(sentence: Sentence) -> SaidChange | None:
@@ -64,6 +69,7 @@ def read_change(sentence: Sentence) -> SaidChange | None:
         or _rinse(sentence)
         or _in_place(sentence)
         or _swap(sentence)
+        or _amount_changed(sentence)
         or _part_of(sentence)
         or _left_out(sentence)
         or _as_typed(sentence)
@@ -170,7 +176,8 @@ def _in_place(sentence: Sentence) -> SaidChange | None:
                     for spot in range(len(sentence))
                     if sentence.tokens[spot].quantity in (first, quantity) and spot <= after
                 )
-                return SaidChange(AMOUNT, (word,), None, first.value / quantity.value, (*spots, before, at))
+                was = replace(quantity, unit=first.unit)
+                return SaidChange(AMOUNT, (word,), None, first.value / quantity.value, (*spots, before, at), was=was)
         if before is not None and old is not None and quantity is None:
             new = food_at(sentence, before)
             if new is not None:
@@ -232,6 +239,11 @@ def _swap(sentence: Sentence) -> SaidChange | None:
                     old, new = new, old
                 return SaidChange(SWAP, (old,), new, places=(at, over, new_place))
     return None
+
+
+def _amount_changed(sentence: Sentence) -> SaidChange | None:
+    found = from_to(sentence)
+    return SaidChange(AMOUNT, (found[0],), factor=found[1], places=found[2], was=found[3]) if found else None
 
 
 def _part_of(sentence: Sentence) -> SaidChange | None:

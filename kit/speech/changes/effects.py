@@ -81,29 +81,14 @@ def _clauses_of(sentence: Sentence, said: SaidChange) -> set[int]:
 
 
 def _unchanged(sentence: Sentence) -> bool:
-    text = " ".join(token.text for token in sentence.tokens)
-    return any(
-        words in text
-        for words in (
-            "hardly change",
-            "no change",
-            "barely change",
-            "little difference",
-            "no difference",
-            "hardly any difference",
-            "about the same",
-            "much the same",
-            "does not change",
-            "hardly move",
-            "barely move",
-            "hardly affect",
-            "scarcely change",
-            "barely affect",
-            "stays the same",
-            "next to no difference",
-            "barely any difference",
-        )
-    )
+    return _SAME_AS_BEFORE.search(" ".join(sentence.texts)) is not None
+
+
+_SAME_AS_BEFORE = re.compile(
+    r"\b(?:(?:hardly|barely|scarcely) (?:change|move|affect|budge)|no change|little difference|no difference"
+    r"|(?:hardly|barely) any difference|(?:about|much) the same|does not change|stays the same|next to no difference"
+    r"|(?:about|much) where it (?:is|was)|(?:pretty much|about) unchanged)"
+)
 
 
 def _sign(sentence: Sentence, at: int, verb: list[int]) -> int:

@@ -39,6 +39,7 @@ _HEDGED = (
     "before the",
     "before any",
 )
+_ALONG = ("along with", "alongside")
 _SET_APART = ("other than", "apart from", "aside from", "besides", "except for", "except")
 _SHARED_OUT = re.compile(
     r"\bthe lot\b"
@@ -69,7 +70,10 @@ def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> l
     ]
     apart = any(isinstance(claim, WordingClaim) and claim.excepted for claim in claims)
     hedged = [words for words in _HEDGED if f" {words} " in f" {text} " and not (apart and words in _SET_APART)]
-    hedged += [match[0] for match in _SHARED_OUT.finditer(text)]
+    hedged = [words for words in hedged if not (words in _ALONG and _amount_behind(sentence, words))]
+    several = all(claim.about.count > 1 or len(claim.about.foods) > 1 for claim in counted)
+    shared = [match[0] for match in _SHARED_OUT.finditer(text)]
+    hedged += [words for words in shared if not (several and words == "between them")]
     others = [
         at
         for at in range(len(sentence))
@@ -90,6 +94,16 @@ def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> l
         return []
     spots = tuple(sorted({*places, *others, *without})) or tuple(counted[0].places)
     return [UnreadClaim(spots, words=sentence.said(spots) if places or others or without else hedged[0])]
+
+
+def _amount_behind(sentence: Sentence, words: str) -> bool:
+    """Return whether another amount of the same follows: "30 grams of protein, along with 25 grams of fat"."""
+    last = words.split(" ")[-1]
+    behind = [at + 1 for at in range(len(sentence) - 1) if sentence.text_at(at) == last]
+    return all(sentence.tokens[at].amount.unit in _OF_NUTRIENTS for at in behind)
+
+
+_OF_NUTRIENTS = ("g", "mg", "µg", "kcal", "kJ", "%")
 
 
 def reported(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:

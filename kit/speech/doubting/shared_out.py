@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from kit.speech.about.unread import asked
-from kit.speech.claim import THE_DISH, WHOLE, About, Claim
+from kit.speech.claim import SERVING, THE_DISH, WHOLE, About, Claim
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.counts import ServingsClaim
 from kit.speech.proportions.day_shares import DayShareClaim
@@ -15,15 +15,18 @@ from kit.speech.words.tokens import Quantity
 _TOGETHER = frozenset("together altogether combined total".split())
 _SHARES_OUT = frozenset(
     "cut cuts slice sliced divide divided split share shared portion portioned spread stretch stretched make "
-    "get".split()
+    "get pour poured ladle ladled spoon spooned scoop scooped dish dished".split()
 )
-_CUTS = frozenset("cut cuts slice sliced divide divided split portion portioned".split())
+_CUTS = frozenset(
+    "cut cuts slice sliced divide divided split portion portioned pour poured ladle ladled spoon spooned scoop scooped "
+    "dish dished".split()
+)
 _AMONG = ("between", "among")
 _PEOPLE = ("people", "persons", "guests", "friends")
 _BETWEEN_US = re.compile(r"\bbetween (?:us|you)\b")
 _SHARED_WITH = frozenset("share split halve go".split())
 _PARTED = re.compile(r"\b(?:share|split|halve|go halves)\b.{0,20}\bwith\b")
-_INTO = ("into", "in", "between", "among", "to", "by", "over", "across")
+_INTO = ("into", "in", "onto", "between", "among", "to", "by", "over", "across")
 
 
 def shared_out(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
@@ -64,7 +67,9 @@ def _they_share(sentence: Sentence, at: int) -> bool:
 def _of_each(sentence: Sentence, at: int, said: Quantity, counted: Sequence[Claim]) -> list[Claim]:
     """Return what is said of each where the whole is cut into so many: "cut it in six and a piece is 545 calories"."""
     cut = any(sentence.text_at(place) in _CUTS for place in range(max(0, at - 6), at)) or _they_share(sentence, at)
-    behind = all(min(claim.places) > at and claim.about == THE_DISH for claim in counted)
+    # "Poured into three glasses, that is 270 calories each."
+    abouts = (THE_DISH, About(SERVING, said.value)) if sentence.words & {"each", "apiece"} else (THE_DISH,)
+    behind = all(min(claim.places) > at and replace(claim.about, or_dish=False) in abouts for claim in counted)
     if not cut or not behind or said.low != said.high or said.relation != "about":
         return []
     sentence.used.add(at)

@@ -101,7 +101,7 @@ def _per_weight(sentence: Sentence, at: int, about: About) -> list[int]:
         for place in sentence.clause_of(at)
         if place != at
         and (said := sentence.tokens[place].amount).unit in WEIGHTS
-        and sentence.text_at(place - 1) in ("per", "every", "each")
+        and (sentence.text_at(place - 1) in ("per", "every", "each") or sentence.text_at(place - 2) == "by")
         and abs(said.value * WEIGHTS[said.unit] - about.count) < 1e-6
     ]
 

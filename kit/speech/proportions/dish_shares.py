@@ -1,9 +1,11 @@
 """Who brings what: "most of the fiber comes from the beans", "the oil is the main source of fat"."""
 
+import re
 from collections.abc import Set
 
 from kit.speech.about.parts import DETERMINERS, after_determiners, is_food, is_verb
 from kit.speech.about.slots import Named, foods_from, negated, nutrients_after
+from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, About, Claim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
 from kit.speech.proportions.share_claim import Share
@@ -127,19 +129,34 @@ def _plain_sources(sentence: Sentence, about: list[About], of_rests: Set[int]) -
         if origin is None or not foods:
             continue
         sentence.used.update({at, *places})
+        more = "more" in sentence.texts[max(0, at - 4) : at]
+        first = more and _than_any(sentence, places[-1] + 1 if places else at + 1)
+        if more and not first and "than" in sentence.texts[at:]:
+            claims.append(asked(sentence, (at, *places)))  # "more of the fiber comes from the beans than the kale"
+            continue
+        whole = ALL if sentence.text_at(at - 1) in ("only", "sole") else MOST
         claims.append(
             DishShareClaim(
                 tuple(sorted({at, *places})),
                 About(FOOD, 1.0, tuple(foods)),
                 negated(sentence, origin),
                 token.parts["nutrient"],
-                ALL if sentence.text_at(at - 1) in ("only", "sole") else MOST,
-                0,
-                token.start,
+                None if first else whole,
+                1 if first else 0,
+                -1 if first else token.start,
                 token.start,
             )
         )
     return claims
+
+
+def _than_any(sentence: Sentence, at: int) -> bool:
+    """Return whether a food is set above all others: "than from anything else"."""
+    behind = " ".join(sentence.texts[at : at + 6])
+    return _ANY_OTHER.match(behind) is not None
+
+
+_ANY_OTHER = re.compile(r"than (?:it does )?(?:from )?any(?:thing|where)? (?:else|other)\b")
 
 
 def _from_behind(sentence: Sentence, at: int) -> int | None:

@@ -34,7 +34,8 @@ def runners_up(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         led = " ".join(sentence.texts[max(0, at - 3) : at])
         behind = " ".join(sentence.texts[at + 1 : at + 5])
         if _FOLLOWED.search(led) or _NEXT.match(behind):
-            sentence.used.add(at)
+            counted = [place for place in range(at + 1, min(at + 5, len(sentence))) if sentence.text_at(place) == "two"]
+            sentence.used.update((at, *counted))
             return [replace(last, places=(at,), about=About(FOOD, 1.0, (food,)), rank=last.rank + 1, start=0, end=0)]
     return []
 

@@ -40,6 +40,8 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
             continue
         places = sorted({share.place, share.by_nutrient.place})
         sentence.used.update({*places, *share.named_here})
+        if sentence.is_a(share.by_nutrient.place + 1, "nutrient", "energy"):
+            sentence.used.add(share.by_nutrient.place + 1)  # "half of these are fat calories"
         token = sentence.tokens[share.place]
         said = share.said if share.said.relation != "rest" else _what_is_left(claims)
         if said is None:

@@ -1,21 +1,22 @@
 """Shares in a sentence: of what, by whom. "A third of the fiber comes from the beans", "half your daily iron"."""
 
-from dataclasses import replace
-
 from kit.speech.about.exceptions import set_against
 from kit.speech.about.parts import DETERMINERS, back, is_dish, is_food, is_verb
 from kit.speech.about.slots import (
     Named,
     antecedent,
+    day_opens,
     foods_from,
     is_day,
     nutrient_before,
     nutrients_after,
     of_what_went_before,
     share_at,
+    topic,
 )
 from kit.speech.claim import FOOD, About
 from kit.speech.proportions.share_claim import Share
+from kit.speech.proportions.shares_joined import with_its_foods, with_those_before
 from kit.speech.words.clauses import is_stop
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.quantities_said import WEIGHTS
@@ -23,8 +24,7 @@ from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import Quantity
 
 MACROS = ("protein", "fat", "carbohydrate", "saturated_fat", "sugars", "monounsaturated_fat", "polyunsaturated_fat")
-_TOO = ("too", "as well", "as", "well", "also", ",")
-_SKIP = frozenset("of the a an your our its all that this in total dish s for whole full up what".split())
+_SKIP = frozenset("of the a an your our its all that this these in total dish s for whole full up what".split())
 _GOES_BACK = frozenset("from comes come is are with by being".split())
 _LEADS = {"out": "of", "thanks": "to", "courtesy": "of", "down": "to", "due": "to", "because": "of"}
 _LINKS = frozenset("from is are being as with in by come comes coming through via".split())
@@ -39,31 +39,8 @@ def shares(sentence: Sentence, about: list[About]) -> list[Share]:
             share = _share(sentence, at, said, about, found)
             if share is not None:
                 found.append(share)
-    found = [_with_its_foods(sentence, *pair) for pair in zip(found, [*found[1:], None], strict=False)]
-    return [_with_those_before(sentence, *pair) for pair in zip(found, [None, *found], strict=False)]
-
-
-def _with_its_foods(sentence: Sentence, share: Share, following: Share | None) -> Share:
-    """Return a share with the foods of the next where both come from them: "all of the iron and half of the fat is"."""
-    open_ended = not (share.foods or share.of_day) and share.by_nutrient is None
-    if following is None or not open_ended or not following.food_places or following.of_day:
-        return share
-    joined = sentence.texts[max((share.place, *(one.place for one in share.whole))) + 1 : following.place]
-    behind = min(following.food_places) > following.place
-    return replace(share, foods=following.foods) if joined in (("and",), (",", "and")) and behind else share
-
-
-def _with_those_before(sentence: Sentence, share: Share, before: Share | None) -> Share:
-    """Return a share with the foods of the one before: "all of the iron is from the beef, and half of the zinc too"."""
-    open_ended = not (share.foods or share.of_day or share.named_here == ()) and share.by_nutrient is None
-    if before is None or not open_ended or not before.food_places or before.of_day:
-        return share
-    first, last = max(before.food_places), max(one.place for one in share.whole)
-    joined = sentence.texts[first + 1 : share.place]
-    behind = [text for text in sentence.texts[last + 1 : last + 4] if text not in _TOO]
-    ends = not behind or behind[0] in (".", "!", ";")
-    led = min(before.food_places) > before.place and joined in (("and",), (",", "and"))
-    return replace(share, foods=before.foods) if led and ends else share
+    found = [with_its_foods(sentence, *pair) for pair in zip(found, [*found[1:], None], strict=False)]
+    return [with_those_before(sentence, *pair) for pair in zip(found, [None, *found], strict=False)]
 
 
 def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earlier: list[Share]) -> Share | None:
@@ -71,7 +48,7 @@ def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earl
     if not whole or (said.relation == "much" and whole[0].nutrient == "water"):  # "it holds a lot of water"
         return None
     end = where_it_ends(sentence, following, at)
-    day = day or _day_after(sentence, following, end)
+    day = day or _day_after(sentence, following, end) or day_opens(sentence, at)
     if all(one.nutrient == "energy" for one in whole):
         by = _macro(sentence, at, following, end, whole[0])
         if by is not None:
@@ -141,6 +118,8 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
             return list(earlier[-1].whole), False, at + 1
         return named, day, following
     back = of_what_went_before(sentence, at)
+    if back and _goes_on_with(sentence, at, earlier):
+        return list(earlier[-1].whole), False, at + 1
     if back or sentence.text_at(at + 1) in _GOES_BACK or _out_of(sentence, at + 1):
         before = antecedent(sentence, at) if back or not earlier else None
         if earlier and not back:
@@ -153,6 +132,7 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
         first = sentence.clause_of(at)[0]
         alone = first == at and sentence.text_at(at - 1) in (":", "?")  # "Vitamin C: 39 percent of the daily value"
         before = nutrient_before(sentence, at, whole=alone or told_of in ("that", "which", "it"))
+        before = before or topic(sentence, at)
         if before is not None and before.place not in sentence.used:
             return [before], True, place
     if _goes_on_with(sentence, at, earlier):
@@ -172,7 +152,7 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
 def _goes_on_with(sentence: Sentence, at: int, earlier: list[Share]) -> bool:
     """Return whether another nutrient's share of the energy goes on without its verb: ", and fat about a quarter"."""
     name = sentence.tokens[at - 1].parts.get("nutrient", "") if at else ""
-    ends = sentence.text_at(at + 1) in ("", ".", ",", ";", "!", "and")
+    ends = sentence.text_at(at + 1) in ("", ".", ",", ";", "!", "and") or of_what_went_before(sentence, at)
     return bool(earlier) and earlier[-1].by_nutrient is not None and name in MACROS and ends
 
 

@@ -102,8 +102,13 @@ def _a_day(sentence: Sentence, at: int, words: frozenset[str]) -> Claim | None:
 def _time(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | None:
     """Return how long it is said to be left out or kept, or until which day; None for any other word of time."""
     if words & _LEFT and words & _OUTSIDE and _o_clock(sentence, at) and near_place(sentence, at, words) == OUT:
+        hours = _hours_from(sentence, at)
+        if hours > 2:
+            return TimeClaim((at,), THE_DISH, False, OUT, Quantity(hours / 24, hours / 24, "day"))
         return TimeClaim((at,), THE_DISH, False, OUT, NO_QUANTITY)
     days, some_day = _days(sentence, at), _some_day(sentence, at)
+    if some_day and sentence.texts[at + 1 : at + 3] == ("after", "next"):
+        days, some_day = 8.0, False  # at the least
     if days is None and not some_day:
         return None
     place = near_place(sentence, at, words)
@@ -130,6 +135,37 @@ def _o_clock(sentence: Sentence, at: int) -> bool:
     hour = sentence.tokens[at].quantity is not None and not amount.unit and 1 <= amount.value <= 12
     until = led in _UNTIL or (led == "to" and "from" in sentence.texts[max(0, at - 4) : at])
     return until and (hour or sentence.text_at(at) in _HOURS)
+
+
+# Hours of the day at which something usually is; common practice.
+_CLOCK = {
+    "breakfast": 8.0,
+    "morning": 9.0,
+    "noon": 12.0,
+    "midday": 12.0,
+    "lunch": 12.5,
+    "lunchtime": 12.5,
+    "afternoon": 15.0,
+    "dinner": 18.5,
+    "dinnertime": 18.5,
+    "supper": 18.5,
+    "evening": 19.0,
+    "bedtime": 22.0,
+    "midnight": 24.0,
+}
+
+
+def _hours_from(sentence: Sentence, at: int) -> float:
+    """Return the hours up to a time of the day from the one that is named before it; 0 where none is."""
+    for place in range(max(0, at - 5), at):
+        if sentence.text_at(place - 1 - (sentence.text_at(place - 1) == "the")) != "from":
+            continue
+        one, other = _CLOCK.get(sentence.text_at(place), 0.0), _CLOCK.get(sentence.text_at(at), 0.0)
+        if one and other > one:
+            return other - one
+        first, last = sentence.tokens[place].amount.value or one, sentence.tokens[at].amount.value or other
+        return (last - first) % 12 if first and last else 0.0
+    return 0.0
 
 
 def _some_day(sentence: Sentence, at: int) -> bool:

@@ -7,6 +7,7 @@ from itertools import pairwise
 from kit.food.composition import foods
 from kit.speech.about.parts import is_dish, is_food
 from kit.speech.safety.keeping_judged import FREEZER, FRIDGE, OUT
+from kit.speech.words.clauses import is_stop
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import Quantity
@@ -61,9 +62,9 @@ def only_set_apart(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
     return bool(places) and min(places)[0]
 
 
-def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bool, bool, bool, int, str]]:
+def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bool, bool, int, int, str]]:
     """Return the places that a sentence names: whether set apart, not behind, in another clause, how far, which."""
-    places: list[tuple[bool, bool, bool, int, str]] = []
+    places: list[tuple[bool, bool, int, int, str]] = []
     behind = range(at + 2, at + 5) if sentence.text_at(at + 1) in ("in", "on", "at", "under") else range(0)
     turns = next((spot for spot in range(at + 1, len(sentence)) if sentence.text_at(spot) in _OR_ELSE), len(sentence))
     for spot in range(len(sentence)):
@@ -93,7 +94,9 @@ def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bo
                 continue  # "you get three days out of it"
             if kind is not None:
                 same = sentence.clauses[spot] == sentence.clauses[at]
-                places.append((_is_set_apart(sentence, spot), spot not in behind, not same, abs(spot - at), kind))
+                stops = any(is_stop(sentence.tokens[one]) for one in range(min(spot, at), max(spot, at)))
+                far = 0 if same else 2 if stops else 1
+                places.append((_is_set_apart(sentence, spot), spot not in behind, far, abs(spot - at), kind))
     return places
 
 

@@ -28,6 +28,15 @@ _LAST = re.compile(
     r"\s*\?(?=\s*$)",
     re.IGNORECASE,
 )
+# Which of them is meant: ", the ones we sliced here,", ", the kind I bought,".
+_WITHIN = re.compile(
+    r"(?<=\w),\s+(?:the (?:ones?|kind|sort)|those|which) (?:that )?(?:we|i|you)(?:['’](?:ve|re|m)| have| are| just)?"
+    r" (?:\w+ ){0,2}?(?:sliced|chopped|cut|bought|used|use|using|roasted|cooked|made|peeled|mashed|picked|like|love|"
+    r"diced|grated|rinsed|opened|prepared|see|mentioned|talked about)"
+    r"(?: (?:here|earlier|today|before|so much|up|just now))?,"
+    r"(?=\s+(?:is|are|has|have)\b)",
+    re.IGNORECASE,
+)
 
 
 def without_asides(text: str) -> str:
@@ -49,4 +58,7 @@ def without_asides(text: str) -> str:
     last = _LAST.search(text)
     if last is not None and text[: last.start()].strip():
         text = text[: last.start()] + " " * (last.end() - last.start()) + text[last.end() :]
+    within = _WITHIN.search(text)
+    if within is not None:
+        text = text[: within.start()] + " " * (within.end() - within.start()) + text[within.end() :]
     return text

@@ -1,0 +1,25 @@
+"""Another amount of a food, told from the one that there is: "cutting the oil from three tablespoons to two"."""
+
+from kit.speech.about.parts import MEASURES, back, is_dish
+from kit.speech.words.foods_said import FoodWord
+from kit.speech.words.sentence import Sentence, food_at
+from kit.speech.words.tokens import NO_QUANTITY, Quantity
+
+_NO_CHANGE = ("from", "by", "thanks to")
+
+
+def from_to(sentence: Sentence) -> tuple[FoodWord, float, tuple[int, ...], Quantity] | None:
+    """Return the food, its new amount as a part of the old one, the places that say so, and the old amount.
+
+    None where no amount is changed.
+    """
+    for at in range(2, len(sentence) - 2):
+        was, second = sentence.tokens[at].amount, at + 2 + (sentence.text_at(at + 1) == "down")
+        food = food_at(sentence, at - 2)
+        if sentence.text_at(at - 1) != "from" or sentence.text_at(second - 1) != "to" or food is None:
+            continue
+        then = sentence.tokens[second].amount if second < len(sentence) else NO_QUANTITY
+        same = then.unit in ("", was.unit) and was.unit in MEASURES and was.value > 0 and then.value > 0
+        if same and sentence.text_at(back(sentence, at - 2)) not in _NO_CHANGE and not is_dish(sentence, at - 2):
+            return food, then.value / was.value, (at - 2, at, second), was
+    return None
