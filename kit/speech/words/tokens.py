@@ -148,13 +148,13 @@ def _undone(piece: str) -> list[tuple[str, bool]]:
 
 
 Rows = Sequence[tuple[int, str, str]]
-Phrases = Mapping[tuple[str, str], Sequence[tuple[tuple[str, ...], tuple[int, str, str]]]]
+Phrases = Mapping[tuple[str, ...], Sequence[tuple[tuple[str, ...], tuple[int, str, str]]]]
 
 
 @cache
 def _phrases() -> tuple[Phrases, Mapping[str, Rows]]:
     """Return the phrases of speech by their first two stems, the longest first, and the words by their stem."""
-    longer: dict[tuple[str, str], list[tuple[tuple[str, ...], tuple[int, str, str]]]] = {}
+    longer: dict[tuple[str, ...], list[tuple[tuple[str, ...], tuple[int, str, str]]]] = {}
     alone: dict[str, list[tuple[int, str, str]]] = {}
     for row in read_rows(files.bundled("data/speech_words.csv")):
         stems = tuple(word.stem for word in words_of(row["words"]))
