@@ -1,9 +1,9 @@
 """Quantities among the tokens of a sentence: a number with its unit and what was said of it."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from kit.speech.words.numbers_said import MULTIPLES
+from kit.speech.words.quantities_joined import COUNTED_WITH, with_both_bounds
 from kit.speech.words.tokens import NO_QUANTITY, Quantity, Token
 
 WEIGHTS = {"g": 1.0, "mg": 1e-3, "µg": 1e-6, "kg": 1000.0, "oz": 28.349523125, "lb": 453.59237}  # [g]; NIST
@@ -16,7 +16,6 @@ _ABOUT_WHERE = ("somewhere", "anywhere")
 _BETWEEN = ("between", "somewhere between", "anywhere between", "from", "anywhere from")
 _FIRST = frozenset((*_A, *_BETWEEN, *_ABOUT_WHERE, "each", "every"))
 _ROUGHLY = ("odd", "something", "some", "ish", "plus")  # "fifteen-odd grams"
-_COUNTED_WITH = frozenset("of the a per each every in total it here this".split()) | {","}
 _LEADS_UP = frozenset("add adds adding come comes coming take takes bring brings get gets go goes tot tots".split())
 _SPANS = ("day", "week", "hour", "month")
 _NOT_PARTED = ("day", "%", "kcal", "times")  # "half a day", "half a calorie" are no halves of the unit
@@ -31,7 +30,7 @@ def with_quantities(tokens: list[Token]) -> list[Token]:
         token, then = _quantity(tokens, at) if _may_begin(tokens[at]) else (None, at)
         found.append(token or tokens[at])
         at = then if token else at + 1
-    return _with_both_bounds(found)
+    return with_both_bounds(found)
 
 
 def _quantity(tokens: Sequence[Token], at: int) -> tuple[Token | None, int]:
@@ -45,66 +44,6 @@ def _may_begin(token: Token) -> bool:
     return (
         token.quantity is not None or "relation" in token.parts or token.text in _FIRST or token.text.startswith("a ")
     )
-
-
-def _with_both_bounds(tokens: list[Token]) -> list[Token]:
-    """Return the tokens with two bounds of one number made a span: "over 20 grams of protein but under 35"."""
-    at = 0
-    while at < len(tokens):
-        joint, second = _second_bound(tokens, at)
-        if second:
-            one, other = tokens[at].amount, tokens[second].amount
-            low, high = sorted((one.value, other.value))
-            span = Quantity(low, high, one.unit or other.unit, "between", one.is_fraction)
-            whole = {"quantity": span.unit or "number"}
-            if joint > at + 1:
-                tokens[at] = replace(tokens[at], quantity=span)
-                tokens[joint : second + 1] = [_joined(tokens[joint : second + 1])]
-            else:
-                tokens[at : second + 1] = [replace(_joined(tokens[at : second + 1]), parts=whole, quantity=span)]
-        at += 1
-    return tokens
-
-
-def _joined(tokens: Sequence[Token]) -> Token:
-    return Token(" ".join(token.text for token in tokens), tokens[0].start, tokens[-1].end)
-
-
-def _second_bound(tokens: Sequence[Token], at: int) -> tuple[int, int]:
-    """Return the places of "but" and of the other bound of a number; zeros where only one is said."""
-    one = tokens[at].amount
-    sides = {_SIDES.get(one.relation)}
-    if None in sides:
-        return 0, 0
-    joint = at + 1
-    while one.unit and joint < len(tokens) and (tokens[joint].text in _COUNTED_WITH or _names(tokens[joint])):
-        joint += 1
-    if joint + 1 >= len(tokens) or tokens[joint].text not in ("but", "and", "yet"):
-        return 0, 0
-    second = joint + 1 + (tokens[joint + 1].text in ("still", "also", "always"))
-    other = tokens[second].amount if second < len(tokens) else NO_QUANTITY
-    sides.add(_SIDES.get(other.relation))
-    behind = tokens[second + 1] if second + 1 < len(tokens) else None
-    ends = behind is None or behind.text in _BEHIND_BOUND
-    same = one.is_fraction == other.is_fraction and (one.unit == other.unit or not (one.unit and other.unit))
-    fits = ends or (joint == at + 1 and bool(other.unit or other.is_fraction))  # "over 30 but under 50 percent of"
-    rising = (one.value < other.value) == (_SIDES[one.relation] == "low") and one.value != other.value
-    return (joint, second) if sides == {"low", "high"} and same and fits and rising else (0, 0)
-
-
-def _names(token: Token) -> bool:
-    return token.is_a("nutrient") or token.is_a("dish")
-
-
-_SIDES = {
-    "over": "low",
-    "at least": "low",
-    "well over": "low",
-    "under": "high",
-    "at most": "high",
-    "well under": "high",
-}
-_BEHIND_BOUND = frozenset(". , ; ! ? a per each every for in on here and but".split())
 
 
 class _Quantity:
@@ -244,7 +183,7 @@ class _Quantity:
     def _closing(self) -> str:
         """Return what is said of the number behind what it counts: "20 grams of fat a plate at most", "... exactly"."""
         ahead = 0
-        while self._text(ahead) in _COUNTED_WITH or self._is_a(ahead, "nutrient") or self._is_a(ahead, "dish"):
+        while self._text(ahead) in COUNTED_WITH or self._is_a(ahead, "nutrient") or self._is_a(ahead, "dish"):
             ahead += 1
         closes = ahead and self._is_a(ahead, "after") and not self._is_a(ahead, "relation")
         after = self.tokens[self.place + ahead].parts["after"] if closes else "about"
