@@ -9,7 +9,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
 from kit.speech.about import unread
 from kit.speech.allergens import allergens_said
 from kit.speech.allergens.allergens_judged import AllergenClaim
-from kit.speech.changes.changes_excepted import is_excepted
+from kit.speech.changes.changes_excepted import is_excepted, is_only_with
 from kit.speech.changes.changes_made import changed, each_meant
 from kit.speech.changes.changes_said import RINSE
 from kit.speech.changes.effects_judged import EffectClaim
@@ -188,6 +188,8 @@ def _judged_once(reading: Read, claim: Claim, dish: Dish) -> Finding:
     after = judge(claim, Dish(dish.talk, nutrition(new[0])), said)
     if is_excepted(reading.sentence, reading.change):
         return _but_for(judge(claim, dish, said), after)
+    if is_only_with(reading.sentence) and after.verdict == HOLDS:
+        return _only_then(judge(claim, dish, said), after)
     if not any(isinstance(one, EffectClaim) for one in reading.claims):
         return after
     now = judge(claim, dish, said)
@@ -201,6 +203,13 @@ def _but_for(now: Finding, after: Finding) -> Finding:
     if now.verdict == HOLDS and after.verdict != OFF:
         return Finding(CANNOT_TELL, f"that holds with the change too, or cannot be told then: {after.because}")
     return now
+
+
+def _only_then(now: Finding, after: Finding) -> Finding:
+    """Return the finding of "vegan only if you leave out the feta": not so now, and so with the change."""
+    if now.verdict == OFF:
+        return after
+    return Finding(OFF if now.verdict == HOLDS else CANNOT_TELL, f"that may hold without the change too: {now.because}")
 
 
 def _about_now(claim: Claim) -> bool:

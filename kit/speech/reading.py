@@ -12,7 +12,7 @@ from kit.speech.about import unread
 from kit.speech.about.subjects import subjects
 from kit.speech.allergens import allergens_judged, allergens_said
 from kit.speech.answers import NO_ALONE, answered
-from kit.speech.changes import effects, effects_judged
+from kit.speech.changes import allergens_cooked, changes_nothing, effects, effects_judged
 from kit.speech.changes.changes_excepted import without_gone
 from kit.speech.changes.changes_open import is_open_change
 from kit.speech.changes.changes_said import LEAVE_OUT, TRIED, SaidChange, read_change
@@ -52,6 +52,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     kinds.KindClaim: (kinds.FAMILY, kinds.judge),
     absences.AbsentClaim: (absences.FAMILY, absences.judge),
     allergens_judged.AllergenClaim: (allergens_said.FAMILY, allergens_judged.judge),
+    allergens_cooked.CookedAwayClaim: (allergens_said.FAMILY, allergens_cooked.judge),
     keeping_judged.TimeClaim: (keeping.FAMILY, keeping_judged.judge),
     keeping_judged.DegreesClaim: (keeping.FAMILY, keeping_judged.judge),
     keeping_judged.ThawClaim: (keeping.FAMILY, keeping_judged.judge),
@@ -226,6 +227,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += the_rest.read(said, claims, found)
     claims += dish_shares_next.runners_up(said, claims)
     claims += amounts.read(said, about)
+    claims += allergens_cooked.read(said, change)
     claims += allergens_said.read(said, about)
     claims += wordings.read(said, about)
     claims += kinds.read(said, about)
@@ -234,6 +236,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += foods_counted.read(said, claims) if change is None else []
     claims += said_beside.other_amounts(said, claims) if change is None else []
     claims += unread.of_the_changed(said, change.places) if change is not None and not claims else []
+    claims += changes_nothing.read(said, claims)
     claims += said_beside.beside(said, claims) + hedges.qualifiers(said, claims, change)
     claims = falls_short.falling_short(said, denials.denied(said, doubts.doubted(said, claims)))
     claims = hedges.reported(said, numbers_left.with_numbers_left(said, claims, change.places if change else ()))

@@ -103,6 +103,34 @@ def handful(sentence: Sentence, at: int) -> About | None:
     return None
 
 
+def all_of_a_thing(sentence: Sentence, at: int) -> About | None:
+    """Return what all of is meant by a word that is none of ours: "in the whole stack", "everything on the board"."""
+    return _everything_on(sentence, at) or _whole_thing(sentence, at)
+
+
+def _everything_on(sentence: Sentence, at: int) -> About | None:
+    first = sentence.clause_of(at)[0]
+    place = first + (sentence.text_at(first) in ("so", "and", "but", "all"))
+    led = sentence.text_at(place) in ("everything", "all") and sentence.text_at(place + 1) in ("on", "in", "at")
+    thing = place + 2 + (sentence.text_at(place + 2) in ("the", "this", "that", "our", "your"))
+    if not led or thing == place + 2 or thing >= at or sentence.tokens[thing].parts:
+        return None
+    return About(UNKNOWN, words=f"everything on the {sentence.text_at(thing)}")
+
+
+def _whole_thing(sentence: Sentence, at: int) -> About | None:
+    for place in range(at + 2, sentence.clause_of(at)[-1] + 1):
+        led = sentence.text_at(place - 1).removeprefix("the ") in ("whole", "entire", "full", "complete")
+        thing = led and not sentence.tokens[place].parts and sentence.text_at(place) not in _NO_THINGS
+        before = {sentence.text_at(place - 2), sentence.text_at(place - 3)}
+        if thing and not before.isdisjoint(("in", "for", "across", "of", "over", "from")):
+            return About(UNKNOWN, words=f"whole {sentence.text_at(place)}")
+    return None
+
+
+_NO_THINGS = frozenset("time point reason truth story week month idea while".split())
+
+
 def _measure(sentence: Sentence, at: int) -> tuple[float, str] | None:
     """Return the count and unit of a measure a number is said for: "per ounce"; no unit for a handful."""
     first, end = _reach(sentence, at)

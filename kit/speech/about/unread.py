@@ -144,6 +144,8 @@ def _corrects(sentence: Sentence, at: int) -> bool:
     says = at > 0 and (is_verb(sentence, at - 1) or before[-1:] in (("got",), ("with",)) or before[-1:] == ("you",))
     if behind in ((), (".",), ("!",)) and says:  # "..., it has two"
         return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
+    if behind in ((), (".",), ("!",)) and before[-1:] == (":",):  # "in milligrams: 80"
+        return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
     return before in (("no", ","), ("nope", ","), ("call", "it"), ("make", "that")) or behind in (
         ("at", "a"),
         ("at", "most"),

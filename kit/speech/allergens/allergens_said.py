@@ -9,6 +9,7 @@ from kit.speech.about.slots import negated
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim, brought_by
 from kit.speech.allergens.allergens_listed import says_whole
+from kit.speech.allergens.allergens_missing import LOSES, UP_TO_NO, missing
 from kit.speech.allergens.allergens_together import (
     changes,
     from_foods,
@@ -34,6 +35,7 @@ _LOOK_OUT = re.compile(
     r"\b(?:what|things?|ones?|foods?) to (?:look|watch) out for\b|\bto (?:declare|flag|warn about)\b"
 )
 _ONLY = ("only", "just", "nowhere")
+_NO_OTHER = re.compile(r"\b(?:nowhere|nothing) else\b|\b(?:and )?only (?:there|in (?:that|those|it|them))\b|\balone\b")
 _LEAVES = ("leaves", "leave", "keeps", "keep")
 _THERE_WOULD = (("there", "would"), ("there", "will"))
 _OF_A_SMELL = frozenset("smell smells taste tastes smelling tasting scent reek reeks stink".split())
@@ -99,7 +101,7 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
         if foods:  # "it is not gluten-free because of the flour": the flour brings it
             sentence.used.update((*places, *(spot for spot in range(at) if sentence.text_at(spot) in ("not", "never"))))
             return AllergenClaim((at, free, *places), subject, False, name, False, False, tuple(foods))
-        lost = sentence.text_at(free) in _LOSES and changes(sentence, free)
+        lost = sentence.text_at(free) in LOSES and changes(sentence, free)
         spots = (min(at, free), max(at, free))
         return AllergenClaim(spots, subject, denied, name, free=True, but=tuple(but), lost=lost)
     if verb is not None:
@@ -113,6 +115,7 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
         return None
     before = range(sentence.clause_of(at)[0], verb)
     only = any(sentence.text_at(place) in _ONLY for place in (*before, *range(at + 1, min(places, default=at))))
+    only = only or bool(places and _NO_OTHER.search(" ".join(sentence.texts[max(places) :])))
     denied = negated(sentence, verb)
     sentence.used.update({at, verb, *places})
     perhaps = not denied and _perhaps(sentence, verb, at)
@@ -162,12 +165,6 @@ def _subject(sentence: Sentence, about: list[About], at: int) -> About:
     )
 
 
-_UP_TO_NO = frozenset(  # what may stand between "no" or "free of" and an allergen
-    ", and or nor any of from added the a single drop traces trace hint contain contains have has use both either made"
-    " containing need find got kind had put one single ingredient ingredients".split()
-) | {"a trace", "a drop", "a bit", "a hint", "a speck", "any kind"}
-
-
 def _free(sentence: Sentence, at: int) -> int | None:
     """Return the place of the word that says an allergen is not there; None when none does."""
     if is_in_it(sentence, at, "not"):
@@ -185,10 +182,10 @@ def _free(sentence: Sentence, at: int) -> int | None:
         return following
     if sentence.is_a(at + 1, "wording", "free"):
         return at + 1
-    if (missing := _missing(sentence, following)) is not None:
-        return missing
+    if (gone := missing(sentence, following)) is not None:
+        return gone
     place, nor = at - 1, None
-    while place >= 0 and (sentence.text_at(place) in _UP_TO_NO or sentence.is_a(place, "allergen")):
+    while place >= 0 and (sentence.text_at(place) in UP_TO_NO or sentence.is_a(place, "allergen")):
         if sentence.text_at(place) in ("contain", "contains") and sentence.text_at(place - 1) not in ("not", "never"):
             return None
         nor = place if sentence.text_at(place) == "nor" else nor
@@ -198,38 +195,14 @@ def _free(sentence: Sentence, at: int) -> int | None:
         or sentence.text_at(place) == "clear"  # "steers clear of egg"
         or (sentence.text_at(place) == "rid" and changes(sentence, place))
     )
-    if sentence.text_at(place) in _LOSES and changes(sentence, place):
+    if sentence.text_at(place) in LOSES and changes(sentence, place):
         return place  # "drop the cheddar and you lose the milk"
     return place if place >= 0 and (free_of or sentence.text_at(place) in _NO) else nor
 
 
-_LOSES = ("lose", "loses", "losing", "goes", "go")
-_NO_PART = ("ingredient", "of", "used", "added", "included", "present", "involved", "needed")
 _BRINGS = frozenset(
     "brings bring find finds found carries carry holds hold hides packs offers comes gives use uses".split()
 )
-
-
-def _missing(sentence: Sentence, at: int) -> int | None:
-    """Return the place of what says that allergens are not there behind them: "egg and nuts are all missing"."""
-    over = at + 1 + (sentence.text_at(at + 1) in ("all", "both"))
-    if sentence.text_at(at) in ("play", "plays") and sentence.text_at(at + 1) == "no":
-        return at + 1  # "egg plays no part in it"
-    is_so = sentence.text_at(at) in ("is", "are")
-    if is_so and sentence.text_at(over) in ("missing", "absent", "lacking"):
-        return over
-    goes = sentence.text_at(at) in ("goes", "go") and sentence.text_at(at + 1) in ("too", "with", "as")
-    if goes and changes(sentence, at):
-        return at  # "leave out the cheddar and the milk goes with it"
-    if is_so and sentence.text_at(over) in ("gone", "out") and changes(sentence, at):
-        return over  # "leave out the butter and the milk is gone"
-    if is_so and sentence.text_at(at + 1) == "not":  # "egg is not an ingredient", "egg is not used"
-        over = at + 2 + (sentence.text_at(at + 2) in ("an", "one", "part"))
-        return at + 1 if sentence.text_at(over) in _NO_PART else None
-    first = at - 2
-    while sentence.text_at(first) in (*_UP_TO_NO, "out") or sentence.is_a(first, "allergen"):
-        first -= 1
-    return at if sentence.text_at(at) == "out" and sentence.text_at(first) == "left" else None
 
 
 def _contains(sentence: Sentence, at: int) -> int | None:
@@ -243,7 +216,7 @@ def _contains(sentence: Sentence, at: int) -> int | None:
     for place in range(at - 1, max(clause[0] - 1, at - 7), -1):
         if (
             sentence.text_at(place) == "got"
-            and sentence.text_at(place - 1) in ("is", "has")
+            and sentence.text_at(place - 1 - (sentence.text_at(place - 1) == "still")) in ("is", "has")
             and ends_list(sentence, at)
         ):
             return place

@@ -95,6 +95,9 @@ def origin(sentence: Sentence, at: int) -> tuple[int, list[FoodWord], list[int]]
     if sentence.text_at(place) == "in" and sentence.text_at(place + 1) in ("it", "this", "here", "there"):
         place += 2
     says, led = sentence.text_at(place), sentence.text_at(place + 1)
+    if (hidden := _hidden_in(sentence, at, place)) is not None:
+        foods, places = those_from(sentence, hidden)
+        return (place, foods, places) if foods and all(word.inside for word in foods) else None
     denied = says in ("is", "are") and led == "not"
     led = sentence.text_at(place + 2) if denied else led
     if sentence.is_a(place, "verb_from"):
@@ -107,6 +110,28 @@ def origin(sentence: Sentence, at: int) -> tuple[int, list[FoodWord], list[int]]
         return None
     foods, places = those_from(sentence, start)
     return (place, foods, places) if foods and all(word.inside for word in foods) else None
+
+
+def _hidden_in(sentence: Sentence, at: int, place: int) -> int | None:
+    """Return where the foods stand that alone hold an allergen: "hides in", "is only in", "? Only in"."""
+    over = place
+    if (sentence.tokens[at].parts["allergen"] in _NO_FOODS and sentence.text_at(over) in _SITS) or sentence.text_at(
+        over
+    ) in ("is", "are"):
+        over += 1
+    elif not (sentence.text_at(over) == "?" and sentence.text_at(over + 1) in _SOLELY):
+        return None
+    else:
+        over += 1
+    first = over
+    while sentence.text_at(over) in (*_SOLELY, "but"):
+        over += 1
+    alone = over > first or sentence.text_at(place) in _SITS
+    return over + 1 if alone and sentence.text_at(over) in ("in", "from", "with") else None
+
+
+_SITS = ("sits", "hides", "lives", "lurks", "lies", "stays", "hiding", "sitting", "resides")
+_SOLELY = ("only", "just", "all", "nowhere", "entirely", "solely")
 
 
 def those_from(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
@@ -125,7 +150,10 @@ def those_from(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
 
 def _comes(sentence: Sentence, at: int, led: str) -> bool:
     """Return whether "is in" or "is from" tells where an allergen is; where the eggs are is kitchen talk."""
-    return led == "from" or (led == "in" and sentence.tokens[at].parts["allergen"] in _NO_FOODS)
+    alone = " nowhere else" in sentence.text.lower()  # "milk is in the ricotta and nowhere else"
+    return (
+        led == "from" or (led == "in" and alone) or (led == "in" and sentence.tokens[at].parts["allergen"] in _NO_FOODS)
+    )
 
 
 def _goes_on(sentence: Sentence, at: int) -> bool:

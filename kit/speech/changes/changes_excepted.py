@@ -31,6 +31,14 @@ def is_excepted(sentence: Sentence, change: SaidChange) -> bool:
     return re.search(rf"\b(?:{'|'.join(_BUT_FOR)})(?: \w+){{0,3}}$", before) is not None
 
 
+def is_only_with(sentence: Sentence) -> bool:
+    """Return whether something is said to be so with a change and not without it: "vegan only if you skip the feta"."""
+    return _ONLY_WITH.search(" ".join(sentence.texts)) is not None
+
+
+_ONLY_WITH = re.compile(r"\bonly (?:if|when|once|after|by|without|as long as|so long as|provided)\b")
+
+
 def without_gone(sentence: Sentence, about: list[About], change: SaidChange | None) -> list[About]:
     """Return what each word is about; behind food that goes, the dish: "in place of the shrimp you get 33 grams"."""
     if change is None or change.kind not in (LEAVE_OUT, SWAP) or not change.places:

@@ -8,7 +8,7 @@ from itertools import pairwise, product
 from kit.speech.about.parts import back, is_dish, is_verb
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
-from kit.speech.claim import FOOD, Claim
+from kit.speech.claim import FOOD, SERVING, Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.doubting.joined_on import joined_on, of_its_own, set_apart
@@ -95,6 +95,7 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         _at_another_time,
         _of_both,
         _of_several,
+        _of_a_piece,
         _of_what,
     ):
         found = [one(sentence, claim) for claim in found]
@@ -207,6 +208,16 @@ def _of_several(sentence: Sentence, claim: Claim) -> Claim:
         if several and sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in _OF_THEM:
             return asked(sentence, (at, *claim.places), (at, at + 2))
     return claim
+
+
+def _of_a_piece(sentence: Sentence, claim: Claim) -> Claim:
+    """Return what is said of one of the pieces of a serving as asked about: "fifteen grams a taco"."""
+    if not isinstance(claim, (AmountClaim, ComparisonClaim, DayShareClaim)) or claim.about.kind != SERVING:
+        return claim
+    pieces = [
+        at for at in sentence.places("piece") if abs(sentence.clauses[at] - sentence.clauses[claim.places[0]]) < 2
+    ]
+    return asked(sentence, (*pieces, *claim.places), pieces) if pieces else claim
 
 
 def _of_what(sentence: Sentence, claim: Claim) -> Claim:

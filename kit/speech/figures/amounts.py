@@ -20,6 +20,7 @@ from kit.speech.figures.amounts_of import (
     part_of_it,
     told_behind,
 )
+from kit.speech.figures.energy_given import energy_from, energy_given
 from kit.speech.values import KJ_PER_KCAL, WORKED_OUT, Amount, amount_of, ends, said_thing, unit_of
 from kit.speech.words.agreement import fits
 from kit.speech.words.quantities_said import WEIGHTS
@@ -36,12 +37,13 @@ _EXACT = re.compile(r"\bto be (?:exact|precise)\b")
 
 @dataclass(frozen=True, slots=True)
 class AmountClaim(Claim):
-    """So much of a nutrient."""
+    """So much of a nutrient; `given_by`: of the energy, only what this nutrient gives."""
 
     nutrient: str = ""
     said: Quantity = NO_QUANTITY
     start: int = 0
     end: int = 0
+    given_by: str = ""
 
 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
@@ -68,7 +70,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             filled = None
         if said.relation == "about" and _EXACT.search(" ".join(sentence.texts)):
             said = replace(said, relation="exactly")
-        named = filled or _nutrient(sentence, at, unit)
+        giver = energy_from(sentence, at) if unit in ENERGY_UNITS else None
+        named = filled or (Named("energy", at) if giver else _nutrient(sentence, at, unit))
         if named is None:
             continue
         last_unit = unit if unit not in ENERGY_UNITS else last_unit
@@ -82,9 +85,10 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             named.nutrient,
             said,
             token.start + len("up to ") * (token.text.startswith("up to ") and said.relation != "at most"),
-            0 if told_from else token.end,  # "not 36 but 20 grams" is not mended by another number
+            0 if told_from or giver else token.end,  # "not 36 but 20 grams" is not mended by another number
+            giver.nutrient if giver else "",
         )
-        sentence.used.update({at, named.place, *_per_weight(sentence, at, claim.about)})
+        sentence.used.update({at, named.place, giver.place if giver else at, *_per_weight(sentence, at, claim.about)})
         if named.place < at:
             sentence.counted.add(named.place)
         found.append(claim)
@@ -218,10 +222,14 @@ def judge(claim: AmountClaim, dish: Dish) -> Finding:
     said = in_unit(claim.said, name)
     if said is None:
         return Finding(CANNOT_TELL, f"{said_thing(name)} is worked in {unit_of(name)}; say it in that unit")
-    found = amount_of(dish, name, claim.about)
+    found = amount_of(dish, claim.given_by or name, claim.about)
     if isinstance(found, Finding):
         return found
+    if claim.given_by:
+        found = energy_given(found, claim.given_by)
     because = f"{found.begin} {ends(found.of, unit_of(name))} of {said_thing(name)}"
+    if claim.given_by:
+        because += f" from {said_thing(claim.given_by)}, by the factors 4, 9 and 4"
     if name == "salt":
         because += ", which is sodium x 2.5"
     if found.open_above:
@@ -274,10 +282,12 @@ def _edit(claim: AmountClaim, found: Amount) -> Edit | None:
 
 def _sentences(claim: AmountClaim, found: Amount) -> tuple[str, ...]:
     words = spoken_amount(claim.nutrient, found.of, found.open_above)
+    if claim.given_by:
+        words += f" from {said_thing(claim.given_by)}"
     begin = found.begin[:1].upper() + found.begin[1:]
     if claim.about.kind == SERVING and claim.about.count == 1:
         return (f"{{serving}} has {words}.",)
-    if claim.about.kind == WEIGHT:
+    if claim.about.kind == WEIGHT and not claim.given_by:
         return (f"{{serving}} has {{{claim.nutrient}}}." if claim.nutrient != "salt" else "{serving} has {sodium}.",)
     if begin.startswith(_TO_A_SERVING):
         return (f"The {begin.removeprefix(_TO_A_SERVING)} {words} to a serving.",)

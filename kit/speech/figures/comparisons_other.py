@@ -71,7 +71,7 @@ def _other(sentence: Sentence, at: int) -> tuple[About, str, list[int]] | None:
         return None
     token = sentence.tokens[place]
     quantities = [spot for spot in range(start, place) if sentence.tokens[spot].quantity is not None]
-    named = is_food(sentence, place) or not token.is_a("nutrient")
+    named = is_food(sentence, place) or not token.is_a("nutrient") or _salt_put_in(sentence, place)
     if named and food_at(sentence, place) is not None and not is_dish(sentence, place):
         if sentence.text_at(place + 1) == "and" and food_at(sentence, place + 2) is not None:
             places = list(range(place, place + 3))
@@ -87,6 +87,13 @@ def _other(sentence: Sentence, at: int) -> tuple[About, str, list[int]] | None:
     if one >= 0 and sentence.text_at(one + 1) == "of" and sentence.text_at(one + 2) in ("this", "it", "ours"):
         return dish_part(sentence, one), "", [one]  # "three eggs have less protein than a plate of this"
     return _not_known(sentence, start, place)
+
+
+def _salt_put_in(sentence: Sentence, at: int) -> bool:
+    """Return whether sodium is compared with that of the salt put in: "more of the sodium than the salt does"."""
+    word = food_at(sentence, at)
+    salt = sentence.is_a(at, "nutrient", "salt") and word is not None and bool(word.inside)
+    return salt and any(sentence.is_a(spot, "nutrient", "sodium") for spot in range(at))
 
 
 def _past_the_way(sentence: Sentence, place: int) -> int:

@@ -1,14 +1,18 @@
 """How much of an ingredient the recipe is said to take: "the pan has eight eggs", "it uses a tablespoon of oil"."""
 
+import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from kit.food.composition import Food
 from kit.rules.naming import short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.about.parts import is_dish, is_serving
 from kit.speech.about.slots import negated
+from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
+from kit.speech.figures.foods_taken import taken
 from kit.speech.values import food_grams, pinned
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.sentence import Sentence, food_at
@@ -18,26 +22,38 @@ from kit.texts import number
 
 FAMILY = "servings and weights"
 _UNITS = ("", "cup", "tbsp", "tsp", "oz", "lb", "g", "kg")
-_BETWEEN = frozenset(
-    "a an of the our my large medium small big whole ripe raw fresh cooked boiled dry canned plain more cloves "
-    "clove stalks heaped level good full more extra".split()
+CONTAINED = {  # what an ingredient is counted in, and its name in the recipe
+    **dict.fromkeys(("can", "cans", "tin", "tins"), "can"),
+    **{word: word.rstrip("s") for word in "slice slices clove cloves stalk stalks head heads ear ears".split()},
+}
+_BETWEEN = CONTAINED.keys() | frozenset(
+    "a an of the our my large medium small big whole entire single ripe raw fresh cooked boiled dry canned plain more "
+    "heaped level good full more extra".split()
 )
 _TAKES = frozenset("has have had uses use takes take needs need holds hold contains contain are is get gets".split())
 _HOLDS = frozenset("has have holds hold contains contain are is get".split())
 _EACH = frozenset("each apiece per every person".split())
 _IN_ALL = ("in all", "altogether", "in total")
 _YOURS = (("you", "get"), ("you", "have"), ("gives", "you"), ("give", "you"))
+_COMES_TO = re.compile(
+    r"(?:in (?:it|here|this|there) )?(?:comes?|adds?(?: up)?|amounts?|works? out|boils? down|is|are|runs?)"
+    r"(?: out)?(?: just| only| about| all of)?(?: to| at)?(?: just| only| about)?"
+)
 _NEAR, _FAR = 1.25, 1.6  # times as much: an egg or a clove is not all of one size (common practice)
 _NO_FOOD = FoodWord("")
 
 
 @dataclass(frozen=True, slots=True)
 class FoodCountClaim(Claim):
-    """The recipe, or a serving, takes so much of a food; `stated`: that is what the words say, and not in passing."""
+    """The recipe, or a serving, takes so much of a food; `stated`: that is what the words say, and not in passing.
+
+    `counted_in` is the can, slice or clove that is counted.
+    """
 
     said: Quantity = NO_QUANTITY
     food: FoodWord = _NO_FOOD
     stated: bool = False
+    counted_in: str = ""
 
 
 def read(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
@@ -51,17 +67,59 @@ def read(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         What they have read.
     """
     found: list[Claim] = []
-    for at, said in list(sentence.quantities()):
+    for at, said in [*sentence.quantities(), *_ones(sentence)]:
         if said.unit not in _UNITS or _is_measure_of(claims, said) or (said.is_fraction and not _of_one(sentence, at)):
             continue
         place = sentence.after(at + 1, lambda token: token.text in _BETWEEN)
         food = food_at(sentence, place)
-        if food is None or not food.inside or is_dish(sentence, place) or sentence.is_a(place, "nutrient"):
+        if food is None or not food.inside or is_dish(sentence, place):
+            continue
+        of = taken(sentence, at, place)
+        if sentence.is_a(place, "nutrient") and not (of is not None and of.kind == WHOLE and said.unit):
             continue
         claim = _claim(sentence, at, place, said, food)
-        if claims or _is_in_one(sentence, claim):
+        if of is not None:
+            claim = replace(claim, about=of, stated=True)
+        if claims or of is not None or _is_in_one(sentence, claim):
             sentence.used.update((at, place))
             found.append(claim)
+    return found or (_coming_to(sentence) if not claims else [])
+
+
+def _coming_to(sentence: Sentence) -> list[Claim]:
+    """Return how much a food is said to come to: "the oil works out at two tablespoons each"."""
+    for at, said in sentence.quantities():
+        first = sentence.clause_of(at)[0]
+        foods = [spot for spot in range(first, at) if food_at(sentence, spot) is not None]
+        words = " ".join(sentence.texts[foods[0] + 1 : at]) if foods else ""
+        comes = len(foods) == 1 and foods[0] - first < 3 and _COMES_TO.fullmatch(words)
+        behind = sentence.text_at(at + 1)
+        if not comes or said.unit not in _UNITS[1:] or behind not in (*_EACH, "a", "in", "for", "altogether", ".", ""):
+            continue
+        food = food_at(sentence, foods[0])
+        if food is None or not food.inside or (sentence.text_at(at + 1) in ("", ".") and "is" in words.split()):
+            continue
+        sentence.used.update((at, foods[0]))
+        claim = _claim(sentence, at, foods[0], said, food)
+        if sentence.is_a(foods[0], "nutrient"):
+            return [asked(sentence, (foods[0], at))]  # the salt put in, or all of it?
+        return [replace(claim, stated=True)]
+    return []
+
+
+def _ones(sentence: Sentence) -> list[tuple[int, Quantity]]:
+    """Return where an article counts one: "a whole can of tuna", "a banana each"."""
+    found = []
+    for at in range(len(sentence) - 1):
+        if sentence.text_at(at) not in ("a", "an") or at in sentence.used:
+            continue
+        whole = sentence.text_at(at + 1).split(" ")[0] in ("whole", "entire", "full", "single")
+        place = sentence.after(at + 1, lambda token: token.text in _BETWEEN)
+        if food_at(sentence, place) is None:
+            continue
+        for_one = sentence.text_at(place + 1) in _EACH or sentence.text_at(place + 1) == "a"
+        if whole or for_one or sentence.text_at(at + 1) in CONTAINED:
+            found.append((at, Quantity(1.0, 1.0)))
     return found
 
 
@@ -98,7 +156,8 @@ def _claim(sentence: Sentence, at: int, place: int, said: Quantity, food: FoodWo
     yours = yours or (that and any(_a_serving(sentence, spot) for spot in range(at)))
     about = THE_DISH if (one or yours or words & _EACH) and not of_all else About(WHOLE)
     stated = any(text in _TAKES for text in texts[: at - sentence.clause_of(at)[0]])
-    return FoodCountClaim((at, place), about, negated(sentence, at), said, food, stated)
+    counted = next((CONTAINED[word] for word in sentence.texts[at:place] if word in CONTAINED), "")
+    return FoodCountClaim((at, place), about, negated(sentence, at), said, food, stated, counted)
 
 
 def _a_serving(sentence: Sentence, at: int) -> bool:
@@ -111,12 +170,12 @@ def judge(claim: FoodCountClaim, dish: Dish) -> Finding:
     foods = pinned(dish, (claim.food,))
     if isinstance(foods, Finding):
         return foods
-    weights = [food_grams(food, About(FOOD, 1.0, (claim.food,), claim.said.unit or "piece")) for food in foods]
+    weights = [_one_weighs(claim, dish, food) for food in foods]
     if len(foods) != 1 or weights[0] is None:
         return Finding(CANNOT_TELL, f"how much {claim.food.text} that is, is not known: say it in grams or cups")
     of = dish.grams(foods[0]).value * (dish.numbers.recipe.servings if claim.about.kind == WHOLE else 1) / weights[0]
     whose = "the recipe takes" if claim.about.kind == WHOLE else "a serving holds"
-    unit = f"{claim.said.unit} of " if claim.said.unit else "of "
+    unit = f"{claim.said.unit or claim.counted_in} of ".lstrip()
     because = f"{whose} {number(of, 1)} {unit}{short_name(foods[0])}"
     result = _agrees(claim.said, of)
     if result is None:
@@ -124,6 +183,14 @@ def judge(claim: FoodCountClaim, dish: Dish) -> Finding:
     if result != claim.negated:
         return Finding(HOLDS, because)
     return Finding(OFF if claim.stated else CANNOT_TELL, because)
+
+
+def _one_weighs(claim: FoodCountClaim, dish: Dish, food: Food) -> float | None:
+    """Return the grams of one of what is counted: the can or slice of the recipe, a piece, or a measure."""
+    for part in dish.numbers.recipe.ingredients if claim.counted_in else ():
+        if part.food.key == food.key and claim.counted_in in (part.noun, part.container) and part.noun_grams > 0:
+            return part.noun_grams
+    return food_grams(food, About(FOOD, 1.0, (claim.food,), claim.said.unit or claim.counted_in or "piece"))
 
 
 def _agrees(said: Quantity, of: float) -> bool | None:

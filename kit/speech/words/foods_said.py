@@ -11,6 +11,7 @@ from kit.food.finding import index
 from kit.food.vocabulary import SMALL_WORDS, line_words, words
 from kit.meal.recipe import Recipe
 from kit.rules.naming import short_name
+from kit.speech.words.pieces import pieces_of
 
 LONGEST = 5  # words of a name
 _ARTICLES = frozenset("a an the each every".split())  # never stand inside a name: "the fat of a beef chili"
@@ -143,6 +144,8 @@ class FoodNames:
     dishes : mapping of str to str
         What the dish and a serving of it are called, the last words of its title and of `serving_is`, and which of the
         two each is.
+    pieces : frozenset of str
+        What one piece of the dish is called where that is no serving of it.
     table : FoodTable
         What the foods of the table are called.
     """
@@ -150,6 +153,7 @@ class FoodNames:
     of_dish: tuple[tuple[str, frozenset[str], frozenset[str]], ...]
     dishes: Mapping[str, str]
     table: FoodTable
+    pieces: frozenset[str] = frozenset()
 
     @cached_property
     def _words(self) -> frozenset[str]:
@@ -224,11 +228,16 @@ def _measures(word: str) -> bool:
 
 @lru_cache(maxsize=64)
 def _names(
-    parts: tuple[tuple[str, str], ...], given: tuple[Food, ...], dishes: tuple[tuple[str, str], ...], table: FoodTable
+    parts: tuple[tuple[str, str], ...],
+    given: tuple[Food, ...],
+    dishes: tuple[tuple[str, str], ...],
+    table: FoodTable,
+    pieces: frozenset[str],
 ) -> FoodNames:
     by_key = {food.key: food for food in given}
     called = frozenset(word for word, _ in dishes)
-    return FoodNames(tuple((key, *_words_for(by_key[key], line, called)) for key, line in parts), dict(dishes), table)
+    of_dish = tuple((key, *_words_for(by_key[key], line, called)) for key, line in parts)
+    return FoodNames(of_dish, dict(dishes), table, pieces)
 
 
 _POTS = ("pots", "pans", "casseroles", "loaves", "tins", "cups", "mugs", "glasses", "ramekins")
@@ -253,4 +262,5 @@ def names_of(*recipes: Recipe) -> FoodNames:
             line = "" if " in place of " in part.line else part.line
             parts.setdefault((part.food.key, line), part.food)
     dishes = tuple(dict.fromkeys(pair for recipe in recipes for pair in _called(recipe)))
-    return _names(tuple(parts), tuple(parts.values()), dishes, food_table())
+    pieces = frozenset(word for recipe in recipes for word in pieces_of(recipe, _BEHIND.split(recipe.title)[0]))
+    return _names(tuple(parts), tuple(parts.values()), dishes, food_table(), pieces)

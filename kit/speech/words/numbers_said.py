@@ -191,8 +191,12 @@ def _several(words: Sequence[str], at: int) -> Spoken | None:
     if word in _FOLDS or word in MULTIPLES:
         return Spoken({**_FOLDS, **MULTIPLES}[word], 1)
     if word in ("a", "one") and following in _SEVERAL:
-        length = 3 if following != "dozen" and _word(words, at + 2) == "of" else 2
-        return Spoken(_SEVERAL[following], length)
+        if following == "dozen":
+            half = tuple(words[at + 2 : at + 5]) == ("and", "a", "half")
+            return Spoken(18.0, 5) if half else Spoken(12.0, 2)
+        length = 3 if _word(words, at + 2) == "of" else 2
+        scale = _SCALES.get(_word(words, at + length), 0)  # "a couple of hundred"
+        return Spoken(_SEVERAL[following] * scale, length + 1) if scale else Spoken(_SEVERAL[following], length)
     return None
 
 

@@ -8,6 +8,7 @@ from kit.food.vocabulary import words as food_words
 from kit.speech.words.clauses import VERBS, _clauses
 from kit.speech.words.foods_said import FoodNames, FoodWord
 from kit.speech.words.numbers_said import Spoken, number_at
+from kit.speech.words.pieces import is_counted
 from kit.speech.words.quantities_said import UNITS_OF_ONE, with_quantities
 from kit.speech.words.tokens import Quantity, Rows, Token, Word, phrases_at, words_of
 
@@ -195,6 +196,8 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
             del parts["relation"]
         word = food[1] if food and food[0] == length else None
         token = _phrase(words[at : at + length], parts, word, stems[at], names)
+        if stems[at] in names.pieces and "dish" in parts and is_counted(plain[:at]):
+            parts |= {"dish": "part", "piece": token.text}
         if "dish" in parts and "unit" in parts and own[at + length : at + length + 1] != ("of",):
             del parts["unit"]  # "a cup" where each serving is one; "a cup of oats" is a measure all the same
         found.append(token)
