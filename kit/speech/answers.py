@@ -23,7 +23,7 @@ _NO = re.compile(
 _THERE = re.compile(r"\b(?:any|contains?|in (?:it|this|here|there))\b[^?]*\?\s*$", re.IGNORECASE)
 _SOME_ALONE = re.compile(
     r"(?:plenty|lots|loads|tons|some|a (?:few|little|lot|bit|touch|trace|ton)|a good bit|yes|yep|yeah|sure|of course)"
-    r"\b[^.!?]{0,12}[.!]?\s*$",
+    r"\b[^.!?,;—]{0,12}?(?:[.!,;—]|\s(?:and|but)\b|\s*$)",
     re.IGNORECASE,
 )
 

@@ -94,6 +94,13 @@ _REHEATED = frozenset("reheated warmed rewarmed".split())  # then it keeps no fo
 _MORE = ("more", "longer", "extra", "over", "past", "beyond", "too")  # "two hours more than the rule says"
 
 
+def _is_fine_so_long(sentence: Sentence, at: int) -> bool:
+    """Return whether food is said to be fine for a time, and another is told: "fine for an hour; after four, bin it"."""
+    others = [spot for spot, said in sentence.quantities() if spot != at and said.unit in _DAYS]
+    first = max([0, at - 6, *(spot + 1 for spot in others if spot < at)])
+    return bool(others) and not _LASTS.isdisjoint(sentence.texts[first:at])
+
+
 def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:
     before = [sentence.texts[spot : spot + 2] for spot in sentence.clause_of(at) if spot < at]
     if ("longer", "than") in before:  # "longer than two hours, or one when it is hot"
@@ -107,7 +114,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     raw = bool(words & {"raw", "uncooked"}) or is_still_raw(sentence, at)
     if not _tells_keeping(sentence, at, said, words, near, place, raw):
         return []
-    thrown = is_thrown(sentence)
+    thrown = None if _is_fine_so_long(sentence, at) else is_thrown(sentence)
     kept_warm = place != FRIDGE and not near.isdisjoint(("cooker", "warm", "warmer"))  # "in the cooker on warm"
     if kept_warm or _is_open(sentence, at, said, words, place, thrown):
         sentence.used.add(at)
