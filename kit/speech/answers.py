@@ -20,6 +20,21 @@ _NO = re.compile(
     r"|far from it|not with|(?:it|they|that|there) (?:does|do|is|are|has|have)(?: not|n't))\b",
     re.IGNORECASE,
 )
+_TAG = re.compile(
+    r"(?:, |\b)(?:is|are|was|does|do|did|has|have|can|could|will|would)(?:n't|n’t| not)?"
+    r" (?:it|they|that|this|there|we|you)\?\s*$|,? (?:right|correct|eh|okay|ok|huh|yes|no)\?\s*$",
+    re.IGNORECASE,
+)
+_NUMBER = (
+    r"(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|\w+ty|half"
+    r"|a (?:hundred|third))"
+)
+_CORRECTS = re.compile(
+    r"(?:more like|try|make (?:that|it)|closer to|nowhere near|way|much|far|less|more|fewer|half|double|twice|triple"
+    r"|guess again|think again|wrong|rather|(?:almost|nearly|barely|hardly|only|just|about) " + _NUMBER + r""
+    r"|(?:no|nope|not (?:quite|really|at all|even)|hardly|never|well)\W+(?:\w+\W+){0,4}?" + _NUMBER + r")\b",
+    re.IGNORECASE,
+)
 _THERE = re.compile(r"\b(?:any|contains?|in (?:it|this|here|there))\b[^?]*\?\s*$", re.IGNORECASE)
 _SOME_ALONE = re.compile(
     r"(?:plenty|lots|loads|tons|some|a (?:few|little|lot|bit|touch|trace|ton)|a good bit|yes|yep|yeah|sure|of course)"
@@ -40,6 +55,8 @@ def answered(said: Sentence, claims: tuple[Claim, ...], piece: str, answer: str)
     piece, answer : str
         Its words, and those of the next sentence.
     """
+    if claims and piece.rstrip().endswith("?") and not _TAG.search(piece) and _CORRECTS.match(answer):
+        return tuple(asked(said, claim.places) for claim in claims)  # "300 calories? More like 500."
     if _YES_OR_NO.match(piece) and _NO.match(answer):  # "Are they nut-free? No, there are pecans in there."
         return tuple(replace(claim, negated=not claim.negated) for claim in claims)
     if _ANY.match(piece) and NO_ALONE.match(answer):  # "Contains egg? No.", "Gluten? None."

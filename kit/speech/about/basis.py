@@ -23,7 +23,7 @@ _PIECES = {"slice": "slice", "slices": "slice", "piece": "piece", "pieces": "pie
 _EATERS = frozenset("one person guest diner adult child of".split())
 _HANDS = frozenset(
     "handful mouthful spoonful spoon pinch drizzle dollop splash sprinkle scoop ladle ladleful "
-    "forkful bite glug".split()
+    "forkful bite glug quart pint gallon bucket slab chunk sliver corner sip taste thimbleful saucer".split()
 )
 
 
@@ -136,7 +136,7 @@ def _measure(sentence: Sentence, at: int) -> tuple[float, str] | None:
     first, end = _reach(sentence, at)
     for place in range(first, end):
         token, before = sentence.tokens[place], sentence.text_at(place - 1)
-        if place == at or sentence.text_at(place + 1) == "of":
+        if place == at or (sentence.text_at(place + 1) == "of" and not _of_dish(sentence, place + 2)):
             continue
         behind_number = place > at and (sentence.is_a(place - 1, "nutrient") or place - 1 == at)
         quantity = token.quantity
@@ -149,6 +149,13 @@ def _measure(sentence: Sentence, at: int) -> tuple[float, str] | None:
         if token.text in _HANDS and before in _ONE and (place > at or sentence.text_at(first) in _LEADS):
             return 1.0, ""
     return None
+
+
+def _of_dish(sentence: Sentence, at: int) -> bool:
+    """Return whether a measure is of the dish: "a cup of it", "every ounce of this soup"."""
+    word = sentence.text_at(at)
+    behind = at + 1 if word in ("the", "this", "that", "our") else at
+    return word in ("it", "this", "that", "them", "these") or (behind > at and is_dish(sentence, behind))
 
 
 def piece_of(sentence: Sentence, at: int, subject: About) -> About | None:
@@ -212,6 +219,15 @@ def _dish_basis(sentence: Sentence, at: int) -> About | None:
         found = found or _whole_basis(sentence, place, over)
         if found is not None:
             return found
+    return None
+
+
+def shared_out(sentence: Sentence, at: int) -> About | None:
+    """Return all of what is baked in one piece where one of it is named behind a number: "19 grams of fat a pan"."""
+    for place in range(at + 1, min(at + 6, sentence.clause_of(at)[-1] + 1)):
+        if sentence.text_at(place - 1) in _ONE and is_dish(sentence, place):
+            part = dish_part(sentence, place)
+            return part if part.or_dish else None
     return None
 
 

@@ -125,12 +125,22 @@ def after_determiners(sentence: Sentence, at: int, also: Container[str] = ()) ->
     return at
 
 
+# What is baked in one piece and shared out, "one" of which is no serving.
+_SHARED_OUT = frozenset(
+    "gratin pie loaf meatloaf cake quiche frittata lasagna casserole tart bake crumble cobbler pizza roast flan "
+    "galette moussaka strata traybake pot pan tray batch recipe dish".split()
+)
+_ONE_OF_MANY = ("a", "an", "one", "per", "each", "every")
+
+
 def dish_part(sentence: Sentence, at: int) -> About:
     """Return the part of the dish that a word names with what stands before it: "half a plate", "the whole pot"."""
     token = sentence.tokens[at]
     if token.parts["dish"] == "part":
         return About(UNKNOWN, words=token.text)
     kind = WHOLE if token.parts["dish"] == "whole" and sentence.text_at(at - 1) not in ("each", "every") else SERVING
+    if token.text in _SHARED_OUT and sentence.text_at(at - 1) in _ONE_OF_MANY:
+        return About(WHOLE, or_dish=True)  # "each gratin": all of it, or a serving?
     if (measured := _measured_part(sentence, at, kind)) is not None:
         return measured
     place, count, whole = _counted_part(sentence, at, kind)

@@ -3,7 +3,7 @@
 import re
 
 from kit.food.composition import foods
-from kit.speech.about.parts import back, is_dish
+from kit.speech.about.parts import back, is_dish, is_verb
 from kit.speech.about.slots import is_day
 from kit.speech.words.clauses import is_stop
 from kit.speech.words.foods_said import FoodWord
@@ -47,7 +47,7 @@ def nutrient_tells(sentence: Sentence, at: int) -> bool:
         return True
     if _has_share_of(sentence, at) or _is_all_there_is(sentence, at) or _set_beside_another(sentence, at):
         return True
-    if _is_brought(sentence, at) or _runs_for(sentence, at):
+    if _is_brought(sentence, at) or _runs_for(sentence, at) or _is_mostly(sentence, at):
         return True
     return any(place not in sentence.used and _ranks(sentence, place, at) for place in clause)
 
@@ -71,6 +71,15 @@ def _in_none_of_it(sentence: Sentence, at: int) -> bool:
     answered = sentence.text_at(at + 1) in ("?", ":") and sentence.text_at(at + 2) in ("none", "zero", "nil", "nothing")
     denied = sentence.text_at(at - 1) == "any" and sentence.text_at(at - 2) == "not"
     return none or answered or denied
+
+
+def _is_mostly(sentence: Sentence, at: int) -> bool:
+    """Return whether fat, salt or sugar is said to be mostly a food: "the fat is mostly butter"."""
+    led = sentence.text_at(at + 1) in ("is", "are") and sentence.text_at(at + 2) in _MOSTLY
+    return led and any(food_at(sentence, place) is not None for place in range(at + 3, at + 6))
+
+
+_MOSTLY = ("mostly", "mainly", "largely", "all", "chiefly", "only", "just", "almost all", "nearly all", "really")
 
 
 def _ranks(sentence: Sentence, place: int, at: int) -> bool:
@@ -229,3 +238,31 @@ def counts_part(sentence: Sentence, at: int) -> bool:
     while sentence.text_at(place) in ("a", "an", "of", "the", "your", "this", "that"):
         place += 1
     return place < len(sentence) and is_dish(sentence, place)
+
+
+def is_a_few(sentence: Sentence, at: int) -> bool:
+    """Return whether so few grams or calories are told that are not counted: "a few grams of fat"."""
+    token = sentence.tokens[at]
+    vague = token.parts.get("unit", "") in ("g", "mg", "kcal") and token.quantity is None
+    few = sentence.text_at(at - 1) in ("few", "several", "dozen", "dozens", "hundred", "hundreds")
+    over = at + 1 + (sentence.text_at(at + 1) == "of")
+    put_in = sentence.is_a(over, "nutrient") and sentence.tokens[over].parts["nutrient"] in ("salt", "sugars", "water")
+    return vague and few and not put_in
+
+
+def corrects(sentence: Sentence, at: int) -> bool:
+    """Return whether a bare number corrects one before it: "500 calories? No, 285.", "two days, three at a push"."""
+    before, behind = sentence.texts[max(0, at - 2) : at], sentence.texts[at + 1 : at + 3]
+    says = at > 0 and (is_verb(sentence, at - 1) or before[-1:] in (("got",), ("with",)) or before[-1:] == ("you",))
+    if behind in ((), (".",), ("!",)) and says:  # "..., it has two"
+        return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
+    if behind in ((), (".",), ("!",)) and before[-1:] == (":",):  # "in milligrams: 80"
+        return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
+    for_one = behind[:1] in (("each",), ("apiece",)) or behind == ("a", "piece")
+    if for_one and sentence.tokens[at].amount.low >= 100 and before[-1:] in (("is",), ("to",), ("are",)):
+        return True  # "it's 342 a piece"
+    return before in (("no", ","), ("nope", ","), ("call", "it"), ("make", "that")) or behind in (
+        ("at", "a"),
+        ("at", "most"),
+        ("at", "the"),
+    )

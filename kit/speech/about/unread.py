@@ -6,14 +6,15 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from kit.rules.verdicts import CANNOT_TELL
-from kit.speech.about.parts import is_verb
 from kit.speech.about.slots import antecedent, is_day, of_what_went_before, share_at
 from kit.speech.about.telling import (
     HAS,
     HERE,
     ORDINARY,
     and_a_half,
+    corrects,
     counts_part,
+    is_a_few,
     is_another,
     is_compared,
     is_heat,
@@ -82,6 +83,7 @@ _LITTLE = frozenset("hint touch whisper dash pinch smidge smidgen suggestion sus
 _SWEETENS = ("sweeten", "sweetens", "sweetened", "sweetener")
 _ALONE = frozenset("nothing only just solely purely entirely sole exclusively alone".split())
 _MOST_OF_IT = ("saltiest", "fattiest", "sugariest", "starchiest")  # by weight, or in all?
+ONE_THING = re.compile(r"\b(?:one|single) (?:source|form|thing|place|ingredient|food|item|culprit)\b")
 _THAT_IS_ALL = re.compile(r"\b(?:that's|that is) (?:it|all|the lot)\b|\bnothing (?:else|more)\b")
 
 
@@ -123,6 +125,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
         and sentence.text_at(at + 2) in (".", "", "!", ",")
     ):
         return True  # "sugar is what it's rich in"
+    if is_a_few(sentence, at):
+        return True
     beyond = token.is_a("beyond") or token.text.startswith("animal product")
     return beyond or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
 
@@ -138,23 +142,8 @@ def _says_little(sentence: Sentence, at: int) -> bool:
     return sentence.is_a(at, "share", "a little") or not _LITTLE.isdisjoint(sentence.text_at(at).split())
 
 
-def _corrects(sentence: Sentence, at: int) -> bool:
-    """Return whether a bare number corrects one before it: "500 calories? No, 285.", "two days, three at a push"."""
-    before, behind = sentence.texts[max(0, at - 2) : at], sentence.texts[at + 1 : at + 3]
-    says = at > 0 and (is_verb(sentence, at - 1) or before[-1:] in (("got",), ("with",)) or before[-1:] == ("you",))
-    if behind in ((), (".",), ("!",)) and says:  # "..., it has two"
-        return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
-    if behind in ((), (".",), ("!",)) and before[-1:] == (":",):  # "in milligrams: 80"
-        return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
-    return before in (("no", ","), ("nope", ","), ("call", "it"), ("make", "that")) or behind in (
-        ("at", "a"),
-        ("at", "most"),
-        ("at", "the"),
-    )
-
-
 def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
-    if said.unit in _TELLING_UNITS or (not said.unit and _corrects(sentence, at)):
+    if said.unit in _TELLING_UNITS or (not said.unit and corrects(sentence, at)):
         return True
     if counts_part(sentence, at):
         return False
@@ -269,8 +258,9 @@ def _only_one(sentence: Sentence, at: int) -> bool:
     words = [sentence.text_at(place) for place in sentence.clause_of(at)]
     inside = any(one == "in" and two in HERE for one, two in pairwise(words)) and bool({"is", "are"} & set(words))
     several = len(sentence.places("allergen")) > 1
+    text = sentence.text.lower().replace("’", "'")
     return ("only" in words and (inside or "find" in words)) or (
-        several and bool(_THAT_IS_ALL.search(sentence.text.lower().replace("’", "'")))
+        bool(ONE_THING.search(text)) or (several and bool(_THAT_IS_ALL.search(text)))
     )
 
 

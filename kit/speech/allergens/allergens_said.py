@@ -227,7 +227,10 @@ def _contains(sentence: Sentence, at: int) -> int | None:
             return place  # "there would still be nuts in it"
         if sentence.text_at(place) == "there" and sentence.text_at(place - 1) in ("is", "are"):  # "is there any milk"
             return place
-        if sentence.text_at(place) in ("has", "have") and sentence.text_at(at + 1) in ("in", ",", "and", ".", "from"):
+        if sentence.text_at(place) in ("has", "have", "got") and (
+            sentence.text_at(at + 1) in ("in", ",", "and", ".", "from")
+            or (sentence.text_at(at + 1) in _ONLY and sentence.text_at(at + 2) in ("in", "from"))
+        ):
             return place
     for place in range(at - 1, max(clause[0] - 1, at - 5), -1):  # "you'll find egg in it"
         who = place - (3 if sentence.text_at(place - 1) == "not" else 1)  # "the cream does not bring milk"

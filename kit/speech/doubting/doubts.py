@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import pairwise, product
 
 from kit.speech.about.parts import back, is_dish, is_verb
-from kit.speech.about.unread import asked
+from kit.speech.about.unread import ONE_THING, asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.claim import FOOD, SERVING, Claim
 from kit.speech.descriptions.kinds import KindClaim
@@ -96,6 +96,7 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         _of_both,
         _of_several,
         _of_a_piece,
+        _of_one_source,
         _of_what,
     ):
         found = [one(sentence, claim) for claim in found]
@@ -208,6 +209,12 @@ def _of_several(sentence: Sentence, claim: Claim) -> Claim:
         if several and sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in _OF_THEM:
             return asked(sentence, (at, *claim.places), (at, at + 2))
     return claim
+
+
+def _of_one_source(sentence: Sentence, claim: Claim) -> Claim:
+    """Return an allergen that one thing alone is said to bring as asked about: "just one source of dairy: the milk"."""
+    alone = isinstance(claim, AllergenClaim) and not (claim.free or claim.safe)
+    return asked(sentence, claim.places) if alone and ONE_THING.search(sentence.text.lower()) else claim
 
 
 def _of_a_piece(sentence: Sentence, claim: Claim) -> Claim:

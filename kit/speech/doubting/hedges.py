@@ -90,6 +90,8 @@ def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> l
         and sentence.text_at(at) in ("without", "minus", "sans")
         and any(sentence.tokens[spot].food is not None for spot in range(at + 1, min(at + 5, len(sentence))))
     ]
+    besides = _set_beside(sentence, counted) if change is None else []
+    without += besides
     if not (places or hedged or others or without):
         return []
     spots = tuple(sorted({*places, *others, *without})) or tuple(counted[0].places)
@@ -104,6 +106,33 @@ def _amount_behind(sentence: Sentence, words: str) -> bool:
 
 
 _OF_NUTRIENTS = ("g", "mg", "µg", "kcal", "kJ", "%")
+
+
+_BESIDE = frozenset(
+    "aside plus minus before forget forgetting count counting counted include included includes extra added adding add "
+    "top apart exclude excluded ignore then".split()
+)
+
+
+def _set_beside(sentence: Sentence, counted: Sequence[Claim]) -> list[int]:
+    """Return foods of the dish that no claim has taken up and that are told from it: "cheese aside", "plus the ham"."""
+    if _BESIDE.isdisjoint(sentence.words):
+        return []
+    if not any(type(claim).__name__ in _OF_THE_DISH and claim.about.kind != FOOD for claim in counted):
+        return []
+    return [
+        at
+        for at in range(len(sentence))
+        if at not in sentence.used
+        and (word := food_at(sentence, at)) is not None
+        and word.inside
+        and not is_dish(sentence, at)
+        and (not sentence.is_a(at, "nutrient") or sentence.text_at(at + 1) == "aside")
+        and not _BESIDE.isdisjoint((*sentence.texts[max(0, at - 4) : at], *sentence.texts[at + 1 : at + 4]))
+    ]
+
+
+_OF_THE_DISH = ("AmountClaim", "DayShareClaim", "EnergyShareClaim")
 
 
 def reported(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:

@@ -33,7 +33,7 @@ _AS_IS = re.compile(
     rf"(?:\b(?:so|as|neither|nor) {_IS}|(?:^|, |\b(?:just|much|exactly|quite) )(?:like|unlike)"
     r"|\b(?:goes|said|true|holds|applies) (?:for|of|to)|\bas well as|\bas (?:it|they) (?:is|are) in"
     r"|\bsame (?:for|with|of)|\balso in"
-    r"|\bas much (?:again )?(?:is|comes|come)?(?: from| in))$"
+    r"|\bas (?:much|many|great a part|big a part|large a part) (?:again )?(?:is|comes|come)?(?: ?from| ?in| ?of))$"
 )
 _LIKE = ("like", "unlike")
 _LEADS = ("", ",", "and", "plus", "but", ";", "—", ".", "or", "nor", "(")

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from kit.speech.about.bare_parts import is_halved, told_in_all
-from kit.speech.about.basis import all_of_a_thing, basis_near, handful, piece_of
+from kit.speech.about.basis import all_of_a_thing, basis_near, handful, piece_of, shared_out
 from kit.speech.about.parts import MEASURES, dish_part, food_part, is_dish, is_food, is_serving, is_verb
 from kit.speech.about.slots import Named, foods_from, share_at
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WHOLE, About
@@ -61,7 +61,9 @@ def _of_so_much(sentence: Sentence, at: int, subject: About) -> About | None:
         return About(WHOLE, or_dish=True)  # "in total it's 370 calories"
     if subject == THE_DISH and is_halved(sentence, at):
         return About(SERVING, 0.5)
-    if subject.kind != FOOD and (unknown := handful(sentence, at) or all_of_a_thing(sentence, at)) is not None:
+    if subject.kind != FOOD and (
+        unknown := handful(sentence, at) or all_of_a_thing(sentence, at) or shared_out(sentence, at)
+    ):
         return unknown
     adjective = sentence.text_at(at).split(" ")[-1] in ("calorie", "gram", "kcal", "kilojoule")
     return THE_DISH if adjective and is_dish(sentence, at + 1) else None  # "a 430-calorie plate"

@@ -6,7 +6,9 @@ from kit.speech.about.parts import is_dish, is_serving, is_verb
 from kit.speech.claim import THE_DISH, WHOLE, About
 from kit.speech.words.sentence import Sentence
 
-HOLDS = frozenset("has have holds hold contains contain gets get takes take uses use needs include includes".split())
+HOLDS = frozenset(
+    "has have holds hold contains contain gets get takes take uses use needs include includes eat eats".split()
+)
 _GOES = frozenset("go goes went".split())
 _EACH = frozenset("each every per apiece".split())
 _HEADS = ("head", "person", "people", "us", "eater", "guest")

@@ -39,6 +39,7 @@ _NOT_NEEDED = 10  # so much more than the rule asks for is another rule [°F]
 _OUT_AT_MOST = "food is out of the refrigerator 2 hours at most, 1 hour above 90 °F (32 °C) (USDA FSIS)"
 _BAKED = frozenset(("bagel_muffin", "bread", "cookies", "crackers", "coffee_cake", "tortilla_biscuit", "brownie"))
 _HARD_COOKED = (7, 7)  # days; USDA FSIS, "Shell Eggs from Farm to Table"
+_FAR_SHORT = 0.6  # of the shortest time: "a day and no longer" is no more what is published
 _RAW_DAYS = {"fish": (1, 2), "shellfish": (1, 2), "poultry": (1, 2), "meat": (3, 5)}  # raw; ground meat 1-2: USDA FSIS
 
 
@@ -176,6 +177,8 @@ def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
         right = days.high >= least - 0.01 if days.relation in ("over", "at most", "about") else right
         if days.high > most + 0.01:
             right = False
+    if right and days.relation == "at most" and days.high < _FAR_SHORT * least and not (claim.warned or claim.limit):
+        return Finding(CANNOT_TELL, f"{because}, so that it may be kept longer")
     if right:
         return Finding(HOLDS, because)
     own_words = (

@@ -130,9 +130,9 @@ class _Quantity:
         return at or before[-1:] in (["it"], ["you"], ["us"]) or not _LEADS_UP.isdisjoint(before[-1:])
 
     def _one_or_two(self) -> Token | None:
-        """Return "a day or two", "a week or so"."""
+        """Return "a day or two", "a gram or so"."""
         most = {("or", "two"): 2.0, ("or", "so"): 1.0}.get((self._text(2), self._text(3)))
-        if self._text(0) not in _A or self._unit(1) not in _SPANS or most is None:
+        if self._text(0) not in _A or self._unit(1) not in (*_SPANS, "g", "mg") or most is None:
             return None
         self.high, self.unit = most, self._unit(1)
         self.relation = "between" if most > 1 else "about"
