@@ -95,7 +95,7 @@ _MORE = ("more", "longer", "extra", "over", "past", "beyond", "too")  # "two hou
 
 
 def _is_fine_so_long(sentence: Sentence, at: int) -> bool:
-    """Return whether food is said to be fine for a time, and another is told: "fine for an hour; after four, bin it"."""
+    """Return whether food is fine for a time where another is told: "fine for an hour; after four, bin it"."""
     others = [spot for spot, said in sentence.quantities() if spot != at and said.unit in _DAYS]
     first = max([0, at - 6, *(spot + 1 for spot in others if spot < at)])
     return bool(others) and not _LASTS.isdisjoint(sentence.texts[first:at])
