@@ -29,9 +29,23 @@ SWITCHES = [
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
+    # Playwright's own list, which this one takes the place of, and after it the pages that the browser would draw for
+    # its address bar in every window, though nobody sees one: a second of a processor for each.
+    "--disable-features=AvoidUnnecessaryBeforeUnloadCheckSync,DestroyProfileOnBrowserClose,HttpsUpgrades,"
+    "HttpsFirstBalancedModeAutoEnable,LensOverlay,MediaRouter,PaintHolding,ThirdPartyStoragePartitioning,"
+    "OptimizationHints,NetworkTimeServiceQuerying,AimEnabled,PreconnectToSearch,OnDeviceModelPerformanceParams,"
+    "WebUIOmniboxPopup,WebUIOmniboxAimPopup,WebUIOmniboxFullPopup",
 ]
 SCREEN = {"width": 1920, "height": 1080}
 PATIENCE = 60  # [s]
+# Runs a module with its arguments, without the grammars that tests/without_grammars.py tells of.
+RUN = """
+import runpy, sys
+sys.modules["rfc3987_syntax"] = None
+del sys.argv[0]
+runpy.run_module(sys.argv[0], run_name="__main__", alter_sys=True)
+"""
+NEWS = "settings/@jupyterlab/apputils-extension/notification.jupyterlab-settings"
 
 
 def browser_path(own: Path) -> str:
@@ -88,9 +102,8 @@ def serve(kind: str, notebooks: Path, home: Path) -> Iterator[Callable[[str], st
     """Serve a folder of notebooks with ``voila`` or ``lab``; yields the address of a notebook by its name."""
     port, token = _free_port(), secrets.token_hex(16)
     home.mkdir(parents=True, exist_ok=True)
-    news = home / "settings" / "@jupyterlab" / "apputils-extension" / "notification.jupyterlab-settings"
-    news.parent.mkdir(parents=True, exist_ok=True)
-    news.write_text('{"fetchNews": "false"}')  # no question about it over the charts
+    _write(home / NEWS, '{"fetchNews": "false"}')  # no question about it over the charts
+    _write(home / "config/labconfig/page_config.json", '{"buildAvailable": false, "buildCheck": false}')
     common = ["--no-browser", "--allow-root"] if kind == "lab" else ["--no-browser"]
     command = {
         "lab": [
@@ -117,7 +130,7 @@ def serve(kind: str, notebooks: Path, home: Path) -> Iterator[Callable[[str], st
     log_path = home / f"{kind}.log"
     with log_path.open("wb") as log:
         process = subprocess.Popen(
-            [sys.executable, "-m", *command, *common],
+            [sys.executable, "-c", RUN, *command, *common],
             env=surroundings,
             stdout=log,
             stderr=subprocess.STDOUT,
@@ -169,6 +182,11 @@ def run_all_cells(page: Page) -> None:
 def _is_error(message: Any) -> bool:
     """Whether a console message is an error of a script, rather than of a picture or font that is not there."""
     return message.type == "error" and "Failed to load resource" not in message.text
+
+
+def _write(path: Path, text: str) -> None:
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(text, encoding="utf-8")
 
 
 def _free_port() -> int:
