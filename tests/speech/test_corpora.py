@@ -1,8 +1,11 @@
 """The reader on two sets of sentences whose verdicts were worked by hand, from SR26 and the published rules."""
 
+import re
+
 import pytest
 
-from kit.rules.verdicts import HOLDS, NOTHING_TO_CHECK
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF
+from kit.speech.checking import check_sentence
 from tests.speech.corpus import SETS, TRAPS, VERDICTS, checked, dish, rows
 
 RIGHT, PASSED_OVER, TAKEN_FOR_CLAIMS, TRAPPED = 0.90, 0.02, 0.05, 0.22
@@ -46,8 +49,6 @@ def test_a_trap_is_seldom_walked_into_and_seldom_passed_over(name):
 
 @pytest.mark.parametrize("name", SETS + TRAPS)
 def test_what_may_be_said_instead_holds_when_it_is_read_back(name):
-    from kit.speech.checking import check_sentence
-
     wrong = []
     for row, found in checked(name):
         if found.instead and check_sentence(found.instead, dish(row["dish"])).verdict != HOLDS:
@@ -55,9 +56,73 @@ def test_what_may_be_said_instead_holds_when_it_is_read_back(name):
     assert wrong == []
 
 
-def test_two_statements_joined_by_and_keep_each_its_own_subject_and_verdict():
-    from kit.speech.checking import check_sentence
+# What reads the sets again stands here too: a file stays on one worker, which has read them.
+DENIALS = (
+    (r"^It's ", "It is not "),
+    (r"^(?:They're|They are) ", "They are not "),
+    (r"^((?:The|This|These|A|An|Each|One|Half|All|Two|Most|[A-Z]\w+)\b[^,.;:?]*?) (is|are) ", r"\1 \2 not "),
+    (r"^((?:The|This|A|It|Each|One|[A-Z]\w+)\b[^,.;:?]*?) has ", r"\1 does not have "),
+    (r"^((?:The|This|A|It|Each|One)\b[^,.;:?]*?) contains ", r"\1 does not contain "),
+    (r"^((?:The|This|A|It|Each|One)\b[^,.;:?]*?) (serve|bring|give|hold|make|save|keep)s\b", r"\1 does not \2"),
+)
 
+
+def verdict(say, row):
+    return check_sentence(say, dish(row["dish"]), find_instead=False).verdict
+
+
+@pytest.mark.parametrize("name", SETS)
+def test_denying_any_plain_statement_never_leaves_it_holding(name):
+    turned = {HOLDS: (OFF, CANNOT_TELL), OFF: (HOLDS, OFF, CANNOT_TELL)}
+    wrong = []
+    for row, found in checked(name):
+        denial = denied(row["say"])
+        if len(found.claims) == 1 and found.verdict == HOLDS and denial:
+            after = verdict(denial, row)
+            if after not in turned[found.verdict]:
+                wrong.append(f"{row['id']} {after}: {denial}")
+    assert wrong == []
+
+
+def denied(say):
+    """A statement with its verb denied; empty where it says no or not already."""
+    if re.search(r"\b(not|n't|no|never|neither|nor|without|hardly|free|\w+n't|anything but)\b", say):
+        return ""
+    for pattern, words in DENIALS:
+        new, count = re.subn(pattern, words, say, count=1)
+        if count:
+            return new
+    return ""
+
+
+WHOLE_NUMBER = re.compile(r"(?<![\w.,/-])(\d{1,4})(?= (?:calories|grams|milligrams|percent|days|months))")
+
+
+def test_any_whole_number_in_digits_reads_like_the_same_in_words():
+    wrong = []
+    for row, found in (pair for name in SETS for pair in checked(name)):
+        words = WHOLE_NUMBER.sub(lambda match: spelled(int(match[1])), row["say"])
+        if words != row["say"] and verdict(words, row) != found.verdict:
+            wrong.append(words)
+    assert wrong == []
+
+
+def spelled(count):
+    ones = (
+        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen".split()
+    )
+    ones += "seventeen eighteen nineteen".split()
+    tens = "twenty thirty forty fifty sixty seventy eighty ninety".split()
+    if count < 20:
+        return ones[count]
+    if count < 100:
+        return tens[count // 10 - 2] + (f"-{ones[count % 10]}" if count % 10 else "")
+    size, name = (1000, "thousand") if count >= 1000 else (100, "hundred")
+    rest = count % size
+    return f"{spelled(count // size)} {name}" + (f" {'and ' if rest < 100 else ''}{spelled(rest)}" if rest else "")
+
+
+def test_two_statements_joined_by_and_keep_each_its_own_subject_and_verdict():
     joined = {
         ("tabbouleh", "Parsley is rich in vitamin K and feta's low in sodium."): "off",
         ("satay", "Does it contain milk? No and nothing in this has soy."): "off",
