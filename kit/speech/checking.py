@@ -18,10 +18,11 @@ from kit.speech.descriptions import kinds, wordings
 from kit.speech.descriptions.absences import AbsentClaim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.figures import amounts
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.counts import ServingsClaim
 from kit.speech.instead import instead_of
-from kit.speech.joined import joints
+from kit.speech.joined import beginnings, joints
 from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
 from kit.speech.proportions.energy_shares import EnergyShareClaim
@@ -127,10 +128,21 @@ def _said_apart(readings: Sequence[Read], dish: Dish, pins: dict[str, str], trie
         if doubts and joint.changed and not _changes_again(joint.halves, dish):
             doubts = _after_change(one, joint.halves[1], doubts, dish, pins)
         if doubts:
-            return (
-                f'Said alone, "{doubts[0].words}" does not hold; say it in a sentence of its own: {doubts[0].because}'
-            )
+            return _alone(doubts[0])
+    for first, second, full in (begun for reading in readings for begun in beginnings(reading)):
+        doubts = [claim for claim in _claims_of(first, dish, pins, tried) if _does_not_stand(claim, full)]
+        if doubts and _claims_of(second, dish, pins, tried):
+            return _alone(doubts[0])
     return ""
+
+
+def _does_not_stand(claim: ClaimFinding, full: bool) -> bool:
+    """Return whether what begins a sentence does not hold, be it a whole statement (`full`) or an amount alone."""
+    return claim.verdict == OFF or (claim.verdict == CANNOT_TELL and (full or claim.family == amounts.FAMILY))
+
+
+def _alone(claim: ClaimFinding) -> str:
+    return f'Said alone, "{claim.words}" does not hold; say it in a sentence of its own: {claim.because}'
 
 
 def _claims_of(half: str, dish: Dish, pins: dict[str, str], tried: Tried | None = None) -> tuple[ClaimFinding, ...]:
@@ -180,6 +192,9 @@ def _judged_once(reading: Read, claim: Claim, dish: Dish) -> Finding:
         return Finding(CANNOT_TELL, "that is about a changed dish, and the change was not understood: try it on screen")
     if reading.change is None or reading.change.kind == RINSE or not _about_now(claim) or not reading.is_changed(claim):
         return judge(claim, dish, said)
+    if isinstance(claim, DishShareClaim) and not set(claim.places).isdisjoint(reading.change.places):
+        # "Half the cheese means half the fat", whatever follows
+        return Finding(CANNOT_TELL, f'is "{reading.words(claim)}" said of less of it? Say what that saves')
     new = changed(reading.change, dish)
     if isinstance(new, Finding):
         each = [changed(change, dish) for change in each_meant(reading.change, new)]

@@ -79,6 +79,18 @@ def _goes_back(one: Read, at: int) -> bool:
     return 0 < len(behind) < len(shares) and any(of_what_went_before(one.sentence, place) for place in behind[0].places)
 
 
+def beginnings(one: Read) -> Iterator[tuple[str, str, bool]]:
+    """Return what stands before each "and" or "but" of a sentence, what behind it, and whether a verb stands before.
+
+    Whatever follows, what has been said by then has been said; not where it only follows from a change.
+    """
+    said = one.sentence
+    for at in said.where(("and", "but"), 2):
+        if at + 1 < len(said) and (one.change is None or min(one.change.places, default=at) >= at):
+            first = said.text[: said.tokens[at - (said.text_at(at - 1) == ",")].start]
+            yield first, said.text[said.tokens[at + 1].start :], _has_verb(said, range(at))
+
+
 def _is_changed(one: Read, at: int) -> bool:
     return one.change is not None and one.change.kind != RINSE and min(one.change.places, default=0) < at
 

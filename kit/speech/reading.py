@@ -73,12 +73,19 @@ _END = re.compile(r"(?<=[.!?])[\"”')]?\s+(?=\S)")
 _ASKED = re.compile(r"(?:\w+\s){0,2}\w+\?\s*")
 _HOW_MUCH = re.compile(r"(?:and |so )?how (?:much|many) [^?]*\?\s*", re.IGNORECASE)
 _JOINED_QUESTION = re.compile(r"(?:\S+ ){3,}(and )(?:\w+ ){0,2}\w+\?\s*$")
+_AND_HOW_MUCH = re.compile(r"\band (?=how (?:much|many) [^?]*\?\s*$)", re.IGNORECASE)
+_ANSWERS = re.compile(rf"{NO_ALONE.pattern}|(?:only|just) (?:in|from|the)\b", re.IGNORECASE)
 _ASKS = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would)\b", re.IGNORECASE)
 _GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|so)\b", re.IGNORECASE)
 _FRAGMENT = re.compile(  # "It's low in sodium. Fat too.", "So is the butter."
     r"(?:(?:and|plus|also) \w+(?: \w+)?|(?:and |the |its )*\w+(?: \w+)? (?:too|as well|also|neither|either|likewise)"
     r"|(?:and )?(?:so|neither|nor) (?:is|are|does|do|has|have) [\w ]{2,30}"
     r"|(?:the )?same (?:goes )?(?:for|with) [\w ]{2,30})[.!]*\s*",
+    re.IGNORECASE,
+)
+_FRAGMENT_AND = re.compile(  # "It contains tree nuts. And peanuts, and it's ...", "... The butter too, and leave out"
+    r"(?:(?:and|plus|also) (?!the |an? |its? |they |that |there )\w+(?=,? (?:and|but) (?:no|it|it's|there|there's)\b)"
+    r"|(?:and |the |its )*\w+(?: \w+)? (?:too|as well|also|neither|either|likewise)(?=,? (?:and|but)\b))",
     re.IGNORECASE,
 )
 _AS_IT_IS = re.compile(r"\bas (?:it|they|that|this) (?:is|are|stands?|stand)\b|\bas (?:is|written)\b|\bthe way it is\b")
@@ -124,8 +131,9 @@ class Read:
             return False
         at = min(self.change.places)
         first = self.sentence.clause_of(at)[0]
-        joined = at > 0 and self.sentence.text_at(at - 1) in ("and", "but") and at - first <= 2
-        return not (joined and max(claim.places) < first)
+        joined = at > 0 and self.sentence.text_at(at - 1) in ("and", "but")
+        before = max(claim.places) < (first if at - first <= 2 else at - 1)
+        return not (joined and before)
 
     def spans(self, claim: Claim) -> tuple[tuple[int, int], ...]:
         """Return where the words of a claim stand in the sentence."""
@@ -174,8 +182,10 @@ def _questions_behind(text: str, starts: Sequence[int]) -> Iterator[int]:
         asked = _JOINED_QUESTION.search(piece)
         if last > 0 and piece.rstrip().endswith("?") and not _ASKS.match(piece):
             yield start + last + len(", and ")
-        elif asked and not _ASKS.match(piece) and NO_ALONE.match(text[end:]):  # "no soy in here and egg? None"
+        elif asked and not _ASKS.match(piece) and _ANSWERS.match(text[end:]):  # "no soy in here and egg? None"
             yield start + asked.end(1)
+        elif how_much := _AND_HOW_MUCH.search(piece):  # "Sadly not, and how much fat? Barely three grams"
+            yield start + how_much.end()
 
 
 def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
@@ -193,6 +203,10 @@ def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
         if found and _FRAGMENT.fullmatch(piece):
             found[-1] = (found[-1][0], text[found[-1][0] : end])
             continue
+        if found and (fragment := _FRAGMENT_AND.match(piece)):
+            start += fragment.end()
+            found[-1] = (found[-1][0], text[found[-1][0] : start])
+            piece = text[start:end]
         if found and _GOES_ON.match(piece):
             first, before = found[-1]
             about = subjects(sentence(before, names))

@@ -109,6 +109,25 @@ JOINED = (
     ("groundnut", "Most of the fat's from the coconut oil", "the peanut butter's behind seventy percent of the fat."),
     ("redpot", "The only allergen is milk", "there are no allergens at all."),
     ("redpot", "That's 285 calories for two", "put it in the fridge within two hours."),
+    ("redpot", "Up to 300 calories a bowl", "more of the protein comes from the beef than from the beans."),
+    ("hummus", "Does it have any nuts? Plenty", "the red pepper in it is an excellent source of vitamin C."),
+    (
+        "casserole",
+        "On the buffet it's fine for up to four hours without heat",
+        "after four days in the fridge, throw it out.",
+    ),
+    ("chowder", "The cod is low in fat. The butter too", "leave out the cod and the butter and it's vegetarian."),
+    ("tofufry", "Tofu is a good source of calcium", "no added salt other than the honey."),
+    ("toast", "Contains wheat and fish; wash your hands after cooking", "gluten? Only in the beans."),
+    ("granola", "Contains tree nuts. And peanuts", "no added sugar in this one."),
+    ("haddock", "Is it low in sodium? Sadly not", "how much fat? Barely three grams."),
+    ("frittata", "Keeps four days in the fridge or out of it", "each slice has about 260 milligrams of cholesterol."),
+    ("enchiladas", "Half the cheese means half the fat", "ounce for ounce, cheddar has more fat than chicken breast."),
+    (
+        "tofubowl",
+        "Each tablespoon of the soy sauce puts a hundred milligrams of sodium in a bowl",
+        "two tablespoons of soy sauce instead of three would bring the sodium down to about 430 milligrams.",
+    ),
 )
 
 

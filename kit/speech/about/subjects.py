@@ -51,7 +51,8 @@ class _Subjects:
             self.clause, self.seen_verb = self.sentence.clauses[at], False
         self._count(at)
         dish, food = is_dish(self.sentence, at), is_food(self.sentence, at)
-        if dish or food or self.sentence.text_at(at) in _MAY_STAND_FOR_IT or not self.seen_verb:
+        word = self.sentence.text_at(at)
+        if dish or food or not self.seen_verb or word in _MAY_STAND_FOR_IT or word.startswith("no "):
             before = back(self.sentence, at)
             led = self.sentence.text_at(before) in PREPOSITIONS
             if dish:
@@ -131,7 +132,7 @@ class _Subjects:
         word = self.sentence.text_at(at)
         if word in ("it", "they", "this") and not led and _behind_swap(self.sentence, at):
             self.current = THE_DISH  # "with maple syrup instead of honey it is vegan"
-        elif word == "it" and self.on_food and self._asks(at):
+        elif self.on_food and ((word == "it" and self._asks(at)) or self._goes_without(at, word)):
             self.current = replace(self.current, or_dish=True)
         elif word in ("that", "which") and (food := _told_more_of(self.sentence, at)) is not None:
             self.current, self.since = food, self.clause
@@ -153,6 +154,12 @@ class _Subjects:
         """Return whether a question begins before "it": "and is it nut-free?"."""
         verb, led = self.sentence.text_at(at - 1), self.sentence.text_at(at - 2)
         return led in ("and", "but", ",", "") and verb in ("is", "was", "does", "has", "can", "will", "would")
+
+    def _goes_without(self, at: int, word: str) -> bool:
+        """Return whether "no added salt" is joined on, of the food before or of the dish: "rice is ..., and no"."""
+        none = word.startswith("no ") and self.sentence.is_a(at, "wording")
+        led = self.sentence.text_at(at - 1)
+        return none and (led in ("and", ",", "but") or (led == "with" and self.sentence.text_at(at - 2) == ","))
 
     def _other_thing(self, at: int) -> bool:
         """Return whether a clause opens on a thing that is no food: "we used broth, so the outcome is"."""

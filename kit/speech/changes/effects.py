@@ -160,6 +160,9 @@ def _governed(sentence: Sentence, said: SaidChange, at: int, verb: list[int]) ->
         return False
     if not any(place in clause for place in (*verb, *said.places)):
         return False
+    change = min(said.places, default=0)
+    if at < min((*verb, change)) and "and" in sentence.texts[at:change]:
+        return False  # "a spoonful puts 100 milligrams in, and two instead of three would bring it down to 430"
     nearest = next((place for place in range(at - 1, clause[0] - 1, -1) if is_verb(sentence, place)), None)
     if nearest is None or nearest in verb or nearest in said.places:
         return True

@@ -62,7 +62,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
 
 _OUT_LONGER = re.compile(
     r"\b(?:on the counter|on the table|out|at room temperature)(?: for)? (?:a|another|a whole|a full) (?:day|night)\b"
-    r"|\bor (?:out|out of it|otherwise|on the counter)(?= ?[.,;!]|$)"
+    r"|\bor (?:out|out of it|otherwise|on the counter)(?= ?[.,;!]| and\b|$)"
     r"|(?<=, )keep (?:it|them)(?=[^.;]* out\b)"  # "throw it away after ..., keep it four days out"
     r"|\blonger\b[^.;]*\b(?:out|counter|table|room temperature|warm)\b"
 )
