@@ -36,6 +36,17 @@ _CORRECTS = re.compile(
     re.IGNORECASE,
 )
 _THERE = re.compile(r"\b(?:any|contains?|in (?:it|this|here|there))\b[^?]*\?\s*$", re.IGNORECASE)
+_WHICH = re.compile(
+    r"(?:and |so |but |now )?(?:where|what|which|who)\b[^?]*"
+    r"\b(?:most|more|biggest|main|from|brings?|gives?|supplies|provides|carries|source|least|less|number one)\b"
+    r"[^?]*\?\s*$",
+    re.IGNORECASE,
+)
+_ASKS_HOW = re.compile(r"(?:and |so |but |now )?(?:how|where|what|which|who|why)\b[^?]*\?\s*$", re.IGNORECASE)
+_WITH = re.compile(
+    r"(?:with|from|by|through|thanks to|because of|only|mostly|just|the)\b(?: \w+,?){1,6}[.!]*\s*", re.IGNORECASE
+)
+_BARE = re.compile(r"(?:\w+[, ]*){1,6}[.!]*\s*")
 _SOME_ALONE = re.compile(
     r"(?:plenty|lots|loads|tons|some|a (?:few|little|lot|bit|touch|trace|ton)|a good bit|yes|yep|yeah|sure|of course)"
     r"\b[^.!?,;—]{0,12}?(?:[.!,;—]|\s(?:and|but)\b|\s*$)",
@@ -61,6 +72,10 @@ def answered(said: Sentence, claims: tuple[Claim, ...], piece: str, answer: str)
         return tuple(replace(claim, negated=not claim.negated) for claim in claims)
     if _ANY.match(piece) and NO_ALONE.match(answer):  # "Contains egg? No.", "Gluten? None."
         return _denied_whole(said, claims)
+    if claims and _ASKS_HOW.match(piece) and _WITH.fullmatch(answer):
+        return tuple(asked(said, claim.places) for claim in claims)  # "How do you get to 26 grams? With the rice."
+    if not claims and _WHICH.match(piece) and _BARE.fullmatch(answer):
+        return _named(said)  # "What's the biggest source of cholesterol? The chicken."
     if not claims and _THERE.search(piece) and _SOME_ALONE.match(answer):  # "Any nuts in it? Plenty."
         return _named(said)
     return claims

@@ -261,6 +261,8 @@ def corrects(sentence: Sentence, at: int) -> bool:
     for_one = behind[:1] in (("each",), ("apiece",)) or behind == ("a", "piece")
     if for_one and sentence.tokens[at].amount.low >= 100 and before[-1:] in (("is",), ("to",), ("are",)):
         return True  # "it's 342 a piece"
+    if before[-1:] in (("daily",), ("recommended",), ("usual",)):  # "ten squares give you your daily 28"
+        return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
     return before in (("no", ","), ("nope", ","), ("call", "it"), ("make", "that")) or behind in (
         ("at", "a"),
         ("at", "most"),

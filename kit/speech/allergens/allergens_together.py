@@ -106,10 +106,18 @@ def origin(sentence: Sentence, at: int) -> tuple[int, list[FoodWord], list[int]]
         start = place + 2 + denied
     elif says in _LED and (_goes_on(sentence, at) or (sentence.tokens[at].possessive and _comes(sentence, at, says))):
         start = place + 1  # "the wheat's in the noodles"
+    elif place > at + 1 and says in ("is", "are") and _is_food_group(sentence, at, place + 1):
+        start = place + 1  # "the nuts in it are almonds"
     else:
         return None
     foods, places = those_from(sentence, start)
     return (place, foods, places) if foods and all(word.inside for word in foods) else None
+
+
+def _is_food_group(sentence: Sentence, at: int, behind: int) -> bool:
+    """Return whether an allergen is a group of foods, and one is named behind it."""
+    group = sentence.tokens[at].parts["allergen"] in ("nuts", "tree_nut", "shellfish", "seafood")
+    return group and food_at(sentence, after_determiners(sentence, behind)) is not None
 
 
 def _hidden_in(sentence: Sentence, at: int, place: int) -> int | None:

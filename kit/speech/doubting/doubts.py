@@ -12,6 +12,7 @@ from kit.speech.claim import FOOD, SERVING, Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.doubting.joined_on import joined_on, of_its_own, set_apart
+from kit.speech.doubting.said_with import all_of_one, in_turn, with_another
 from kit.speech.doubting.shared_out import shared_out
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
@@ -97,10 +98,13 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         _of_several,
         _of_a_piece,
         _of_one_source,
+        in_turn,
+        with_another,
+        _made_so,
         _of_what,
     ):
         found = [one(sentence, claim) for claim in found]
-    return [*found, *joined_on(sentence, found), *_because_of(sentence, found)]
+    return [*found, *joined_on(sentence, found), *all_of_one(sentence, found), *_because_of(sentence, found)]
 
 
 def _of_none(sentence: Sentence, claim: Claim) -> Claim:
@@ -215,6 +219,19 @@ def _of_one_source(sentence: Sentence, claim: Claim) -> Claim:
     """Return an allergen that one thing alone is said to bring as asked about: "just one source of dairy: the milk"."""
     alone = isinstance(claim, AllergenClaim) and not (claim.free or claim.safe)
     return asked(sentence, claim.places) if alone and ONE_THING.search(sentence.text.lower()) else claim
+
+
+def _made_so(sentence: Sentence, claim: Claim) -> Claim:
+    """Return what a food is said to make the dish, where the claim leaves it out, as asked about."""
+    told = isinstance(claim, (AllergenClaim, KindClaim, WordingClaim)) and claim.about.kind != FOOD
+    led = _MADE_SO.search(" ".join(sentence.texts)) if told else None
+    used = isinstance(claim, AllergenClaim) and claim.foods
+    return asked(sentence, claim.places) if led and not used else claim
+
+
+_MADE_SO = re.compile(
+    r"\b(?:is|are) the (?:\w+ ){1,4}(?:that|which) (?:make|makes|keep|keeps|render|renders|turn|turns)\b"
+)
 
 
 def _of_a_piece(sentence: Sentence, claim: Claim) -> Claim:

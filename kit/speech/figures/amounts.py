@@ -32,7 +32,7 @@ from kit.texts import UNKNOWN, number
 FAMILY = "amount"
 SPOONS = ("tsp", "tbsp")
 _OF_SPOONS = {"sugars": "sugar-white", "salt": "salt"}  # "six teaspoons of sugar": the food that fills them
-_EXACT = re.compile(r"\bto be (?:exact|precise)\b")
+_EXACT = re.compile(r"\bto be (?:exact|precise)\b|\b(?:plus or minus|give or take) (?:nothing|zero|none)\b")
 
 
 @dataclass(frozen=True, slots=True)

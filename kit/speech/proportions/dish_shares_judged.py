@@ -65,6 +65,8 @@ def _judged(claim: DishShareClaim, dish: Dish, name: str, found: list[Food]) -> 
     assert claim.said is not None
     if claim.said.relation == "rest":
         return Finding(CANNOT_TELL, f'{because}; say how much "the rest" is')
+    if len(claim.about.foods) > 1 and not claim.negated and (idle := _bringing_none(dish, parts[0][0], found)):
+        return Finding(OFF, f"{because}, none of it from the {short_name(idle)}")
     if claim.besides:
         rest = _rest_of(claim, dish, parts[0][0], found)
         if rest is None:
@@ -94,6 +96,15 @@ def _judged(claim: DishShareClaim, dish: Dish, name: str, found: list[Food]) -> 
         names, verb = hers, "bring" if len(claim.about.foods) > 1 or is_plural(hers) else "brings"
     edit = None if claim.negated or claim.start < 0 else share_edit(claim.start, claim.end, of.value)
     return Finding(OFF, because, edit, (f"The {names} {verb} {words}.",))
+
+
+def _bringing_none(dish: Dish, nutrient: str, found: list[Food]) -> Food | None:
+    """Return one of several foods named together that brings nothing worth naming of a nutrient; None where all do."""
+    shares = [(dish.share([food], nutrient).value, food) for food in found]
+    return next((food for share, food in shares if share < _NOTHING), None)
+
+
+_NOTHING = 0.003  # of all there is
 
 
 def _rest_of(claim: DishShareClaim, dish: Dish, nutrient: str, found: list[Food]) -> float | None:

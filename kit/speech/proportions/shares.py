@@ -272,4 +272,5 @@ def foods_before(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]
 
 def _is_source(sentence: Sentence, at: int) -> bool:
     """Return whether a food stands as a thing, not as the dish nor as a nutrient: "the salt", not "low in salt"."""
-    return not is_dish(sentence, at) and (not sentence.is_a(at, "nutrient") or is_food(sentence, at))
+    salt = sentence.is_a(at, "nutrient", "salt") and sentence.text_at(at - 1) == "the" and "sodium" in sentence.words
+    return not is_dish(sentence, at) and (not sentence.is_a(at, "nutrient") or is_food(sentence, at) or salt)

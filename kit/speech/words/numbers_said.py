@@ -190,6 +190,8 @@ def _several(words: Sequence[str], at: int) -> Spoken | None:
     word, following = _word(words, at), _word(words, at + 1)
     if word in _FOLDS or word in MULTIPLES:
         return Spoken({**_FOLDS, **MULTIPLES}[word], 1)
+    if word == "dozen" and _word(words, at - 1) in ("the", "these", "those", "whole"):
+        return Spoken(12.0, 1)
     if word in ("a", "one") and following in _SEVERAL:
         if following == "dozen":
             half = tuple(words[at + 2 : at + 5]) == ("and", "a", "half")
