@@ -5,6 +5,10 @@ import re
 from collections.abc import Sequence
 
 UNKNOWN = "unknown"
+_COUNTS = (
+    *"zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen".split(),
+    *"seventeen eighteen nineteen twenty".split(),
+)
 _WITH_AN = re.compile(r"[aeiou]|8|1[18]\b")
 _A_HAIR_MORE = 1 + 1e-12  # so that a half stays one, in whatever order its parts were added
 
@@ -37,6 +41,17 @@ def quantity(value: float, unit: str, decimals: int = 0) -> str:
     """
     text = number(value, decimals)
     return text if text == UNKNOWN else f"{text} {unit}"
+
+
+def counted(value: float, decimals: int = 0) -> str:
+    """Write a count as it is said: whole ones up to twenty in words.
+
+    Examples
+    --------
+    >>> counted(2), counted(30), counted(2.5, 1)
+    ('two', '30', '2.5')
+    """
+    return _COUNTS[int(value)] if 0 <= value < len(_COUNTS) and value == int(value) else number(value, decimals)
 
 
 def one(thing: str) -> str:

@@ -5,7 +5,7 @@ from math import isnan
 from kit.food.nutrients import nutrient
 from kit.meal.certainty import Range, round_step, said_number, spoken
 from kit.rules.naming import thing_said
-from kit.texts import UNKNOWN, number
+from kit.texts import UNKNOWN, counted, number
 
 # Shares that people say as a fraction: common practice.
 FRACTIONS = {
@@ -95,7 +95,9 @@ def share_words(of: Range, whole: str, at_least: bool = False) -> str:
     if of.value >= 1.75:
         times = said_number(of.value, max(of.half_width, 0.5))
         times = int(of.value) if at_least and times > of.value else times
-        return f"{about} {'twice' if times == 2 else f'{number(times, 1)} times'} {whole}"
+        if times == 1:
+            return f"more than {whole}"
+        return f"{about} {'twice' if times == 2 else f'{counted(times, 1)} times'} {whole}"
     if 0.97 < of.value <= _ABOUT_ALL and of.low <= 1 <= of.high and not at_least:
         return f"about all of {whole}"
     near = min(FRACTIONS, key=lambda fraction: abs(fraction - of.value))

@@ -10,7 +10,7 @@ from kit.speech.about import unread
 from kit.speech.allergens import allergens_said
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.changes.changes_excepted import is_excepted, is_only_with
-from kit.speech.changes.changes_made import changed, each_meant
+from kit.speech.changes.changes_made import changed, each_meant, said_of_changed
 from kit.speech.changes.changes_said import RINSE
 from kit.speech.changes.effects_judged import EffectClaim
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About, Choice, Claim, Finding
@@ -20,7 +20,7 @@ from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.figures import amounts
 from kit.speech.figures.amounts import AmountClaim
-from kit.speech.figures.counts import ServingsClaim
+from kit.speech.figures.counts import IngredientsClaim, ServingsClaim
 from kit.speech.instead import instead_of
 from kit.speech.joined import beginnings, joints
 from kit.speech.proportions.day_shares import DayShareClaim
@@ -41,6 +41,7 @@ _OF_A_CHANGED_DISH = (
     DayShareClaim,
     DishShareClaim,
     EnergyShareClaim,
+    IngredientsClaim,
     KindClaim,
     WordingClaim,
 )
@@ -200,7 +201,9 @@ def _judged_once(reading: Read, claim: Claim, dish: Dish) -> Finding:
         each = [changed(change, dish) for change in each_meant(reading.change, new)]
         found = [judge(claim, Dish(dish.talk, nutrition(one[0])), said) for one in each if not isinstance(one, Finding)]
         return found[0] if len(found) == len(each) and len({one.verdict for one in found}) == 1 else new
-    after = judge(claim, Dish(dish.talk, nutrition(new[0])), said)
+    with_change = Dish(dish.talk, nutrition(new[0]))
+    after = judge(claim, with_change, said)
+    after = replace(after, sentences=said_of_changed(after.sentences, reading.change, new[1], with_change))
     if is_excepted(reading.sentence, reading.change):
         return _but_for(judge(claim, dish, said), after)
     if is_only_with(reading.sentence) and after.verdict == HOLDS:

@@ -6,19 +6,14 @@ from collections.abc import Callable, Sequence
 from kit.errors import KitError
 from kit.rules.verdicts import HOLDS, OFF
 from kit.speech.claim import Edit, Finding
+from kit.speech.smooth import as_she_writes, capital, is_sayable, put_right, together
 from kit.talk.dish import Dish
 from kit.talk.placeholders import fill
+from kit.texts import number
 
-# "It only covers 45 percent" belittles a number that was put right, and ", tops" bounds it.
-_BELITTLED = re.compile(r"\b(?:only|barely|merely|scarcely) (?=(?:gives?|gets?|covers?|brings?|has|have|holds?)\b)")
-_BOUNDED = re.compile(r",? (?:tops|at most|at least|or less|or more|max|maximum)(?=[.!,;])")
-_UP_TO = re.compile(r"\b(?:(?:just )?as (?:much|many|little|few) as|(?<!adds )up to|a mere|a full|a whole) (?=about\b)")
-_BEGINS = re.compile(r"[?!] about\b")  # "How much fat? about 10 grams"
-_STAYS = re.compile(
-    r"\b(?:stays?|kept|keeps?|keeping|sits?|lands?|lies|hovers?|runs?)(?: \w+)? $|\byou(?:['’]re| are) $", re.IGNORECASE
-)
-_PARTS = (["all"], ["most"], ["half"])
-_WHOLE_FOLLOWS = re.compile(r" (?:the|your|its|our|their|an?)\b")
+_COUNTED = re.compile(r"\babout (\d+(?:\.\d+)?) (calories|milligrams|micrograms|grams)\b")
+_FIVES = (20, 150)  # calories and milligrams between these are said in fives: common practice
+_TURNED = 0.095  # of a number: more than that is not rounded away
 
 
 def instead_of(text: str, pairs: Sequence[tuple[int, Finding]], dish: Dish, reads_back: Callable[[str], bool]) -> str:
@@ -43,52 +38,42 @@ def instead_of(text: str, pairs: Sequence[tuple[int, Finding]], dish: Dish, read
             for start, finding in off
             if finding.edit is not None
         }
-        new = _edited(text, edits)
-        if new and not new.rstrip().endswith("?") and reads_back(new):  # a question put right is no statement
-            return new
+        new = put_right(text, edits)
+        good = _good((_rounded(new, text), new), reads_back)
+        if good:
+            return good
     found: list[str] = []
     for _, finding in off:
-        candidates = (_filled(sentence, dish) for sentence in finding.sentences)
-        good = next((one for one in candidates if one and reads_back(one)), "")
+        told = (as_she_writes(sentence, text) for one in finding.sentences if (sentence := _filled(one, dish)))
+        good = next((good for one in told if (good := _good((_rounded(one, text), one), reads_back))), "")
         if good and not any(one.startswith(good.rstrip(".")) for one in found):
             found.append(good)
-    return " ".join(found)
+    return _good((" ".join(together(found)), " ".join(found)), reads_back) if len(found) > 1 else " ".join(found)
 
 
-def _edited(text: str, edits: set[Edit]) -> str:
-    """Return a text with some pieces replaced; empty when two of them are the same piece."""
-    if len({(edit.start, edit.end) for edit in edits}) < len(edits):
-        return ""
-    for edit in sorted(edits, key=lambda edit: -edit.start):
-        before, after = text[: edit.start], text[edit.end :]
-        words = _fitting(edit, text)
-        if words.startswith(("high", "low", "very low", "a good")) and before.endswith((" a ", " an ")):
-            before = before[: before.rindex(" a")] + " "  # "is a [good source of fiber]": "is high in fiber"
-        if words.startswith("about") and _STAYS.search(before):
-            words = f"at {words}"  # "sodium stays [below 500]": "stays at about 700"
-        text = before + words + after
-    text = _UP_TO.sub("", _BOUNDED.sub("", _BELITTLED.sub("", text)))
-    return _capital(_BEGINS.sub(lambda found: found[0].replace("about", "About"), text))
+def _good(options: Sequence[str], reads_back: Callable[[str], bool]) -> str:
+    """Return the first sentence that can be said and holds; empty when there is none."""
+    return next((one for one in dict.fromkeys(options) if one and is_sayable(one) and reads_back(one)), "")
 
 
-def _fitting(edit: Edit, text: str) -> str:
-    """Return the words of an edit as they fit where they go: "a 190-calorie bowl", "about a third of the iron"."""
-    old, after = text[edit.start : edit.end], text[edit.end :]
-    if "-" in old and " calories" in edit.words:  # an adjective: "a 90-calorie bowl"
-        return f"{edit.words.removeprefix('about ').removesuffix(' calories')}-calorie"
-    last = old.lower().split()[-1:]
-    no_part = last in (["twice"], ["times"]) and not re.search(r"\b(?:twice|times)$", edit.words)
-    if old.lower().endswith(" of") or ((last in _PARTS or no_part) and _WHOLE_FOLLOWS.match(after)):
-        return f"{edit.words} of"
-    return edit.words
+def _rounded(new: str, hers: str) -> str:
+    """Return a sentence with the numbers that are not hers as people say them: "about 90 calories" for 91."""
 
+    def rounded(found: re.Match[str]) -> str:
+        value, unit = float(found[1]), found[2]
+        step = 0.5 if "." in found[1] else 5 if unit != "grams" and _FIVES[0] < value < _FIVES[1] else 0
+        said = round(value / step + 1e-9) * step if step else value
+        if found[0] in hers or not said or abs(said - value) > _TURNED * value:
+            return found[0]
+        if said == 1:
+            return f"about 1 {unit.removesuffix('s')}"
+        return f"about {number(said, 1)} {unit}"
 
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    return _COUNTED.sub(rounded, new)
 
 
 def _filled(sentence: str, dish: Dish) -> str:
     try:
-        return _capital(fill(sentence, dish))
+        return capital(fill(sentence, dish))
     except KitError:
         return ""

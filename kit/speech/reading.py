@@ -22,6 +22,7 @@ from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.doubting import denials, doubts, falls_short, hedges, numbers_left, said_beside
 from kit.speech.figures import amounts, comparisons, counts, foods_counted
 from kit.speech.figures.comparisons_claim import ComparisonClaim
+from kit.speech.figures.weights_said import WeightClaim
 from kit.speech.proportions import (
     balance,
     day_shares,
@@ -61,7 +62,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     effects_judged.EffectClaim: (effects.FAMILY, effects_judged.judge),
     counts.ServingsClaim: (counts.FAMILY, counts.judge),
     counts.IngredientsClaim: (counts.FAMILY, counts.judge),
-    counts.WeightClaim: (counts.FAMILY, counts.judge),
+    WeightClaim: (counts.FAMILY, counts.judge),
     foods_counted.FoodCountClaim: (foods_counted.FAMILY, foods_counted.judge),
     balance.BalanceClaim: (balance.FAMILY, balance.judge),
     health.HealthClaim: (health.FAMILY, health.judge),

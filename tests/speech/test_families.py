@@ -201,7 +201,7 @@ def test_what_may_be_said_instead_is_said_as_people_do():
         "The lentils in it are a good source of fiber.": "The lentils in it are high in fiber.",
         "It only covers two percent of the vitamin A you need.": "It covers",
         "Sodium stays below 50 milligrams a bowl.": "Sodium stays at about",
-        "It's vegan.": "Everything in it is vegan except for the feta cheese.",
+        "It's vegan.": "It's vegan except for the feta cheese.",
         "A gram of protein a bowl, tops.": "grams of protein a bowl.",
         "Half the protein's from the feta.": "percent of the protein's from the feta.",
     }

@@ -1,13 +1,75 @@
 """What is offered in place of what does not hold, as a speaker would say it."""
 
+import re
+
 from kit.speech.checking import check_sentence
-from tests.speech.corpus import dish
+from tests.speech.corpus import SETS, TRAPS, checked, dish
 
 OFFERED = (
     ("turkey", "It has as much as eight grams of fat a plate.", "It has about 16 grams of fat a plate."),
     ("haddock", "How much fat? Barely three grams.", "How much fat? About 10 grams."),
     ("turkey", "Does a plate have 900 calories?", "One serving has about 350 calories."),
     ("breakfast", "It has a hint of sugar, no more than 5 grams.", "One serving has about 22 grams of sugar."),
+    # The words around a number that was put right still fit it.
+    ("gumbo", "Sodium comes in under 500 milligrams.", "Sodium comes in at about 1,000 milligrams."),
+    ("granola", "Sugar runs to twenty grams a serving.", "Sugar runs to about 10 grams a serving."),
+    ("trout", "Protein tops forty grams.", "Protein is about 31 grams."),
+    ("lasagna", "It isn't less than 600 calories.", "It is about 410 calories."),
+    ("groundnut", "It has double the iron you need in a day.", "It has about a fifth of the iron you need in a day."),
+    (
+        "main",
+        "There are nearly three grams of salt on every plate.",
+        "There is about two thirds of a gram of salt on every plate.",
+    ),
+    (
+        "salmon",
+        "It has about 34 grams of protein but only eight grams of fat.",
+        "It has about 34 grams of protein and about 27 grams of fat.",
+    ),
+    (
+        "cod_chowder",
+        "That covers your potassium for the whole day.",
+        "One serving has about 28 percent of a day's potassium.",
+    ),
+    (
+        "goulash",
+        "The 390 milligrams of sodium in it come from the beef.",
+        "The ground beef brings about 60 milligrams of sodium to a serving.",
+    ),
+    ("caesar", "Up to 20 grams of protein, no more.", "About 35 grams of protein."),
+    # Numbers are rounded as people say them, and words written as she writes them.
+    ("tofubowl", "A quarter of a bowl is 190 calories or so.", "A quarter of a bowl is about 90 calories."),
+    (
+        "tofu",
+        "Leaving out the sesame oil saves you ten grams of fat.",
+        "Leaving out the sesame oil saves you about 3.5 grams of fat.",
+    ),
+    (
+        "banana_loaf",
+        "All-purpose flour has more fiber than whole wheat flour.",
+        "All-purpose flour has less fiber than whole wheat flour, weight for weight.",
+    ),
+    # What does not fit a kind is set apart in her sentence; of a changed dish it is said with the change.
+    ("slaw", "The whole slaw is plant-based.", "The whole slaw is plant-based except for the blue cheese and honey."),
+    ("pasta", "It's vegetarian apart from the tuna.", "It's vegetarian except for the tuna and Parmesan cheese."),
+    ("satay", "Take out the eggs and it's vegan.", "Take out the eggs and it's vegan except for the honey."),
+    ("minestrone", "It's vegan except for the kale.", "It's vegan except for the Parmesan cheese."),
+    (
+        "bowl",
+        "If you leave out the soy sauce, it's soy-free.",
+        "Without the soy sauce, it still contains soy, from the tofu and edamame.",
+    ),
+    (
+        "goulash",
+        "Swap the beef for mushrooms and there's no cholesterol left.",
+        "With mushrooms in place of the beef, one serving has about 40 milligrams of cholesterol.",
+    ),
+    # What begins alike is told together.
+    (
+        "slaw",
+        "This is a slaw that's low in fat and low in sodium.",
+        "One serving has about 15 grams of fat and about 375 milligrams of sodium.",
+    ),
 )
 
 
@@ -20,3 +82,32 @@ def test_a_word_that_belittles_what_is_counted_behind_it_is_asked_about():
     words = ("a hint of", "a touch of", "a bit of", "a whisper of", "a little")
     found = {one: check_sentence(f"It has {one} sugar, about 22 grams.", dish("breakfast")).verdict for one in words}
     assert found == dict.fromkeys(words, "cannot tell")
+
+
+UNSAYABLE = {
+    "a word twice": r"\b(?!(?:that|had|so|very)\b)(\w+) \1\b",
+    "an article before about": r"\b(?:the|its|those|an?|your|our) about\b",
+    "two words for about": r"\b(?:maybe|perhaps|something|roughly|next to|somewhere) about\b",
+    "the plural of one": r"(?<![\d.])1 (?:grams|milligrams|micrograms|calories|servings|percent points)\b",
+    "the singular of several": r"\b(?!1 )[\d.]+ (?:gram|milligram|calorie|serving) ",
+    "a where an belongs": r"\ba (?:[aeio]\w+|8|11 |18 |eight|hour)",
+    "an where a belongs": r"\ban (?:[bcdfgjkpqtvwz]\w+|one\b|[2-79])",
+    "decimals that nobody says": r"about \d+\.\d\d|about \d\d+\.\d|\d\.\d percent",
+    "a unit cut short": r"\b(?:tbsp|tsp|oz|lb|kcal|mg|g|µg)\b",
+    "a share of no whole": r"percent (?:day|days|the|your)\b",
+    "are of one": r"\b[Tt]here are about (?:1|an?|half an?) \w+ of",
+    "a preposition before at": r"\b(?:to|at|run you) at about\b",
+    "a brace or a blank too many": r"[{}]|  | [,.]|\.\.$",
+    "something unknown": r"\bunknown\b|\bnan\b",
+}
+
+
+def test_whatever_is_offered_instead_can_be_said_aloud():
+    offered = {found.instead for name in SETS + TRAPS for _, found in checked(name) if found.instead}
+    faults = {
+        f"{fault}: {words}"
+        for words in offered
+        for fault, shape in UNSAYABLE.items()
+        if re.search(shape, words) or words[:1].islower() or not words.endswith((".", "!"))
+    }
+    assert faults == set()

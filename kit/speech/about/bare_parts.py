@@ -85,10 +85,14 @@ def told_in_all(sentence: Sentence, at: int) -> bool:
     return _IN_ALL.search(" ".join(sentence.texts[clause[0] : clause[-1] + 1])) is not None
 
 
+# "Six people can share this" halves nothing.
+_SHARED = re.compile(r"\b(?:people|guests|friends) (?:can|could|will|would|may) (?:all )?$")
+
+
 def is_halved(sentence: Sentence, at: int) -> bool:
     """Return whether what is eaten was said to be halved: "cut your portion in half and it's 180 calories"."""
     match = _HALVED.search(" ".join(sentence.texts[:at]))
-    if match is None:
+    if match is None or _SHARED.search(match.string[: match.start()]):
         return False
     last = match[0].removesuffix(" in half").removesuffix(" in two").split(" ")[-1]
     named = [place for place in range(at) if sentence.text_at(place) == last]

@@ -13,11 +13,12 @@ from kit.meal.recipe import Recipe
 from kit.meal.steps import applied
 from kit.rules.naming import full_name, lowered, short_name
 from kit.rules.verdicts import CANNOT_TELL
-from kit.speech.changes.changes_said import AMOUNT, AS_TYPED, LEAVE_OUT, TRIED, SaidChange
+from kit.speech.changes.changes_said import AMOUNT, AS_TYPED, LEAVE_OUT, SWAP, TRIED, SaidChange
 from kit.speech.claim import Finding
 from kit.speech.values import alone, choices, not_there, present
 from kit.speech.words.foods_said import FoodWord
 from kit.talk.dish import Dish, measure_grams
+from kit.talk.placeholders import fill
 from kit.texts import listing
 
 
@@ -86,6 +87,33 @@ def each_meant(said: SaidChange, found: Finding) -> list[SaidChange]:
         return []
     foods = [replace(other, outside=(key,), inside=(), exact=True) for key, _ in found.choices[0].options]
     return [replace(said, other=food) for food in foods]
+
+
+def said_of_changed(sentences: Sequence[str], change: SaidChange, words: str, dish: Dish) -> tuple[str, ...]:
+    """Return sentences about a changed dish as they are said of it: "Without the feta, it still contains milk."
+
+    Parameters
+    ----------
+    sentences : sequence of str
+        Sentences about the dish as it is.
+    change : SaidChange
+        What was changed.
+    words : str
+        The change in words, as `changed` returns it.
+    dish : Dish
+        The changed dish.
+    """
+    gone = f"the {listing([word.text for word in change.foods])}"
+    told = tuple(lowered(fill(one, dish)) for one in sentences)
+    if change.kind == LEAVE_OUT:
+        still = (("it contains", "it still contains"), ("it is not", "it is still not"))
+        for plain, with_still in still:
+            told = tuple(one.replace(plain, with_still, 1) if one.startswith(plain) else one for one in told)
+        return tuple(f"Without {gone}, {one}" for one in told)
+    if change.kind == SWAP and change.other is not None:
+        said = (f"With {change.other.text} in place of {gone}", f"With {words}")
+        return tuple(f"{begin}, {one}" for one in told for begin in said)
+    return ()
 
 
 def _with_its_kind(food: Food) -> str:

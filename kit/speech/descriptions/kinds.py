@@ -10,7 +10,7 @@ from kit.speech.about.exceptions import excepted
 from kit.speech.about.parts import DETERMINERS, after_determiners, dish_named, food_part, is_dish, is_food, leads_on
 from kit.speech.about.slots import foods_from, negated
 from kit.speech.about.unread import asked
-from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Finding
+from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Edit, Finding
 from kit.speech.values import alone, present
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.sentence import Sentence, food_at
@@ -27,6 +27,8 @@ _LISTED = frozenset("and or , some any".split())
 _EATEN_BY_VEGETARIANS = (
     frozenset("who that do does also still egg eggs dairy milk cheese butter yogurt honey".split()) | _EAT | _LISTED
 )
+_ENDS = (".", "!", ";", "")
+_SET_APART = frozenset(", except for apart aside from but bar barring besides other than the with without".split())
 _PLAIN = frozenset("vegan vegetarian pescatarian".split())
 
 
@@ -37,6 +39,8 @@ class KindClaim(Claim):
     kind: str = ""
     but: tuple[FoodWord, ...] = ()
     word: str = ""  # hers: "vegan"
+    start: int = 0  # where what she sets apart begins, else where that may be put; 0 where nothing may
+    end: int = 0
 
     @property
     def said(self) -> str:
@@ -73,7 +77,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         denied = negated(sentence, at) or (people and _warned(sentence, at))
         word = sentence.text_at(at) if not people and sentence.text_at(at) in _PLAIN else ""
         subject = THE_DISH if eaten else _subject(sentence, about, at, denied)
-        claims.append(KindClaim((at,), subject, denied, kind, tuple(but), word))
+        end = (0, 0) if people else _behind(sentence, at, places)
+        claims.append(KindClaim((at,), subject, denied, kind, tuple(but), word, *end))
     claims += _all_of_whole_grain(sentence)
     for at, token in enumerate(sentence.tokens):
         if token.text not in ("animal", "animals") or at in sentence.used:
@@ -87,6 +92,17 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             sentence.used.update({none[0], at, *places})
             claims.append(KindClaim((none[0], at), THE_DISH, False, "plant-based", tuple(but)))
     return claims
+
+
+def _behind(sentence: Sentence, at: int, apart: list[int]) -> tuple[int, int]:
+    """Return from where to where what does not fit may be set apart: "it's vegan[ apart from the feta]."."""
+    end, last = sentence.tokens[at].end, max(apart, default=0)
+    if sentence.text_at(at - 1) in ("a", "an", "any", "for", "to"):
+        return (0, 0)
+    if last > at:
+        told = all(text in _SET_APART for text in sentence.texts[at + 1 : min(apart)])
+        return (end, sentence.tokens[last].end) if told and sentence.text_at(last + 1) in _ENDS else (0, 0)
+    return (end, end) if sentence.text_at(at + 1) in _ENDS and not apart else (0, 0)
 
 
 def _who_eat(sentence: Sentence, at: int) -> range:
@@ -221,7 +237,8 @@ def _judge_kind(claim: KindClaim, dish: Dish) -> Finding:
     foods = _used(dish)
     if claim.about.kind == FOOD:
         foods = [food for word in claim.about.foods for food in (present(dish, word) or alone(dish, word))]
-    excepted = {key for word in claim.but for key in word.inside}
+    excepted = {key for word in claim.but for key in (*word.inside, *word.outside)}
+    apart = [food for food in foods if food.key in excepted]
     foods = [food for food in foods if food.key not in excepted]
     if kind == "whole grain":
         foods = [food for food in foods if is_grain(food)]
@@ -236,8 +253,11 @@ def _judge_kind(claim: KindClaim, dish: Dish) -> Finding:
         if claim.about.kind == FOOD or len(against) == len(foods):
             return Finding(OFF, because)
         what = "All the grain in it" if kind == "whole grain" else "Everything in it"
+        also = [food for food in apart if _fits(kind, food, dish) is False]
+        names = listing([short_name(food) for food in (*also, *against)])
+        edit = Edit(claim.start, claim.end, f" except for the {names}") if claim.end and not claim.negated else None
         return Finding(
-            OFF, because, None, (f"{what} is {claim.said} except for the {names}.", f"It is not {claim.said}.")
+            OFF, because, edit, (f"{what} is {claim.said} except for the {names}.", f"It is not {claim.said}.")
         )
     if unknown or not foods:
         names = listing([short_name(food) for food in unknown]) or "what is meant"

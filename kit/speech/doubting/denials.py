@@ -12,7 +12,8 @@ from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
-from kit.speech.figures.counts import IngredientsClaim, ServingsClaim, WeightClaim
+from kit.speech.figures.counts import IngredientsClaim, ServingsClaim
+from kit.speech.figures.weights_said import WeightClaim
 from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
 from kit.speech.proportions.energy_shares import EnergyShareClaim

@@ -6,7 +6,7 @@ from dataclasses import replace
 from kit.speech.about.slots import share_at
 from kit.speech.claim import Claim
 from kit.speech.figures.amounts import AmountClaim
-from kit.speech.figures.counts import WeightClaim
+from kit.speech.figures.weights_said import WeightClaim
 from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
 from kit.speech.proportions.energy_shares import EnergyShareClaim

@@ -8,8 +8,8 @@ from kit.speech.claim import SERVING, THE_DISH, WEIGHT, Claim
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.amounts_of import AMOUNT_UNITS
 from kit.speech.figures.comparisons_claim import ComparisonClaim
-from kit.speech.figures.counts import WeightClaim
 from kit.speech.figures.foods_counted import FoodCountClaim
+from kit.speech.figures.weights_said import WeightClaim
 from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.safety.keeping_judged import DegreesClaim
 from kit.speech.words.quantities_said import WEIGHTS

@@ -10,7 +10,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.about.parts import is_dish, is_food
 from kit.speech.about.slots import Named, negated, nutrient_before, nutrients_after, share_at
 from kit.speech.about.telling import spoons
-from kit.speech.claim import SERVING, THE_DISH, WEIGHT, About, Claim, Edit, Finding
+from kit.speech.claim import FOOD, SERVING, THE_DISH, WEIGHT, About, Claim, Edit, Finding
 from kit.speech.figures.amounts_of import (
     AMOUNT_UNITS,
     ENERGY_UNITS,
@@ -27,7 +27,7 @@ from kit.speech.words.quantities_said import WEIGHTS
 from kit.speech.words.sentence import Sentence
 from kit.speech.words.tokens import NO_QUANTITY, Quantity
 from kit.talk.dish import Dish, measure_grams
-from kit.texts import UNKNOWN, number
+from kit.texts import UNKNOWN, counted, number
 
 FAMILY = "amount"
 SPOONS = ("tsp", "tbsp")
@@ -285,13 +285,21 @@ def _sentences(claim: AmountClaim, found: Amount) -> tuple[str, ...]:
     if claim.given_by:
         words += f" from {said_thing(claim.given_by)}"
     begin = found.begin[:1].upper() + found.begin[1:]
+    if claim.about.kind == FOOD and claim.about.measure in _MEASURED and claim.about.count >= 1:
+        several = claim.about.count > 1
+        measure = f"{counted(claim.about.count, 1)} {_MEASURED[claim.about.measure]}{'s' * several}".capitalize()
+        return (f"{measure} of {claim.about.foods[0].text} {'have' if several else 'has'} {words}.",)
     if claim.about.kind == SERVING and claim.about.count == 1:
         return (f"{{serving}} has {words}.",)
     if claim.about.kind == WEIGHT and not claim.given_by:
         return (f"{{serving}} has {{{claim.nutrient}}}." if claim.nutrient != "salt" else "{serving} has {sodium}.",)
     if begin.startswith(_TO_A_SERVING):
         return (f"The {begin.removeprefix(_TO_A_SERVING)} {words} to a serving.",)
+    many, blank, rest = begin.partition(" ")
+    if many.isdigit():
+        begin = f"{counted(float(many))}{blank}{rest}".capitalize()
     return (f"{begin.replace(' g of', ' grams of')} {words}.",)
 
 
+_MEASURED = {"oz": "ounce", "cup": "cup", "tbsp": "tablespoon", "tsp": "teaspoon", "lb": "pound"}
 _TO_A_SERVING = "To a serving the "

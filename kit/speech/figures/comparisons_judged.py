@@ -26,20 +26,9 @@ from kit.speech.values import (
 from kit.speech.words.agreement import OF_A_FRACTION, fits
 from kit.speech.words.tokens import SHARE, Quantity
 from kit.talk.dish import Dish, content, measure_grams
-from kit.texts import listing, number
+from kit.texts import counted, listing, number
 
-_COUNTS: dict[float, str] = {
-    1: "one",
-    2: "two",
-    3: "three",
-    4: "four",
-    5: "five",
-    6: "six",
-    7: "seven",
-    8: "eight",
-    9: "nine",
-    10: "ten",
-}
+_MEASURED = {"tbsp": "tablespoon", "tsp": "teaspoon", "oz": "ounce", "lb": "pound", "g": "gram"}
 BASES = ("100 g", "cup", "100 kcal", "serving")
 LEAST, MOST = 1 - OF_A_FRACTION, 1 + OF_A_FRACTION
 _SWELLING = ("grain", "pasta", "pulse")
@@ -242,9 +231,9 @@ def _words(about: About, dish: Dish) -> str:
         return "the dish"
     name = about.foods[0].text
     if about.measure:
-        count = _COUNTS.get(about.count) or number(about.count, 2)
-        measure = "" if about.measure == "piece" else f"{about.measure}{'' if about.count <= 1 else 's'} of "
-        return f"{count} {measure}{name}"
+        unit = _MEASURED.get(about.measure, about.measure)
+        measure = "" if about.measure == "piece" else f"{unit}{'' if about.count <= 1 else 's'} of "
+        return f"{counted(about.count, 2)} {measure}{name}"
     food = _options(about, dish)[0]
     return name if about.foods[0].inside or len(name) > len(full_name(food)) else full_name(food)
 
@@ -277,6 +266,7 @@ def _instead(claim: ComparisonClaim, dish: Dish, name: str, pair: _Pair) -> tupl
     found = []
     if 1.5 <= ratio <= 20:
         times = round(2 * ratio) / 2 if ratio < 3.75 else float(round(ratio))
-        found.append(f"{own} {has} about {number(times, 1)} times the {said_thing(name)} of {other}{usual}.")
+        as_much = "twice" if times == 2 else f"{counted(times, 1)} times"
+        found.append(f"{own} {has} about {as_much} the {said_thing(name)} of {other}{usual}.")
     found.append(f"{own} {has} {more} {said_thing(name)} than {other}{usual}.")
     return tuple(found)

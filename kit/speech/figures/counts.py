@@ -1,22 +1,24 @@
-"""Servings, ingredients, portions and weights."""
+"""Servings and ingredients that are counted."""
 
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
 
 from kit.meal.certainty import Range
 from kit.rules.naming import short_name
-from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
-from kit.speech.about.parts import is_dish, is_serving, is_verb
+from kit.rules.verdicts import HOLDS, OFF
+from kit.speech.about.parts import is_serving, is_verb
 from kit.speech.about.slots import negated
-from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
+from kit.speech.claim import THE_DISH, About, Claim, Edit, Finding
 from kit.speech.figures.counts_said import PEOPLE, answers_how_many, can_eat, not_counted, so_much_each, there_are
-from kit.speech.values import food_grams, pinned
+from kit.speech.figures.weights_said import WeightClaim, judge_weight, weight_at
+from kit.speech.values import pinned
 from kit.speech.words.agreement import fits
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.quantities_said import WEIGHTS
 from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import NO_QUANTITY, Quantity
 from kit.talk.dish import Dish
-from kit.texts import listing, number
+from kit.texts import counted, listing, number
 
 FAMILY = "servings and weights"
 _SERVES = frozenset(
@@ -32,6 +34,8 @@ class ServingsClaim(Claim):
     """The recipe makes so many servings."""
 
     said: Quantity = NO_QUANTITY
+    start: int = 0
+    end: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,14 +44,12 @@ class IngredientsClaim(Claim):
 
     said: Quantity = NO_QUANTITY
     besides: tuple[FoodWord, ...] = ()
+    start: int = 0
+    end: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class WeightClaim(Claim):
-    """A serving weighs so much, or holds so much of a food."""
-
-    said: Quantity = NO_QUANTITY
-    foods: tuple[FoodWord, ...] = ()
+_ONE_EACH = "tortilla|bun|roll|pita|wrapper|wrap|shell|sheet"  # each of them holds one piece
+CountClaim = ServingsClaim | IngredientsClaim | WeightClaim
 
 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
@@ -59,7 +61,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         claim = _count(sentence, about, at, said)
         if claim is not None:
             sentence.used.update(claim.places)
-            claims.append(claim)
+            token = sentence.tokens[at]
+            claims.append(replace(claim, start=token.start, end=token.end))
     return claims
 
 
@@ -76,15 +79,14 @@ _POTS = ("recipe", "pot", "pan", "batch", "tray")
 _FEEDS = frozenset(  # these need no "people" behind the number
     "serves serve feeds feed enough stretch stretches cuts divides splits".split()
 )
-_HOLDS_FOOD = frozenset("has have holds hold with gets get contains is comes you gives brings".split())
 _ALL = ("the", "all", "these", "our", "all the", "all of the")
 _EACH_OF = ("each", "every", "any", "one", "all")
 _ORDERS = ("let", "cut", "divide", "make", "fill", "do", "pour")
 
 
-def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> Claim | None:
+def _count(sentence: Sentence, about: list[About], at: int, said: Quantity) -> CountClaim | None:
     if said.unit in WEIGHTS or said.unit in ("cup", "tbsp", "tsp"):
-        return _weight(sentence, about, at, said)
+        return weight_at(sentence, about, at, said)
     if said.unit or said.is_fraction:
         return None
     following = sentence.after(at + 1, lambda token: token.text in _KINDS_OF_ONE)
@@ -175,47 +177,10 @@ def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> Se
     return ServingsClaim((at,), THE_DISH, negated(sentence, before), said)
 
 
-def _weight(sentence: Sentence, about: list[About], at: int, said: Quantity) -> Claim | None:
-    if sentence.text_at(at - 1) in ("as", "than", "of", "from"):
-        return None
-    clause = list(sentence.clause_of(at))
-    words = {sentence.text_at(place) for place in clause}
-    first = clause[0]
-    is_so_much = (
-        sentence.text_at(at - 1) in ("is", "are") and at - 2 in (first, first + 1) and is_serving(sentence, at - 2)
-    )
-    told = is_so_much and said.unit in ("g", "kg", "oz", "lb") and not sentence.is_a(at + 1, "nutrient")
-    weighs_in = "weigh in" in " ".join(sentence.texts) or "weighs in" in " ".join(sentence.texts)  # at 160 calories
-    weighs = (words & {"weighs", "weigh", "weight"} and not weighs_in) or told  # "a slice is about 100 grams"
-    if weighs and said.unit in WEIGHTS and sentence.text_at(at + 1) != "of":
-        if food_at(sentence, at - 2) is not None and about[at].kind == FOOD:
-            return WeightClaim((at,), about[at], negated(sentence, at), said, about[at].foods)
-        return WeightClaim((at,), about[at], negated(sentence, at), said)
-    each = (
-        words & {"each", "every", "apiece", "per", "person"}
-        or any(
-            sentence.text_at(place) in ("a", "one", "per")
-            and place + 1 < len(sentence)
-            and is_dish(sentence, place + 1)
-            for place in clause
-        )
-        or any(is_serving(sentence, place) for place in (clause[0], clause[0] + 1))
-    )
-    over = at + 1
-    while sentence.text_at(over) in ("of", "the", "raw", "cooked", "dry"):
-        over += 1
-    food = food_at(sentence, over)
-    if not each or food is None or is_dish(sentence, over) or not food.inside or sentence.is_a(over, "nutrient"):
-        return None
-    if not words & _HOLDS_FOOD:
-        return None
-    return WeightClaim((at, over), THE_DISH, negated(sentence, at), said, (food,))
-
-
-def judge(claim: ServingsClaim | IngredientsClaim | WeightClaim, dish: Dish) -> Finding:
+def judge(claim: CountClaim, dish: Dish) -> Finding:
     """Judge counts and weights."""
     if isinstance(claim, WeightClaim):
-        return _judge_weight(claim, dish)
+        return judge_weight(claim, dish)
     if isinstance(claim, ServingsClaim):
         makes, thing, instead = (
             dish.numbers.recipe.servings,
@@ -223,7 +188,9 @@ def judge(claim: ServingsClaim | IngredientsClaim | WeightClaim, dish: Dish) -> 
             "The recipe makes {servings} servings.",
         )
     else:
-        makes = float(len(dish.numbers.recipe.ingredients))
+        both = zip(dish.talk.recipe.ingredients, dish.numbers.recipe.ingredients, strict=False)  # others come behind
+        gone = sum(before.grams > 0 >= now.grams for before, now in both)
+        makes = float(len(dish.numbers.recipe.ingredients) - gone)
         apart = pinned(dish, claim.besides) if claim.besides else []
         if isinstance(apart, Finding):
             return apart
@@ -243,51 +210,11 @@ def judge(claim: ServingsClaim | IngredientsClaim | WeightClaim, dish: Dish) -> 
     if claim.negated:
         right = not right
     because = f"{thing} {number(makes, 1)}"
-    return (
-        Finding(HOLDS, because) if right else Finding(OFF, f"{because}, not {number(said.value, 1)}", None, (instead,))
+    if right:
+        return Finding(HOLDS, because)
+    counts_pieces = isinstance(claim, ServingsClaim) and any(  # "it makes eight tacos", of eight tortillas
+        re.match(rf"{number(said.value)} (?:[\w-]+ )*(?:{_ONE_EACH})s?\b", part.line)
+        for part in dish.numbers.recipe.ingredients
     )
-
-
-def _judge_weight(claim: WeightClaim, dish: Dish) -> Finding:
-    if claim.foods:
-        found = pinned(dish, claim.foods)
-        if isinstance(found, Finding):
-            return found
-        if len({food.key for food in found}) > 1:
-            names = listing([short_name(food) for food in found])
-            return Finding(CANNOT_TELL, f"{names} are all meant: say it of one of them")
-        food = found[0]
-        if food.state == "dry" and any(word in claim.foods[0].text for word in ("cooked", "boiled")):
-            return Finding(CANNOT_TELL, f"the recipe weighs the {short_name(food)} dry; say which is meant")
-        grams = food_grams(food, About(FOOD, 1.0, claim.foods, claim.said.unit))
-        if grams is None:
-            return Finding(CANNOT_TELL, f"what a {claim.said.unit} of {short_name(food)} weighs is not known")
-        of, because = (
-            dish.grams(food),
-            f"a serving holds {number(dish.grams(food).value)} g of {short_name(food)}, by the recipe",
-        )
-    else:
-        grams = WEIGHTS[claim.said.unit]
-        whole = dish.subject.serving_grams * (
-            dish.numbers.recipe.servings if claim.about.kind == WHOLE else claim.about.count
-        )
-        if whole != whole or whole <= 0:
-            return Finding(CANNOT_TELL, "what the dish weighs is not known")
-        lightest, heaviest = dish.subject.heavier
-        of = Range(whole, min(0.85, lightest) * whole, max(1.15, heaviest) * whole)
-        because = f"it weighs about {number(whole)} g ({number(of.low)} to {number(of.high)}) as eaten"
-    said = Quantity(claim.said.low * grams, claim.said.high * grams, "g", claim.said.relation)
-    near = Range(of.value, min(of.low, 0.93 * of.value), max(of.high, 1.07 * of.value))
-    result = fits(said, near if claim.foods else of)
-    if claim.said.relation == "exactly":
-        result = False
-    if claim.negated and result is not None:
-        result = not result
-    if result is None:
-        return Finding(CANNOT_TELL, f"{because}: too near to tell")
-    sentences = (
-        (f"{{serving}} holds {{grams of {found[0].key}}} of {short_name(found[0])}.",)
-        if claim.foods and not isinstance(found, Finding)
-        else ()
-    )
-    return Finding(HOLDS if result else OFF, because, None, () if result else sentences)
+    edit = None if claim.negated or makes <= 1 or counts_pieces else Edit(claim.start, claim.end, counted(makes, 1))
+    return Finding(OFF, f"{because}, not {number(said.value, 1)}", edit, (instead,))

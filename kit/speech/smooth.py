@@ -1,0 +1,140 @@
+"""Her sentence with some of its words put right, made to read as people speak; and sentences told together."""
+
+import re
+from collections.abc import Sequence
+
+from kit.speech.claim import Edit
+from kit.texts import listing
+
+# "It only covers 45 percent" belittles a number that was put right, and ", tops" bounds it.
+_BELITTLED = re.compile(
+    r"\b(?:only|barely|merely|scarcely) (?=(?:gives?|gets?|covers?|brings?|has|have|holds?|for about|about)\b)"
+)
+_BOUNDED = re.compile(
+    r",? (?:tops|at most|at least|or less|or more|max|maximum|no more|no less|to the gram)(?=[.!,;])", re.IGNORECASE
+)
+_UP_TO = re.compile(
+    r"\b(?:(?:just )?as (?:much|many|little|few) as|(?<!adds )(?<!add )up to|a mere|a full|a whole) (?=about\b)"
+)
+_TWICE_ABOUT = re.compile(
+    r"\b(?:maybe|perhaps|something(?: like)?|somewhere|some|roughly|around|next to|well) (?=about\b)", re.IGNORECASE
+)
+_BEGINS = re.compile(r"[?!] about\b")  # "How much fat? about 10 grams"
+_STAYS = re.compile(
+    r"\b(?:stays?|kept|keeps?|keeping|sits?|lands?|lies|hovers?|runs?)(?: (?!to\b|at\b|around\b|you\b)\w+)? $"
+    r"|\b(?:come|comes|came|coming) in $|\byou(?:['’]re| are)(?: still| already)? $",
+    re.IGNORECASE,
+)
+_BOUND_VERB = re.compile(  # a verb that bounds a number goes with it: "protein tops forty grams"
+    r"(tops(?: out at)?|exceeds?|exceeding|reaches|does(?:n['’]t| not) \w+|isn['’]t|is not|aren['’]t|are not)\b"
+)
+_A_DAY = re.compile(r"^ (?:day|days|week)\b")
+_THE = re.compile(r"\b(?:the|its|those|these|this|that|your|our|their|every|each|a|an) $", re.IGNORECASE)
+_SHARE = re.compile(r"(?:percent|half|thirds?|quarters?|fifths?|tenths?|twice|times)$")
+_OF_IT = re.compile(r" (?:the|your|its|our|their|his|her|an?)\b")
+_ONE = re.compile(r"about (?:1|an?|half an?|.* of an?) (?:gram|milligram|microgram|calorie)$")
+_ARE = re.compile(r"\b([Tt]here) are $")
+_AGAIN = re.compile(r",? (about [\w ]+?)( of [^,]+), \1(?=[.!;])")
+_DOUBLED = re.compile(r"\b(\w+) \1\b", re.IGNORECASE)
+_TOLD_TWICE = ("that", "had", "so", "very")
+_SAME = re.compile(r"(?P<begin>.+? (?:has|have|brings?|contains?)) (?P<rest>(?!.*\bthan\b)[^,]+)\.")
+
+
+def put_right(text: str, edits: set[Edit]) -> str:
+    """Return a text with some pieces replaced; empty where it cannot be said so.
+
+    Examples
+    --------
+    >>> put_right("Protein tops forty grams.", {Edit(8, 24, "about 31 grams")})
+    'Protein is about 31 grams.'
+    """
+    if len({(edit.start, edit.end) for edit in edits}) < len(edits):
+        return ""
+    for edit in sorted(edits, key=lambda edit: -edit.start):
+        before, after = text[: edit.start], text[edit.end :]
+        words = _fitting(edit, text)
+        is_share = bool(_SHARE.search(words))
+        if (words.startswith("about") and _THE.search(before) and not before.endswith(" as a ")) or (
+            is_share and _A_DAY.match(after)
+        ):
+            return ""  # "the about 60 milligrams", "about 28 percent day"
+        if words.startswith(("high", "low", "very low", "a good")) and before.endswith((" a ", " an ")):
+            before = before[: before.rindex(" a")] + " "  # "is a [good source of fiber]": "is high in fiber"
+        if words.startswith("about") and _STAYS.search(before):
+            words = f"at {words}"  # "sodium stays [below 500]": "stays at about 700"
+        if _ONE.match(words):
+            before = _ARE.sub(r"\1 is ", before)  # "there are [three grams]": "there is about half a gram"
+        if before.endswith("but ") and text[edit.start :].startswith(("only ", "just ", "barely ", "a mere ")):
+            before = f"{before[:-4]}and "
+        text = before + words + after
+    for pattern in (_BELITTLED, _BOUNDED, _TWICE_ABOUT, _UP_TO):
+        text = pattern.sub("", text)
+    text = _AGAIN.sub(r" \1\2", text)
+    return capital(_BEGINS.sub(lambda found: found[0].replace("about", "About"), text))
+
+
+def _fitting(edit: Edit, text: str) -> str:
+    """Return the words of an edit as they fit where they go: "a 190-calorie bowl", "about a third of the iron"."""
+    old, after = text[edit.start : edit.end], text[edit.end :]
+    if "-" in old and " calories" in edit.words:  # an adjective: "a 90-calorie bowl"
+        return f"{edit.words.removeprefix('about ').removesuffix(' calories')}-calorie"
+    if verb := _BOUND_VERB.match(old.lower()):
+        return f"{'are' if verb[0].startswith('are') else 'is'} {edit.words}"
+    if old.lower().startswith("up to ") and text[: edit.start].endswith(("add ", "adds ")):
+        return f"up to {edit.words}"
+    if _SHARE.search(edit.words) and (old.lower().endswith(" of") or _OF_IT.match(after)):
+        return edit.words if edit.words.endswith(("twice", "times")) else f"{edit.words} of"
+    return edit.words
+
+
+def is_sayable(text: str) -> bool:
+    """Return whether a sentence reads well: no word twice, no article before "about", and a stop at its end.
+
+    Examples
+    --------
+    >>> is_sayable("It has about 10 grams of fat."), is_sayable("The about 10 grams come from the oil.")
+    (True, False)
+    """
+    doubled = any(found[1].lower() not in _TOLD_TWICE for found in _DOUBLED.finditer(text))
+    led = re.search(r"\b(?:the|its|those|an?|your|our) about\b", text, re.IGNORECASE)
+    return not doubled and not led and text.rstrip().endswith((".", "!", ".”", '."'))
+
+
+def capital(text: str) -> str:
+    """Return a text with a capital letter at its beginning."""
+    return text[:1].upper() + text[1:]
+
+
+def together(sentences: Sequence[str]) -> list[str]:
+    """Return sentences with those that begin alike told as one.
+
+    Examples
+    --------
+    >>> together(["The kale brings about 3 grams of fiber.", "The kale brings hardly any fat."])
+    ['The kale brings about 3 grams of fiber and hardly any fat.']
+    """
+    told: dict[str, list[str]] = {}
+    for sentence in sentences:
+        found = _SAME.fullmatch(sentence)
+        begin, rest = (found["begin"], found["rest"]) if found else (sentence, "")
+        told.setdefault(begin, [])
+        if rest:
+            told[begin].append(rest)
+    return [f"{begin} {listing(rest)}." if rest else begin for begin, rest in told.items()]
+
+
+def as_she_writes(sentence: str, hers: str) -> str:
+    """Return a sentence with the words that she writes with a hyphen or a capital letter written so.
+
+    Examples
+    --------
+    >>> as_she_writes("All purpose flour has less fiber.", "The all-purpose flour has more fiber.")
+    'All-purpose flour has less fiber.'
+    """
+    for word in re.findall(r"\b[A-Za-z]+(?:-[A-Za-z]+)+\b", hers):
+        plain = re.compile(rf"(?<!is )(?<!are )\b{word.replace('-', ' ')}\b", re.IGNORECASE)
+        for found in plain.findall(sentence):
+            sentence = sentence.replace(found, capital(word) if found[:1].isupper() else word)
+    for word in re.findall(r"(?<=[a-z,] )[A-Z][a-z]+\b", hers):
+        sentence = re.sub(rf"\b{word.lower()}\b", word, sentence)
+    return sentence
