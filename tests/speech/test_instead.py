@@ -93,7 +93,7 @@ UNSAYABLE = {
     "a where an belongs": r"\ba (?:[aeio]\w+|8|11 |18 |eight|hour)",
     "an where a belongs": r"\ban (?:[bcdfgjkpqtvwz]\w+|one\b|[2-79])",
     "decimals that nobody says": r"about \d+\.\d\d|about \d\d+\.\d|\d\.\d percent",
-    "a unit cut short": r"\b(?:tbsp|tsp|oz|lb|kcal|mg|g|µg)\b",
+    "a unit cut short": r"\b(?:tbsp|tsp|oz|lb|kcal|µg)\b",
     "a share of no whole": r"percent (?:day|days|the|your)\b",
     "are of one": r"\b[Tt]here are about (?:1|an?|half an?) \w+ of",
     "a preposition before at": r"\b(?:to|at|run you) at about\b",
