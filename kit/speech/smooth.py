@@ -11,8 +11,11 @@ _BELITTLED = re.compile(
     r"\b(?:only|barely|merely|scarcely) (?=(?:gives?|gets?|covers?|brings?|has|have|holds?|for about|about)\b)"
 )
 _BOUNDED = re.compile(
-    r",? (?:tops|at most|at least|or less|or more|max|maximum|no more|no less|to the gram)(?=[.!,;])", re.IGNORECASE
+    r",? (?:tops|at most|at least|or less|or more|max|maximum|no more|no less|to the gram|and then some)(?=[.!,;])"
+    r"| with room to spare",
+    re.IGNORECASE,
 )
+_BESIDE_A_BOUND = re.compile(r"\b(?:hard[- ]pressed|hard to find|lucky to|struggle to)\b", re.IGNORECASE)
 _UP_TO = re.compile(
     r"\b(?:(?:just )?as (?:much|many|little|few) as|(?<!adds )(?<!add )up to|a mere|a full|a whole) (?=about\b)"
 )
@@ -26,14 +29,26 @@ _STAYS = re.compile(
     re.IGNORECASE,
 )
 _BOUND_VERB = re.compile(  # a verb that bounds a number goes with it: "protein tops forty grams"
-    r"(tops(?: out at)?|exceeds?|exceeding|reaches|does(?:n['’]t| not) \w+|isn['’]t|is not|aren['’]t|are not)\b"
+    r"(tops(?: out at)?|clears|exceeds?|exceeding|reaches|passes|does(?:n['’]t| not) \w+|isn['’]t|is not|aren['’]t"
+    r"|are not)\b"
 )
+_FALLS = re.compile(r"\b(falls?|comes? up) (?:a (?:bit|little|touch|shade) )?$")  # "falls [short of 20 grams]"
+_STANDS_ALONE = (
+    "hardly any",
+    "no",
+    "more",
+    "less",
+    "all",
+    "half",
+    "none",
+)  # before a nutrient: "brings hardly any fat"
 _A_DAY = re.compile(r"^ (?:day|days|week)\b")
 _THE = re.compile(r"\b(?:the|its|those|these|this|that|your|our|their|every|each|a|an) $", re.IGNORECASE)
 _SHARE = re.compile(r"(?:percent|half|thirds?|quarters?|fifths?|tenths?|twice|times)$")
 _OF_IT = re.compile(r" (?:the|your|its|our|their|his|her|an?)\b")
 _ONE = re.compile(r"about (?:1|an?|half an?|.* of an?) (?:gram|milligram|microgram|calorie)$")
 _ARE = re.compile(r"\b([Tt]here) are $")
+_GOES_ON = re.compile(r" (?:of|from|is|are|was|comes?|in|on|each|apiece|and|the|your|its)\b")
 _AGAIN = re.compile(r",? (about [\w ]+?)( of [^,]+), \1(?=[.!;])")
 _DOUBLED = re.compile(r"\b(\w+) \1\b", re.IGNORECASE)
 _TOLD_TWICE = ("that", "had", "so", "very")
@@ -46,14 +61,15 @@ def put_right(text: str, edits: set[Edit]) -> str:
     Examples
     --------
     >>> put_right("Protein tops forty grams.", {Edit(8, 24, "about 31 grams")})
-    'Protein is about 31 grams.'
+    'Protein comes to about 31 grams.'
     """
-    if len({(edit.start, edit.end) for edit in edits}) < len(edits):
+    if len({(edit.start, edit.end) for edit in edits}) < len(edits) or _BESIDE_A_BOUND.search(text):
         return ""
     for edit in sorted(edits, key=lambda edit: -edit.start):
         before, after = text[: edit.start], text[edit.end :]
         words = _fitting(edit, text)
         is_share = bool(_SHARE.search(words))
+        old_alone = text[edit.start : edit.end].lower() in _STANDS_ALONE
         if (words.startswith("about") and _THE.search(before) and not before.endswith(" as a ")) or (
             is_share and _A_DAY.match(after)
         ):
@@ -62,6 +78,12 @@ def put_right(text: str, edits: set[Edit]) -> str:
             before = before[: before.rindex(" a")] + " "  # "is a [good source of fiber]": "is high in fiber"
         if words.startswith("about") and _STAYS.search(before):
             words = f"at {words}"  # "sodium stays [below 500]": "stays at about 700"
+        if words.startswith("about") and "short" in text[edit.start : edit.end]:
+            before = _FALLS.sub("comes to ", before)
+        if old_alone and is_share and re.match(r" \w", after) and not _GOES_ON.match(after):
+            if " than " in after:
+                return ""  # "bananas bring [more] potassium than everything else"
+            words = f"{words} of the"
         if _ONE.match(words):
             before = _ARE.sub(r"\1 is ", before)  # "there are [three grams]": "there is about half a gram"
         if before.endswith("but ") and text[edit.start :].startswith(("only ", "just ", "barely ", "a mere ")):
@@ -79,7 +101,7 @@ def _fitting(edit: Edit, text: str) -> str:
     if "-" in old and " calories" in edit.words:  # an adjective: "a 90-calorie bowl"
         return f"{edit.words.removeprefix('about ').removesuffix(' calories')}-calorie"
     if verb := _BOUND_VERB.match(old.lower()):
-        return f"{'are' if verb[0].startswith('are') else 'is'} {edit.words}"
+        return f"{'come' if verb[0].startswith('are') else 'comes'} to {edit.words}"
     if old.lower().startswith("up to ") and text[: edit.start].endswith(("add ", "adds ")):
         return f"up to {edit.words}"
     if _SHARE.search(edit.words) and (old.lower().endswith(" of") or _OF_IT.match(after)):

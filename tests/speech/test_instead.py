@@ -13,8 +13,8 @@ OFFERED = (
     # The words around a number that was put right still fit it.
     ("gumbo", "Sodium comes in under 500 milligrams.", "Sodium comes in at about 1,000 milligrams."),
     ("granola", "Sugar runs to twenty grams a serving.", "Sugar runs to about 10 grams a serving."),
-    ("trout", "Protein tops forty grams.", "Protein is about 31 grams."),
-    ("lasagna", "It isn't less than 600 calories.", "It is about 410 calories."),
+    ("trout", "Protein tops forty grams.", "Protein comes to about 31 grams."),
+    ("lasagna", "It isn't less than 600 calories.", "It comes to about 410 calories."),
     ("groundnut", "It has double the iron you need in a day.", "It has about a fifth of the iron you need in a day."),
     (
         "main",
@@ -35,6 +35,13 @@ OFFERED = (
         "goulash",
         "The 390 milligrams of sodium in it come from the beef.",
         "The ground beef brings about 60 milligrams of sodium to a serving.",
+    ),
+    ("toast", "It falls just short of 20 grams of protein.", "It comes to about 25 grams of protein."),
+    ("pancakes", "Baking powder brings hardly any sodium.", "Baking powder brings about 44 percent of the sodium."),
+    (
+        "pancakes",
+        "Bananas bring more potassium than everything else combined.",
+        "The bananas bring about 37 percent of the potassium.",
     ),
     ("caesar", "Up to 20 grams of protein, no more.", "About 35 grams of protein."),
     # Numbers are rounded as people say them, and words written as she writes them.

@@ -124,7 +124,7 @@ def test_the_eu_has_a_reference_intake_of_sugars():
         (Range(0.44, 0.43, 0.45), False, "about 44 percent of a day's iron"),
         (Range(0.004, 0.003, 0.005), False, "hardly any of a day's iron"),
         (Range(1.0, 0.8, 1.2), False, "about all of a day's iron"),
-        (Range(3.1, 2.5, 3.7), False, "about 3 times a day's iron"),
+        (Range(3.1, 2.5, 3.7), False, "about three times a day's iron"),
         (Range(0.199, 0.16, 0.24), True, "at least 19 percent of a day's iron"),
         (Range(float("nan"), float("nan"), float("nan")), False, "an unknown part of a day's iron"),
     ],
