@@ -10,7 +10,8 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.changes.changes_made import changed, each_meant
 from kit.speech.changes.changes_said import AMOUNT, AS_TYPED, RINSE, UNRINSED, SaidChange
 from kit.speech.claim import SERVING, WHOLE, Claim, Edit, Finding
-from kit.speech.figures.amounts import in_unit, spoken_amount, spoken_quantity
+from kit.speech.figures.amounts import in_unit
+from kit.speech.figures.amounts_told import spoken_amount, spoken_quantity
 from kit.speech.proportions.share_claim import share_edit
 from kit.speech.values import WORKED_OUT, of_nutrient, said_thing, scaled, total, unit_of
 from kit.speech.words.agreement import fits

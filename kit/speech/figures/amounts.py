@@ -4,13 +4,12 @@ import re
 from dataclasses import dataclass, replace
 
 from kit.food.composition import foods
-from kit.meal.certainty import Range
-from kit.rules.spoken import HARDLY_ANY, quantity_words, words_of
+from kit.rules.spoken import HARDLY_ANY
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.about.parts import is_dish, is_food
 from kit.speech.about.slots import Named, negated, nutrient_before, nutrients_after, share_at
 from kit.speech.about.telling import spoons
-from kit.speech.claim import FOOD, SERVING, THE_DISH, WEIGHT, About, Claim, Edit, Finding
+from kit.speech.claim import THE_DISH, WEIGHT, About, Claim, Edit, Finding
 from kit.speech.figures.amounts_of import (
     AMOUNT_UNITS,
     ENERGY_UNITS,
@@ -20,14 +19,15 @@ from kit.speech.figures.amounts_of import (
     part_of_it,
     told_behind,
 )
+from kit.speech.figures.amounts_told import sentences, spoken_quantity
 from kit.speech.figures.energy_given import energy_from, energy_given
-from kit.speech.values import KJ_PER_KCAL, WORKED_OUT, Amount, amount_of, ends, said_thing, unit_of
+from kit.speech.values import KJ_PER_KCAL, Amount, amount_of, ends, said_thing, unit_of
 from kit.speech.words.agreement import fits
 from kit.speech.words.quantities_said import WEIGHTS
 from kit.speech.words.sentence import Sentence
 from kit.speech.words.tokens import NO_QUANTITY, Quantity
 from kit.talk.dish import Dish, measure_grams
-from kit.texts import UNKNOWN, counted, number
+from kit.texts import UNKNOWN, number
 
 FAMILY = "amount"
 SPOONS = ("tsp", "tbsp")
@@ -236,7 +236,12 @@ def judge(claim: AmountClaim, dish: Dish) -> Finding:
         because += ", at least, since a part of it has no value in the table"
     because = f"{because} ({found.source})"
     if claim.said.relation == "exactly" and not claim.negated:
-        return Finding(OFF, f"{because}: an estimate is never exact", _edit(claim, found), _sentences(claim, found))
+        return Finding(
+            OFF,
+            f"{because}: an estimate is never exact",
+            _edit(claim, found),
+            _told(claim, found),
+        )
     result = fits(said, found.of, found.open_above)
     if claim.negated and result is not None:
         result = not result
@@ -248,7 +253,7 @@ def judge(claim: AmountClaim, dish: Dish) -> Finding:
         OFF,
         f"{because}, not {_relation(claim.said)}{_number(claim.said)}",
         _edit(claim, found),
-        _sentences(claim, found),
+        _told(claim, found),
     )
 
 
@@ -263,16 +268,6 @@ def _number(said: Quantity) -> str:
     return f"{text} {said.unit}".strip()
 
 
-def spoken_quantity(name: str, of: Range, open_above: bool = False) -> str:
-    """Return an amount the way it is said, without what it is of; salt is in grams, as fat is."""
-    return quantity_words("fat" if name in WORKED_OUT else name, of, open_above)
-
-
-def spoken_amount(name: str, of: Range, open_above: bool = False) -> str:
-    """Return an amount with its nutrient the way it is said; salt is in grams."""
-    return words_of(spoken_quantity(name, of, open_above), said_thing(name))
-
-
 def _edit(claim: AmountClaim, found: Amount) -> Edit | None:
     words = spoken_quantity(claim.nutrient, found.of, found.open_above)
     if claim.negated or claim.end == 0 or words in (HARDLY_ANY, UNKNOWN) or claim.said.unit != unit_of(claim.nutrient):
@@ -280,26 +275,5 @@ def _edit(claim: AmountClaim, found: Amount) -> Edit | None:
     return Edit(claim.start, claim.end, words)
 
 
-def _sentences(claim: AmountClaim, found: Amount) -> tuple[str, ...]:
-    words = spoken_amount(claim.nutrient, found.of, found.open_above)
-    if claim.given_by:
-        words += f" from {said_thing(claim.given_by)}"
-    begin = found.begin[:1].upper() + found.begin[1:]
-    if claim.about.kind == FOOD and claim.about.measure in _MEASURED and claim.about.count >= 1:
-        several = claim.about.count > 1
-        measure = f"{counted(claim.about.count, 1)} {_MEASURED[claim.about.measure]}{'s' * several}".capitalize()
-        return (f"{measure} of {claim.about.foods[0].text} {'have' if several else 'has'} {words}.",)
-    if claim.about.kind == SERVING and claim.about.count == 1:
-        return (f"{{serving}} has {words}.",)
-    if claim.about.kind == WEIGHT and not claim.given_by:
-        return (f"{{serving}} has {{{claim.nutrient}}}." if claim.nutrient != "salt" else "{serving} has {sodium}.",)
-    if begin.startswith(_TO_A_SERVING):
-        return (f"The {begin.removeprefix(_TO_A_SERVING)} {words} to a serving.",)
-    many, blank, rest = begin.partition(" ")
-    if many.isdigit():
-        begin = f"{counted(float(many))}{blank}{rest}".capitalize()
-    return (f"{begin.replace(' g of', ' grams of')} {words}.",)
-
-
-_MEASURED = {"oz": "ounce", "cup": "cup", "tbsp": "tablespoon", "tsp": "teaspoon", "lb": "pound"}
-_TO_A_SERVING = "To a serving the "
+def _told(claim: AmountClaim, found: Amount) -> tuple[str, ...]:
+    return sentences(claim.nutrient, claim.about, found, claim.given_by)
