@@ -119,3 +119,28 @@ def test_whatever_is_offered_instead_can_be_said_aloud():
     ]
     faults += [words for _, words in offered if words[:1].islower() or not words.endswith((".", "!"))]
     assert faults == []
+
+
+# Put right by the one number that was read, each of these would say something false.
+OF_SOMETHING_ELSE = (
+    ("salmon", "Fat and protein together bring about 27 percent of the calories."),
+    ("lasagna", "Fat and protein are both about 26 grams."),
+    ("toast", "About 400 calories of it are from fat."),
+    ("hummus", "You'd have to eat the whole batch to get about 5 grams of fiber."),
+    ("beets", "Cheese and oil bring about two thirds of the fat each, and pistachios about two thirds."),
+    ("beets", "The orange brings most of the vitamin C, with the arugula a close second at about three quarters."),
+    ("turkeyloaf", "The whole loaf and sides have about 450 milligrams of sodium."),
+    ("potcurry", "The four bowls share about 575 calories."),
+    ("lasagna", "All but about 17 grams of the fat is saturated."),
+    ("lasagna", "Both cups of ricotta together bring about 410 calories to the pan."),
+    ("goulash", "The beef is behind two thirds of the protein and the noodles behind about three fifths of the fat."),
+    ("goulash", "Leaving out the salt saves 290 milligrams of sodium, and leaving out the oil about 16 grams of fat."),
+    ("minestrone", "The salt and the tomatoes bring about 36 percent of the sodium."),
+    ("granola", "Twice the honey would make it about 17 percent of the calories."),
+    ("dal", "It serves five with about a quarter of a cup of cooked rice each."),
+)
+
+
+def test_a_number_of_something_else_than_was_read_is_asked_about_and_not_put_right():
+    found = {say: check_sentence(say, dish(name)).verdict for name, say in OF_SOMETHING_ELSE}
+    assert found == dict.fromkeys(found, "cannot tell")

@@ -12,6 +12,7 @@ from kit.speech.claim import FOOD, SERVING, Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.doubting.joined_on import joined_on, of_its_own, set_apart
+from kit.speech.doubting.of_something_else import of_something_else
 from kit.speech.doubting.said_with import all_of_one, in_turn, with_another
 from kit.speech.doubting.shared_out import shared_out
 from kit.speech.figures.amounts import AmountClaim
@@ -88,6 +89,7 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     found = set_apart(sentence, shared_out(sentence, claims))
     for one in (
         of_its_own,
+        of_something_else,
         _of_none,
         _made_of,
         _told_from,
