@@ -135,7 +135,6 @@ OF_SOMETHING_ELSE = (
     ("lasagna", "Both cups of ricotta together bring about 410 calories to the pan."),
     ("goulash", "The beef is behind two thirds of the protein and the noodles behind about three fifths of the fat."),
     ("goulash", "Leaving out the salt saves 290 milligrams of sodium, and leaving out the oil about 16 grams of fat."),
-    ("minestrone", "The salt and the tomatoes bring about 36 percent of the sodium."),
     ("granola", "Twice the honey would make it about 17 percent of the calories."),
     ("dal", "It serves five with about a quarter of a cup of cooked rice each."),
 )

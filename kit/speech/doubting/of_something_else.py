@@ -2,9 +2,9 @@
 
 import re
 
-from kit.speech.about.parts import DETERMINERS, is_serving
+from kit.speech.about.parts import is_serving
 from kit.speech.about.unread import asked
-from kit.speech.claim import FOOD, SERVING, Claim
+from kit.speech.claim import SERVING, Claim
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
 from kit.speech.proportions.energy_shares import EnergyShareClaim
@@ -32,7 +32,7 @@ def of_something_else(sentence: Sentence, claim: Claim) -> Claim:
     text = " ".join(sentence.texts)
     doubts = (
         isinstance(claim, AmountClaim) and _amount(sentence, claim, text),
-        isinstance(claim, (AmountClaim, EnergyShareClaim)) and _joined_with_another(sentence, claim),
+        isinstance(claim, EnergyShareClaim) and _joined_with_another(sentence, claim),
         isinstance(claim, DishShareClaim) and _share(sentence, claim, text),
     )
     return asked(sentence, claim.places) if any(doubts) else claim
@@ -84,7 +84,7 @@ def _leaves_again(sentence: Sentence, at: int) -> bool:
     )
 
 
-def _joined_with_another(sentence: Sentence, claim: AmountClaim | EnergyShareClaim) -> bool:
+def _joined_with_another(sentence: Sentence, claim: EnergyShareClaim) -> bool:
     """Return whether another nutrient is told with the claim's, of which nothing was read: "fat and protein bring"."""
     for at in claim.places:
         other = at - 2
@@ -114,20 +114,4 @@ def _share(sentence: Sentence, claim: DishShareClaim, text: str) -> bool:
     behind = food_at(sentence, number - 2) if sentence.text_at(number - 1) == "behind" else None
     if behind is not None and behind not in claim.about.foods:
         return True  # "the beef is behind the protein and the noodles behind a third of the fat"
-    return bool(_MADE_SO.search(text)) or _salt_too(sentence, claim, number)
-
-
-def _salt_too(sentence: Sentence, claim: DishShareClaim, number: int) -> bool:
-    """Return whether salt or sugar is one of those that bring a share: "the salt and the tomatoes bring all of it"."""
-    if claim.about.kind != FOOD or any(word.text in ("salt", "sugar") for word in claim.about.foods):
-        return False
-    for at in range(2, number):
-        first = at
-        while sentence.text_at(first - 1) in DETERMINERS:
-            first -= 1
-        food = food_at(sentence, at)
-        joined = food is not None and food in claim.about.foods and sentence.text_at(first - 1) == "and"
-        listed = sentence.text_at(first - 3) in DETERMINERS and sentence.text_at(first - 4) != "of"
-        if joined and listed and sentence.text_at(first - 2) in ("salt", "sugar"):
-            return True
-    return False
+    return _MADE_SO.search(text) is not None
