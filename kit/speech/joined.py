@@ -86,9 +86,22 @@ def beginnings(one: Read) -> Iterator[tuple[str, str, bool]]:
     """
     said = one.sentence
     for at in said.where(("and", "but"), 2):
-        if at + 1 < len(said) and (one.change is None or min(one.change.places, default=at) >= at):
-            first = said.text[: said.tokens[at - (said.text_at(at - 1) == ",")].start]
-            yield first, said.text[said.tokens[at + 1].start :], _has_verb(said, range(at))
+        behind_change = one.change is not None and min(one.change.places, default=at) < at
+        if behind_change or not (_may_claim(said, range(at)) and _states(said, range(at + 1, len(said)))):
+            continue
+        first = said.text[: said.tokens[at - (said.text_at(at - 1) == ",")].start]
+        yield first, said.text[said.tokens[at + 1].start :], _has_verb(said, range(at))
+
+
+def _may_claim(said: Sentence, places: Sequence[int]) -> bool:
+    """Return whether more than foods and nutrients is named, as in "the beans and the rice"."""
+    counts = any(said.tokens[at].quantity is not None or said.is_a(at, "share") for at in places)
+    return counts or _states(said, places)
+
+
+def _states(said: Sentence, places: Sequence[int]) -> bool:
+    """Return whether more than one more amount is told, as in "34 grams of protein and eleven grams of fiber"."""
+    return _judges(said, places) or _has_verb(said, places)
 
 
 def _is_changed(one: Read, at: int) -> bool:
