@@ -33,7 +33,7 @@ SWITCHES = [
     # its address bar in every window, though nobody sees one: a second of a processor for each.
     "--disable-features=AvoidUnnecessaryBeforeUnloadCheckSync,DestroyProfileOnBrowserClose,HttpsUpgrades,"
     "HttpsFirstBalancedModeAutoEnable,LensOverlay,MediaRouter,PaintHolding,ThirdPartyStoragePartitioning,"
-    "OptimizationHints,NetworkTimeServiceQuerying,AimEnabled,PreconnectToSearch,OnDeviceModelPerformanceParams,"
+    "OptimizationHints,NetworkTimeServiceQuerying,AimEnabled,PreconnectToSearch,"
     "WebUIOmniboxPopup,WebUIOmniboxAimPopup,WebUIOmniboxFullPopup",
 ]
 SCREEN = {"width": 1920, "height": 1080}

@@ -8,8 +8,10 @@ import time
 import pytest
 from live import PATIENCE, ROOT, notebook_page
 from running import Kit
+from soak import DRAWN, change_talk, move, over, reload, warm
 
-DRAWN = ".talk-desk .talk-large"
+MOST_GROWTH = 1.05  # of a kernel
+SWING = 40  # of the server, which reads the page's scripts into memory and gives them back when it likes [MB]
 SMALL, SMALLER = {"width": 1366, "height": 768}, {"width": 1280, "height": 720}
 WHOLE = """() => {
   const contains = document.querySelector('.talk-about');
@@ -122,15 +124,6 @@ def notices_silence(page, kit):
     assert theirs.locator("main").inner_text() == picture
 
 
-def test_the_notebooks_run_by_themselves_whatever_happens_to_page_and_python(document, browser):
-    with notebook_page(browser, "about:blank", SMALL) as (page, errors):
-        opens_by_itself(page, document, "Barley and roasted squash box")
-        fits(page)
-        comes_back_when_reloaded(page, document)
-        assert errors == []
-        notices_silence(page, document)
-
-
 def test_the_full_window_runs_by_itself_whatever_happens_to_page_and_python(screen, browser):
     with notebook_page(browser, "about:blank", SMALL) as (page, errors):
         opens_by_itself(page, screen, "Smoky split pea and tomato soup")
@@ -179,12 +172,23 @@ def is_not_changed_by_running_it(page, copies, shipped):
     assert all(not cell.get("outputs") and cell.get("execution_count") is None for cell in saved["cells"])
 
 
-def leads_to_the_next(page):
+def names_every_notebook(page):
+    """What a click on one of them does, ``test_her_talks`` tells."""
     links = page.get_by_role("navigation", name="Notebooks").get_by_role("link")
     shown = [path.name for path in sorted((ROOT / "notebooks").glob("[0-9]_*.ipynb"))]
     assert [link.get_attribute("href").split("/")[-1] for link in links.all()] == shown
-    page.get_by_role("link", name="2 Rehearse").click()
-    page.wait_for_selector(".talk-rehearse .talk-judged-one")
+
+
+def holds_no_more_after_an_hour(page, kit):
+    """A short hour on stage ends with what it began with; ``tests/bench/test_soak.py`` is the long one."""
+    warm(page)
+    worked = over(kit, lambda: (move(page, 200), change_talk(page, 3)))
+    comes_back_when_reloaded(page, kit)
+    reloaded = over(kit, lambda: reload(page, 2))
+    for before, after in (worked, reloaded):
+        assert after.kernels == before.kernels == 1
+        assert after.kernel_memory <= before.kernel_memory * MOST_GROWTH
+        assert after.server_memory <= before.server_memory + SWING
 
 
 def shows_a_text_file_too(page, kit, copies):
@@ -206,22 +210,25 @@ def keeps_code_that_she_changes(page, kit, copies):
     assert wait_until(lambda: "# mine" in copy.read_text(encoding="utf-8"))
 
 
-def test_a_notebook_is_a_document_keeps_what_is_hers_and_leaves_no_kernel_for_longer_than_a_minute(document, browser):
+def test_the_notebooks_run_by_themselves_keep_what_is_hers_and_hold_nothing_more_after_use(document, browser):
     copies = document.home / "own" / "notebooks"
     shipped = {path.name: path.read_bytes() for path in (ROOT / "notebooks").glob("*.ipynb")}
-    with notebook_page(browser, document.address, SMALL) as (page, errors):
-        page.wait_for_selector(DRAWN)
+    with notebook_page(browser, "about:blank", SMALL) as (page, errors):
+        opens_by_itself(page, document, "Barley and roasted squash box")
+        fits(page)
         shows_no_bars_and_the_code_on_demand(page)
         has_no_key_that_changes_a_cell(page)
         is_not_changed_by_running_it(page, copies, shipped)
+        names_every_notebook(page)
+        holds_no_more_after_an_hour(page, document)
         assert errors == []
+        notices_silence(page, document)
         left_behind = {kernel.pid for kernel in document.kernels()}
         assert left_behind
     left = time.monotonic()
     with notebook_page(browser, "about:blank", SMALL) as (page, errors):  # while nobody needs those kernels
         shows_a_text_file_too(page, document, copies)
         keeps_code_that_she_changes(page, document, copies)
-        leads_to_the_next(page)
         assert errors == []
         in_use = max(document.kernels(), key=lambda kernel: kernel.create_time()).pid
 
