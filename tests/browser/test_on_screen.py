@@ -275,18 +275,19 @@ CUT = """() => {
 
 @pytest.fixture
 def theirs(screen):
-    """The audience's window, opened from hers."""
+    """The audience's window, opened from hers; it stays open for the next test, and the last one closes it."""
     page, errors = screen
-    with page.expect_popup() as popup:
+    if page.context.pages[1:]:
         press(page, "w")
-    other = popup.value
-    other.set_viewport_size({"width": 1920, "height": 1080})
-    other.on("pageerror", lambda error: errors.append(str(error)))
+        other = page.context.pages[1]
+    else:
+        with page.expect_popup() as popup:
+            press(page, "w")
+        other = popup.value
+        other.set_viewport_size({"width": 1920, "height": 1080})
+        other.on("pageerror", lambda error: errors.append(str(error)))
     other.wait_for_selector(".talk-large")
     yield page, other, errors
-    if not other.is_closed():
-        other.close()
-        page.locator(".talk-seen", has_text="is closed").wait_for()
     press(page, "s")
 
 
