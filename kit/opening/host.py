@@ -26,9 +26,17 @@ LOOPBACK = "127.0.0.1"
 DOCUMENT, FULL_WINDOW = "doc/tree/", "voila/render/"  # the two ways of showing a notebook
 _OURS = Path(__file__).resolve().parents[1] / "show" / "jupyter"
 _PATIENCE = 10  # for a server to end by itself before it is ended [s]
-# The library that would check one kind of address of Jupyter's own files builds 39 grammars first, which is half of the
-# start; where it is not found, that check is left out.
-_SERVE = "import sys; sys.modules['rfc3987_syntax'] = None; from kit.opening.serving import main; sys.exit(main())"
+# What the start would wait for in vain, half of it: a library that builds 39 grammars to check one kind of address of
+# Jupyter's own files, which is left out where it is not found; and Node.js, where there is one, which JupyterLab asks
+# from where it may fetch what is never built here.
+_SERVE = """
+import sys
+sys.modules["rfc3987_syntax"] = None
+from jupyterlab import commands
+commands._yarn_config = lambda _log: {"yarn config": {}}
+from kit.opening.serving import main
+sys.exit(main())
+"""
 
 
 def serve(folder: Path, page: str, port: int, browser: bool, surroundings: Mapping[str, str] | None = None) -> int:
