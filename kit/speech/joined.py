@@ -87,7 +87,8 @@ def beginnings(one: Read) -> Iterator[tuple[str, str, bool]]:
     said = one.sentence
     for at in said.where(("and", "but"), 2):
         behind_change = one.change is not None and min(one.change.places, default=at) < at
-        if behind_change or not (_may_claim(said, range(at)) and _states(said, range(at + 1, len(said)))):
+        states = _states(said, range(at + 1, len(said))) or _denies(said, at + 1)
+        if behind_change or not (states and _may_claim(said, range(at))):
             continue
         first = said.text[: said.tokens[at - (said.text_at(at - 1) == ",")].start]
         yield first, said.text[said.tokens[at + 1].start :], _has_verb(said, range(at))

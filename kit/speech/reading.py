@@ -74,7 +74,9 @@ _END = re.compile(r"(?<=[.!?])[\"”')]?\s+(?=\S)")
 _ASKED = re.compile(r"(?:\w+\s){0,2}\w+\?\s*")
 _HOW_MUCH = re.compile(r"(?:and |so )?how (?:much|many) [^?]*\?\s*", re.IGNORECASE)
 _JOINED_QUESTION = re.compile(r"(?:\S+ ){3,}(and )(?:\w+ ){0,2}\w+\?\s*$")
-_AND_HOW_MUCH = re.compile(r"\band (?=how (?:much|many) [^?]*\?\s*$)", re.IGNORECASE)
+_AND_ASKS = re.compile(
+    r"\band (?=(?:how|what|which|who|where|is|are|does|do|has|have|any)\b[^?]*\?\s*$)", re.IGNORECASE
+)
 _ANSWERS = re.compile(rf"{NO_ALONE.pattern}|(?:only|just) (?:in|from|the)\b", re.IGNORECASE)
 _ASKS = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would)\b", re.IGNORECASE)
 _GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|so)\b", re.IGNORECASE)
@@ -185,8 +187,8 @@ def _questions_behind(text: str, starts: Sequence[int]) -> Iterator[int]:
             yield start + last + len(", and ")
         elif asked and not _ASKS.match(piece) and _ANSWERS.match(text[end:]):  # "no soy in here and egg? None"
             yield start + asked.end(1)
-        elif how_much := _AND_HOW_MUCH.search(piece):  # "Sadly not, and how much fat? Barely three grams"
-            yield start + how_much.end()
+        elif (asks := _AND_ASKS.search(piece)) and not _ASKS.match(piece):  # "Sadly not, and how much fat? Three grams"
+            yield start + asks.end()
 
 
 def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
@@ -250,7 +252,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += unread.read(said)
     claims += foods_counted.read(said, claims) if change is None else []
     claims += said_beside.other_amounts(said, claims) if change is None else []
-    claims += unread.of_the_changed(said, change.places) if change is not None and not claims else []
+    claims += unread.of_the_changed(said, change.places, claims) if change is not None else []
     claims += changes_nothing.read(said, claims)
     claims += said_beside.beside(said, claims) + hedges.qualifiers(said, claims, change)
     claims = falls_short.falling_short(said, denials.denied(said, doubts.doubted(said, claims)))

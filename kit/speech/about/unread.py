@@ -63,9 +63,16 @@ def read(sentence: Sentence) -> list[Claim]:
     return [asked(sentence, left)]
 
 
-def of_the_changed(sentence: Sentence, places: Sequence[int]) -> list[Claim]:
+def of_the_changed(sentence: Sentence, places: Sequence[int], claims: Sequence[Claim]) -> list[Claim]:
     """Return what a change does to fat or sugar in words not read: "without the cheese you lose no fat"."""
-    found = [at for at in sentence.places("nutrient") if at not in sentence.used and at not in places]
+    told = {sentence.clauses[at] for claim in claims for at in claim.places}
+    near = {sentence.clauses[at] for at in places}
+    near |= {max(near, default=0) + 1}
+    found = [
+        at
+        for at in sentence.places("nutrient")
+        if at not in sentence.used and at not in places and (not told or sentence.clauses[at] in near - told)
+    ]
     tells = not sentence.words.isdisjoint(_CHANGES) or any(
         sentence.is_a(at, "verb_save") or sentence.is_a(at, "verb_add")
         for at in range(len(sentence))

@@ -30,8 +30,6 @@ def read(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     claims : sequence of Claim
         What every family has read in it.
     """
-    if claims:
-        return []
     changes = [
         at
         for at in range(len(sentence))
@@ -40,6 +38,8 @@ def read(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     foods = [at for at in range(len(sentence)) if food_at(sentence, at) is not None]
     if not changes or not foods or max(foods) < min(changes):
         return []
+    if any(max(claim.places) >= min(changes) for claim in claims):
+        return []  # what follows from it is read
     text = " ".join(sentence.texts)
     if _NOTHING.search(text) and not _COOKED.search(text):
         return [asked(sentence, (changes[0], foods[0]), range(len(sentence)))]

@@ -98,7 +98,8 @@ def _is_fine_so_long(sentence: Sentence, at: int) -> bool:
     """Return whether food is fine for a time where another is told: "fine for an hour; after four, bin it"."""
     others = [spot for spot, said in sentence.quantities() if spot != at and said.unit in _DAYS]
     first = max([0, at - 6, *(spot + 1 for spot in others if spot < at)])
-    return bool(others) and not _LASTS.isdisjoint(sentence.texts[first:at])
+    joined = "and" in sentence.texts[:at] or bool(others)  # "when in doubt, throw it out, and cooked eggs keep a week"
+    return joined and not _LASTS.isdisjoint(sentence.texts[first:at])
 
 
 def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) -> list[Claim]:

@@ -211,8 +211,9 @@ class _Quantity:
         self.unit, self.is_fraction = unit, False
         self.place += ahead + 1
         if self._text(0) == "and" and self._number(1).is_fraction and self._number(1).value < 1:
-            if self._text(2) in _OF_THE_REST or self._is_a(2, "nutrient"):
-                return
+            of_half = self._text(1) == "half" and self._text(2) in ("a", "an")
+            if self._text(2) in _OF_THE_REST or of_half or self._is_a(2, "nutrient"):
+                return  # "95 calories and half a bowl"
             if self._text(2) == "of" and self._text(3) in ("the", "your", "its"):
                 return
             more = self._number(1).value  # "a cup and a half"
