@@ -1,5 +1,6 @@
 """How much of a nutrient there is in what a claim is about: the dish, a part of it, a food in it, a food by itself."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -8,6 +9,7 @@ import numpy as np
 from kit.errors import UnknownNameError
 from kit.food.composition import Food, foods
 from kit.food.nutrients import nutrient, nutrient_index
+from kit.food.vocabulary import singular
 from kit.meal.certainty import Range
 from kit.rules.eu_basis import SALT_PER_SODIUM
 from kit.rules.naming import full_name, is_plural, short_name, thing_said
@@ -51,6 +53,21 @@ def unit_of(name: str) -> str:
 def scaled(of: Range, factor: float) -> Range:
     """Return a range multiplied by a number."""
     return Range(of.value * factor, of.low * factor, of.high * factor)
+
+
+def called(dish: Dish, food: Food) -> str:
+    """Return a food of the dish as it is spoken of: in the plural where the recipe's line has it ("8 large eggs")."""
+    name = _KIND_BEHIND.sub("", short_name(food))
+    first, _, last = name.rpartition(" ")
+    for part in dish.numbers.recipe.ingredients:
+        if part.food.key == food.key and not is_plural(name):
+            several = next((word for word in _WORD.findall(part.line.lower()) if word != last == singular(word)), last)
+            return f"{first} {several}".strip()
+    return name
+
+
+_KIND_BEHIND = re.compile(r" for stew$| shapes$")  # "lamb for stew", "whole-wheat pasta shapes"
+_WORD = re.compile(r"[a-z]+")
 
 
 def present(dish: Dish, word: FoodWord) -> list[Food]:
@@ -177,7 +194,7 @@ def _brought(dish: Dish, name: str, about: About) -> Amount | Finding:
         return Finding(CANNOT_TELL, f"how much of the {names} is meant? Say a cup, an ounce or 100 grams of it")
     several = choices(about.foods, dish)
     parts = [scaled(dish.brought(found, own), factor) for own, factor in of_nutrient(name)]
-    names = listing([short_name(food) for food in found])
+    names = listing([called(dish, food) for food in found])
     verb = "bring" if len(found) > 1 or is_plural(names) else "brings"
     if several and len(about.foods) == 1:
         return Finding(CANNOT_TELL, f"which {about.foods[0].text} is meant?", choices=several)

@@ -71,6 +71,39 @@ OFFERED = (
         "Swap the beef for mushrooms and there's no cholesterol left.",
         "With mushrooms in place of the beef, one serving has about 40 milligrams of cholesterol.",
     ),
+    # Foods are called as she calls them, or as they stand in the recipe.
+    ("satay", "Vegans can eat it.", "Everything in it is plant-based except for the honey and eggs."),
+    ("lambstew", "Fish is done at 120 degrees.", "Cook the fish to 145 degrees inside."),
+    ("haddock", "Thaw the fish on the counter.", "Thaw the fish in the refrigerator."),
+    ("frittata", "Pull it out of the oven when the middle hits 130 degrees.", "Cook it to 160 degrees inside."),
+    ("shells", "It suits people who can't have wheat.", "It contains wheat, from the pasta."),
+    # It is about what she talks about.
+    ("swissomelet", "The omelet can be kept warm at 100 degrees.", "Hold it at 140 degrees or above."),
+    (
+        "goulash",
+        "Ground beef wants 140 degrees inside, and leftovers are good for three days in the fridge.",
+        "Cook the ground beef to 160 degrees inside.",
+    ),
+    (
+        "trout",
+        "Fat is inside the range recommended for adults.",
+        "Fat lies above the range for adults, as a share of the energy.",
+    ),
+    ("rice_bowl", "The broccoli is a good source of vitamin D.", ""),
+    (
+        "spinachsalad",
+        "Almonds are high in vitamin E, vitamin C and fiber.",
+        "The almonds bring about 1.5 grams of fiber.",
+    ),
+    # Counts and weights are put right in her measure.
+    ("bars", "Twelve bars, 200 calories each.", "Sixteen bars, 200 calories each."),
+    ("fishcakes", "It takes seven ingredients.", "It takes nine ingredients."),
+    (
+        "crumble",
+        "There are eight ingredients if you leave out the salt and the cinnamon.",
+        "There are seven ingredients if you leave out the salt and the cinnamon.",
+    ),
+    ("codtacos", "Each serving holds 8 ounces of cod.", "Each serving holds about 4 ounces of cod."),
     # What begins alike is told together.
     (
         "slaw",

@@ -9,7 +9,7 @@ from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.allergens.allergens_listed import all_of, left_out
 from kit.speech.claim import FOOD, UNKNOWN, Claim, Finding
-from kit.speech.values import alone, present
+from kit.speech.values import alone, called, present
 from kit.speech.words.foods_said import FoodWord
 from kit.talk.dish import Dish
 from kit.texts import listing
@@ -99,29 +99,31 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
     if claim.lost and not any(_sorted_out([part.food for part in dish.talk.recipe.ingredients], claim.allergen)):
         return Finding(OFF, f"no food in the recipe brings {name}")
     if claim.but and claim.free and not claim.negated:
-        found = _free(claim, foods, there, asked, name)
+        found = _free(claim, foods, there, asked, name, dish)
         return replace(found, because=f"apart from the {listing([word.text for word in claim.but])}, {found.because}")
     if claim.free and claim.negated and claim.safe:
         return Finding(HOLDS if there else CANNOT_TELL, _told(there, name) if there else f"no food in it brings {name}")
     if claim.free != claim.negated:
-        return _free(claim, foods, there, asked, name)
+        return _free(claim, foods, there, asked, name, dish)
     if there and claim.only and claim.foods:
         meant = {key for word in claim.foods for key in (*word.inside, *word.outside)}
         others = [food for food in there if food.key not in meant]
         if others:
-            return Finding(OFF, f"{_told(others, name)} too", None, (_contains(there, name),))
+            return Finding(OFF, f"{_told(others, name)} too", None, (_contains(there, name, dish),))
     if there and claim.only:
         others, unsure = _sorted_out([food for food in _used(dish) if food not in foods], claim.allergen)
         if others:
-            return Finding(OFF, f"{_told(others, name)} too", None, (_contains([*there, *others], name),))
+            return Finding(OFF, f"{_told(others, name)} too", None, (_contains([*there, *others], name, dish),))
         if unsure:
             return Finding(CANNOT_TELL, _ask(unsure, name))
     if there and claim.perhaps and not claim.free:
-        return Finding(OFF, f"{_told(there, name)}, and not only perhaps", None, (_contains(there, name),))
+        return Finding(OFF, f"{_told(there, name)}, and not only perhaps", None, (_contains(there, name, dish),))
     if there:
         wrong = [word for word in claim.foods if not any(food.key in (*word.inside, *word.outside) for food in there)]
         if wrong:
-            return Finding(OFF, f"{_told(there, name)}, and not the {wrong[0].text}", None, (_contains(there, name),))
+            return Finding(
+                OFF, f"{_told(there, name)}, and not the {wrong[0].text}", None, (_contains(there, name, dish),)
+            )
         return _listed(claim, dish, f"{_told(there, name)}, by the facts of each food")
     if asked:
         return Finding(CANNOT_TELL, _ask(asked, name))
@@ -147,9 +149,11 @@ def _listed(claim: AllergenClaim, dish: Dish, because: str) -> Finding:
     return Finding(HOLDS, f"{because}; it brings {rest} too, which is not said here" if rest else because)
 
 
-def _free(claim: AllergenClaim, foods: list[Food], there: list[Food], asked: list[Food], name: str) -> Finding:
+def _free(
+    claim: AllergenClaim, foods: list[Food], there: list[Food], asked: list[Food], name: str, dish: Dish
+) -> Finding:
     if there:
-        return Finding(OFF, f"{_told(there, name)}, by the facts of each food", None, (_contains(there, name),))
+        return Finding(OFF, f"{_told(there, name)}, by the facts of each food", None, (_contains(there, name, dish),))
     if asked or not foods:
         return Finding(CANNOT_TELL, _ask(asked, name))
     if claim.safe:
@@ -167,12 +171,12 @@ def _ask(foods: list[Food], name: str) -> str:
     return f"whether the {names} {verb} {name} is told by the package"
 
 
-def _contains(foods: list[Food], name: str) -> str:
+def _contains(foods: list[Food], name: str, dish: Dish) -> str:
     if name == _name("any"):
         return f"It contains {listing(list(dict.fromkeys(_name(one) for food in foods for one in food.allergens)))}."
     if [short_name(food) for food in foods] == [_plain(name)]:
         return f"It contains {_plain(name)}."
-    return f"It contains {_plain(name)}, from the {listing([short_name(food) for food in foods])}."
+    return f"It contains {_plain(name)}, from the {listing([called(dish, food) for food in foods])}."
 
 
 def _told(foods: list[Food], name: str) -> str:

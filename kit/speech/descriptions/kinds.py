@@ -11,7 +11,7 @@ from kit.speech.about.parts import DETERMINERS, after_determiners, dish_named, f
 from kit.speech.about.slots import foods_from, negated
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Edit, Finding
-from kit.speech.values import alone, present
+from kit.speech.values import alone, called, present
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.sentence import Sentence, food_at
 from kit.talk.dish import Dish
@@ -243,18 +243,18 @@ def _judge_kind(claim: KindClaim, dish: Dish) -> Finding:
     if kind == "whole grain":
         foods = [food for food in foods if is_grain(food)]
         if not foods:
-            return Finding(OFF, "there is no grain in it", None, ("{serving} has {fiber}.",))
+            return Finding(OFF, "there is no grain in it")
     against = [food for food in foods if _fits(kind, food, dish) is False]
     unknown = [food for food in foods if _fits(kind, food, dish) is None]
     if against:
-        names = listing([short_name(food) for food in against])
+        names = listing([called(dish, food) for food in against])
         verb = "are" if len(against) > 1 or is_plural(names) else "is"
         because = f"the {names} {verb} not {kind}, by the facts of each food"
         if claim.about.kind == FOOD or len(against) == len(foods):
             return Finding(OFF, because)
         what = "All the grain in it" if kind == "whole grain" else "Everything in it"
         also = [food for food in apart if _fits(kind, food, dish) is False]
-        names = listing([short_name(food) for food in (*also, *against)])
+        names = listing([called(dish, food) for food in (*also, *against)])
         edit = Edit(claim.start, claim.end, f" except for the {names}") if claim.end and not claim.negated else None
         return Finding(
             OFF, because, edit, (f"{what} is {claim.said} except for the {names}.", f"It is not {claim.said}.")

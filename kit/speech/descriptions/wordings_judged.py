@@ -9,7 +9,7 @@ from kit.food.nutrients import nutrients
 from kit.rules.beside import AMOUNT
 from kit.rules.claim_texts import phrase
 from kit.rules.claims import Judgement, judge
-from kit.rules.naming import full_name, is_plural, short_name, thing_said
+from kit.rules.naming import full_name, is_plural, thing_said
 from kit.rules.reference import daily_values
 from kit.rules.subjects import Subject, of_food
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
@@ -18,7 +18,7 @@ from kit.speech.claim import FOOD, UNKNOWN, Edit, Finding
 from kit.speech.descriptions.additions import ADDITIONS, additions
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.proportions.dish_shares_judged import by_what_they_bring
-from kit.speech.values import alone, choices, not_there, present, said_thing
+from kit.speech.values import alone, called, choices, not_there, present, said_thing
 from kit.talk.dish import Dish
 from kit.texts import listing, percent
 
@@ -143,7 +143,7 @@ def _said_beside(judged: Judgement, said: frozenset[str]) -> str:
 
 def _name(dish: Dish, food: Food) -> tuple[str, str]:
     inside = bool(dish.places([food]))
-    name = short_name(food) if inside else full_name(food)
+    name = called(dish, food) if inside else full_name(food)
     return (f"The {name} in it" if inside else name[:1].upper() + name[1:]), name
 
 
@@ -189,7 +189,7 @@ def _sentences(claim: WordingClaim, dish: Dish, food: Food | None) -> tuple[str,
             good = (one for one in by_what_they_bring(dish, name) if _holds(word, name, one, dish))
             found += [_sentence(word, name, one, dish) for one in islice(good, 2)]
     if not name and food is not None and dish.places([food]):
-        short = _said(claim, dish) or short_name(food)
+        short = _said(claim, dish) or called(dish, food)
         return (*found, f"The {short} {'bring' if is_plural(short) else 'brings'} {{fat from {food.key}}}.")
     if not name:
         return (*found, "{serving} has {fat}.")
@@ -201,7 +201,7 @@ def _sentences(claim: WordingClaim, dish: Dish, food: Food | None) -> tuple[str,
             *found,
             *_next_to_none(dish, food, name, short),
             f"The {short} {'bring' if is_plural(short) else 'brings'} {{{name} from {food.key}}}.",
-            f"{{serving}} has {{{name}}}.",
+            f"An ounce of {full_name(food)} has {{{name} in 1 oz of {food.key}}}.",
         )
     return (*found, f"An ounce of {full_name(food)} has {{{name} in 1 oz of {food.key}}}.")
 

@@ -8,7 +8,7 @@ from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.about.parts import is_dish, is_serving
 from kit.speech.about.slots import negated
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Edit, Finding
-from kit.speech.values import food_grams, pinned
+from kit.speech.values import called, food_grams, pinned
 from kit.speech.words.agreement import fits
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.quantities_said import WEIGHTS
@@ -115,7 +115,7 @@ def judge_weight(claim: WeightClaim, dish: Dish) -> Finding:
         return Finding(HOLDS, because)
     words = in_unit(of.value / grams, claim.said.unit)
     edit = Edit(claim.start, claim.end, words) if words and not claim.negated else None
-    held = [short_name(food) for food in found] if claim.foods and not isinstance(found, Finding) else []
+    held = [called(dish, food) for food in found] if claim.foods and not isinstance(found, Finding) else []
     told = (words, in_unit(of.value, "g"))
     return Finding(
         OFF, because, edit, tuple(f"{{serving}} holds {one} of {name}." for name in held for one in told if one)

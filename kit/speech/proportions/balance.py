@@ -121,12 +121,15 @@ def judge(claim: BalanceClaim, dish: Dish) -> Finding:
         right = not right
     if right:
         return Finding(HOLDS, because)
-    inside = [name for name in ENERGY_SOURCES if tests["inside"](name)]
-    if not inside:
-        return Finding(OFF, because)
-    sentence = (
-        f"{listing(inside).capitalize()} {'lie' if len(inside) > 1 else 'lies'} inside the "
-        f"{'ranges' if len(inside) > 1 else 'range'} for adults, as a share of the "
-        f"energy."
-    )
-    return Finding(OFF, because, None, (sentence,))
+    wrong = [name for name in claim.nutrients if tests[claim.where](name) == claim.negated]
+    lying = (_lying([name for name in wrong if tests[where](name)], where) for where in ("above", "below", "inside"))
+    return Finding(OFF, because, None, tuple(filter(None, lying)))
+
+
+def _lying(names: list[str], where: str) -> str:
+    """Return where shares of the energy lie, in a sentence; empty where none lies there."""
+    if not names:
+        return ""
+    several = len(names) > 1
+    verb, ranges = ("lie", "ranges") if several else ("lies", "range")
+    return f"{listing(names).capitalize()} {verb} {where} the {ranges} for adults, as a share of the energy."

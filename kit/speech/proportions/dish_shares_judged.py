@@ -11,7 +11,7 @@ from kit.rules.spoken import share_words
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import Claim, Finding
 from kit.speech.proportions.share_claim import share_edit
-from kit.speech.values import choices, ends, lacking, of_nutrient, pinned, said_thing, scaled, unit_of
+from kit.speech.values import called, choices, ends, lacking, of_nutrient, pinned, said_thing, scaled, unit_of
 from kit.speech.words.agreement import fits
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.tokens import Quantity
@@ -53,7 +53,7 @@ def _judged(claim: DishShareClaim, dish: Dish, name: str, found: list[Food]) -> 
     of = dish.share(found, parts[0][0])
     if of.value != of.value:
         return Finding(CANNOT_TELL, f"the dish has no {said_thing(name)} that the table knows")
-    names = listing([short_name(food) for food in found])
+    names = listing([called(dish, food) for food in found])
     verb = "bring" if len(found) > 1 or is_plural(names) else "brings"
     brought = scaled(dish.brought(found, parts[0][0]), parts[0][1])
     because = (
@@ -90,7 +90,7 @@ def _judged(claim: DishShareClaim, dish: Dish, name: str, found: list[Food]) -> 
         )
     if result:
         return Finding(HOLDS, because)
-    words = share_words(of, f"the {said_thing(name)}")
+    words = share_words(of, f"the {said_thing(name)}").replace("about all of", "nearly all of")
     hers = listing([word.text for word in claim.about.foods])
     if names == names.lower() and hers:  # her own words, where no name has a capital letter
         names, verb = hers, "bring" if len(claim.about.foods) > 1 or is_plural(hers) else "brings"
@@ -136,7 +136,7 @@ def _ranked(claim: DishShareClaim, dish: Dish, name: str, found: list[Food], of:
         return Finding(HOLDS, f"{told} ({dish.source})")
     sentences: tuple[str, ...] = ()
     if ranking:
-        lead = short_name(ranking[0])
+        lead = called(dish, ranking[0])
         sentences = (f"The {lead} {'are' if is_plural(lead) else 'is'} the main source of {said_thing(name)} in it.",)
     return Finding(OFF, f"{told} ({dish.source})", None, sentences)
 

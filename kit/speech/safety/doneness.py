@@ -2,8 +2,7 @@
 
 from kit.food.composition import Food, foods
 from kit.rules.keeping import doneness_of
-from kit.rules.naming import short_name
-from kit.speech.values import alone, present
+from kit.speech.values import alone, called, present
 from kit.speech.words.foods_said import FoodWord
 from kit.talk.dish import Dish
 
@@ -33,7 +32,7 @@ def needs(dish: Dish, word: FoodWord) -> list[tuple[str, float]]:
         A food that was named.
     """
     for meant in (present(dish, word), alone(dish, word)):
-        found = [(short_name(food), doneness(food)) for food in meant if doneness(food)]
+        found = [(called(dish, food), doneness(food)) for food in meant if doneness(food)]
         if found:
             return found
     key = _NAMED.get(word.text, "")

@@ -33,7 +33,7 @@ _HEATS = frozenset(
 _READS = ("reads", "hits", "reaches", "read", "reach", "hit", "says", "say", "shows", "show", "registers", "register")
 _READY = frozenset("cook cooked done safe eat ready pull off".split())
 _HEATED = frozenset("heat heating heated warm bring poach poached".split())
-_HOLDS = frozenset("hold holding held keep".split())  # "hold it at 140"
+_HOLDS = frozenset("hold holding held keep kept stay stays".split())  # "hold it at 140"
 _SERVED = frozenset("serve serves served serving buffet table guests hot warm".split())
 _AGAIN = frozenset(
     "microwave microwaved reheat reheats reheated reheating rewarm leftovers leftover warm again next".split()
@@ -121,7 +121,8 @@ def _what_for(sentence: Sentence, at: int, said: Quantity, foods: tuple[FoodWord
         return "fridge"
     if _is_held(sentence, at, said, words):
         return "hold"
-    if words & _AGAIN and "raw" not in near:
+    elsewhere = words & _AGAIN and not near & _DONE  # "beef wants 160, and leftovers keep three days"
+    if (near & _AGAIN or elsewhere) and "raw" not in near:
         return "reheat"
     return "done" if _is_doneness(sentence, at, said, foods, celsius) else ""
 

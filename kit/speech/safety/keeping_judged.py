@@ -9,11 +9,11 @@ from kit.food.cells import read_rows
 from kit.food.composition import Food
 from kit.rules.dish_kind import kind_of_dish
 from kit.rules.keeping import keeping
-from kit.rules.naming import short_name
+from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import Claim, Finding
 from kit.speech.safety.doneness import doneness, needs
-from kit.speech.values import alone, present
+from kit.speech.values import alone, called, present
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.tokens import NO_QUANTITY, Quantity
 from kit.talk.dish import Dish
@@ -75,6 +75,7 @@ class ThawClaim(Claim):
     """Where something is thawed."""
 
     place: str = ""
+    thing: str = "it"
 
 
 @cache
@@ -101,7 +102,7 @@ def judge(claim: TimeClaim | DegreesClaim | ThawClaim, dish: Dish) -> Finding:
             HOLDS if right else OFF,
             "food is thawed in the refrigerator, in cold water or in the microwave, not on the counter (USDA FSIS)",
             None,
-            () if right else ("Thaw it in the refrigerator.",),
+            () if right else (f"Thaw {claim.thing} in the refrigerator.", "Thaw it in the refrigerator."),
         )
     if isinstance(claim, DegreesClaim):
         return _judge_degrees(claim, dish)
@@ -181,15 +182,16 @@ def _fridge(claim: TimeClaim, dish: Dish) -> Finding:
         return Finding(CANNOT_TELL, f"{because}, so that it may be kept longer")
     if right:
         return Finding(HOLDS, because)
-    own_words = (
-        f"Raw {short_name(raw[0]).removeprefix('raw ')} keeps {number(least)} to {number(most)} days in the fridge."
-        if raw
-        else ""
-    )
+    own_words = _raw_keeps(called(dish, raw[0]), number(least), number(most)) if raw else ""
     if claim.hard_cooked:
         own_words = f"Hard-cooked eggs keep {number(most)} days in the refrigerator."
     sentences = (own_words,) if own_words else () if claim.raw else ("It keeps {keeps} in the refrigerator.",)
     return Finding(OFF, f"{because}, not {number(days.high, 1)}", None, sentences)
+
+
+def _raw_keeps(name: str, least: str, most: str) -> str:
+    name = name.removeprefix("raw ")
+    return f"Raw {name} {'keep' if is_plural(name) else 'keeps'} {least} to {most} days in the fridge."
 
 
 def _freezer(claim: TimeClaim, dish: Dish) -> Finding:
@@ -260,29 +262,27 @@ def _judge_degrees(claim: DegreesClaim, dish: Dish) -> Finding:
         parts = [part.food for part in dish.numbers.recipe.ingredients if doneness(part.food)]
         named = [food for food in parts if said & set(food.name.lower().replace(",", "").split())]  # "beef cubes"
         meant = named or (parts if claim.of_dish or not claim.foods else [])
-        known = [(short_name(food), doneness(food)) for food in meant]
+        known = [(called(dish, food), doneness(food)) for food in meant]
     if not known:
         return Finding(CANNOT_TELL, "no doneness temperature is published for it here")
     name, limit = max(known, key=lambda pair: pair[1])
-    return _floor(
-        claim,
-        limit,
-        f"{name} is done at {number(limit)} °F inside (USDA FSIS)",
-        f"Cook the {name} to {number(limit)} degrees inside.",
-    )
+    alike = len({degrees for _, degrees in known}) == 1
+    what = [f"the {word.text}" for word in claim.foods[:1] if alike] + ["it"] * (not claim.foods) + [f"the {name}"]
+    told = tuple(f"Cook {one} to {number(limit)} degrees inside." for one in what)
+    return _floor(claim, limit, f"{name} is done at {number(limit)} °F inside (USDA FSIS)", *told)
 
 
-def _floor(claim: DegreesClaim, limit: float, because: str, instead: str) -> Finding:
+def _floor(claim: DegreesClaim, limit: float, because: str, *instead: str) -> Finding:
     degrees, relation = claim.said.low, claim.said.relation
     right = degrees >= limit - 0.5
     if degrees > _BOILS and not claim.negated:
-        return Finding(OFF, f"{because}; nothing moist gets hotter than {_BOILS} °F (100 °C) inside", None, (instead,))
+        return Finding(OFF, f"{because}; nothing moist gets hotter than {_BOILS} °F (100 °C) inside", None, instead)
     if claim.needed and degrees > limit + _NOT_NEEDED and not claim.negated:
-        return Finding(CANNOT_TELL, f"{because}; more than that is not needed to be safe", None, (instead,))
+        return Finding(CANNOT_TELL, f"{because}; more than that is not needed to be safe", None, instead)
     if relation in ("under", "at most", "well under"):
         right = False
     if relation in ("nearly",) and degrees <= limit:
         right = False
     if claim.negated:
         right = degrees < limit
-    return Finding(HOLDS if right else OFF, because, None, () if right else (instead,))
+    return Finding(HOLDS if right else OFF, because, None, () if right else instead)

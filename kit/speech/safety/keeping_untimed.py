@@ -6,7 +6,7 @@ from kit.speech.about.unread import asked
 from kit.speech.claim import THE_DISH, Claim
 from kit.speech.safety.keeping_judged import FREEZER, FRIDGE, OUT, ThawClaim, TimeClaim
 from kit.speech.safety.keeping_words import AT_A_PLACE, KEEP, clause_words, foods_named, near_place, only_set_apart
-from kit.speech.words.sentence import Sentence
+from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import NO_QUANTITY, Quantity
 
 _VAGUE = {"overnight": 0.5, "fortnight": 14.0}
@@ -249,5 +249,7 @@ def thaw(sentence: Sentence, words: frozenset[str]) -> list[Claim]:
                 sentence.used.add(at)
                 if near_place(sentence, at, words, but=FREEZER, also=FRIDGE) == OUT and "or" in words:
                     place = OUT  # "in the fridge or on the counter"
-                return [ThawClaim((at,), THE_DISH, _denied(sentence, at, words), place)]
+                named = [food_at(sentence, spot) for spot in sentence.clause_of(at)]
+                thing = next((f"the {word.text}" for word in named if word is not None and word.inside), "it")
+                return [ThawClaim((at,), THE_DISH, _denied(sentence, at, words), place, thing)]
     return []
