@@ -143,7 +143,14 @@ def _runs_for(sentence: Sentence, at: int) -> bool:
     clause = sentence.clause_of(at)
     foods = [place for place in clause if place < at and food_at(sentence, place) is not None]
     between = sentence.texts[foods[0] : foods[-1]] if len(foods) > 1 else ()
-    return sentence.text_at(at - 1) in ("for", "in") and not {"behind", "ahead", "after", "beats"}.isdisjoint(between)
+    led = sentence.text_at(at - 1) in ("for", "in") and not {"behind", "ahead", "after", "beats"}.isdisjoint(between)
+    leads = sentence.text_at(at - 1) in ("on", "for", "in") and sentence.text_at(at - 2) in _LEADS_ON
+    ahead = sentence.text_at(at - 1) in ("for", "in", "on", "to", "the") and not _AHEAD.isdisjoint(sentence.words)
+    return led or (leads and bool(foods)) or (ahead and any(food_at(sentence, place) for place in clause))
+
+
+_AHEAD = frozenset("ahead behind beats beat wins outdoes tops trails".split())
+_LEADS_ON = frozenset("leads lead wins win tops scores ranks first ahead top lags trails last".split())
 
 
 def _is_all_there_is(sentence: Sentence, at: int) -> bool:
@@ -261,6 +268,8 @@ def corrects(sentence: Sentence, at: int) -> bool:
     for_one = behind[:1] in (("each",), ("apiece",)) or behind == ("a", "piece")
     if for_one and sentence.tokens[at].amount.low >= 100 and before[-1:] in (("is",), ("to",), ("are",)):
         return True  # "it's 342 a piece"
+    if before[-1:] in (("leaving",), ("leaves",), ("leave",)) and behind in ((), (".",), ("!",)):
+        return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
     if before[-1:] in (("daily",), ("recommended",), ("usual",)):  # "ten squares give you your daily 28"
         return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
     return before in (("no", ","), ("nope", ","), ("call", "it"), ("make", "that")) or behind in (

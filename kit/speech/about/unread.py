@@ -90,6 +90,9 @@ _LITTLE = frozenset("hint touch whisper dash pinch smidge smidgen suggestion sus
 _SWEETENS = ("sweeten", "sweetens", "sweetened", "sweetener")
 _ALONE = frozenset("nothing only just solely purely entirely sole exclusively alone".split())
 _MOST_OF_IT = ("saltiest", "fattiest", "sugariest", "starchiest")  # by weight, or in all?
+_COUNTS_AS = re.compile(
+    r"\b(?:(?:counts?|classed|seen|treated|qualif(?:y|ies)|passes|listed) as|considered|deemed)(?: an?)?$"
+)
 ONE_THING = re.compile(r"\b(?:one|single) (?:source|form|thing|place|ingredient|food|item|culprit)\b")
 _THAT_IS_ALL = re.compile(r"\b(?:that's|that is) (?:it|all|the lot)\b|\bnothing (?:else|more)\b")
 
@@ -172,6 +175,7 @@ def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
 
 def _allergen_tells(sentence: Sentence, at: int) -> bool:
     all_but = sentence.tokens[at].food is None and _all_but(sentence, at)
+    all_but = all_but or _COUNTS_AS.search(" ".join(sentence.texts[max(0, at - 4) : at])) is not None
     named = sentence.words & {"missing", "lacking", "lacks", "absent"} or " some in it" in " ".join(sentence.texts)
     return all_but or _only_one(sentence, at) or _little(sentence, at) or bool(named)
 
@@ -221,6 +225,8 @@ def _goes_on(sentence: Sentence, at: int) -> bool:
         return True  # "it's half fat"
     if sentence.text_at(at + 1) == "of" and said.is_fraction:
         return behind in ("ours", "one") and sentence.text_at(at + 3) in ("of", "ours", ",")  # "half of one of ours"
+    if said.is_fraction and before == "at" and (sentence.is_a(at - 3, "nutrient") or sentence.is_a(at - 2, "nutrient")):
+        return True  # "so the fat's at half"
     if said.unit or said.is_fraction:
         return False
     units = {sentence.tokens[place].amount.unit for place in range(at) if sentence.tokens[place].quantity is not None}

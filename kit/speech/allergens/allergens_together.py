@@ -127,6 +127,8 @@ def _hidden_in(sentence: Sentence, at: int, place: int) -> int | None:
         over
     ) in ("is", "are"):
         over += 1
+    elif sentence.tokens[at].possessive and sentence.text_at(over) in _SOLELY:
+        pass  # "the dairy's only in the mayo"
     elif not (sentence.text_at(over) == "?" and sentence.text_at(over + 1) in _SOLELY):
         return None
     else:

@@ -33,9 +33,15 @@ def is_excepted(sentence: Sentence, change: SaidChange) -> bool:
 
 def is_only_with(sentence: Sentence) -> bool:
     """Return whether something is said to be so with a change and not without it: "vegan only if you skip the feta"."""
-    return _ONLY_WITH.search(" ".join(sentence.texts)) is not None
+    text = " ".join(sentence.texts)
+    return _ONLY_WITH.search(text) is not None or _WOULD_BE.search(text) is not None
 
 
+_WOULD_BE = re.compile(
+    r"\bwould be (?!still|also|even|just|no|as\b)|\b(?:becomes?|turns(?: into)?)\b"
+    r"|\bto (?:make|get|have) (?:it|this|them)\b|\bmakes? (?:it|this|them)\b"
+    r"|\bfor an? [\w -]+ (?:version|bowl|one|plate|dish|take)\b"
+)
 _ONLY_WITH = re.compile(r"\bonly (?:if|when|once|after|by|without|as long as|so long as|provided)\b")
 
 

@@ -24,6 +24,7 @@ def is_open_change(said: Sentence) -> bool:
         or is_resized(said)
         or _swaps_first(said)
         or _with_other_kind(said)
+        or _is_eaten_with(said)
         or (texts & _IF and said.places("verb_swap"))
         or (
             texts & _IF and texts & {"used", "took", "had"} and "for" in texts
@@ -49,8 +50,46 @@ def _with_other_kind(said: Sentence) -> bool:
     first = said.clause_of(0)
     then = [at for at in range(len(said)) if at and said.text_at(at) in _THEN and said.text_at(at - 1) != "if"]
     end = min([first[-1] + 1, *then])
-    kinds = [at for at in range(1, end) if said.is_a(at, "kind") or said.is_a(at, "wording", "free")]
+    kinds = [
+        at
+        for at in range(1, end)
+        if said.is_a(at, "kind") or said.is_a(at, "wording", "free") or said.text_at(at) in _OTHER_KINDS
+    ]
     return any(food_at(said, place) is not None for at in kinds for place in (at + 1, at + 2)) and end < len(said)
+
+
+_OTHER_KINDS = frozenset(
+    "regular ordinary normal standard full-fat real proper different another other store-bought shop-bought".split()
+)
+_SERVED = frozenset(
+    "thin dilute stretch bulk top serve eat spoon ladle pour pair stir mix loosen enrich have finish".split()
+)
+_PUT = frozenset(
+    "throw put add finish crumble drop toss fold sprinkle drizzle scatter pop slip melt crack grate".split()
+)
+_SERVED_SO = frozenset("served ladled spooned poured eaten paired topped finished".split())
+_OVER = frozenset("with over on alongside".split())
+_WITH = frozenset("with over on alongside into by to in".split())
+
+
+def _is_eaten_with(said: Sentence) -> bool:
+    """Return whether something is put to the dish before a claim: "thin it with water and a bowl has", "over rice"."""
+    first = said.text_at(0)
+    if first not in _SERVED_SO | _SERVED | _PUT:
+        return False
+    clause = {word for at in said.clause_of(0) for word in said.text_at(at).split()}
+    if first in _SERVED_SO:  # "served over rice it's"
+        return not clause.isdisjoint(_OVER) and any(word in _THEN for word in said.texts[3:])
+    then = any(said.text_at(at) in ("and", ",") and said.text_at(at + 1) in _THEN for at in range(len(said)))
+    if first in _SERVED:
+        return then and not _WITH.isdisjoint(clause)
+    return then and first in _PUT and any(_is_new(said, at) for at in said.clause_of(0))
+
+
+def _is_new(said: Sentence, at: int) -> bool:
+    """Return whether a food is named that the recipe lacks, or some more of one: "throw in some shrimp"."""
+    word = food_at(said, at)
+    return word is not None and (not word.inside or said.text_at(at - 1) in ("some", "a", "an", "another", "more"))
 
 
 def _sets_amount(said: Sentence) -> bool:

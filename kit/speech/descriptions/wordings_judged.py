@@ -116,6 +116,8 @@ def _of_subject(claim: WordingClaim, dish: Dish, subject: Subject, food: Food | 
         return Finding(CANNOT_TELL, judged)
     if judged.verdict == OFF and claim.negated and food is None and _has_much(claim, dish):
         return Finding(CANNOT_TELL, f"{judged.because}; there is much of it all the same")
+    if judged.verdict == OFF and claim.negated and claim.wording == "free" and food is None and _has_none(claim, dish):
+        return Finding(CANNOT_TELL, f"{judged.because}; there is none of it all the same")
     if judged.verdict == OFF:
         return Finding(OFF, judged.because, _edit(claim, dish, food), _sentences(claim, dish, food))
     if judged.verdict == CANNOT_TELL:
@@ -168,6 +170,11 @@ def _holds(wording: str, nutrient: str, food: Food | None, dish: Dish) -> bool:
     subject = dish.subject if food is None else of_food(food, dish.grams(food).value if dish.places([food]) else None)
     judged = judge(wording, nutrient, subject, rules=dish.talk.rules)
     return judged.verdict == HOLDS
+
+
+def _has_none(claim: WordingClaim, dish: Dish) -> bool:
+    """Return whether there is none of what the dish may not be called free of, as with cholesterol beside much fat."""
+    return bool(claim.nutrient) and dish.range_of(claim.nutrient).high <= 0
 
 
 def _edit(claim: WordingClaim, dish: Dish, food: Food | None) -> Edit | None:

@@ -9,6 +9,7 @@ from kit.speech.claim import Claim
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
+from kit.speech.proportions.energy_shares import EnergyShareClaim
 from kit.speech.words.sentence import Sentence, food_at
 
 _ALL = (
@@ -50,7 +51,7 @@ def all_of_one(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
 
 def with_another(sentence: Sentence, claim: Claim) -> Claim:
     """Return an amount of one nutrient beside which another stands as asked about: "fat and protein are 26 grams"."""
-    if not isinstance(claim, AmountClaim):
+    if not isinstance(claim, (AmountClaim, EnergyShareClaim)):
         return claim
     for place in claim.places:
         if not sentence.is_a(place, "nutrient"):

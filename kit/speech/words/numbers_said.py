@@ -22,7 +22,7 @@ _GLYPHS = {
     for sign, text in FRACTION_GLYPHS.items()
     for eval_top, eval_bottom in [map(int, text.split("/"))]
 }
-_BEGINNINGS = frozenset({*_UNITS, *_TENS, *_SCALES, *_FOLDS, *MULTIPLES, *_PARTS, "a", "an", "another", "the"})
+_BEGINNINGS = frozenset({*_UNITS, *_TENS, *_SCALES, *_FOLDS, *MULTIPLES, *_PARTS, "a", "an", "another", "the", "dozen"})
 _ONE_OF = ("good", "full", "solid", "generous", "mere", "bare", "rough", "whole")
 _SIGNS = frozenset(_GLYPHS) | {"."}
 _DIGITS = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d*\.\d+|\d+")
@@ -209,7 +209,7 @@ def _and_a_half(words: Sequence[str], at: int, whole: Spoken) -> Spoken:
         # "two and a half grams", but "ten percent and a half" or "four and half of it" are two numbers.
         if part and _word(words, place + 1) in ("a", "an", "one", "two", "three") and part.value < 1:
             after = _word(words, place + 1 + part.length)
-            if after not in ("of", "the", "your", "as"):
+            if after not in ("of", "the", "your", "as", "has", "is", "gives", "holds", "comes", "makes"):
                 return Spoken(whole.value + part.value, whole.length + 1 + part.length)
     if _word(words, place) == "dozen":
         return Spoken(whole.value * 12, whole.length + 1)
