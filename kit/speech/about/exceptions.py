@@ -43,9 +43,13 @@ def _over(sentence: Sentence, place: int) -> int:
 
 
 def set_against(sentence: Sentence, at: int) -> bool:
-    """Return whether a food is only what another is told from: "the barley, not the walnuts, brings"."""
+    """Return whether a food is only what another is told from: "the barley, not the walnuts", "unlike the rice"."""
     against = sentence.text_at(at) == "not" and sentence.text_at(at - 1) in (",", "and", "but")
-    return against or sentence.text_at(at) in ("rather than", "instead of")
+    unlike = sentence.text_at(at) in ("unlike", "versus") or sentence.texts[max(0, at - 2) : at + 1] == _OPPOSED
+    return against or unlike or sentence.text_at(at) in ("rather than", "instead of")
+
+
+_OPPOSED = ("as", "opposed", "to")
 
 
 def eaten_beside(sentence: Sentence, at: int, before: int) -> bool:

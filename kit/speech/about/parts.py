@@ -128,7 +128,8 @@ def after_determiners(sentence: Sentence, at: int, also: Container[str] = ()) ->
 # What is baked in one piece and shared out, "one" of which is no serving.
 _SHARED_OUT = frozenset(
     "gratin pie loaf meatloaf cake quiche frittata lasagna casserole tart bake crumble cobbler pizza roast flan "
-    "galette moussaka strata traybake pot pan tray batch recipe dish".split()
+    "galette tagine paella stew curry chili risotto pilaf goulash gumbo chowder hash moussaka strata "
+    "traybake pot pan tray batch recipe dish".split()
 )
 _ONE_OF_MANY = ("a", "an", "one", "per", "each", "every")
 
@@ -148,6 +149,8 @@ def dish_part(sentence: Sentence, at: int) -> About:
     shared = sentence.text_at(at + 3) in ("of", *DETERMINERS) or sentence.is_a(at + 3, "nutrient")
     if halves and not shared:  # "a bowl and a half", but "... a bowl, and half of the fiber", "and half the zinc"
         count += 0.5
+    if kind == SERVING and count > 1 and token.text.removesuffix("s") in _SHARED_OUT:
+        return About(UNKNOWN, words=token.text)  # "two gratins"
     if kind == SERVING and count > 1:
         count = _of_them(sentence, place, at, count)
     if whole and kind == SERVING and count == 1 and (unclear := _hers_or_all(sentence, at)) is not None:

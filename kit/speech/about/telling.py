@@ -19,7 +19,10 @@ _METALS = ("iron", "zinc", "copper")
 _ENDS_METAL = frozenset(". , ; ! ? in and or for too than as but at all here".split()) | {""}
 _SOME = frozenset("some a bit little of extra more".split())
 _COOLEST, _HOTTEST = 100, 212  # degrees Fahrenheit
-_UP_TO = frozenset("at to past beyond above below under over than around about near".split())
+_UP_TO = frozenset(
+    "need needs want wants hit hits reach reaches at to past beyond above below under over than around about "
+    "near".split()
+)
 _BEHIND_HEAT = (",", "with", "for", "and", "or", "inside", "when", "on", "in", "if")
 _COOKED_THROUGH = ("meat", "poultry", "fish", "shellfish", "egg")
 _MEATS = frozenset("meat poultry mince burger burgers bird roast steak".split())
@@ -75,7 +78,10 @@ def _in_none_of_it(sentence: Sentence, at: int) -> bool:
 
 def _is_mostly(sentence: Sentence, at: int) -> bool:
     """Return whether fat, salt or sugar is said to be mostly a food: "the fat is mostly butter"."""
-    led = sentence.text_at(at + 1) in ("is", "are") and sentence.text_at(at + 2) in _MOSTLY
+    is_at = at + 1 - sentence.tokens[at].possessive  # "the fat's half coconut"
+    first = sentence.tokens[is_at + 1] if is_at + 1 < len(sentence) else None
+    share = first is not None and (first.text in _MOSTLY or first.amount.is_fraction)
+    led = (sentence.text_at(at + 1) in ("is", "are") or sentence.tokens[at].possessive) and share
     return led and any(food_at(sentence, place) is not None for place in range(at + 3, at + 6))
 
 

@@ -4,7 +4,7 @@ import re
 from dataclasses import replace
 
 from kit.speech.about.exceptions import excepted
-from kit.speech.about.parts import DETERMINERS, dish_named, food_part, is_dish, is_food, leads_on
+from kit.speech.about.parts import DETERMINERS, before_determiners, dish_named, food_part, is_dish, is_food, leads_on
 from kit.speech.about.slots import negated
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim, brought_by
@@ -205,6 +205,14 @@ _BRINGS = frozenset(
 )
 
 
+def _is_one(sentence: Sentence, at: int) -> int | None:
+    """Return the verb that says that a food is an allergen: "couscous is wheat", "almonds are tree nuts"."""
+    verb = before_determiners(sentence, at)
+    named = verb > 0 and is_food(sentence, verb - 1) and not is_dish(sentence, verb - 1)
+    ends = sentence.text_at(at + 1) in ("product", "products") or ends_list(sentence, at)
+    return verb if sentence.text_at(verb) in ("is", "are") and named and ends else None
+
+
 def _contains(sentence: Sentence, at: int) -> int | None:
     """Return the place of the verb that says an allergen is there; None when none does."""
     clause = sentence.clause_of(at)
@@ -242,6 +250,8 @@ def _contains(sentence: Sentence, at: int) -> int | None:
         return at - 1
     if is_in_it(sentence, at):
         return at + 1
+    if (is_one := _is_one(sentence, at)) is not None:
+        return is_one
     led = at - 1 - (sentence.text_at(at - 1) in DETERMINERS)
     if (
         changes(sentence, led)

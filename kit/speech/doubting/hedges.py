@@ -14,7 +14,7 @@ _HEDGES = frozenset(
     "toddler "
     "toddlers baby babies teenager teenagers athlete athletes smaller larger bigger second seconds refill weekly "
     "week month "
-    "year yearly monthly hypothetically pretend imagine suppose once".split()
+    "year yearly monthly hypothetically pretend imagine suppose once mile miles misses".split()
 )
 _HEDGED = (
     "not counting",

@@ -19,7 +19,7 @@ _ORDERED = frozenset(  # what is told step by step: "two eggs go in next"
 )
 _OF_ALL = ("it", "this", "recipe", "we", "i", "that")
 _IN_IT = frozenset("it this here there recipe them these all total".split())
-_INTO = ("in", "into", "in to")
+_INTO = ("in", "into", "in to", "on", "onto", "to")
 _LEADS = ("so", "and", "but", "yes", "no", "well", "ok", "okay", "now", ",", "then", "actually")
 
 
@@ -67,7 +67,7 @@ def _holds_each(sentence: Sentence, clause: range, at: int, before: list[str], b
         goes = behind[0] in _GOES and len(behind) > 1 and behind[1] in _INTO
         end = next((spot for spot in clause if spot > at and sentence.text_at(spot) == ","), clause[-1] + 1)
         bare = not any(is_verb(sentence, spot) for spot in range(at, end))
-        return (goes and not ordered) or (bare and behind[0] in (*_EACH, "a", "for", "is"))
+        return (goes and not ordered) or (bare and behind[0] in (*_EACH, *_INTO, "a", "for", "is"))
     there = before[-2:] in (["there", "are"], ["there", "is"]) and behind[0] in _INTO
     listed = before[-1] in ("and", ",") and not HOLDS.isdisjoint(before)  # "gets a banana and two eggs"
     return (
@@ -87,6 +87,8 @@ def _takes_in_all(sentence: Sentence, at: int, before: list[str], behind: list[s
     if ordered:
         return False
     plain = [word for word in before if word not in _ONLY]
+    if not plain and behind[:2] in (["in", "all"], ["altogether", "."], ["all", "told"]):
+        return True
     if not plain:
         goes = behind[0] in _GOES and len(behind) > 1 and behind[1] in _INTO
         return goes and (only or no_more or _ends(behind[2:]))

@@ -262,6 +262,8 @@ def foods_before(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]
         other = food_at(sentence, over)
         if other is None or over in sentence.used or not _is_source(sentence, over):
             break
+        if set_against(sentence, back(sentence, over)):
+            break
         joined = any(sentence.text_at(spot) in _JOINTS for spot in range(over + 1, place))
         if not joined or (behind in DETERMINERS and behind != "and"):
             break
