@@ -194,7 +194,7 @@ def _denies(sentence: Sentence, at: int) -> bool:
         return False  # "you'd never guess it has 250 calories": it has
     if following == "that" and sentence.text_at(at - 1) == ",":
         return False  # "low in fat, not that you'd know"
-    if following in _NO_DENIAL:
+    if following in _NO_DENIAL and not (following == "to" and sentence.text_at(at + 2) in ("blame", "thank", "credit")):
         return False
     order = sentence.text_at(at - 1) == "do" and at - 1 == sentence.clause_of(at)[0]
     return not order or following in _EXPECT
