@@ -46,7 +46,7 @@ _ASKS_HOW = re.compile(r"(?:and |so |but |now )?(?:how|where|what|which|who|why)
 _WITH = re.compile(
     r"(?:with|from|by|through|thanks to|because of|only|mostly|just|the)\b(?: \w+,?){1,6}[.!]*\s*", re.IGNORECASE
 )
-_BARE = re.compile(r"(?:\w+[, ]*){1,6}[.!]*\s*")
+_BARE = re.compile(r"(?:\w+[, ]*){1,6}[.!]*\s*$|(?:\w+[, ]+){1,3}and\b")  # ", and" begins what is told beside it
 _SOME_ALONE = re.compile(
     r"(?:plenty|lots|loads|tons|some|a (?:few|little|lot|bit|touch|trace|ton)|a good bit|yes|yep|yeah|sure|of course)"
     r"\b[^.!?,;—]{0,12}?(?:[.!,;—]|\s(?:and|but)\b|\s*$)",
@@ -74,7 +74,7 @@ def answered(said: Sentence, claims: tuple[Claim, ...], piece: str, answer: str)
         return _denied_whole(said, claims)
     if claims and _ASKS_HOW.match(piece) and _WITH.fullmatch(answer):
         return tuple(asked(said, claim.places) for claim in claims)  # "How do you get to 26 grams? With the rice."
-    if not claims and _WHICH.match(piece) and _BARE.fullmatch(answer):
+    if not claims and _WHICH.match(piece) and _BARE.match(answer):
         return _named(said)  # "What's the biggest source of cholesterol? The chicken."
     if not claims and _THERE.search(piece) and _SOME_ALONE.match(answer):  # "Any nuts in it? Plenty."
         return _named(said)

@@ -211,11 +211,13 @@ class _Quantity:
         self.unit, self.is_fraction = unit, False
         self.place += ahead + 1
         if self._text(0) == "and" and self._number(1).is_fraction and self._number(1).value < 1:
-            of_half = self._text(1) == "half" and self._text(2) in ("a", "an")
-            if self._text(2) in _OF_THE_REST or of_half or self._is_a(2, "nutrient"):
-                return  # "95 calories and half a bowl"
+            if self._text(2) in _OF_THE_REST or self._is_a(2, "nutrient"):
+                return
             if self._text(2) == "of" and self._text(3) in ("the", "your", "its"):
                 return
+            of_it = self._text(2) == "of" and self._text(3) in ("it", "this", "that", "them")
+            if self._text(1) == "half" and (of_it or self._text(2) in ("a", "an")):
+                return  # "95 calories and half a bowl", but "a gram and a half a plate"
             more = self._number(1).value  # "a cup and a half"
             self.low, self.high = self.low + more, self.high + more
             self.place += 2
