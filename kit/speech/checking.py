@@ -23,6 +23,7 @@ from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.counts import IngredientsClaim, ServingsClaim
 from kit.speech.instead import instead_of
 from kit.speech.joined import beginnings, joints
+from kit.speech.kept import kept
 from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
 from kit.speech.proportions.energy_shares import EnergyShareClaim
@@ -108,7 +109,19 @@ def check_sentence(
     choices = tuple(dict.fromkeys(choice for _, finding in pairs for choice in finding.choices))
     instead = ""
     if verdict == OFF and find_instead:
-        instead = instead_of(text, pairs, dish, lambda new: _reads_back(new, dish, pins or {}, tried))
+        told = [
+            (
+                one.offset,
+                replace(
+                    finding,
+                    sentences=(kept(claim, dish),)
+                    if finding.verdict == HOLDS and not one.change
+                    else finding.sentences,
+                ),
+            )
+            for one, claim, finding in found
+        ]
+        instead = instead_of(text, told, dish, lambda new: _reads_back(new, dish, pins or {}, tried))
     return Checked(verdict, because, instead, claims, choices)
 
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from kit.errors import KitError
 from kit.rules.verdicts import HOLDS, OFF
 from kit.speech.claim import Edit, Finding
-from kit.speech.smooth import as_she_writes, capital, is_sayable, put_right, together
+from kit.speech.smooth import as_she_writes, capital, is_sayable, put_right, together, untold
 from kit.talk.dish import Dish
 from kit.talk.placeholders import fill
 from kit.texts import number
@@ -42,13 +42,18 @@ def instead_of(text: str, pairs: Sequence[tuple[int, Finding]], dish: Dish, read
         good = _good((_rounded(new, text), new), reads_back)
         if good:
             return good
+    wrong: list[str] = []
     found: list[str] = []
-    for _, finding in off:
+    for _, finding in pairs:
+        if finding.verdict not in (OFF, HOLDS):
+            continue
         told = (as_she_writes(sentence, text) for one in finding.sentences if (sentence := _filled(one, dish)))
         good = next((good for one in told if (good := _good((_rounded(one, text), one), reads_back))), "")
-        if good and not any(one.startswith(good.rstrip(".")) for one in found):
-            found.append(good)
-    return _good((" ".join(together(found)), " ".join(found)), reads_back) if len(found) > 1 else " ".join(found)
+        for told_so_far in (found, wrong)[: 1 + (finding.verdict == OFF)]:
+            if good and not any(one.startswith(good.rstrip(".")) for one in told_so_far):
+                told_so_far.append(good)
+    options = (" ".join(together(untold(found))), " ".join(together(wrong)), " ".join(wrong))
+    return _good(options, reads_back) if wrong else ""
 
 
 def _good(options: Sequence[str], reads_back: Callable[[str], bool]) -> str:

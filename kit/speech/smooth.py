@@ -52,7 +52,11 @@ _GOES_ON = re.compile(r" (?:of|from|is|are|was|comes?|in|on|each|apiece|and|the|
 _AGAIN = re.compile(r",? (about [\w ]+?)( of [^,]+), \1(?=[.!;])")
 _DOUBLED = re.compile(r"\b(\w+) \1\b", re.IGNORECASE)
 _TOLD_TWICE = ("that", "had", "so", "very")
-_SAME = re.compile(r"(?P<begin>.+? (?:has|have|brings?|contains?)) (?P<rest>(?!.*\bthan\b)[^,]+)\.")
+_SAME = re.compile(
+    r"(?P<begin>(?!There ).+? (?:has|have|brings?|contains?|(?:is|are) free of|is|are)) (?P<rest>(?!.*\bthan\b)[^,]+)\."
+)
+_FROM = re.compile(r"It contains (?P<what>[^,]+), from (?P<food>.+)\.")
+_LISTED = re.compile(r"It contains ([^,]+)\.")
 
 
 def put_right(text: str, edits: set[Edit]) -> str:
@@ -136,13 +140,44 @@ def together(sentences: Sequence[str]) -> list[str]:
     ['The kale brings about 3 grams of fiber and hardly any fat.']
     """
     told: dict[str, list[str]] = {}
-    for sentence in sentences:
+    for sentence in _from_one_food(sentences):
         found = _SAME.fullmatch(sentence)
         begin, rest = (found["begin"], found["rest"]) if found else (sentence, "")
         told.setdefault(begin, [])
         if rest:
             told[begin].append(rest)
     return [f"{begin} {listing(rest)}." if rest else begin for begin, rest in told.items()]
+
+
+def _from_one_food(sentences: Sequence[str]) -> list[str]:
+    """Return sentences with the allergens that one food brings told as one: "wheat and soy, from the soy sauce"."""
+    told: dict[str, list[str]] = {}
+    for sentence in sentences:
+        found = _FROM.fullmatch(sentence)
+        told.setdefault(found["food"] if found else sentence, []).extend([found["what"]] if found else [])
+    for what in told.values():
+        if "peanuts" in what and "nuts" in what:
+            what.remove("nuts")
+    return [f"It contains {listing(what)}, from {food}." if what else food for food, what in told.items()]
+
+
+def untold(sentences: Sequence[str]) -> list[str]:
+    """Return sentences without those of an allergen that another one tells too.
+
+    Examples
+    --------
+    >>> untold(["It contains egg.", "It contains milk, egg and wheat."])
+    ['It contains milk, egg and wheat.']
+    """
+    others = {
+        one: [other for other in sentences if other != one and other.startswith("It contains")] for one in sentences
+    }
+    return [
+        one
+        for one in sentences
+        if not (found := _LISTED.fullmatch(one))
+        or not any(found[1].removesuffix("s") in other.split(" from ")[0] for other in others[one])
+    ]
 
 
 def as_she_writes(sentence: str, hers: str) -> str:
@@ -154,7 +189,9 @@ def as_she_writes(sentence: str, hers: str) -> str:
     'All-purpose flour has less fiber.'
     """
     for word in re.findall(r"\b[A-Za-z]+(?:-[A-Za-z]+)+\b", hers):
-        plain = re.compile(rf"(?<!is )(?<!are )\b{word.replace('-', ' ')}\b", re.IGNORECASE)
+        if word == "whole-grain":  # "it is whole grain"
+            continue
+        plain = re.compile(rf"\b{word.replace('-', ' ')}\b", re.IGNORECASE)
         for found in plain.findall(sentence):
             sentence = sentence.replace(found, capital(word) if found[:1].isupper() else word)
     for word in re.findall(r"(?<=[a-z,] )[A-Z][a-z]+\b", hers):

@@ -13,6 +13,7 @@ from kit.food.vocabulary import singular
 from kit.meal.certainty import Range
 from kit.rules.eu_basis import SALT_PER_SODIUM
 from kit.rules.naming import full_name, is_plural, short_name, thing_said
+from kit.rules.spoken import FRACTIONS
 from kit.rules.verdicts import CANNOT_TELL, OFF
 from kit.speech.claim import FOOD, SERVING, UNKNOWN, WEIGHT, WHOLE, About, Choice, Finding
 from kit.speech.words.foods_said import COLLECTIVE, FoodWord
@@ -166,6 +167,8 @@ def begin_of(dish: Dish, about: About) -> str:
         parts = round(1 / about.count)
         if parts > 4 and abs(1 / parts - about.count) < 1e-9:
             return f"one of {parts} equal parts of the whole recipe has"
+        if about.count in FRACTIONS:
+            return f"{FRACTIONS[about.count]} of the whole recipe has"
         return "the whole recipe has" if about.count == 1 else f"{number(about.count, 2)} of the whole recipe has"
     if about.kind == SERVING and about.count == 1:
         return "a serving has"

@@ -104,7 +104,21 @@ OFFERED = (
         "There are seven ingredients if you leave out the salt and the cinnamon.",
     ),
     ("codtacos", "Each serving holds 8 ounces of cod.", "Each serving holds about 4 ounces of cod."),
+    # What holds beside it is kept.
+    ("granola", "It's low in sodium, and low in fat.", "It is low in sodium. One serving has about 14 grams of fat."),
+    ("trout", "It contains fish, milk and peanuts.", "It contains fish and milk. There are no peanuts in it."),
+    (
+        "bowl",
+        "It's dairy-free, egg-free and soy-free.",
+        "It is free of milk and egg. It contains soy, from the tofu, edamame and soy sauce.",
+    ),
+    ("swissomelet", "It contains egg and milk, and that's all there is.", "It contains milk, egg and wheat."),
     # What begins alike is told together.
+    (
+        "beefbroccoli",
+        "Tamari would make it wheat-free and soy-free.",
+        "It contains wheat and soy, from the soy sauce.",
+    ),
     (
         "slaw",
         "This is a slaw that's low in fat and low in sodium.",
@@ -151,6 +165,7 @@ def test_whatever_is_offered_instead_can_be_said_aloud():
         if re.search(shape, words) and not re.search(shape, hers)
     ]
     faults += [words for _, words in offered if words[:1].islower() or not words.endswith((".", "!"))]
+    faults += [words for hers, words in offered if words[:1].isdigit() and not hers[:1].isdigit()]
     assert faults == []
 
 

@@ -68,6 +68,11 @@ def _name(allergen: str) -> str:
     return told.get(allergen) or allergen_names()[allergen]
 
 
+def plain_name(allergen: str) -> str:
+    """Return an allergen as it is said."""
+    return _plain(_name(allergen))
+
+
 def _plain(name: str) -> str:
     return "nuts" if name == NUTS else name
 

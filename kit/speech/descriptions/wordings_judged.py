@@ -25,6 +25,7 @@ from kit.texts import listing, percent
 MUCH = 0.20  # of a day: what "high" asks for of a food, 21 CFR 101.54(b)
 HARDLY, NOT_HARDLY = 0.05, 0.10  # of a day in a serving: FDA teaches that 5 % is low
 _LEAN = ("lean", "extra lean")
+_ALONE = ("high", "good source", "low", "very low", "free")  # wordings that are said of the dish as it is
 _FORMS = ("raw", "dry", "cooked", "ready")
 _NEAREST = {"good source": ("high",), "high": ("good source",), "free": ("very low", "low"), "very low": ("low",)}
 
@@ -161,6 +162,19 @@ def _sentence(wording: str, nutrient: str, food: Food | None, dish: Dish) -> str
         return f"It is {words}."
     begin, name = _name(dish, food)
     return f"{begin} {'are' if is_plural(name) else 'is'} {words}."
+
+
+def as_worded(claim: WordingClaim, dish: Dish) -> str:
+    """Return a wording of the dish, or of one food of it, in a sentence; empty where it is of several or of none."""
+    found = [food for word in claim.about.foods for food in present(dish, word)] if claim.about.kind == FOOD else []
+    if not claim.nutrient or claim.wording not in _ALONE or claim.about.kind == UNKNOWN:
+        return ""
+    if claim.about.kind == FOOD and (len(found) != 1 or claim.by_itself):
+        return ""
+    if not found:
+        return _sentence(claim.wording, claim.nutrient, None, dish)
+    name = _said(claim, dish) or called(dish, found[0])
+    return f"The {name} in it {'are' if is_plural(name) else 'is'} {phrase(claim.wording, claim.nutrient)}."
 
 
 def _holds(wording: str, nutrient: str, food: Food | None, dish: Dish) -> bool:
