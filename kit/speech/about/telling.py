@@ -3,7 +3,7 @@
 import re
 
 from kit.food.composition import foods
-from kit.speech.about.parts import back, is_dish, is_verb
+from kit.speech.about.parts import back, is_dish, is_serving, is_verb
 from kit.speech.about.slots import is_day
 from kit.speech.words.clauses import is_stop
 from kit.speech.words.foods_said import FoodWord
@@ -155,7 +155,7 @@ def _runs_for(sentence: Sentence, at: int) -> bool:
     return led or (leads and bool(foods)) or (ahead and any(food_at(sentence, place) for place in clause))
 
 
-_AHEAD = frozenset("ahead behind beats beat wins outdoes tops trails".split())
+_AHEAD = frozenset("order ahead behind beats beat wins outdoes tops trails".split())
 _LEADS_ON = frozenset("leads lead wins win tops scores ranks first ahead top lags trails last".split())
 
 
@@ -271,7 +271,8 @@ def corrects(sentence: Sentence, at: int) -> bool:
         return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
     if behind in ((), (".",), ("!",)) and before[-1:] == (":",):  # "in milligrams: 80"
         return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
-    for_one = behind[:1] in (("each",), ("apiece",)) or behind == ("a", "piece")
+    a_bowl = behind[:1] == ("a",) and at + 2 < len(sentence) and is_serving(sentence, at + 2)
+    for_one = behind[:1] in (("each",), ("apiece",)) or behind == ("a", "piece") or a_bowl
     if for_one and sentence.tokens[at].amount.low >= 100 and before[-1:] in (("is",), ("to",), ("are",)):
         return True  # "it's 342 a piece"
     if before[-1:] in (("leaving",), ("leaves",), ("leave",)) and behind in ((), (".",), ("!",)):

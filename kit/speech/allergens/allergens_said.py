@@ -246,7 +246,11 @@ def _contains(sentence: Sentence, at: int) -> int | None:
         inside, bare = _with_it(sentence, at), of_it and ends_list(sentence, at)
         if (inside and sentence.text_at(place) in _BRINGS | {"with"}) or (bare and sentence.text_at(place) in _BRINGS):
             return place
-    if sentence.text_at(at - 1) == "with" and sentence.text_at(at - 2) == "made" and ends_list(sentence, at):
+    if (
+        sentence.text_at(at - 1) in ("with", "from", "of")
+        and sentence.text_at(at - 2) == "made"
+        and ends_list(sentence, at)
+    ):
         return at - 1
     if is_in_it(sentence, at):
         return at + 1

@@ -29,7 +29,8 @@ _OF_ALL_OF_IT = re.compile(
     r"|\b(?:untrue|false|wrong|a lie|nonsense|rubbish|ridiculous) (?:that|to say|to call)\b"
     r"|\bif (?:it|they) (?:was|were|had)(?: not|n't)\b|\b(?:were it|if) not for\b|\bbut for\b"
     r"|\bnothing if not\b|\bfrom being\b|\bif only\b|\bi wish\b|\bas if\b"
-    r"|\bnever (?:think|say|call|claim)\b"
+    r"|\bnever (?:think|say|call|claim)\b|\bno (?:need|reason) to (?:blame|thank|credit|praise)\b"
+    r"|(?<!no )(?<!a )\bdoubt(?:s|ful)?\b|\bunlikely\b|\bhard to (?:believe|credit|imagine)\b"
 )
 _NOT_TRUE = re.compile(
     r"(?:it|that) is not (?:true|the case|so|right|correct) that\b|it is (?:untrue|false|wrong) that\b"

@@ -113,6 +113,8 @@ def _ones(sentence: Sentence) -> list[tuple[int, Quantity]]:
     for at in range(len(sentence) - 1):
         if sentence.text_at(at) not in ("a", "an") or at in sentence.used:
             continue
+        if sentence.tokens[at - 2].quantity is not None and sentence.text_at(at - 1) == "of":
+            continue  # "a third of a can"
         whole = sentence.text_at(at + 1).split(" ")[0] in ("whole", "entire", "full", "single")
         place = sentence.after(at + 1, lambda token: token.text in _BETWEEN)
         if food_at(sentence, place) is None:
