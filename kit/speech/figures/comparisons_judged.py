@@ -259,6 +259,8 @@ def _instead(claim: ComparisonClaim, dish: Dish, name: str, pair: _Pair) -> tupl
     usual = {"100 g": ", weight for weight", "cup": ", cup for cup", "100 kcal": ", calorie for calorie"}.get(
         pair.basis, ""
     )
+    if usual and (claim.about.measure or claim.other.measure):
+        return ()  # "a cup of milk" against butter of no measure: nobody says "weight for weight" of that
     ratio = pair.own.value / pair.other.value if pair.other.value > 0 else 0.0
     more = "more" if pair.own.value > pair.other.value else "less"
     if name == "energy" and more == "less":
