@@ -49,6 +49,12 @@ _OF_IT = re.compile(r" (?:the|your|its|our|their|his|her|an?)\b")
 _ONE = re.compile(r"about (?:1|an?|half an?|.* of an?) (?:gram|milligram|microgram|calorie)$")
 _ARE = re.compile(r"\b([Tt]here) are $")
 _GOES_ON = re.compile(r" (?:of|from|is|are|was|comes?|in|on|each|apiece|and|the|your|its)\b")
+# A verb or a word of nearness before a number that was put right, and a share of no noun.
+_BOUNDED_BY = re.compile(
+    r"\b(?:beats?|surpass\w*|creeping|falls?|smidge|throw from|whisker of|flirting with|pushing|clearing) about \d"
+    r"|\ball about \d|\b(?:percent|half|third|quarter|fifth|tenth)s? of the you\b",
+    re.IGNORECASE,
+)
 _AGAIN = re.compile(r",? (about [\w ]+?)( of [^,]+), \1(?=[.!;])")
 _DOUBLED = re.compile(r"\b(\w+) \1\b", re.IGNORECASE)
 _TOLD_TWICE = ("that", "had", "so", "very")
@@ -123,6 +129,8 @@ def is_sayable(text: str) -> bool:
     """
     doubled = any(found[1].lower() not in _TOLD_TWICE for found in _DOUBLED.finditer(text))
     led = re.search(r"\b(?:the|its|those|an?|your|our) about\b", text, re.IGNORECASE)
+    if _BOUNDED_BY.search(text):
+        return False
     return not doubled and not led and text.rstrip().endswith((".", "!", ".”", '."'))
 
 
