@@ -14,6 +14,13 @@ NO_ALONE = re.compile(
     r"\s*(?:[.!,;—]|(?:and|but)\b|$)",
     re.IGNORECASE,
 )
+# A sentence that tells more of an amount before it: "Half of it comes from the oil.", "And of fat."
+OF_WHAT_WENT_BEFORE = re.compile(
+    r"(?:and |but |only |just |about |nearly |almost |roughly |well |over |more than )*"
+    r"(?:(?:most|half|all|none|much|a (?:third|quarter|fifth|tenth)|\w+ (?:thirds|quarters|fifths|tenths)|\d+ percent)"
+    r" of (?:it|that|them|those|this)|(?:twice|double|three times|half) that|divide (?:it|that)|and (?:of|for|in) )",
+    re.IGNORECASE,
+)
 _YES_OR_NO = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would|so|and)\b[^?]*\?\s*$", re.IGNORECASE)
 _NO = re.compile(
     r"(?:no|nope|sadly not|not at all|i'm afraid not|unfortunately not|hardly|not really|not quite|never"

@@ -11,7 +11,7 @@ from weakref import WeakKeyDictionary
 from kit.speech.about import unread
 from kit.speech.about.subjects import subjects
 from kit.speech.allergens import allergens_judged, allergens_said
-from kit.speech.answers import NO_ALONE, answered
+from kit.speech.answers import NO_ALONE, OF_WHAT_WENT_BEFORE, answered
 from kit.speech.changes import allergens_cooked, changes_nothing, effects, effects_judged
 from kit.speech.changes.changes_excepted import without_gone
 from kit.speech.changes.changes_open import is_open_change
@@ -169,10 +169,12 @@ def read(text: str, dish: Dish, tried: str = "") -> tuple[Read, ...]:
 def _read(text: str, names: FoodNames, tried: str = "") -> tuple[Read, ...]:
     pieces = _sentences(text, names)
     answers = [piece for _, piece in pieces[1:]] + [""]
-    found = []
+    found: list[Read] = []
     for (start, piece), answer in zip(pieces, answers, strict=True):
         one = _one(piece, start, names, tried)
         one = replace(one, claims=answered(one.sentence, one.claims, piece, answer))
+        if found and not one.claims and len(one.sentence) and OF_WHAT_WENT_BEFORE.match(piece):
+            one = replace(one, claims=(unread.asked(one.sentence, range(len(one.sentence))),))
         found.append(one)
     return tuple(found)
 

@@ -6,14 +6,14 @@ from dataclasses import replace
 from itertools import pairwise, product
 
 from kit.speech.about.parts import back, is_dish, is_verb
-from kit.speech.about.unread import ONE_THING, asked
+from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.claim import FOOD, SERVING, Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.doubting.joined_on import joined_on, of_its_own, set_apart
 from kit.speech.doubting.of_something_else import of_something_else
-from kit.speech.doubting.said_with import all_of_one, in_turn, with_another
+from kit.speech.doubting.said_with import all_of_one, in_turn, of_one_source, with_another
 from kit.speech.doubting.shared_out import shared_out
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
@@ -30,6 +30,7 @@ _OF_ALL_OF_IT = re.compile(
     r"|\bif (?:it|they) (?:was|were|had)(?: not|n't)\b|\b(?:were it|if) not for\b|\bbut for\b"
     r"|\bnothing if not\b|\bfrom being\b|\bif only\b|\bi wish\b|\bas if\b"
     r"|\bnever (?:think|say|call|claim)\b|\bno (?:need|reason) to (?:blame|thank|credit|praise)\b"
+    r"|\bif there (?:are|were) (?:only |just )?\w+ (?:of (?:you|us)|people|at the table)\b"
     r"|(?<!no )(?<!a )\bdoubt(?:s|ful)?\b|\bunlikely\b|\bhard to (?:believe|credit|imagine)\b"
 )
 _NOT_TRUE = re.compile(
@@ -100,7 +101,7 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         _of_both,
         _of_several,
         _of_a_piece,
-        _of_one_source,
+        of_one_source,
         in_turn,
         with_another,
         _made_so,
@@ -115,7 +116,11 @@ def _of_none(sentence: Sentence, claim: Claim) -> Claim:
     if not isinstance(claim, ComparisonClaim):
         return claim
     words = [sentence.text_at(at) for at in sentence.clause_of(claim.places[0]) if at < claim.places[0]]
-    none = not _NONE.isdisjoint(words) or any(pair in (("no", "other"), ("no", "food")) for pair in pairwise(words))
+    none = (
+        not _NONE.isdisjoint(words)
+        or words[:1] == ["only"]
+        or any(pair in (("no", "other"), ("no", "food")) for pair in pairwise(words))
+    )
     return asked(sentence, claim.places) if none else claim
 
 
@@ -216,12 +221,6 @@ def _of_several(sentence: Sentence, claim: Claim) -> Claim:
         if several and sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in _OF_THEM:
             return asked(sentence, (at, *claim.places), (at, at + 2))
     return claim
-
-
-def _of_one_source(sentence: Sentence, claim: Claim) -> Claim:
-    """Return an allergen that one thing alone is said to bring as asked about: "just one source of dairy: the milk"."""
-    alone = isinstance(claim, AllergenClaim) and not (claim.free or claim.safe)
-    return asked(sentence, claim.places) if alone and ONE_THING.search(sentence.text.lower()) else claim
 
 
 def _made_so(sentence: Sentence, claim: Claim) -> Claim:

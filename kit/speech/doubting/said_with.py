@@ -4,7 +4,8 @@ import re
 from collections.abc import Sequence
 
 from kit.speech.about.parts import DETERMINERS, back
-from kit.speech.about.unread import asked
+from kit.speech.about.unread import ONE_THING, asked
+from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.claim import Claim
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.proportions.day_shares import DayShareClaim
@@ -71,3 +72,9 @@ def in_turn(sentence: Sentence, claim: Claim) -> Claim:
     """Return an amount that is told in turn with others as asked about: "protein and fat are at 26 and nine grams"."""
     counted = isinstance(claim, (AmountClaim, DayShareClaim, DishShareClaim))
     return asked(sentence, claim.places) if counted and "respectively" in sentence.words else claim
+
+
+def of_one_source(sentence: Sentence, claim: Claim) -> Claim:
+    """Return an allergen that one thing alone is said to bring as asked about: "just one source of dairy: the milk"."""
+    alone = isinstance(claim, AllergenClaim) and not (claim.free or claim.safe)
+    return asked(sentence, claim.places) if alone and ONE_THING.search(sentence.text.lower()) else claim
