@@ -176,6 +176,9 @@ def _foods(
 
 def _food(row: Mapping[str, str], measures: tuple[Measure, ...], table: Path) -> Food:
     values = np.array([number_in(row[name], table, row["food"], name) for name in nutrients()])
+    cholesterol = nutrient_index("cholesterol")
+    if row["origin"] == "plant" and np.isnan(values[cholesterol]):
+        values[cholesterol] = 0.0  # only foods from animals hold any (Dietary Guidelines for Americans)
     changed = _by_place(named_numbers_in(row.get("changed", ""), table, row["food"], "changed"))
     return Food(
         key=row["food"],

@@ -8,11 +8,17 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from kit.speech.about.parts import PREPOSITIONS
-from kit.speech.about.slots import of_what_went_before
+from kit.speech.about.slots import is_day, of_what_went_before
 from kit.speech.changes.changes_said import RINSE
 from kit.speech.claim import FOOD
+from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.figures.amounts import AmountClaim
+from kit.speech.proportions.balance import BalanceClaim
+from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.proportions.energy_shares import EnergyShareClaim
 from kit.speech.reading import Read
+from kit.speech.safety.keeping_judged import FREEZER, TimeClaim
+from kit.speech.safety.keeping_words import IN_FRIDGE
 from kit.speech.words.clauses import is_verb_word
 from kit.speech.words.sentence import Sentence
 
@@ -63,7 +69,8 @@ def joints(one: Read) -> Iterator[Joint]:
         if said.text_at(at) not in (_BREAKS if comma else _BREAKS[:1]) or not _parts(one, at, comma):
             continue
         before, behind = range(at - comma), range(at + 1, len(said))
-        if _goes_back(one, at):
+        listed = said.is_a(at + 1, "allergen") and said.text_at(at + 2) in (":", "—", "–")
+        if listed or _goes_back(one, at) or _words_on(one, at):
             continue
         full = _has_verb(said, before) and (_has_verb(said, behind) or _new_clause(said, at))
         led = said.text_at(0) in _LEADS or said.text_at(at + 1) in _GO_ON
@@ -74,9 +81,33 @@ def joints(one: Read) -> Iterator[Joint]:
 
 def _goes_back(one: Read, at: int) -> bool:
     """Return whether what follows is another share of the energy told before: ", a quarter of them from protein"."""
+    if any(isinstance(claim, BalanceClaim) and min(claim.places) < at < max(claim.places) for claim in one.claims):
+        return True  # "carbohydrate lies inside the range, and so do fat and protein"
+    of_day = any(isinstance(claim, DayShareClaim) and max(claim.places) < at for claim in one.claims)
+    if of_day and not any(is_day(one.sentence, place) for place in range(at)):
+        return True  # "fourteen percent of the calcium and a tenth of the iron for the day"
     shares = [claim for claim in one.claims if isinstance(claim, EnergyShareClaim)]
     behind = [claim for claim in shares if min(claim.places) > at]
-    return 0 < len(behind) < len(shares) and any(of_what_went_before(one.sentence, place) for place in behind[0].places)
+    timed = [claim for claim in one.claims if min(claim.places) > at]
+    if timed and all(isinstance(claim, TimeClaim) and claim.place == FREEZER for claim in timed):
+        return one.sentence.words.isdisjoint(IN_FRIDGE)  # "it freezes well and keeps for two months"
+    amounts = [claim for claim in one.claims if isinstance(claim, AmountClaim) and min(claim.places) > at]
+    if any(not one.sentence.tokens[place].amount.unit for claim in amounts[:1] for place in claim.places[-1:]):
+        return True  # "fat stays under sixteen grams, and protein climbs past twenty"
+    of_them = behind and any(of_what_went_before(one.sentence, place) for place in behind[0].places)
+    gapped = not any(one.sentence.is_a(place, "nutrient", "energy") for place in range(at, len(one.sentence)))
+    return 0 < len(behind) < len(shares) and bool(of_them or gapped)
+
+
+def _words_on(one: Read, at: int) -> bool:
+    """Return whether another wording of the same food follows without a verb: "high in fiber, and high in iron"."""
+    said = one.sentence
+    behind = range(at + 1, len(said))
+    worded = [claim for claim in one.claims if isinstance(claim, WordingClaim) and claim.about.kind == FOOD]
+    before = [claim for claim in worded if max(claim.places) < at]
+    after = [claim for claim in worded if min(claim.places) > at]
+    same = bool(before and after) and before[-1].about == after[0].about
+    return same and said.is_a(at + 1, "wording") and not _has_verb(said, behind)
 
 
 def beginnings(one: Read) -> Iterator[tuple[str, str, bool]]:
@@ -88,7 +119,7 @@ def beginnings(one: Read) -> Iterator[tuple[str, str, bool]]:
     for at in said.where(("and", "but"), 2):
         behind_change = one.change is not None and min(one.change.places, default=at) < at
         states = _states(said, range(at + 1, len(said))) or _denies(said, at + 1)
-        if behind_change or not (states and _may_claim(said, range(at))):
+        if behind_change or not (states and _may_claim(said, range(at))) or _goes_back(one, at):
             continue
         first = said.text[: said.tokens[at - (said.text_at(at - 1) == ",")].start]
         yield first, said.text[said.tokens[at + 1].start :], _has_verb(said, range(at))

@@ -14,7 +14,7 @@ from kit.speech.allergens import allergens_judged, allergens_said
 from kit.speech.answers import NO_ALONE, OF_WHAT_WENT_BEFORE, answered
 from kit.speech.changes import allergens_cooked, changes_nothing, effects, effects_judged
 from kit.speech.changes.changes_excepted import without_gone
-from kit.speech.changes.changes_open import is_open_change
+from kit.speech.changes.changes_open import is_open_change, of_the_changed
 from kit.speech.changes.changes_said import LEAVE_OUT, TRIED, SaidChange, read_change
 from kit.speech.claim import FOOD, Claim, Finding
 from kit.speech.descriptions import absences, health, kinds, wordings, wordings_judged
@@ -72,7 +72,11 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
 }
 _END = re.compile(r"(?<=[.!?])[\"”')]?\s+(?=\S)")
 _ASKED = re.compile(r"(?:\w+\s){0,2}\w+\?\s*")
-_HOW_MUCH = re.compile(r"(?:and |so )?how (?:much|many) [^?]*\?\s*", re.IGNORECASE)
+_HOW_MUCH = re.compile(
+    r"(?:and |so )?(?:how (?:much|many) |(?:where|what) (?:does|do) (?:most of |all )?(?:the|its|that|your) )"
+    r"[^?]*\?\s*",
+    re.IGNORECASE,
+)
 _JOINED_QUESTION = re.compile(r"(?:\S+ ){3,}(and )(?:\w+ ){0,2}\w+\?\s*$")
 _AND_ASKS = re.compile(
     r"\band (?=(?:how|what|which|who|where|is|are|does|do|has|have|any)\b[^?]*\?\s*$)", re.IGNORECASE
@@ -254,7 +258,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += unread.read(said)
     claims += foods_counted.read(said, claims) if change is None else []
     claims += said_beside.other_amounts(said, claims) if change is None else []
-    claims += unread.of_the_changed(said, change.places, claims) if change is not None else []
+    claims += of_the_changed(said, change.places, claims) if change is not None else []
     claims += changes_nothing.read(said, claims)
     claims += said_beside.beside(said, claims) + hedges.qualifiers(said, claims, change)
     claims = falls_short.falling_short(said, denials.denied(said, doubts.doubted(said, claims)))

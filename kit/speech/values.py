@@ -16,6 +16,7 @@ from kit.rules.naming import full_name, is_plural, short_name, thing_said
 from kit.rules.spoken import FRACTIONS
 from kit.rules.verdicts import CANNOT_TELL, OFF
 from kit.speech.claim import FOOD, SERVING, UNKNOWN, WEIGHT, WHOLE, About, Choice, Finding
+from kit.speech.missing import LITTLE_MISSING, most_missing, with_missing
 from kit.speech.words.foods_said import COLLECTIVE, FoodWord
 from kit.talk.dish import Dish, content, measure_grams
 from kit.texts import listing, number
@@ -145,7 +146,7 @@ def amount_of(dish: Dish, name: str, about: About) -> Amount | Finding:
         return _brought(dish, name, about)
     parts = []
     for own, factor in of_nutrient(name):
-        of = dish.range_of(own)
+        of = with_missing(dish, own, dish.range_of(own))
         if about.kind == WEIGHT:
             inside = dish.in_grams(own, about.count)
             if inside is None:
@@ -183,7 +184,10 @@ def lacking(dish: Dish, name: str) -> bool:
     whole = float(grams.sum())
     for own, _ in of_nutrient(name):
         missing = dish.numbers.missing[:, nutrient_index(own)]
-        if whole and float(grams[missing].sum()) / whole > MUCH_UNKNOWN:
+        much = whole and float(grams[missing].sum()) / whole > MUCH_UNKNOWN
+        if much and not most_missing(dish, own) <= LITTLE_MISSING * float(
+            dish.numbers.per_serving[nutrient_index(own)]
+        ):
             return True
     return False
 
@@ -209,6 +213,10 @@ def food_grams(food: Food, about: About) -> float | None:
     if about.measure == "g":
         return about.count
     names = _PIECES if about.measure == "piece" else (about.measure,)
+    said = about.foods[0].text.split(" ") if about.foods else []  # "a cup of chopped hazelnuts"
+    for row in food.measures:
+        if row.measure == about.measure and row.cut and row.cut in said:
+            return about.count * row.grams
     for name in names:
         try:
             return about.count * measure_grams(food, name)

@@ -42,6 +42,7 @@ SETS = (
     "falsely_again",
     "said_side_by_side",
     "turned_about",
+    "turned_beside",
     "hunted",
 )
 TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly

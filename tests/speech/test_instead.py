@@ -175,7 +175,6 @@ OF_SOMETHING_ELSE = (
     ("lasagna", "Fat and protein are both about 26 grams."),
     ("toast", "About 400 calories of it are from fat."),
     ("hummus", "You'd have to eat the whole batch to get about 5 grams of fiber."),
-    ("beets", "Cheese and oil bring about two thirds of the fat each, and pistachios about two thirds."),
     ("beets", "The orange brings most of the vitamin C, with the arugula a close second at about three quarters."),
     ("turkeyloaf", "The whole loaf and sides have about 450 milligrams of sodium."),
     ("potcurry", "The four bowls share about 575 calories."),

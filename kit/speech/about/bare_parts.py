@@ -1,6 +1,7 @@
 """Parts and counts of what is not named again: "half of it has", "a dozen comes to", "have two and you're at"."""
 
 import re
+from collections.abc import Container
 
 from kit.speech.about.parts import back, is_serving, is_verb
 from kit.speech.words.quantities_said import WEIGHTS
@@ -97,3 +98,26 @@ def is_halved(sentence: Sentence, at: int) -> bool:
     last = match[0].removesuffix(" in half").removesuffix(" in two").split(" ")[-1]
     named = [place for place in range(at) if sentence.text_at(place) == last]
     return last in ("it", "this", "half") or any(is_serving(sentence, place) for place in named)
+
+
+TAKES = frozenset("weigh measure take pour scoop have eat drink count".split())
+
+
+def if_done(sentence: Sentence, at: int, orders: Container[str] = HAVE_IT) -> bool:
+    """Return whether an order leads to what it brings: "make the whole batch and you have forty grams"."""
+    clause = sentence.clause_of(at)
+    following = clause[-1] + 1
+    led = sentence.text_at(clause[0]) in orders
+    return led and sentence.text_at(following) in ("and", "you") and sentence.text_at(following + 1) in ("you", "have")
+
+
+_PARTS = ("cut", "halve", "split", "break", "tear")
+
+
+def each_half(sentence: Sentence, at: int) -> bool:
+    """Return whether a part of one serving is counted, which was cut: "cut one in two and each half is"."""
+    said = sentence.tokens[at].amount
+    cut = [place for place in range(at) if sentence.text_at(place) in _PARTS]
+    one = cut and (sentence.text_at(cut[0] + 1).startswith("one") or is_serving(sentence, cut[0] + 2))
+    each = sentence.text_at(at - 1) in ("each", "either", "every")
+    return bool(one) and each and said.is_fraction and not said.unit and is_verb(sentence, at + 1)

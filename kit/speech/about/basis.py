@@ -1,5 +1,6 @@
 """What a number is said for: "per 100 grams", "an ounce", "a slice", "in the whole pot", "in half a plate"."""
 
+from kit.speech.about.nutrient_or_food import in_a_serving
 from kit.speech.about.parts import (
     DETERMINERS,
     MEASURES,
@@ -93,6 +94,7 @@ def handful(sentence: Sentence, at: int) -> About | None:
             and place not in sentence.used
             and sentence.is_a(place, "group")
             and sentence.text_at(place) != "sugars"
+            and not (sentence.text_at(place) == "salt" and in_a_serving(sentence, place + 2))
             and not is_dish(sentence, place)
             and not is_food(sentence, place)
         ):
@@ -263,14 +265,15 @@ def _weight_basis(sentence: Sentence, place: int, over: int) -> About | None:
 def _counted_basis(sentence: Sentence, place: int, over: int) -> About | None:
     """Return so many servings, or so much of a food: "in two bowls", "per cup of rice"."""
     said = sentence.tokens[over].quantity
-    if said is None or sentence.text_at(place) not in ("in", "for", "per", "on", "from"):
+    if said is None or sentence.text_at(place) not in ("in", "for", "per", "on", "from", "with"):
         return None
     noun = after_determiners(sentence, over + 1, ("of",))
     if noun >= len(sentence):
         return None
     if is_dish(sentence, noun) and said.unit == "":
         return dish_part(sentence, noun)
-    return food_part(sentence, noun) if is_food(sentence, noun) and said.unit in MEASURES else None
+    of_food = sentence.text_at(place) != "with" and is_food(sentence, noun) and said.unit in MEASURES
+    return food_part(sentence, noun) if of_food else None
 
 
 def _whole_basis(sentence: Sentence, place: int, over: int) -> About | None:

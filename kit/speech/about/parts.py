@@ -2,6 +2,7 @@
 
 from collections.abc import Container
 
+from kit.speech.about.nutrient_or_food import COMES_TO, beside_food, in_a_serving, measured_out
 from kit.speech.claim import FOOD, SERVING, THE_DISH, UNKNOWN, WEIGHT, WHOLE, About
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.quantities_said import WEIGHTS
@@ -15,6 +16,7 @@ PREPOSITIONS = frozenset(
 
 DETERMINERS = frozenset(
     "the a an this that these those your our my its their each every all both some any another single one whole entire "
+    "complete "
     "good little nice big large small medium average".split()
 )
 
@@ -53,12 +55,9 @@ def is_serving(sentence: Sentence, at: int) -> bool:
     return sentence.is_a(at, "dish", "serving") and is_dish(sentence, at)
 
 
-# "Salt comes to half a gram": the nutrient, and not the salt that is put in.
-_COMES_TO = frozenset(
-    "comes come runs run lands land stays stay works work averages average sits sit goes go clocks clock".split()
-)
 # What is named behind a food is a tool or a place: "a fish spatula", "the bread aisle".
 TOOLS = frozenset(
+    "knife knives kettle jug jugs carton cartons bottle bottles box boxes "
     "spatula spatulas masher spinner mill timer knife grater press squeezer peeler brush cutter slicer fork spoon "
     "tongs crate drawer aisle stand market farmer farm shop shelf fryer board basket bin".split()
 )
@@ -76,10 +75,15 @@ def is_food(sentence: Sentence, at: int) -> bool:
         if at == 0 and token.parts["nutrient"] in ("salt", "sugars") and following in ("and", "plus"):
             other = at + 2 + (sentence.text_at(at + 2) in DETERMINERS)
             return food_at(sentence, other) is not None and not sentence.tokens[other].is_a("nutrient")
-        if _beside_food(sentence, at):
+        if beside_food(sentence, at) or measured_out(sentence, at):
             return True
-        weighed = sentence.tokens[at + 2].amount.unit in ("g", "mg") if at + 2 < len(sentence) else False
-        if following in ("is", "comes") and weighed and sentence.text_at(at + 3) != "of":
+        over = at + 2 + (sentence.text_at(at + 2) == "not")
+        weighed = sentence.tokens[over].amount.unit in ("g", "mg") if over < len(sentence) else False
+        if following == "that" and sentence.text_at(at + 2) in ("we", "you", "i") and sentence.text_at(at - 1) == "the":
+            return True  # "the salt that I add"
+        if following == "in" and in_a_serving(sentence, at + 2):
+            return False  # "the salt in a slice comes to half a gram"
+        if following in ("is", "comes") and weighed and sentence.text_at(over + 1) != "of":
             return False  # "the salt is just shy of a gram and a half"
         return (
             sentence.text_at(at - 1) in ("the", "added", "of", "from", "and")
@@ -90,16 +94,8 @@ def is_food(sentence: Sentence, at: int) -> bool:
                 or sentence.text_at(at - 1) == "from"
                 or sentence.is_a(at - 1, "wording")
             )
-        ) or (at == 0 and at + 1 < len(sentence) and is_verb(sentence, at + 1) and following not in _COMES_TO)
+        ) or (at == 0 and at + 1 < len(sentence) and is_verb(sentence, at + 1) and following not in COMES_TO)
     return True
-
-
-def _beside_food(sentence: Sentence, at: int) -> bool:
-    """Return whether "the salt" is joined to another food: "the ham and the salt between them"."""
-    if sentence.text_at(at - 1) != "the" or sentence.tokens[at].parts["nutrient"] not in ("salt", "sugars"):
-        return False
-    other = at - 3 if sentence.text_at(at - 2) in ("and", "plus") else -1
-    return food_at(sentence, other) is not None and not sentence.tokens[other].is_a("nutrient")
 
 
 def back(sentence: Sentence, at: int) -> int:
@@ -132,6 +128,7 @@ _SHARED_OUT = frozenset(
     "traybake pot pan tray batch recipe dish".split()
 )
 _ONE_OF_MANY = ("a", "an", "one", "per", "each", "every")
+_ALL_OF_IT = frozenset(("whole", "entire", "complete", "the whole", "the entire", "all", "all of", "full"))
 
 
 def dish_part(sentence: Sentence, at: int) -> About:
@@ -189,7 +186,7 @@ def _counted_part(sentence: Sentence, at: int, kind: str) -> tuple[int, float, b
             of_all = sentence.text_at(at - 1) in ("the", "this", "that", "our", "your")
             dish = sentence.tokens[at].parts["dish"] == "dish"
             return place, quantity.value, whole or (quantity.is_fraction and dish and of_all)
-        if sentence.text_at(place) in ("whole", "entire", "the whole", "the entire", "all", "all of", "full"):
+        if sentence.text_at(place) in _ALL_OF_IT:
             whole = True
         elif sentence.text_at(place) not in DETERMINERS and sentence.text_at(place) not in ("of", "the"):
             break
@@ -203,7 +200,9 @@ def _hers_or_all(sentence: Sentence, at: int) -> About | None:
         return None
     if sentence.text_at(at + 1) == "of":
         return About(UNKNOWN, words=sentence.said((at - 1, at)))  # "the whole bowl of hummus"
-    return About(WHOLE, or_dish=True) if sentence.text_at(at) == "bowl" else None  # the one it was made in?
+    return (
+        About(WHOLE, or_dish=True) if sentence.text_at(at) in ("bowl", "bowlful") else None
+    )  # the one it was made in?
 
 
 def _of_them(sentence: Sentence, place: int, at: int, count: float) -> float:

@@ -133,7 +133,7 @@ def day_opens(sentence: Sentence, at: int) -> bool:
     """Return whether a statement opens with what a day needs: "of all that you need in a day, a bowl gives you"."""
     first = _statement(sentence, at)
     comma = next((place for place in range(first, min(at, first + 12)) if sentence.text_at(place) == ","), first)
-    led = sentence.text_at(first) == "of" or sentence.texts[first : first + 2] == ("out", "of")
+    led = sentence.text_at(first) in ("of", "for") or sentence.texts[first : first + 2] == ("out", "of")
     opens = range(first, comma)
     plain = all(sentence.tokens[place].quantity is None and not sentence.is_a(place, "nutrient") for place in opens)
     return led and plain and any(is_day(sentence, place) for place in opens)
@@ -252,6 +252,8 @@ def negated(sentence: Sentence, at: int) -> bool:
         text = token.text
         if token.is_a("negation"):
             return True
+        if text == "not" and _would_not_think(sentence, place):
+            return False
         if text in _NOT and text not in ("no", "without"):
             return sentence.text_at(place + 1) not in ("only", "just", "merely", "simply")
         if text == "no" and sentence.text_at(place - 1) in ("is", "are") and sentence.text_at(place - 2) != "there":
@@ -279,6 +281,12 @@ def negated(sentence: Sentence, at: int) -> bool:
             return False
         place -= 1
     return False
+
+
+def _would_not_think(sentence: Sentence, at: int) -> bool:
+    """Return whether something is so though one might not think it: "you wouldn't think it has 400 calories"."""
+    led = sentence.text_at(at - 1) in ("would", "could") and sentence.text_at(at - 2) in ("you", "anyone", "anybody")
+    return led and sentence.text_at(at + 1) in ("think", "guess", "know", "believe", "imagine", "expect", "dream")
 
 
 def another_statement(sentence: Sentence, at: int) -> bool:

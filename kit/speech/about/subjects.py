@@ -3,8 +3,9 @@
 from dataclasses import replace
 
 from kit.rules.naming import is_plural
-from kit.speech.about.bare_parts import HAVE_IT, bare_count, bare_measure, bare_part, eaten
+from kit.speech.about.bare_parts import HAVE_IT, TAKES, bare_count, bare_measure, bare_part, each_half, eaten, if_done
 from kit.speech.about.exceptions import eaten_beside, is_every_thing, set_against, sets_apart
+from kit.speech.about.other_dishes import other_dish
 from kit.speech.about.parts import (
     _GLASSES,
     DETERMINERS,
@@ -80,6 +81,9 @@ class _Subjects:
         if self.sentence.tokens[at].quantity is None:
             return
         to_eat = eaten(self.sentence, at)
+        if each_half(self.sentence, at):
+            self.current, self.since = About(SERVING, self.sentence.tokens[at].amount.value), self.clause
+            return
         if not (self.opens or to_eat):
             return
         if to_eat or bare_part(self.sentence, at) or bare_count(self.sentence, at):
@@ -99,9 +103,9 @@ class _Subjects:
         if led and not opening and not self._is_measured(before):
             return
         begins = not led and _begins_statement(self.sentence, at)
-        if (self.seen_verb and not (begins or _if_done(self.sentence, at))) or _compound(self.sentence, at):
+        if (self.seen_verb and not (begins or if_done(self.sentence, at))) or _compound(self.sentence, at):
             return
-        other = _other_dish(self.sentence, at)
+        other = other_dish(self.sentence, at)
         self.current = About(UNKNOWN, words=other) if other else dish_part(self.sentence, at)
 
     def _food(self, at: int, before: int, led: bool) -> None:
@@ -119,7 +123,8 @@ class _Subjects:
         if sets_apart(sentence, before):
             self.current, self.since = THE_DISH, self.clause
             return
-        if (led and not self._is_measured(before)) or (self.seen_verb and not _verb_follows(sentence, at)):
+        ordered = self.seen_verb and self._is_measured(before) and if_done(sentence, at, TAKES)
+        if (led and not self._is_measured(before)) or (self.seen_verb and not (ordered or _verb_follows(sentence, at))):
             return
         about = food_part(sentence, at)
         goes_on = word in ("and", "plus", ",") and self.on_food and not self.seen_verb and self.since == self.clause
@@ -138,6 +143,8 @@ class _Subjects:
             self.current, self.since = food, self.clause
         elif self.seen_verb:
             return
+        elif word == "there" and self.on_food and self.sentence.text_at(at - 1) == "in" and self.since == self.clause:
+            return  # "the sweet potato in there is"
         elif self.on_food and (word in _ALL_OF_IT or is_every_thing(self.sentence, at)):
             self.current = THE_DISH
         elif self.opens and (self._may_be_dish(at, word, led) or (self.on_food and self._other_thing(at))):
@@ -178,7 +185,7 @@ class _Subjects:
         if not self.on_food:
             return False
         if word in ("you", "we", "i"):
-            return True
+            return not (self.current.measure and self.sentence.text_at(0) in TAKES)
         if word == "they":
             plural = len(self.current.foods) > 1 or any(is_plural(food.text) for food in self.current.foods)
             return not plural or any(
@@ -247,24 +254,7 @@ def _stands_alone(sentence: Sentence, at: int) -> bool:
     return at + 1 < len(sentence) and (is_verb(sentence, at + 1) or sentence.text_at(at + 1) in ("one", "is", "are"))
 
 
-def _other_dish(sentence: Sentence, at: int) -> str:
-    """Return what is named where that is another dish: "chili sauce is", "hollandaise sauce is"; empty for this one."""
-    first = sentence.clause_of(at)[0]
-    plain = sentence.tokens[at].parts["dish"] == "dish" and at + 1 < len(sentence) and is_verb(sentence, at + 1)
-    if not plain or not 1 <= at - first <= 2 or sentence.text_at(at) not in _MADE_OF_MANY:
-        return ""
-    before = [sentence.tokens[place] for place in range(first, at)]
-    if any(token.text in (*DETERMINERS, "and", "but", "so") or token.possessive or token.quantity for token in before):
-        return ""
-    if any(token.parts and set(token.parts) - {"food", "dish", "group", "allergen"} for token in before):
-        return ""
-    return sentence.said(range(first, at + 1))
-
-
 _BECAUSE = ("thanks to", "because of", "due to", "owing to", "courtesy of")
-_MADE_OF_MANY = frozenset(
-    "sauce dressing soup stew salad curry dip spread filling topping broth cake pie pudding".split()
-)
 
 
 def _begins_statement(sentence: Sentence, at: int) -> bool:
@@ -275,14 +265,6 @@ def _begins_statement(sentence: Sentence, at: int) -> bool:
             over += 1
         return over + 1 < len(sentence) and is_verb(sentence, over + 1)
     return _verb_follows(sentence, at)
-
-
-def _if_done(sentence: Sentence, at: int) -> bool:
-    """Return whether an order leads to what it brings: "make the whole batch and you have forty grams"."""
-    clause = sentence.clause_of(at)
-    following = clause[-1] + 1
-    led = sentence.text_at(clause[0]) in HAVE_IT
-    return led and sentence.text_at(following) in ("and", "you") and sentence.text_at(following + 1) in ("you", "have")
 
 
 def _compound(sentence: Sentence, at: int) -> bool:

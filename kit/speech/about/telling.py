@@ -235,16 +235,6 @@ def and_a_half(sentence: Sentence, at: int) -> bool:
     return halved and sentence.text_at(at + 1) != "of" and bool(words & _EACH)
 
 
-_MORE_OR_LESS = frozenset("more less fewer lighter leaner half third quarter twice double lower higher".split())
-
-
-def is_compared(sentence: Sentence, at: int) -> bool:
-    """Return whether more or less is told beside another way of making it: "compared with last time, half the oil"."""
-    told = sentence.text_at(at) in ("compared", "versus") and not sentence.words.isdisjoint(_MORE_OR_LESS)
-    kinds = ("food", "nutrient", "dish", "wording")
-    return told and any(sentence.is_a(place, kind) for place in range(len(sentence)) for kind in kinds)
-
-
 def counts_part(sentence: Sentence, at: int) -> bool:
     """Return whether a fraction is of a serving or of the dish: "half a plate"."""
     place = at + 1
@@ -279,6 +269,8 @@ def corrects(sentence: Sentence, at: int) -> bool:
         return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
     if before[-1:] in (("daily",), ("recommended",), ("usual",)):  # "ten squares give you your daily 28"
         return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
+    if behind == ("at", "a") and sentence.text_at(at + 3) == "time":
+        return False  # "she made forty at a time"
     return before in (("no", ","), ("nope", ","), ("call", "it"), ("make", "that")) or behind in (
         ("at", "a"),
         ("at", "most"),

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from kit.rules.verdicts import CANNOT_TELL
+from kit.speech.about.parts import TOOLS
 from kit.speech.about.slots import antecedent, is_day, of_what_went_before, share_at
 from kit.speech.about.telling import (
     HAS,
@@ -16,12 +17,12 @@ from kit.speech.about.telling import (
     counts_part,
     is_a_few,
     is_another,
-    is_compared,
     is_heat,
     is_low,
     nutrient_tells,
     spoons,
 )
+from kit.speech.about.versions import is_compared, is_lighter_dish
 from kit.speech.claim import Claim, Finding
 from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import Quantity
@@ -63,27 +64,6 @@ def read(sentence: Sentence) -> list[Claim]:
     return [asked(sentence, left)]
 
 
-def of_the_changed(sentence: Sentence, places: Sequence[int], claims: Sequence[Claim]) -> list[Claim]:
-    """Return what a change does to fat or sugar in words not read: "without the cheese you lose no fat"."""
-    told = {sentence.clauses[at] for claim in claims for at in claim.places}
-    near = {sentence.clauses[at] for at in places}
-    near |= {max(near, default=0) + 1}
-    found = [
-        at
-        for at in sentence.places("nutrient")
-        if at not in sentence.used and at not in places and (not told or sentence.clauses[at] in near - told)
-    ]
-    tells = not sentence.words.isdisjoint(_CHANGES) or any(
-        sentence.is_a(at, "verb_save") or sentence.is_a(at, "verb_add")
-        for at in range(len(sentence))
-        if at not in places
-    )
-    return [asked(sentence, (*places, at)) for at in found[:1] if tells]
-
-
-_CHANGES = frozenset(
-    "change changes keep keeps leaves lose loses gain down nothing none gone same alone stay stays".split()
-)
 _JUDGES = frozenset("low lower high minimal tiny small negligible moderate little big huge great good bad".split())
 _BE = frozenset("is are s stays stay very really quite pretty nice nicely so fairly rather too remains remain".split())
 _LITTLE = frozenset("hint touch whisper dash pinch smidge smidgen suggestion suspicion shade spot".split())
@@ -117,7 +97,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return True
     if token.is_a("nutrient"):
         return nutrient_tells(sentence, at)
-    if token.is_a("allergen") and _allergen_tells(sentence, at):
+    if token.is_a("allergen") and sentence.text_at(at + 1) not in TOOLS and _allergen_tells(sentence, at):
         return True
     if (
         token.text in ("lighter", "heavier", "leaner", "fattier")
@@ -125,6 +105,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
         and sentence.text_at(at - 1) in _BE
     ):
         return True  # "it's lighter than the pie we made"
+    if is_lighter_dish(sentence, at):
+        return True
     if token.text in _SWEETENS and not sentence.words.isdisjoint(_ALONE):
         return True  # "sweetened only with maple syrup"
     if token.text == "salted" and sentence.text_at(at - 1) in _BE and _is_eaten(sentence, at - 2):
@@ -155,6 +137,8 @@ def _says_little(sentence: Sentence, at: int) -> bool:
 def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
     if said.unit in _TELLING_UNITS or (not said.unit and corrects(sentence, at)):
         return True
+    if sentence.text_at(at - 1) == "not exactly" and sentence.is_a(at + 1, "dish"):
+        return True  # "there are not exactly twelve slices in the loaf"
     if counts_part(sentence, at):
         return False
     if is_heat(sentence, at, said):
@@ -166,6 +150,8 @@ def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
         return False
     clause = sentence.clause_of(at)
     named = [sentence.tokens[place].parts["nutrient"] for place in clause if sentence.is_a(place, "nutrient")]
+    if any(sentence.text_at(place) == "sugars" for place in clause):
+        return True  # those that are counted, and not what is put in
     of_day = any(is_day(sentence, place) for place in clause)
     if any(name not in ORDINARY for name in named) or (said.unit == "%" and (named or of_day)):
         return True

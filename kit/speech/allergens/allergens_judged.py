@@ -157,6 +157,8 @@ def _listed(claim: AllergenClaim, dish: Dish, because: str) -> Finding:
 def _free(
     claim: AllergenClaim, foods: list[Food], there: list[Food], asked: list[Food], name: str, dish: Dish
 ) -> Finding:
+    if there and claim.packages and claim.about.kind == FOOD:
+        return Finding(CANNOT_TELL, f"{_told(there, name)} as a rule; what was bought is told by its package")
     if there:
         return Finding(OFF, f"{_told(there, name)}, by the facts of each food", None, (_contains(there, name, dish),))
     if asked or not foods:

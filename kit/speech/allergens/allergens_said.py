@@ -4,7 +4,16 @@ import re
 from dataclasses import replace
 
 from kit.speech.about.exceptions import excepted
-from kit.speech.about.parts import DETERMINERS, before_determiners, dish_named, food_part, is_dish, is_food, leads_on
+from kit.speech.about.parts import (
+    DETERMINERS,
+    TOOLS,
+    before_determiners,
+    dish_named,
+    food_part,
+    is_dish,
+    is_food,
+    leads_on,
+)
 from kit.speech.about.slots import negated
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim, brought_by
@@ -14,6 +23,7 @@ from kit.speech.allergens.allergens_together import (
     changes,
     from_foods,
     is_in_it,
+    listed_by_food,
     named_as_allergen,
     origin,
     with_those_behind,
@@ -47,10 +57,10 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     safe = safe_words(sentence)
     if safe is not None and any(token.text in ("ask", "check", "tell") for token in sentence.tokens):
         return []  # "ask those who must avoid gluten" claims nothing
-    claims: list[AllergenClaim] = []
+    claims: list[AllergenClaim] = listed_by_food(sentence)
     packages = _ON_PACKAGES.search(sentence.text.lower()) is not None
     for at in sentence.places("allergen"):
-        if at in sentence.used or (safe is None and _only_a_food(sentence, at)):
+        if at in sentence.used or (safe is None and _only_a_food(sentence, at)) or sentence.text_at(at + 1) in TOOLS:
             continue
         if not _OF_A_SMELL.isdisjoint(sentence.texts[max(0, at - 6) : at]):
             continue  # "it will smell of lemon, not of fish"

@@ -1,12 +1,14 @@
 """Allergens that are named on behind one that is said to be there: "there's fish in it, and shellfish"."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from kit.speech.about.parts import DETERMINERS, after_determiners, before_determiners, is_verb
 from kit.speech.about.slots import foods_from
 from kit.speech.allergens.allergens_judged import AllergenClaim
-from kit.speech.claim import FOOD, About
+from kit.speech.claim import FOOD, THE_DISH, About
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.sentence import Sentence, food_at
 
@@ -213,3 +215,60 @@ def is_in_it(sentence: Sentence, at: int, *denied: str) -> bool:
     is_in = words[:1] in (["is"], ["are"]) and words[1 : 2 + len(denied)] == [*denied, "in"]
     bare = sentence.text_at(at - 1) not in DETERMINERS and sentence.is_a(both + 3, "dish")
     return is_in and (words[-1] in ("it", "there", "this", "here") or (bare and words[-1] in ("the", "our", "your")))
+
+
+def told_to_be(sentence: Sentence) -> list[AllergenClaim]:
+    """Return what a food of the dish is said to be where it is said to be in it: "hazelnuts are tree nuts, in here"."""
+    inside = any(
+        two in (("in", "here"), ("in", "it"), ("in", "there"), ("in", "this")) for two in pairwise(sentence.texts)
+    )
+    found: list[AllergenClaim] = []
+    for at in sentence.places("allergen"):
+        word = food_at(sentence, at - 2)
+        told = sentence.text_at(at - 1) in ("is", "are") and word is not None and bool(word.inside)
+        if inside and told and word is not None and sentence.text_at(at + 1) in (",", ":", ";", "and", "—", "."):
+            sentence.used.update((at - 2, at))
+            found.append(
+                AllergenClaim((at - 2, at), THE_DISH, False, sentence.tokens[at].parts["allergen"], foods=(word,))
+            )
+    return found
+
+
+_HAS_THEM = re.compile(
+    r"\b(?:has|have|contains?|brings?|got|are) (?:all (?:two|three|four|five|of them|of these)|both|the lot)\b"
+    r"|\ball (?:three|four|of them) (?:are|is) in (?:it|here|there|this)\b"
+)
+
+
+def told_to_be_there(sentence: Sentence) -> list[AllergenClaim]:
+    """Return the allergens of a list that are all said to be there: "milk, wheat and nuts: the salad has all three"."""
+    places = sentence.places("allergen")
+    last = max(places, default=0)
+    listed = len(places) > 1 and not any(is_verb(sentence, place) for place in range(last))
+    if not listed or not _HAS_THEM.search(" ".join(sentence.texts[last + 1 :])):
+        return []
+    sentence.used.update(places)
+    return [AllergenClaim((at,), THE_DISH, False, sentence.tokens[at].parts["allergen"]) for at in places]
+
+
+def listed_by_food(sentence: Sentence) -> list[AllergenClaim]:
+    """Return allergens that are listed without a verb, each with its food: "wheat in the noodles, milk in the cheese".
+
+    Only where there are several, and each food is in the dish: one alone may be where a cook puts it.
+    """
+    if told := told_to_be(sentence) or told_to_be_there(sentence):
+        return told
+    found: list[tuple[int, int, FoodWord]] = []
+    for at in sentence.places("allergen"):
+        place = after_determiners(sentence, at + 2)
+        word = food_at(sentence, place)
+        led = sentence.text_at(at + 1) in ("in", "from", "with") and sentence.text_at(at - 1) not in DETERMINERS
+        if at not in sentence.used and led and word is not None and word.inside and not sentence.is_a(place, "dish"):
+            found.append((at, place, word))
+    last = max((place for _, place, _ in found), default=0)
+    if len(found) < 2 or any(is_verb(sentence, place) for place in range(last)):
+        return []
+    for at, place, _ in found:
+        sentence.used.update((at, place))
+    kinds = [(at, place, word, sentence.tokens[at].parts["allergen"]) for at, place, word in found]
+    return [AllergenClaim((at, place), THE_DISH, False, name, foods=(word,)) for at, place, word, name in kinds]

@@ -139,7 +139,9 @@ def warns(sentence: Sentence) -> bool:
     return any(words in text for words in _WARNINGS)
 
 
-_WATCH = re.compile(r"\b(?:watch out for|look out for|beware of|be aware of|mind) (?:any )?$")
+_WATCH = re.compile(
+    r"\b(?:watch(?: out)? for|look out for|beware of|be aware of|mind) (?:any )?(?:(?:is|are) )?(?:: )?$"
+)
 
 
 def watched(sentence: Sentence, at: int) -> int | None:

@@ -1,6 +1,10 @@
 """Changes of the dish that a sentence names in words that are not read: what follows from them is asked about."""
 
+from collections.abc import Sequence
+
+from kit.speech.about.unread import asked
 from kit.speech.changes.changes_excepted import is_resized
+from kit.speech.claim import Claim
 from kit.speech.words.sentence import Sentence, food_at
 
 _OPEN_CHANGES = frozenset("instead".split())
@@ -96,3 +100,28 @@ def _sets_amount(said: Sentence) -> bool:
     """Return whether an order to take more or less of a food opens the sentence: "double the salt and you're at"."""
     led = said.text_at(0) in _AMOUNT_ORDERS or said.tokens[0].amount.unit == "times" if len(said) else False
     return led and any(food_at(said, at) is not None for at in said.clause_of(0))
+
+
+def of_the_changed(sentence: Sentence, places: Sequence[int], claims: Sequence[Claim]) -> list[Claim]:
+    """Return what a change does to fat or sugar in words not read: "without the cheese you lose no fat"."""
+    told = {sentence.clauses[at] for claim in claims for at in claim.places}
+    near = {sentence.clauses[at] for at in places}
+    near |= {max(near, default=0) + 1}
+    if any(sentence.texts[at : at + 2] == ("of", "water") for at in range(len(sentence))):
+        return []  # "rinse the rice in three changes of water"
+    found = [
+        at
+        for at in sentence.places("nutrient")
+        if at not in sentence.used and at not in places and (not told or sentence.clauses[at] in near - told)
+    ]
+    tells = not sentence.words.isdisjoint(_CHANGES) or any(
+        sentence.is_a(at, "verb_save") or sentence.is_a(at, "verb_add")
+        for at in range(len(sentence))
+        if at not in places
+    )
+    return [asked(sentence, (*places, at)) for at in found[:1] if tells]
+
+
+_CHANGES = frozenset(
+    "change changes keep keeps leaves lose loses gain down nothing none gone same alone stay stays".split()
+)

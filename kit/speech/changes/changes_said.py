@@ -222,6 +222,8 @@ def _swap(sentence: Sentence) -> SaidChange | None:
             "exchanging",
             "switch",
             "switching",
+            "using",
+            "use",
         ):
             continue
         over = skip_to(sentence, at + 1, frozenset(("out", "in", "all", "all of")))
@@ -232,6 +234,10 @@ def _swap(sentence: Sentence) -> SaidChange | None:
             new = food_at(sentence, new_place)
             if new is None and new_place < len(sentence) and not is_stop(sentence.tokens[new_place]):
                 new = FoodWord(sentence.text_at(new_place))
+            if sentence.text_at(at) in ("using", "use"):  # "using low-fat yogurt for the whole milk yogurt"
+                if sentence.text_at(link) != "for" or new is None or not new.inside or old.inside:
+                    continue
+                return SaidChange(SWAP, (new,), old, places=(at, over, new_place))
             if new is not None:
                 if sentence.text_at(at).startswith("substitut") and sentence.text_at(link) == "for":
                     old, new = new, old

@@ -2,13 +2,13 @@
 
 import re
 from dataclasses import replace
-from itertools import pairwise
 
 from kit.speech.about.basis import basis_near
 from kit.speech.about.parts import is_verb
 from kit.speech.about.slots import SHARES, Named, nutrient_before, nutrients_after, share_at
 from kit.speech.changes.changes_said import TRIED, SaidChange
 from kit.speech.changes.effects_judged import _UNITS, EffectClaim
+from kit.speech.changes.effects_said import ends_at, is_gone, passes, remains, to_nothing
 from kit.speech.claim import About, Claim
 from kit.speech.words.sentence import Sentence
 from kit.speech.words.tokens import SHARE, Quantity
@@ -19,11 +19,6 @@ _WHEN = ("by", "if", "when")
 _LISTED = ("and", ",", "of", "the", "a")
 _KEPT = ("left", "remain", "remains", "remaining")
 _SAME = frozenset("hardly barely scarcely little".split())
-
-_PASSES = frozenset(
-    "drop drops fall falls go goes sink sinks dip dips come comes get gets stay stays rise rises".split()
-)
-_REMAINS = ("left", "there", "kept")
 
 
 def read(sentence: Sentence, about: list[About], said: SaidChange | None) -> list[Claim]:
@@ -37,7 +32,7 @@ def read(sentence: Sentence, about: list[About], said: SaidChange | None) -> lis
     if not verb:
         verb = [at for at in said.places if sentence.is_a(at, "verb_save")]
         if not verb and not _unchanged(sentence):
-            return []
+            return _then_has(sentence, said, near)
     if _unchanged(sentence):
         for named in [
             Named(sentence.tokens[at].parts["nutrient"], at)
@@ -55,6 +50,29 @@ def read(sentence: Sentence, about: list[About], said: SaidChange | None) -> lis
         sentence.used.update(said.places)
         sentence.used.update(verb)
     return claims
+
+
+def _then_has(sentence: Sentence, said: SaidChange, near: set[int]) -> list[Claim]:
+    """Return how many times as much there is then: "with cream in place of milk, a bowl has twice the fat"."""
+    claims: list[Claim] = []
+    for at, token in enumerate(sentence.tokens):
+        times = token.amount.unit == "times" or (token.amount.is_fraction and token.amount.value == 0.5)
+        has = any(sentence.text_at(place) in _THEN_HAS for place in range(max(0, at - 2), at))
+        if at in said.places or sentence.clauses[at] not in near or not (times and has) or token.amount.value == 1:
+            continue
+        named = nutrients_after(sentence, at + 1, frozenset("of the its as much many".split()))
+        if not named or sentence.text_at(named[-1].place + 1) in ("as", "of", "than", "in", "from"):
+            continue
+        more = token.amount.value - 1
+        share = Quantity(abs(more), abs(more), SHARE, token.amount.relation, True)
+        made = [_claim(sentence, said, one, share, 1 if more > 0 else -1, at) for one in named]
+        claims += [replace(claim, end=0) for claim in made]
+    if claims:
+        sentence.used.update(said.places)
+    return claims
+
+
+_THEN_HAS = frozenset("has have holds hold get gets would will".split())
 
 
 def _tells_change(sentence: Sentence, said: SaidChange, at: int) -> bool:
@@ -156,7 +174,7 @@ def _amount(sentence: Sentence, said: SaidChange, at: int, quantity: Quantity, v
 def _governed(sentence: Sentence, said: SaidChange, at: int, verb: list[int]) -> bool:
     """Return whether a number is what the change does, and not what there is: "loses 90 mg", not "has 300 mg"."""
     clause = sentence.clause_of(at)
-    if sentence.text_at(at - 1) in _TO or _passes(sentence, at):  # "drops to 215 calories" is what there is then
+    if sentence.text_at(at - 1) in _TO or passes(sentence, at):  # "drops to 215 calories" is what there is then
         return False
     if not any(place in clause for place in (*verb, *said.places)):
         return False
@@ -184,12 +202,6 @@ def _governed(sentence: Sentence, said: SaidChange, at: int, verb: list[int]) ->
     )
 
 
-def _passes(sentence: Sentence, at: int) -> bool:
-    """Return whether a number is a limit that something goes below or above: "the sodium drops below 100"."""
-    limit = sentence.text_at(at).startswith(("below ", "under ", "above ", "over "))
-    return limit and sentence.text_at(at - 1) in _PASSES
-
-
 def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[int]) -> list[Claim]:
     claims: list[Claim] = []
     for at in range(len(sentence)):
@@ -201,7 +213,7 @@ def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[in
             share = Quantity(0.5, 0.5, SHARE, is_fraction=True)
         if share is None and word in ("doubles", "double", "doubling") and sentence.is_a(at, "verb_add"):
             share = Quantity(1.0, 1.0, SHARE, is_fraction=True)
-        if share is None or not _governed(sentence, said, at, verb) or _remains(sentence, at):
+        if share is None or not _governed(sentence, said, at, verb) or remains(sentence, at):
             continue
         fillers = "of the its their that your can cans less fewer more extra".split()  # "a quarter less sugar"
         named = nutrients_after(sentence, at + 1, frozenset(fillers))
@@ -213,43 +225,6 @@ def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[in
             sign = 1 if word.startswith("doubl") else _sign(sentence, at, verb) if verb else -1
             claims.append(_claim(sentence, said, one, share, sign, at))
     return claims
-
-
-def _remains(sentence: Sentence, at: int) -> bool:
-    """Return whether a share is of what is left, and not what the change does: "60 percent of the calcium is left"."""
-    behind = sentence.texts[at + 1 : sentence.clause_of(at)[-1] + 1]
-    return any(word in _REMAINS and other in ("is", "are", "stays") for other, word in pairwise(behind)) or (
-        not {"remains", "remain"}.isdisjoint(behind)
-    )
-
-
-def _ends_at(sentence: Sentence, at: int) -> bool:
-    """Return whether how much there is then follows: "takes the fat down to six grams", "the fat drops to six"."""
-    over = at + 1 + (sentence.text_at(at + 1) in ("down", "up"))
-    number = over + 1
-    return sentence.text_at(over) in _TO and number < len(sentence) and sentence.tokens[number].quantity is not None
-
-
-def _to_nothing(sentence: Sentence, at: int) -> Quantity | None:
-    """Return the share that is gone where nothing is said to be left: "brings the sodium down to almost nothing"."""
-    match = _NOTHING_LEFT.match(" ".join(sentence.texts[at : at + 5]))
-    return SHARES["nearly all" if match[1] else "all"] if match else None
-
-
-def _is_gone(sentence: Sentence, verb: int, at: int) -> bool:
-    """Return whether a nutrient at a place is said to be gone: "the sodium's gone", "the sodium disappears"."""
-    return sentence.text_at(verb) in _VANISHES or _GONE.match(" ".join(sentence.texts[at + 1 : at + 6])) is not None
-
-
-_VANISHES = ("disappears", "disappear", "vanishes", "vanish")
-_GONE = re.compile(
-    r"(?:is |are |will be |would be )?(?:all |completely |entirely |totally |pretty much )?"
-    r"(?:gone|history|no more|nil|zero|vanishe[sd]|disappear)\b"
-)
-_NOTHING_LEFT = re.compile(
-    r"(?:down )?to (almost |practically |next to |virtually |nearly |close to |hardly )?"
-    r"(?:nothing|zero|none|anything)\b"
-)
 
 
 def _direction(
@@ -268,12 +243,12 @@ def _direction(
             and at - 1 not in taken
         ):
             named = [Named(sentence.tokens[at - 1].parts["nutrient"], at - 1)]
-        if _ends_at(sentence, max(at, *(one.place for one in named)) if named else at):
+        if ends_at(sentence, max(at, *(one.place for one in named)) if named else at):
             continue
         for one in named:
             sign = -1 if sentence.is_a(at, "verb_save") and sentence.text_at(at) not in ("more",) else 1
-            all_gone = _to_nothing(sentence, max(at, one.place) + 1) if sign < 0 else None
-            if sign < 0 and _is_gone(sentence, at, one.place):
+            all_gone = to_nothing(sentence, max(at, one.place) + 1) if sign < 0 else None
+            if sign < 0 and is_gone(sentence, at, one.place):
                 all_gone = SHARES["all"]
             quantity = all_gone or Quantity(0, 0, relation="any")
             claims.append(_claim(sentence, said, one, quantity, sign, one.place))

@@ -179,12 +179,20 @@ def _unknown_substances(sentence: Sentence) -> list[Claim]:
     """Return substances that the table does not have: "full of ergothioneine", "two grams of lycopene"."""
     claims: list[Claim] = []
     for at, token in enumerate(sentence.tokens):
-        if not _SUBSTANCE.fullmatch(token.text) or token.text in _NO_SUBSTANCES:
+        weighed_acid = token.text in ("acid", "acids") and sentence.text_at(at - 2) == "of" and at > 2
+        if weighed_acid and sentence.tokens[at - 3].quantity is not None and at not in sentence.used:
+            sentence.used.update((at - 3, at - 1, at))
+            claims.append(HealthClaim((at - 3, at - 1, at), words=f"{sentence.text_at(at - 1)} acid", kind="beyond"))
+            continue
+        weighed = sentence.text_at(at - 1) == "of" and _is_small_unit(sentence, at - 2)
+        if not (weighed or _SUBSTANCE.fullmatch(token.text)) or token.text in _NO_SUBSTANCES:
             continue
         led = sentence.text_at(at - 1) in ("of", "in", "with") and at > 1
         has = sentence.text_at(at - 1) in ("have", "has", "contain", "contains") and sentence.text_at(at - 2) != "to"
-        rich = has or (
-            led and (sentence.tokens[at - 2].is_a("wording") or sentence.tokens[at - 2].quantity is not None)
+        rich = (
+            has
+            or (weighed and len(token.text) > 3)
+            or (led and (sentence.tokens[at - 2].is_a("wording") or sentence.tokens[at - 2].quantity is not None))
         )
         plain = not token.parts and token.food is None and token.quantity is None
         if rich and plain and at not in sentence.used:
@@ -192,6 +200,14 @@ def _unknown_substances(sentence: Sentence) -> list[Claim]:
             sentence.used.update(places)
             claims.append(HealthClaim(places, words=token.text, kind="beyond"))
     return claims
+
+
+def _is_small_unit(sentence: Sentence, at: int) -> bool:
+    """Return whether a unit stands in which only nutrients are weighed, counted or not: "a few milligrams"."""
+    if at < 0:
+        return False
+    token = sentence.tokens[at]
+    return (token.amount.unit or token.parts.get("unit", "")) in ("mg", "µg")
 
 
 def judge(claim: HealthClaim, _dish: Dish) -> Finding:

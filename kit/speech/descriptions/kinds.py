@@ -177,7 +177,7 @@ def _warned(sentence: Sentence, at: int) -> bool:
     return (
         "not" in near
         or sentence.text_at(at - 3) == "no"  # "no good for vegetarians"
-        or bool(before & {"not", "never", "skip", "avoid", *_UNFIT})
+        or bool(before & {"not", "never", "nor", "skip", "avoid", *_UNFIT})
         or any(_shuns_dish(sentence, spot) for spot in shunned)
     )
 

@@ -8,7 +8,9 @@ from kit.speech.words.sentence import Sentence, food_at
 _BE = frozenset(
     "is are was be being not it they so as very really truly quite a an and , also both fairly pretty naturally".split()
 )
-_TEXTURE = frozenset("fluffy airy batter fold whisk whip crumb hands rise knead beat dough lightly".split())
+_TEXTURE = frozenset(
+    "fluffy airy pale creamy foamy batter fold whisk whip crumb hands rise knead beat dough lightly".split()
+)
 _LIGHT_OTHERWISE = frozenset(
     "hand touch color colour heat flame simmer boil brown oil coat coating dusting sprinkle blush golden as up the "
     "on oven "

@@ -32,7 +32,7 @@ _NO_DENIAL = frozenset(
 )
 # "Don't forget that it has milk" denies nothing, but "don't expect thirty grams" does.
 _EXPECT = frozenset("expect count hope rely bank look think believe say call imagine blame thank credit".split())
-_FACTS = frozenset("guess know believe suspect tell notice".split())
+_FACTS = frozenset("guess know believe suspect tell notice think imagine dream".split())
 _CONDITIONS = frozenset("if unless when because since who that which whether though although provided".split())
 _SHARES = (DayShareClaim, DishShareClaim, EnergyShareClaim, PartClaim)
 _TURNED = (

@@ -50,7 +50,7 @@ _UNNEEDED = re.compile(
 _CAUSES = ("because of", "thanks to", "due to", "owing to", "on account of")
 _OTHER_TIMES = re.compile(
     r"\b(?:last (?:time|week|month|year)|next (?:time|week|month|year)|used to|yesterday|originally|back then"
-    r"|in the old days|once had|will have)\b"
+    r"|in the old days|once had|(?<!you )(?<!we )will have)\b"
 )
 _EVERY = re.compile(
     r"\b(?:(?:every|each) (?:single )?(?:ingredient|food)|all of (?:the|its|these) (?:ingredients|foods))\b"
@@ -153,6 +153,8 @@ def _told_from(sentence: Sentence, claim: Claim) -> Claim:
         return asked(sentence, claim.places)
     foods = [at for at in claim.places if food_at(sentence, at) is not None and not sentence.is_a(at, "nutrient")]
     told = [at for at in foods if sentence.text_at(back(sentence, at)) == "not"]
+    if claim.negated and all(sentence.text_at(at + 1) == "that" for at in told):
+        return claim  # "it isn't the beef that brings most of it"
     first = min(claim.places)
     if sentence.text_at(first - 1) == "but" and sentence.text_at(first - 2) in ("all", "everything", "nothing"):
         return asked(sentence, (first - 2, first - 1, *claim.places))  # "all but a little of the cholesterol"

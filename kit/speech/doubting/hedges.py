@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 from kit.speech.about.parts import is_dish
 from kit.speech.about.unread import UnreadClaim, asked
-from kit.speech.claim import FOOD, Claim
+from kit.speech.claim import FOOD, SERVING, Claim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.words.sentence import Sentence, food_at
 
@@ -63,14 +63,20 @@ def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> l
     if not counted:
         return []
     text = " ".join(token.text for token in sentence.tokens)
+    two = all(claim.about.kind == SERVING and claim.about.count == 2 for claim in counted)  # "seconds, so two plates"
     places = [
         at
         for at, token in enumerate(sentence.tokens)
-        if at not in sentence.used and token.text in _HEDGES and sentence.text_at(at - 1) != "of"  # "the time of year"
+        if at not in sentence.used
+        and token.text in _HEDGES
+        and sentence.text_at(at - 1) != "of"  # "the time of year"
+        and not (token.text == "seconds" and two)
     ]
     apart = any(isinstance(claim, WordingClaim) and claim.excepted for claim in claims)
     hedged = [words for words in _HEDGED if f" {words} " in f" {text} " and not (apart and words in _SET_APART)]
     hedged = [words for words in hedged if not (words in _ALONG and _amount_behind(sentence, words))]
+    if all(claim.about.count == 0.5 for claim in counted):
+        hedged = [words for words in hedged if words != "half portion"]
     several = all(claim.about.count > 1 or len(claim.about.foods) > 1 for claim in counted)
     shared = [match[0] for match in _SHARED_OUT.finditer(text)]
     hedged += [words for words in shared if not (several and words == "between them")]

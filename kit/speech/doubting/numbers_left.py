@@ -8,6 +8,7 @@ from kit.speech.claim import SERVING, THE_DISH, WEIGHT, Claim
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.amounts_of import AMOUNT_UNITS
 from kit.speech.figures.comparisons_claim import ComparisonClaim
+from kit.speech.figures.counts import IngredientsClaim, ServingsClaim
 from kit.speech.figures.foods_counted import FoodCountClaim
 from kit.speech.figures.weights_said import WeightClaim
 from kit.speech.proportions.day_shares import DayShareClaim
@@ -54,6 +55,7 @@ def with_numbers_left(sentence: Sentence, claims: Sequence[Claim], change: Seque
         )
         and not any(_takes_up(claim, said) for claim in claims)
         and not _is_kitchen_talk(sentence, at, said)
+        and not _says_again(sentence, at, claims)
     ]
     sentence.used.update(left)
     foods = [claim.places for claim in claims if isinstance(claim, (FoodCountClaim, WeightClaim))]
@@ -62,6 +64,15 @@ def with_numbers_left(sentence: Sentence, claims: Sequence[Claim], change: Seque
     if len(sure) < len(claims) and not left:
         left = leads
     return [*sure, *(asked(sentence, (at,)) for at in left)]
+
+
+def _says_again(sentence: Sentence, at: int, claims: Sequence[Claim]) -> bool:
+    """Return whether a count is only said once more: "it serves six, exactly six"."""
+    counted = [claim for claim in claims if isinstance(claim, (ServingsClaim, IngredientsClaim))]
+    before = [place for claim in counted for place in claim.places if place < at]
+    said = sentence.tokens[at].amount
+    again = any(sentence.tokens[place].amount.value == said.value for place in before)
+    return again and sentence.text_at(at - 1) == "," and not said.unit and said.relation in ("about", "exactly")
 
 
 def _goes_on(sentence: Sentence, at: int, change: Sequence[int]) -> bool:

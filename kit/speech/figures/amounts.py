@@ -14,10 +14,12 @@ from kit.speech.figures.amounts_of import (
     AMOUNT_UNITS,
     ENERGY_UNITS,
     about_of,
+    gapped,
     is_aim,
     only_one,
     part_of_it,
     told_behind,
+    unit_of_energy,
 )
 from kit.speech.figures.amounts_told import sentences, spoken_quantity
 from kit.speech.figures.energy_given import energy_from, energy_given
@@ -53,14 +55,15 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     for at, said in list(sentence.quantities()):
         unit = said.unit
         if not unit and not said.is_fraction and _counts_calories(sentence, at):
-            said, unit = Quantity(said.low, said.high, "kcal", said.relation), "kcal"
+            unit = unit_of_energy(sentence)
+            said = replace(said, unit=unit)
         if (
             not unit
             and not said.is_fraction
             and last_unit
             and sentence.text_at(at + 1) == "of"
             and (sentence.is_a(at + 2, "nutrient") or part_of_it(sentence, at) is not None)
-        ) or (not unit and not said.is_fraction and last_unit and _gapped(sentence, at)):
+        ) or (not unit and not said.is_fraction and last_unit and gapped(sentence, at)):
             said, unit = Quantity(said.low, said.high, last_unit, said.relation), last_unit
         if unit in SPOONS and spoons(sentence, at) and sentence.tokens[at + 2].parts["nutrient"] in _OF_SPOONS:
             filled = Named(sentence.tokens[at + 2].parts["nutrient"], at + 2)
@@ -108,14 +111,6 @@ def _per_weight(sentence: Sentence, at: int, about: About) -> list[int]:
         and (sentence.text_at(place - 1) in ("per", "every", "each") or sentence.text_at(place - 2) == "by")
         and abs(said.value * WEIGHTS[said.unit] - about.count) < 1e-6
     ]
-
-
-def _gapped(sentence: Sentence, at: int) -> bool:
-    """Return whether a number goes on without its unit and verb: "fiber is above twelve grams and fat below twenty"."""
-    last = at - 1 - (sentence.text_at(at - 1) in ("is", "are", "stays", "sits", "runs"))  # "and protein is past twenty"
-    named = sentence.is_a(last, "nutrient") and last not in sentence.used
-    bounded = sentence.tokens[at].amount.relation not in ("", "about", "exactly")
-    return named and bounded and sentence.text_at(at + 1) in ("", ".", ",", "!", "and", "a", "per", "in")
 
 
 def _part_of_amount(sentence: Sentence, about: list[About], at: int, whole: AmountClaim) -> list[Claim]:

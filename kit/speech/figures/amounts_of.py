@@ -188,3 +188,22 @@ def only_one(sentence: Sentence, at: int) -> Named | None:
 
 
 _BEHIND_AMOUNT = (("when", "it", "comes", "to"), ("in", "terms", "of"), ("is", "the"), (":", "that", "is", "the"))
+
+
+def unit_of_energy(sentence: Sentence) -> str:
+    """Return the unit of a bare number of energy: kilojoules where these are named, "in kilojoules that's 1,280"."""
+    kilojoules = not sentence.words.isdisjoint(("kilojoule", "kilojoules", "kj"))
+    return "kJ" if kilojoules and sentence.words.isdisjoint(("calorie", "calories", "kcal")) else "kcal"
+
+
+def gapped(sentence: Sentence, at: int) -> bool:
+    """Return whether a number goes on without its unit and verb: "fiber is above twelve grams and fat below twenty"."""
+    last = at - 1 - (sentence.text_at(at - 1) in _IS_AT)  # "and protein is past twenty"
+    side = sentence.text_at(last) == "side" and sentence.text_at(last - 2) == "the"  # "on the fat side twelve"
+    last -= side
+    named = sentence.is_a(last, "nutrient") and last not in sentence.used
+    bounded = side or sentence.tokens[at].amount.relation not in ("", "about", "exactly")
+    return named and bounded and sentence.text_at(at + 1) in ("", ".", ",", "!", "and", "a", "per", "in")
+
+
+_IS_AT = frozenset("is are stays sits runs climbs goes gets comes lands tops".split())

@@ -7,7 +7,20 @@ from kit.speech.about.slots import Named, is_day, negated, nutrient_before, nutr
 from kit.speech.claim import FOOD, UNKNOWN, About, Claim, Finding
 from kit.speech.figures.comparisons_claim import IN_THE_DISH, ComparisonClaim
 from kit.speech.figures.comparisons_judged import judge_comparison
-from kit.speech.figures.comparisons_other import _basis, _other, beats, held_in, is_inside, shared_of, source, that_of
+from kit.speech.figures.comparisons_other import (
+    _basis,
+    _other,
+    beats,
+    held_in,
+    is_inside,
+    needed,
+    shared_of,
+    source,
+    than_in,
+    than_needed,
+    that_of,
+    times_behind,
+)
 from kit.speech.words.clauses import is_stop
 from kit.speech.words.sentence import Sentence
 from kit.speech.words.tokens import Quantity
@@ -33,6 +46,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             or _as_much(sentence, about, at)
             or _times_of(sentence, about, at)
             or that_of(sentence, about, at)
+            or needed(sentence, at)
         )
         if claim is not None:
             sentence.used.update(claim.places)
@@ -55,7 +69,7 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
         return None
     start = than + 1 + (sentence.text_at(than + 1) in ("with", "to"))
     times, times_places = _degree(sentence, at - 1)
-    counted = _times_behind(sentence, start)
+    counted = times_behind(sentence, start)
     if counted is not None:
         times, times_places, start = counted[0], [start], counted[1]
     other = _other(sentence, start)
@@ -97,15 +111,6 @@ def _compared(sentence: Sentence, at: int, than: int) -> list[Named]:
         return named
     before = nutrient_before(sentence, at)
     return [before] if before is not None and before.place not in sentence.used else []
-
-
-def _times_behind(sentence: Sentence, at: int) -> tuple[Quantity, int] | None:
-    """Return how many times as much "than" leads to, and where the other begins: "more than twice the fiber of"."""
-    said = sentence.tokens[at].quantity if at < len(sentence) else None
-    if said is None or said.unit != "times":
-        return None
-    rest = nutrients_after(sentence, at + 1, frozenset("of the".split()))
-    return Quantity(said.low, said.high, "times", "over"), (rest[-1].place + 1) if rest else at + 1
 
 
 def _brings(sentence: Sentence, about: list[About], at: int) -> bool:
@@ -229,6 +234,11 @@ def _carried_on(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
             found.append(
                 replace(last, places=(at,), sign=sign, times=None, other=replace(last.other, count=quantity.value))
             )
+        elif token.text in _MORE_OR_LESS and (counted := than_in(sentence, at)) and last.other.measure:
+            sentence.used.update(range(at, counted + 1))
+            other = replace(last.other, count=sentence.tokens[counted].amount.value)
+            sign = 1 if token.text in MORE else -1
+            found.append(replace(last, places=(at, counted), sign=sign, times=None, other=other))
         elif token.text in _MORE_OR_LESS:
             named = nutrients_after(sentence, at + 1, frozenset("in of".split()))
             if named and named[0].place not in sentence.used:
@@ -253,6 +263,8 @@ def _without_other(sentence: Sentence, about: list[About], claims: list[Claim]) 
             continue
         named: list[Named] = nutrients_after(sentence, at + 1, frozenset("in of".split()))
         if not named or named[0].place > at + 2 or named[0].place in sentence.used:
+            continue
+        if than_needed(sentence, named[-1].place + 1):
             continue
         if (
             named[0].nutrient in ("salt", "water", "sugars", "fat")

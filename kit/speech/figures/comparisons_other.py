@@ -1,7 +1,7 @@
 """What a comparison compares with, and on which basis."""
 
 from kit.speech.about.parts import DETERMINERS, dish_part, food_part, is_dish, is_food, is_serving
-from kit.speech.about.slots import foods_from, negated, nutrient_before, nutrients_after
+from kit.speech.about.slots import foods_from, is_day, negated, nutrient_before, nutrients_after
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.words.clauses import is_stop
@@ -176,7 +176,12 @@ def is_inside(about: About) -> bool:
 
 def that_of(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
     """Read "has the protein of four eggs": as much as so many of another food."""
-    has = sentence.text_at(at) in _HAS and sentence.text_at(at + 1) == "the" and sentence.is_a(at + 2, "nutrient")
+    you = sentence.text_at(at) == "you" and sentence.text_at(at - 1) in ("gives", "give", "gets", "brings")
+    has = (
+        (you or sentence.text_at(at) in _HAS)
+        and sentence.text_at(at + 1) == "the"
+        and sentence.is_a(at + 2, "nutrient")
+    )
     if not has or sentence.text_at(at + 3) != "of":
         return None
     other = _other(sentence, at + 4)
@@ -191,6 +196,29 @@ def that_of(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim 
     return ComparisonClaim(places, about[at], negated(sentence, at), name, 0, times, other[0], other[1])
 
 
+def needed(sentence: Sentence, at: int) -> ComparisonClaim | None:
+    """Read "you'd need four eggs to get the protein in one bowl": a serving has as much as so many of a food."""
+    place = at + 1
+    said = sentence.tokens[place].amount if place < len(sentence) else Quantity(0, 0)
+    food = place + 1
+    while sentence.text_at(food) in _BEFORE_FOOD:
+        food += 1
+    if sentence.text_at(at) not in ("need", "take") or said.value <= 0 or said.unit or food_at(sentence, food) is None:
+        return None
+    if sentence.text_at(food + 1) != "to" or sentence.text_at(food + 2) not in _TO_GET:
+        return None
+    named = nutrients_after(sentence, food + 3, frozenset("the as much same that amount of all its".split()))
+    served = [spot for spot in range(food + 3, len(sentence)) if is_serving(sentence, spot)]
+    one = not served or sentence.text_at(served[0] - 1) in ("a", "one", "each", "this", "every", "the")
+    if not named or not one:
+        return None
+    counts = [spot for spot in (served[0] - 1,) if sentence.tokens[spot].amount.value == 1] if served else []
+    times = Quantity(1, 1, "times", said.relation)
+    spots = tuple(sorted({at, place, food, named[0].place, *counts}))
+    return ComparisonClaim(spots, THE_DISH, False, named[0].nutrient, 0, times, food_part(sentence, food), "")
+
+
+_TO_GET = ("get", "match", "equal", "reach", "make", "beat", "give")
 _HAS = frozenset("has have packs gives holds carries brings with get".split())
 
 
@@ -218,3 +246,27 @@ def beats(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
         return None
     places = tuple(sorted({at, named[0].place, *other[2]}))
     return ComparisonClaim(places, about[at], negated(sentence, at), named[0].nutrient, 1, None, other[0], other[1])
+
+
+def than_in(sentence: Sentence, at: int) -> int:
+    """Return where the number stands of "more than one egg, but less than in two"; 0 where there is none."""
+    place = at + 3
+    if sentence.text_at(at + 1) != "than" or sentence.text_at(at + 2) not in ("in", "from"):
+        return 0
+    said = sentence.tokens[place].amount if place < len(sentence) else Quantity(0, 0)
+    return place if said.value > 0 and not said.unit and not said.is_fraction else 0
+
+
+def than_needed(sentence: Sentence, at: int) -> bool:
+    """Return whether "than" leads to what a day needs: "more vitamin C than you need in a day"."""
+    led = sentence.texts[at : at + 2] == ("than", "you")
+    return led and any(is_day(sentence, place) for place in range(at + 2, sentence.clause_of(at)[-1] + 1))
+
+
+def times_behind(sentence: Sentence, at: int) -> tuple[Quantity, int] | None:
+    """Return how many times as much "than" leads to, and where the other begins: "more than twice the fiber of"."""
+    said = sentence.tokens[at].quantity if at < len(sentence) else None
+    if said is None or said.unit != "times":
+        return None
+    rest = nutrients_after(sentence, at + 1, frozenset("of the".split()))
+    return Quantity(said.low, said.high, "times", "over"), (rest[-1].place + 1) if rest else at + 1

@@ -60,20 +60,43 @@ def _in_ranges(sentence: Sentence, at: int) -> list[Claim]:
     """Return that shares of the energy lie inside, above, below or outside their ranges."""
     clause = sentence.clause_of(at)
     words = {sentence.text_at(place) for place in clause}
-    named = _macros(sentence, at)
+    named, before = _macros(sentence, at), [place for place in clause if place < at]
+    first = clause[0] + (sentence.text_at(clause[0]) == ",")
+    they = before and sentence.text_at(first) in ("they", "these", "those", "all") and clause[0] > 0
+    listed = [place for place in range(clause[0]) if sentence.is_a(place, "nutrient")] if they else []
+    if listed and all(sentence.tokens[place].parts["nutrient"] in ENERGY_SOURCES for place in listed):
+        named = [sentence.tokens[place].parts["nutrient"] for place in listed]  # "fat and carbs, they're all inside"
+        before += listed
     if not named and not words & _OF_SHARES:
         return []
-    before = [place for place in clause if place < at]
     nutrients = {
         place for place in before if sentence.is_a(place, "nutrient") and not sentence.is_a(place + 1, "wording")
     }
     days = {place for place in clause if sentence.is_a(place, "day") and abs(place - at) < 8}
-    sentence.used.update({at} | nutrients | days)
+    shared = any(
+        sentence.tokens[place].amount.unit == "%" or sentence.tokens[place].amount.is_fraction for place in clause
+    )
+    sentence.used.update({at} | (set() if shared else nutrients) | days)  # a share in it is read by its own family
     denied = bool(words & {"not", "neither", "none"})
     count = 2 if "two" in words and "three" in words else 0
     counted = [place for place in before if sentence.text_at(place) in ("two", "three")]  # "the three shares of energy"
     places = (*counted, at)
-    return [BalanceClaim(places, THE_DISH, denied, tuple(named) or ENERGY_SOURCES, _where(sentence, at), count)]
+    too = _so_do(sentence, at)
+    sentence.used.update(too)
+    more = [sentence.tokens[place].parts["nutrient"] for place in too]
+    told = tuple(dict.fromkeys((*named, *(more if named else [])))) or ENERGY_SOURCES
+    return [BalanceClaim((*places, *too), THE_DISH, denied, told, _where(sentence, at), count)]
+
+
+def _so_do(sentence: Sentence, at: int) -> list[int]:
+    """Return where others are named of which the same is said: "..., and so do fat and protein"."""
+    behind = [place for place in range(at + 1, len(sentence)) if sentence.text_at(place) == "so"]
+    if not behind or sentence.text_at(behind[0] + 1) not in ("do", "does", "is", "are"):
+        return []
+    rest = range(behind[0] + 2, len(sentence))
+    named = [place for place in rest if sentence.tokens[place].parts.get("nutrient") in ENERGY_SOURCES]
+    plain = all(sentence.text_at(place) in ("and", "the", ",", ".", "!") for place in rest if place not in named)
+    return named if plain else []
 
 
 def _where(sentence: Sentence, at: int) -> str:

@@ -43,7 +43,7 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
         if not share.of_day or share.by_nutrient is not None or share.place in sentence.used:
             continue
         claims += [_claim(sentence, about, share.place, share.said, one, share) for one in share.whole]
-    return claims + _whole_days(sentence, about)
+    return claims + _more_than_needed(sentence, about) + _whole_days(sentence, about)
 
 
 def _claim(
@@ -68,6 +68,21 @@ def _claim(
     return DayShareClaim(
         tuple(sorted({at, named.place})), subject, negated(sentence, at), named.nutrient, said, token.start, token.end
     )
+
+
+def _more_than_needed(sentence: Sentence, about: list[About]) -> list[Claim]:
+    """Return claims of more or less than a day needs: "more vitamin C than you need in a whole day"."""
+    claims: list[Claim] = []
+    for at in range(len(sentence)):
+        if sentence.text_at(at) not in ("more", "less") or at in sentence.used:
+            continue
+        named = nutrients_after(sentence, at + 1, frozenset("of the".split()))
+        than = named[-1].place + 1 if named else at
+        needed = named and sentence.text_at(than) == "than" and sentence.text_at(than + 1) in ("you", "anyone", "a")
+        if needed and any(is_day(sentence, place) for place in range(than + 2, min(than + 9, len(sentence)))):
+            said = Quantity(1, 1, SHARE, "over" if sentence.text_at(at) == "more" else "under", True)
+            claims += [_claim(sentence, about, at, said, one) for one in named]
+    return claims
 
 
 def _takes(sentence: Sentence, at: int) -> int | None:

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Set
 
-from kit.speech.about.parts import DETERMINERS, after_determiners, is_food, is_verb
+from kit.speech.about.parts import DETERMINERS, after_determiners, before_determiners, is_food, is_verb
 from kit.speech.about.slots import Named, foods_from, negated, nutrients_after
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, About, Claim
@@ -32,20 +32,40 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
         for one in share.whole:
             places = sorted({share.place, one.place, *share.food_places})
             sentence.used.update(set(places) - share.of_amounts)
-            claims.append(
-                DishShareClaim(
-                    tuple(places),
-                    About(FOOD, 1.0, share.foods),
-                    negated(sentence, share.place),
-                    one.nutrient,
-                    share.said,
-                    0,
-                    -1 if sentence.words & {"rather", "instead"} else token.start,
-                    token.end,
+            apart = len(share.foods) > 1 and _each(sentence, max(places))
+            for foods in [(food,) for food in share.foods] if apart else [share.foods]:
+                claims.append(
+                    DishShareClaim(
+                        tuple(places),
+                        About(FOOD, 1.0, foods),
+                        negated(sentence, share.place) != _is_cleft(sentence, share),
+                        one.nutrient,
+                        share.said,
+                        0,
+                        -1 if apart or sentence.words & {"rather", "instead"} else token.start,
+                        token.end,
+                    )
                 )
-            )
     of_rests = {one.place for share in found if share.said.relation == "rest" for one in share.whole}
     return claims + _ranks(sentence, about) + _plain_sources(sentence, about, of_rests)
+
+
+def _each(sentence: Sentence, last: int) -> bool:
+    """Return whether a share is of each of several foods: "the pears and the rice bring a third of the fiber each"."""
+    return sentence.text_at(last + 1) in ("each", "apiece")
+
+
+def _is_cleft(sentence: Sentence, share: Share) -> bool:
+    """Return whether the food is denied of which the share is told: "it isn't the beef that brings most of"."""
+    if len(share.food_places) != 1:
+        return False
+    at = share.food_places[0]
+    before = before_determiners(sentence, at)
+    is_not = sentence.text_at(before) == "not" and sentence.text_at(before - 1) in ("is", "are")
+    cleft = is_not and sentence.text_at(at + 1) in ("that", "which")
+    if cleft:
+        sentence.used.add(before)
+    return cleft
 
 
 _TO_ITS_PLACE = frozenset("in a the close as at on coming".split())

@@ -62,6 +62,9 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
     return claims
 
 
+_ROUNDED = 0.025  # what each share that is said may leave for the rest, being rounded: common practice
+
+
 def _what_is_left(claims: list[Claim]) -> Quantity | None:
     """Return the share that those before leave: "a third from fat, the rest from carbohydrate"; None where it is open.
 
@@ -69,8 +72,10 @@ def _what_is_left(claims: list[Claim]) -> Quantity | None:
     """
     said = [claim.said for claim in claims if isinstance(claim, EnergyShareClaim) and not claim.negated]
     counted = all(one.relation in ("about", "exactly", "nearly", "just over") for one in said)
-    rest = 1 - sum(one.value for one in said)
-    return Quantity(rest, rest, SHARE, "about", True) if said and counted and rest > 0 else None
+    rest, rounded = 1 - sum(one.value for one in said), _ROUNDED * len(said)
+    if not said or not counted or rest <= 0:
+        return None
+    return Quantity(max(0.0, rest - rounded), rest + rounded, SHARE, "between", True)
 
 
 def _calories_from(sentence: Sentence) -> Iterator[EnergyShareClaim]:

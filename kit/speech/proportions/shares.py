@@ -16,7 +16,7 @@ from kit.speech.about.slots import (
 )
 from kit.speech.claim import FOOD, About
 from kit.speech.proportions.share_claim import Share
-from kit.speech.proportions.shares_joined import with_its_foods, with_those_before
+from kit.speech.proportions.shares_joined import with_its_foods, with_the_day, with_those_before
 from kit.speech.words.clauses import is_stop
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.quantities_said import WEIGHTS
@@ -39,11 +39,14 @@ def shares(sentence: Sentence, about: list[About]) -> list[Share]:
             share = _share(sentence, at, said, about, found)
             if share is not None:
                 found.append(share)
+    found = [with_the_day(sentence, *pair) for pair in zip(found, [*found[1:], None], strict=False)]
     found = [with_its_foods(sentence, *pair) for pair in zip(found, [*found[1:], None], strict=False)]
     return [with_those_before(sentence, *pair) for pair in zip(found, [None, *found], strict=False)]
 
 
 def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earlier: list[Share]) -> Share | None:
+    if _of_a_rest(sentence, at):
+        return None
     whole, day, following = _whole(sentence, at, earlier)
     if not whole or (said.relation == "much" and whole[0].nutrient == "water"):  # "it holds a lot of water"
         return None
@@ -69,6 +72,14 @@ def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earl
     if not foods and yours and sentence.text_at(at + 1) in ("your", "of"):
         day = True
     return Share(at, said, tuple(whole), None, tuple(foods), tuple(places), day, _of_amounts(sentence, whole))
+
+
+def _of_a_rest(sentence: Sentence, at: int) -> bool:
+    """Return whether a share is of what others leave: ", the rest of it nearly all from the butter"."""
+    place = at - 1
+    while sentence.text_at(place) in ("of", "it", "them", ",", "is", "comes", "that"):
+        place -= 1
+    return place != at - 1 and sentence.is_a(place, "share", "rest")
 
 
 def _gives(sentence: Sentence, at: int) -> bool:
@@ -207,9 +218,11 @@ def _macro(sentence: Sentence, at: int, start: int, end: int, whole: Named) -> N
     return None
 
 
-_BEHIND_LINK = _LINKS | DETERMINERS | {"just", "only", "mainly", "mostly", "here", "actually"}
+_BEHIND_LINK = (
+    _LINKS | DETERMINERS | {"just", "only", "mainly", "mostly", "here", "actually", "simply", "really", "plain"}
+)
 _BEFORE_SHARE = frozenset(
-    "that which about you us where for up in it together between them alone already not also the only just"
+    "that which about you i we us where for up in it together between them alone already not also the only just"
     " easily".split()
 )
 _JOINTS = ("and", "plus", ",")

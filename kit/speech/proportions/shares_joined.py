@@ -18,6 +18,15 @@ def with_its_foods(sentence: Sentence, share: Share, following: Share | None) ->
     return replace(share, foods=following.foods) if joined in (("and",), (",", "and")) and behind else share
 
 
+def with_the_day(sentence: Sentence, share: Share, following: Share | None) -> Share:
+    """Return a share of a day where the next one says so for both: "a tenth of the iron and half of the zinc for"."""
+    open_ended = not (share.foods or share.of_day) and share.by_nutrient is None
+    if following is None or not open_ended or not following.of_day or following.foods or share.said.relation == "rest":
+        return share
+    joined = sentence.texts[max((share.place, *(one.place for one in share.whole))) + 1 : following.place]
+    return replace(share, of_day=True) if joined in (("and",), (",", "and"), (",",), ("plus",)) else share
+
+
 def with_those_before(sentence: Sentence, share: Share, before: Share | None) -> Share:
     """Return a share with the foods of the one before: "all of the iron is from the beef, and half of the zinc too"."""
     open_ended = not (share.foods or share.of_day or share.named_here == ()) and share.by_nutrient is None

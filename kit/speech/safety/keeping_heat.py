@@ -121,8 +121,11 @@ def _what_for(sentence: Sentence, at: int, said: Quantity, foods: tuple[FoodWord
         return "fridge"
     if _is_held(sentence, at, said, words):
         return "hold"
+    before = {word for text in sentence.texts[:at] for word in text.split()}
+    cooked = bool(before & {"cook", "cooks", "cooked"}) and bool(foods) and not before & _AGAIN
     elsewhere = words & _AGAIN and not near & _DONE  # "beef wants 160, and leftovers keep three days"
-    if (near & _AGAIN or elsewhere) and "raw" not in near:
+    # "Cook the cod to 145, and have the leftovers in the fridge."
+    if (near & _AGAIN or elsewhere) and "raw" not in near and not cooked:
         return "reheat"
     return "done" if _is_doneness(sentence, at, said, foods, celsius) else ""
 

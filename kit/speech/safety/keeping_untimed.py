@@ -19,7 +19,7 @@ _SOME_DAY = frozenset(
 
 _LEFT = frozenset(
     "leave leaving rest rests cool marinate left sit sits stand keep keeps stay stays fine okay ok good happy "
-    "happily safe go back".split()
+    "happily safe go back spend spends spent survive survives".split()
 )
 _NEXT_DAY = frozenset("morning tomorrow day".split())
 
@@ -32,6 +32,7 @@ _ALL = {
     "week": 7.0,
     "month": 30.4,
     "afternoon": 0.25,
+    "evening": 0.2,
     "morning": 0.25,
     "night": 0.5,
     "year": 365.0,
@@ -124,7 +125,8 @@ def _time(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | Non
         warned = bool(clause_words(sentence, at) & {"not", "never"})
         foods = foods_named(sentence)
         return TimeClaim((at,), THE_DISH, False, OUT, said, limit=warned, warned=warned, foods=foods)
-    if place in (FRIDGE, FREEZER, None) and keeps and words & _KEPT and days >= 2:
+    kept = words & _KEPT or (place is not None and sentence.text_at(at) == "fortnight")
+    if place in (FRIDGE, FREEZER, None) and keeps and kept and days >= 2:
         return TimeClaim((at,), THE_DISH, False, place or FRIDGE, said, foods=foods_named(sentence))
     return None
 
@@ -157,8 +159,9 @@ _CLOCK = {
 
 def _hours_from(sentence: Sentence, at: int) -> float:
     """Return the hours up to a time of the day from the one that is named before it; 0 where none is."""
-    for place in range(max(0, at - 5), at):
-        if sentence.text_at(place - 1 - (sentence.text_at(place - 1) == "the")) != "from":
+    for place in range(at):
+        led = sentence.text_at(place - 1 - (sentence.text_at(place - 1) == "the"))
+        if led not in ("from", "at", "since", "after") or (led != "from" and sentence.text_at(place) not in _CLOCK):
             continue
         one, other = _CLOCK.get(sentence.text_at(place), 0.0), _CLOCK.get(sentence.text_at(at), 0.0)
         if one and other > one:
@@ -193,7 +196,7 @@ def _days(sentence: Sentence, at: int) -> float | None:
         return _ALL[word]
     if before == "the" and sentence.text_at(at - 2) == "of" and sentence.text_at(at - 3).split(" ")[-1] in _MOST:
         return _ALL.get(word)
-    lasts = sentence.text_at(at - 2) in ("last", "lasts", "keep", "keeps", "for")
+    lasts = sentence.text_at(at - 2) in ("last", "lasts", "keep", "keeps", "for", "spend", "spends", "spent")
     return _ALL.get(word) if before == "the" and lasts else None
 
 

@@ -59,6 +59,7 @@ def denies_unread(sentence: Sentence, at: int) -> bool:
 def _denials(sentence: Sentence, at: int) -> list[int]:
     """Return where the statement of a time says "not", but where that only says that something does no harm."""
     said = [spot for spot in sentence.clause_of(at) if not set(sentence.text_at(spot).split()).isdisjoint(_NOT)]
+    said = [spot for spot in said if sentence.texts[spot : spot + 2] != ("no", "more") or at > spot]
     return [spot for spot in said if not (lets_be(sentence, spot) or _is_no_limit(sentence, spot))]
 
 

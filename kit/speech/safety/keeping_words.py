@@ -36,6 +36,9 @@ OUTSIDE = frozenset(
 )
 
 
+_TABLES = ("breakfast", "kitchen", "dining", "coffee", "dinner", "serving", "picnic", "work", "side")
+
+
 def clause_words(sentence: Sentence, at: int) -> set[str]:
     """Return the words of the clause that a token stands in."""
     return {word for place in sentence.clause_of(at) for word in sentence.text_at(place).split()}
@@ -84,7 +87,7 @@ def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bo
                 kind == OUT
                 and word in ("table", "room", "bag", "car")
                 and sentence.text_at(spot - 1)
-                not in ("the", "your", "a", "at", "lunch", "school", "gym", "warm", "hot")
+                not in (*_TABLES, "the", "your", "a", "at", "lunch", "school", "gym", "warm", "hot")
                 and sentence.text_at(spot + 1) != "temperature"
             ):
                 continue

@@ -8,8 +8,36 @@ from kit.speech.words.tokens import NO_QUANTITY, Quantity, Token
 COUNTED_WITH = frozenset("of the a per each every in total it here this".split()) | {","}
 
 
+_JOINS = frozenset((",", "and", "plus", "another", "the", "other", "with"))
+
+
+def with_percents(tokens: list[Token]) -> list[Token]:
+    """Return the tokens with "percent" carried on: "35 percent from protein, 34 from fat and 30 from carbohydrate"."""
+    last = -1
+    for at, token in enumerate(tokens):
+        if token.amount.unit == "%":
+            last = at
+        elif last >= 0 and token.quantity is not None:
+            joined = at > last + 2 and tokens[at - 1].text in _JOINS
+            link = tokens[at + 1].text if at + 1 < len(tokens) else ""
+            links = [one.text for one in tokens[last + 1 : min(last + 7, at)]]
+            same = link in ("from", "of") and link in links and not token.amount.unit
+            named = [one for one in tokens[at + 2 : at + 5] if one.is_a("nutrient")]
+            if not (joined and same and named and not token.amount.is_fraction and token.amount.value <= 100):
+                last = -1
+                continue
+            tokens[at] = replace(token, parts={"quantity": "%"}, quantity=replace(token.amount, unit="%"))
+            last = at
+        elif token.text in (".", "!", "?", ";"):
+            last = -1
+    return tokens
+
+
 def with_both_bounds(tokens: list[Token]) -> list[Token]:
-    """Return the tokens with two bounds of one number made a span: "over 20 grams of protein but under 35"."""
+    """Return the tokens with two bounds of one number made a span, and with "percent" carried on.
+
+    "Over 20 grams of protein but under 35"; "35 percent from protein, 34 from fat".
+    """
     at = 0
     while at < len(tokens):
         joint, second = _second_bound(tokens, at)
@@ -24,7 +52,7 @@ def with_both_bounds(tokens: list[Token]) -> list[Token]:
             else:
                 tokens[at : second + 1] = [replace(_joined(tokens[at : second + 1]), parts=whole, quantity=span)]
         at += 1
-    return tokens
+    return with_percents(tokens)
 
 
 def _joined(tokens: Sequence[Token]) -> Token:

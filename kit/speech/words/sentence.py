@@ -112,8 +112,14 @@ class Sentence:
     @cached_property
     def dishes(self) -> frozenset[int]:
         """Places of the tokens that name the dish or a part of it, and no food."""
-        named = ((at, food_at(self, at)) for at in self.places("dish"))
+        named = ((at, food_at(self, at)) for at in self.places("dish") if not self._shares_out(at))
         return frozenset(at for at, food in named if food is None or not food.exact)
+
+    def _shares_out(self, at: int) -> bool:
+        """Return whether a word is what somebody does with it: "before I share it out", "we dish it up"."""
+        who = self.text_at(at - 1) in ("i", "we", "you", "they", "to")
+        done = who and self.text_at(at) in ("share", "dish", "serve")
+        return done and self.text_at(at + 1) in ("it", "them", "this", "that", "out", "up")
 
     def clause_of(self, at: int) -> range:
         """Return the places of the clause that a token stands in."""

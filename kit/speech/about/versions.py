@@ -1,0 +1,69 @@
+"""The dish beside another way of making it, which is not known: "compared with last time", "than the original"."""
+
+from kit.speech.words.sentence import Sentence
+
+_MORE_OR_LESS = frozenset("more less fewer lighter leaner half third quarter twice double lower higher".split())
+
+
+def is_compared(sentence: Sentence, at: int) -> bool:
+    """Return whether more or less is told beside another way of making it: "compared with last time, half the oil"."""
+    told = sentence.text_at(at) in ("compared", "versus") and not sentence.words.isdisjoint(_MORE_OR_LESS)
+    since = sentence.text_at(at) == "since" and sentence.text_at(at + 1) == "last"
+    saved = any(sentence.is_a(place, "verb_save") or sentence.is_a(place, "verb_add") for place in range(at))
+    told = told or (since and saved)  # "I've cut the sugar by a third since last year"
+    if is_other_version(sentence, at):
+        return True
+    kinds = ("food", "nutrient", "dish", "wording")
+    return told and any(sentence.is_a(place, kind) for place in range(len(sentence)) for kind in kinds)
+
+
+_LIGHTER = ("lighter", "leaner", "slimmer")
+_KIND_OF = frozenset("kind sort type version take of on a the little bit way to make".split())
+
+
+def is_lighter_dish(sentence: Sentence, at: int) -> bool:
+    """Return whether the dish is called lighter than one that is not named: "a lighter kind of stew"."""
+    over = at + 1
+    while sentence.text_at(over) in _KIND_OF:
+        over += 1
+    led = sentence.text_at(at) in _LIGHTER and sentence.text_at(at - 1) in ("a", "the", "our", "this", "much", "far")
+    return led and sentence.is_a(over, "dish") and sentence.tokens[over].parts["dish"] == "dish"
+
+
+_VERSIONS = frozenset("version original recipe one ones kind sort last packet shop store".split())
+_WHOSE = frozenset(
+    "the a an my our your that last old usual packet shop store bought regular first normal ordinary "
+    "standard classic typical".split()
+)
+_COUNTED_FOODS = frozenset("butter oil cream cheese salt sugar fat honey syrup mayonnaise".split())
+
+
+_ONCE = ("last", "before", "usual", "ever", "always")
+
+
+def is_other_version(sentence: Sentence, at: int) -> bool:
+    """Return whether more or less of what counts is told beside another version: "a third less butter than the old"."""
+    as_before = sentence.text_at(at) == "as" and sentence.text_at(at + 1) in (
+        "last",
+        "before",
+        "usual",
+        "ever",
+        "always",
+    )
+    much = {"much", "many"} & set(sentence.texts[:at])
+    if as_before and much and _COUNTED_FOODS & set(sentence.texts[:at]):
+        return True  # "half as much butter in it as last time"
+    were = sentence.texts[at : at + 3] == ("used", "to", "be") and sentence.text_at(at - 1) in ("there", "it", "than")
+    if were and not sentence.words.isdisjoint(_MORE_OR_LESS) and any(one.food for one in sentence.tokens[:at]):
+        return True  # "there's half the feta there used to be"
+    if sentence.text_at(at) not in ("than", "of"):
+        return False
+    over = at + 1
+    while sentence.text_at(over) in _WHOSE and sentence.text_at(over + 1) != ".":
+        over += 1
+    said = any(
+        one.amount.is_fraction or one.amount.unit in ("times", "%") for one in sentence.tokens[max(0, at - 4) : at]
+    )
+    less = said or not {"less", "more", "fewer"}.isdisjoint(sentence.texts[max(0, at - 3) : at])
+    has = not {"has", "have", "got", "contains", "uses", "is"}.isdisjoint(sentence.texts[:at])
+    return less and has and sentence.text_at(at - 1) in _COUNTED_FOODS and sentence.text_at(over) in _VERSIONS
