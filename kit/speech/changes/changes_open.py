@@ -1,5 +1,6 @@
 """Changes of the dish that a sentence names in words that are not read: what follows from them is asked about."""
 
+import re
 from collections.abc import Sequence
 
 from kit.speech.about.unread import asked
@@ -14,6 +15,10 @@ _THEN = ("it", "you", "we", "that", "there", "they", "a", "each", "every", "one"
 _IF = frozenset("if unless provided providing once".split())
 
 
+# "If you left the salt out": what follows is of another dish.
+_SUPPOSED = re.compile(r"\b(?:if|when|once) (?:you|we|i) left (?:\w+ ){1,4}(?:out|off)\b")
+
+
 def is_open_change(said: Sentence) -> bool:
     """Return whether a sentence names a change that no reader of changes has understood.
 
@@ -22,6 +27,8 @@ def is_open_change(said: Sentence) -> bool:
     said : Sentence
         The sentence.
     """
+    if _SUPPOSED.search(" ".join(said.texts)):
+        return True
     texts = set(said.texts)
     return bool(
         texts & _OPEN_CHANGES
