@@ -122,6 +122,37 @@ def spelled(count):
     return f"{spelled(count // size)} {name}" + (f" {'and ' if rest < 100 else ''}{spelled(rest)}" if rest else "")
 
 
+UNSAYABLE = {
+    "a word twice": r"\b(?!(?:that|had|so|very)\b)(\w+) \1\b",
+    "an article before about": r"\b(?:the|its|those|an?|your|our) about\b",
+    "two words for about": r"\b(?:maybe|perhaps|something|roughly|next to|somewhere) about\b",
+    "the plural of one": r"(?<![\d.])1 (?:grams|milligrams|micrograms|calories|servings|percent points)\b",
+    "the singular of several": r"\b(?!1 )[\d.]+ (?:gram|milligram|calorie|serving) ",
+    "a where an belongs": r"\ba (?:[aeio]\w+|8|11 |18 |eight|hour)",
+    "an where a belongs": r"\ban (?:[bcdfgjkpqtvwz]\w+|one\b|[2-79])",
+    "decimals that nobody says": r"about \d+\.\d\d|about \d\d+\.\d|\d\.\d percent",
+    "a unit cut short": r"\b(?:tbsp|tsp|oz|lb|kcal|µg)\b",
+    "a share of no whole": r"percent (?:day|days|the|your)\b",
+    "are of one": r"\b[Tt]here are about (?:1|an?|half an?) \w+ of",
+    "a preposition before at": r"\b(?:to|at|run you) at about\b",
+    "a brace or a blank too many": r"[{}]|  | [,.]|\.\.$",
+    "something unknown": r"\bunknown\b|\bnan\b",
+}
+
+
+def test_whatever_is_offered_instead_can_be_said_aloud():
+    offered = {(row["say"], found.instead) for name in SETS + TRAPS for row, found in checked(name) if found.instead}
+    faults = [
+        f"{fault}: {words}"
+        for hers, words in offered
+        for fault, shape in UNSAYABLE.items()
+        if re.search(shape, words) and not re.search(shape, hers)
+    ]
+    faults += [words for _, words in offered if words[:1].islower() or not words.endswith((".", "!"))]
+    faults += [words for hers, words in offered if words[:1].isdigit() and not hers[:1].isdigit()]
+    assert faults == []
+
+
 def test_two_statements_joined_by_and_keep_each_its_own_subject_and_verdict():
     joined = {
         ("tabbouleh", "Parsley is rich in vitamin K and feta's low in sodium."): "off",
