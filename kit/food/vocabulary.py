@@ -23,6 +23,12 @@ _SINGULARS = {
     "knives": "knife",
     "cookies": "cookie",
     "pies": "pie",
+    "brownies": "brownie",
+    "blondies": "blondie",
+    "smoothies": "smoothie",
+    "veggies": "veggie",
+    "hoagies": "hoagie",
+    "quiches": "quiche",
     "cassis": "cassis",
 }
 _ALWAYS_S = ("ss", "us")

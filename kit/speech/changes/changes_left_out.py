@@ -55,9 +55,14 @@ _ALSO_SAID_OTHERWISE = frozenset(
 
 def _kind_behind(sentence: Sentence, at: int, over: int) -> bool:
     """Return whether an order leads to an allergen or a kind: "drop the cod and you lose the fish"."""
-    orders = at == 0 or sentence.text_at(at - 1) in ("you", "we", "just")
-    behind = range(sentence.clause_of(over)[-1] + 1, len(sentence))
-    return orders and any(sentence.is_a(place, "allergen") or sentence.is_a(place, "kind") for place in behind)
+    told = [*range(sentence.clause_of(over)[-1] + 1, len(sentence))]
+    if sentence.text_at(at - 2) in _ONCE:  # "dairy-free if you hold the feta"
+        told += range(at)
+    return _orders(sentence, at) and any(sentence.is_a(place, kind) for place in told for kind in ("allergen", "kind"))
+
+
+def _orders(sentence: Sentence, at: int) -> bool:
+    return at == 0 or sentence.text_at(at - 1) in ("you", "we", "just")
 
 
 def _named_before(sentence: Sentence, at: int) -> list[FoodWord]:
@@ -98,6 +103,7 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
         if (
             text in ("leave", "leaving", "take", "taking", "holding", "hold", "holds", "keep")
             and behind not in _OUT_OF_IT
+            and not (text == "hold" and _orders(sentence, at))
         ):
             continue
         tells = effect_elsewhere(sentence, at, places[-1]) or _kind_behind(sentence, at, places[-1])

@@ -169,7 +169,8 @@ def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> Se
     serving = is_serving(sentence, following)
     people = serving or counted in PEOPLE
     ends = following >= len(sentence) or counted in _AFTER_COUNT
-    if not makes or not (people or (ends and verb in _FEEDS)):
+    bare = verb == "makes" and before <= 2 and counted in (".", "!", "")  # "Makes sixteen."
+    if not makes or not (people or bare or (ends and verb in _FEEDS)):
         return None
     ordered = sentence.text_at(0) in _ORDERS and at < 4
     if ordered or (counted in _NOT_SERVINGS and not serving):

@@ -111,7 +111,8 @@ def _ones(sentence: Sentence) -> list[tuple[int, Quantity]]:
     """Return where an article counts one: "a whole can of tuna", "a banana each"."""
     found = []
     for at in range(len(sentence) - 1):
-        if sentence.text_at(at) not in ("a", "an") or at in sentence.used:
+        part = at > 0 and sentence.tokens[at - 1].quantity is not None  # "half an egg in each"
+        if sentence.text_at(at) not in ("a", "an") or at in sentence.used or part:
             continue
         if sentence.tokens[at - 2].quantity is not None and sentence.text_at(at - 1) == "of":
             continue  # "a third of a can"
@@ -119,7 +120,8 @@ def _ones(sentence: Sentence) -> list[tuple[int, Quantity]]:
         place = sentence.after(at + 1, lambda token: token.text in _BETWEEN)
         if food_at(sentence, place) is None:
             continue
-        for_one = sentence.text_at(place + 1) in _EACH or sentence.text_at(place + 1) == "a"
+        behind = place + 1 + (sentence.text_at(place + 1) in ("in", "on", "to", "for"))  # "an egg in every bar"
+        for_one = sentence.text_at(behind) in _EACH or sentence.text_at(place + 1) == "a"
         if whole or for_one or sentence.text_at(at + 1) in CONTAINED:
             found.append((at, Quantity(1.0, 1.0)))
     return found

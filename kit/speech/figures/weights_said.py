@@ -44,7 +44,9 @@ def weight_at(sentence: Sentence, about: list[About], at: int, said: Quantity) -
     )
     told = is_so_much and said.unit in ("g", "kg", "oz", "lb") and not sentence.is_a(at + 1, "nutrient")
     weighs_in = "weigh in" in " ".join(sentence.texts) or "weighs in" in " ".join(sentence.texts)  # at 160 calories
-    weighs = (words & {"weighs", "weigh", "weight"} and not weighs_in) or told  # "a slice is about 100 grams"
+    counted = said.unit in ("g", "mg") or any(sentence.tokens[place].amount.unit == "kcal" for place in clause)
+    told_in = weighs_in and counted  # "the fiber weighs in at six grams", "pistachios at 160 calories an ounce"
+    weighs = (words & {"weighs", "weigh", "weight"} and not told_in) or told  # "a slice is about 100 grams"
     if weighs and said.unit in WEIGHTS and sentence.text_at(at + 1) != "of":
         if sentence.text_at(at - 3).endswith(("whole", "entire")):  # "the whole lasagna weighs", of lasagna noodles
             return WeightClaim((at,), About(WHOLE), negated(sentence, at), said)
