@@ -246,11 +246,12 @@ def counts_part(sentence: Sentence, at: int) -> bool:
 def is_a_few(sentence: Sentence, at: int) -> bool:
     """Return whether so few grams or calories are told that are not counted: "a few grams of fat"."""
     token = sentence.tokens[at]
-    vague = token.parts.get("unit", "") in ("g", "mg", "kcal") and token.quantity is None
+    if token.parts.get("unit", "") not in ("g", "mg", "kcal") or token.quantity is not None:
+        return False
     few = sentence.text_at(at - 1) in ("few", "several", "dozen", "dozens", "hundred", "hundreds")
     over = at + 1 + (sentence.text_at(at + 1) == "of")
     put_in = sentence.is_a(over, "nutrient") and sentence.tokens[over].parts["nutrient"] in ("salt", "sugars", "water")
-    return vague and few and not put_in
+    return few and not put_in
 
 
 def corrects(sentence: Sentence, at: int) -> bool:

@@ -93,7 +93,9 @@ def _tells(sentence: Sentence, at: int) -> bool:
     behind = sentence.text_at(at - 1) in _BE or sentence.is_a(at - 1, "nutrient")
     if token.text in _JUDGES and sentence.counted and behind:
         return True  # "the sodium is low, at 700 milligrams"
-    if any(one(sentence, at) for one in (_says_little, is_compared, is_another, is_low)) or token.text in _MOST_OF_IT:
+    if _says_little(sentence, at) or is_compared(sentence, at) or is_another(sentence, at) or is_low(sentence, at):
+        return True
+    if token.text in _MOST_OF_IT:
         return True
     if token.is_a("nutrient"):
         return nutrient_tells(sentence, at)

@@ -2,19 +2,21 @@
 
 from kit.speech.words.sentence import Sentence
 
+_BEGINS = frozenset("compared versus since as used than of".split())
 _MORE_OR_LESS = frozenset("more less fewer lighter leaner half third quarter twice double lower higher".split())
 
 
 def is_compared(sentence: Sentence, at: int) -> bool:
     """Return whether more or less is told beside another way of making it: "compared with last time, half the oil"."""
-    told = sentence.text_at(at) in ("compared", "versus") and not sentence.words.isdisjoint(_MORE_OR_LESS)
-    since = sentence.text_at(at) == "since" and sentence.text_at(at + 1) == "last"
-    saved = any(sentence.is_a(place, "verb_save") or sentence.is_a(place, "verb_add") for place in range(at))
-    told = told or (since and saved)  # "I've cut the sugar by a third since last year"
+    word = sentence.text_at(at)
+    if word not in _BEGINS:
+        return False
+    told = word in ("compared", "versus") and not sentence.words.isdisjoint(_MORE_OR_LESS)
+    if word == "since" and sentence.text_at(at + 1) == "last":  # "I've cut the sugar by a third since last year"
+        told = any(sentence.places(kind, 0, at) for kind in ("verb_save", "verb_add"))
     if is_other_version(sentence, at):
         return True
-    kinds = ("food", "nutrient", "dish", "wording")
-    return told and any(sentence.is_a(place, kind) for place in range(len(sentence)) for kind in kinds)
+    return told and any(sentence.places(kind) for kind in ("food", "nutrient", "dish", "wording"))
 
 
 _LIGHTER = ("lighter", "leaner", "slimmer")
@@ -23,10 +25,12 @@ _KIND_OF = frozenset("kind sort type version take of on a the little bit way to 
 
 def is_lighter_dish(sentence: Sentence, at: int) -> bool:
     """Return whether the dish is called lighter than one that is not named: "a lighter kind of stew"."""
+    if sentence.text_at(at) not in _LIGHTER:
+        return False
     over = at + 1
     while sentence.text_at(over) in _KIND_OF:
         over += 1
-    led = sentence.text_at(at) in _LIGHTER and sentence.text_at(at - 1) in ("a", "the", "our", "this", "much", "far")
+    led = sentence.text_at(at - 1) in ("a", "the", "our", "this", "much", "far")
     return led and sentence.is_a(over, "dish") and sentence.tokens[over].parts["dish"] == "dish"
 
 

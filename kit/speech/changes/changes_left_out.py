@@ -80,7 +80,8 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
         foods, places = foods_from(sentence, 1, len(sentence))
         if foods and sentence.text_at(places[-1] + 1) in _MEANS and effect_elsewhere(sentence, 0, places[-1]):
             return tuple(foods), (0, *places)
-    for at in sentence.places("verb_leave_out"):
+    supposed = [at for at in sentence.where(("left",), 2) if _is_supposed(sentence, at)]
+    for at in (*supposed, *sentence.places("verb_leave_out")):
         text = sentence.text_at(at)
         over = skip_to(sentence, at + 1, frozenset(("added", "out", "extra")))
         foods, places = foods_from(sentence, over, sentence.clause_of(min(over, len(sentence) - 1))[-1] + 1)
@@ -101,7 +102,7 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
         ):
             continue  # "and it's made without eggs"
         if (
-            text in ("leave", "leaving", "take", "taking", "holding", "hold", "holds", "keep")
+            text in ("leave", "leaving", "left", "take", "taking", "holding", "hold", "holds", "keep")
             and behind not in _OUT_OF_IT
             and not (text == "hold" and _orders(sentence, at))
         ):
@@ -120,6 +121,11 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
             continue
         return tuple(foods), (at, *places)
     return _passive(sentence)
+
+
+def _is_supposed(sentence: Sentence, at: int) -> bool:
+    """Return whether something is supposed to be left out: "if you left the cream out"; "we left the egg out" is so."""
+    return sentence.text_at(at - 1) in ("you", "we", "i") and sentence.text_at(at - 2) in ("if", "when", "once")
 
 
 def _without_the_next(

@@ -30,13 +30,11 @@ def read(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     claims : sequence of Claim
         What every family has read in it.
     """
-    changes = [
-        at
-        for at in range(len(sentence))
-        if sentence.is_a(at, "verb_leave_out") or sentence.is_a(at, "verb_swap") or sentence.text_at(at) == "whether"
-    ]
+    changes = sorted({*sentence.places("verb_leave_out"), *sentence.places("verb_swap"), *sentence.where(("whether",))})
+    if not changes:
+        return []
     foods = [at for at in range(len(sentence)) if food_at(sentence, at) is not None]
-    if not changes or not foods or max(foods) < min(changes):
+    if not foods or max(foods) < min(changes):
         return []
     if any(max(claim.places) >= min(changes) for claim in claims):
         return []  # what follows from it is read

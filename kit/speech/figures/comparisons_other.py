@@ -198,12 +198,14 @@ def that_of(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim 
 
 def needed(sentence: Sentence, at: int) -> ComparisonClaim | None:
     """Read "you'd need four eggs to get the protein in one bowl": a serving has as much as so many of a food."""
+    if sentence.text_at(at) not in ("need", "take"):
+        return None
     place = at + 1
     said = sentence.tokens[place].amount if place < len(sentence) else Quantity(0, 0)
     food = place + 1
     while sentence.text_at(food) in _BEFORE_FOOD:
         food += 1
-    if sentence.text_at(at) not in ("need", "take") or said.value <= 0 or said.unit or food_at(sentence, food) is None:
+    if said.value <= 0 or said.unit or food_at(sentence, food) is None:
         return None
     if sentence.text_at(food + 1) != "to" or sentence.text_at(food + 2) not in _TO_GET:
         return None

@@ -8,7 +8,7 @@ from itertools import pairwise
 from kit.food.composition import Food
 from kit.rules.naming import short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
-from kit.speech.about.parts import is_dish, is_serving
+from kit.speech.about.parts import TOOLS, is_dish, is_serving
 from kit.speech.about.slots import negated
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
@@ -72,7 +72,7 @@ def read(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             continue
         place = sentence.after(at + 1, lambda token: token.text in _BETWEEN)
         food = food_at(sentence, place)
-        if food is None or not food.inside or is_dish(sentence, place):
+        if food is None or not food.inside or is_dish(sentence, place) or sentence.text_at(place + 1) in TOOLS:
             continue
         of = taken(sentence, at, place)
         if sentence.is_a(place, "nutrient") and not (of is not None and of.kind == WHOLE and said.unit):
