@@ -185,6 +185,8 @@ def _read(text: str, names: FoodNames, tried: str = "") -> tuple[Read, ...]:
 
 def _questions_behind(text: str, starts: Sequence[int]) -> Iterator[int]:
     """Return where a question begins that is joined to a statement: "It has no soy, and any gluten in it? None"."""
+    if "?" not in text:
+        return
     for start, end in pairwise([*starts, len(text)]):
         piece = text[start:end]
         last = max(piece.rfind(", and "), piece.rfind(" and any ") - 1)

@@ -164,7 +164,7 @@ def _number_tells(sentence: Sentence, at: int, said: Quantity) -> bool:
 def _allergen_tells(sentence: Sentence, at: int) -> bool:
     all_but = sentence.tokens[at].food is None and _all_but(sentence, at)
     all_but = all_but or _COUNTS_AS.search(" ".join(sentence.texts[max(0, at - 4) : at])) is not None
-    named = sentence.words & {"missing", "lacking", "lacks", "absent"} or " some in it" in " ".join(sentence.texts)
+    named = sentence.words & {"missing", "lacking", "lacks", "absent"} or " some in it" in sentence.plain
     return all_but or _only_one(sentence, at) or _little(sentence, at) or bool(named)
 
 

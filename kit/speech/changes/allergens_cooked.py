@@ -51,7 +51,7 @@ def read(sentence: Sentence, change: SaidChange | None) -> list[Claim]:
     gone = change.foods if change is not None and change.kind in (LEAVE_OUT, SWAP) else ()
     if not places or any(word.text not in ("gluten", "wheat") for word in gone):
         return []  # where the egg is gone to is kitchen talk
-    text = " ".join(sentence.texts)
+    text = sentence.plain
     bare = re.sub(r"\b(?:rid of|get rid)\b", "rid", text)
     goes, done = _GOES.search(bare), _PROCESS.search(text)
     if goes is None or done is None:

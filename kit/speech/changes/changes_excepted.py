@@ -19,7 +19,7 @@ _RESIZED = re.compile(
 
 def is_resized(sentence: Sentence) -> bool:
     """Return whether the recipe is made for another number: "double the recipe", "if we make it for eight"."""
-    return _RESIZED.search(" ".join(sentence.texts)) is not None
+    return _RESIZED.search(sentence.plain) is not None
 
 
 def is_excepted(sentence: Sentence, change: SaidChange) -> bool:
@@ -33,7 +33,7 @@ def is_excepted(sentence: Sentence, change: SaidChange) -> bool:
 
 def is_only_with(sentence: Sentence) -> bool:
     """Return whether something is said to be so with a change and not without it: "vegan only if you skip the feta"."""
-    text = " ".join(sentence.texts)
+    text = sentence.plain
     return _ONLY_WITH.search(text) is not None or _WOULD_BE.search(text) is not None
 
 

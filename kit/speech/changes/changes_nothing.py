@@ -38,7 +38,7 @@ def read(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
         return []
     if any(max(claim.places) >= min(changes) for claim in claims):
         return []  # what follows from it is read
-    text = " ".join(sentence.texts)
+    text = sentence.plain
     if _NOTHING.search(text) and not _COOKED.search(text):
         return [asked(sentence, (changes[0], foods[0]), range(len(sentence)))]
     gone = [at for at in sentence.places("nutrient") if _is_gone(sentence, at)]

@@ -99,7 +99,7 @@ def _clauses_of(sentence: Sentence, said: SaidChange) -> set[int]:
 
 
 def _unchanged(sentence: Sentence) -> bool:
-    return _SAME_AS_BEFORE.search(" ".join(sentence.texts)) is not None
+    return _SAME_AS_BEFORE.search(sentence.plain) is not None
 
 
 _SAME_AS_BEFORE = re.compile(

@@ -121,12 +121,11 @@ def _matches(phrases: Phrases, text: str) -> Iterator[tuple[re.Match[str], Mappi
         start = begun.start()
         if start < end:
             continue
-        for length in range(_LONGEST, 0, -1):
-            if text[start : start + length] in phrases:
-                break
-        else:
+        beginning = text[start : start + _LONGEST]
+        told = phrases.get(beginning) or phrases.get(beginning[:2]) or phrases.get(beginning[:1])
+        if told is None:
             continue
-        patterns, rows = phrases[text[start : start + length]]
+        patterns, rows = told
         match = _joined(patterns).match(text, start)
         if match is not None:
             end = match.end()

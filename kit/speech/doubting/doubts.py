@@ -33,6 +33,9 @@ _OF_ALL_OF_IT = re.compile(
     r"|\bif there (?:are|were) (?:only |just )?\w+ (?:of (?:you|us)|people|at the table)\b"
     r"|(?<!no )(?<!a )\bdoubt(?:s|ful)?\b|\bunlikely\b|\bhard to (?:believe|credit|imagine)\b"
 )
+_LEADS_OFF = frozenset(  # one of these stands in each of them
+    "that say call if were but being wish never blame thank credit praise doubt doubts doubtful unlikely hard".split()
+)
 _NOT_TRUE = re.compile(
     r"(?:it|that) is not (?:true|the case|so|right|correct) that\b|it is (?:untrue|false|wrong) that\b"
 )
@@ -81,11 +84,12 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     if not claims:
         return []
-    text = " ".join(sentence.texts)
+    text = sentence.plain
     once = sum(word in ("not", "never", "no", "none", "nothing", "false", "untrue") for word in text.split()) == 1
     if len(claims) == 1 and once and _NOT_TRUE.match(text) and isinstance(claims[0], _TURNED):
         return [replace(claims[0], negated=True)]
-    if _OF_ALL_OF_IT.search(text) or (sentence.text.rstrip().endswith("?") and _IS_IT_NOT.match(text)):
+    leads = not _LEADS_OFF.isdisjoint(sentence.words) and _OF_ALL_OF_IT.search(text)
+    if leads or (sentence.text.rstrip().endswith("?") and _IS_IT_NOT.match(text)):
         places = tuple(sorted({at for claim in claims for at in claim.places}))
         return [asked(sentence, places)]
     found = set_apart(sentence, shared_out(sentence, claims))
@@ -228,7 +232,7 @@ def _of_several(sentence: Sentence, claim: Claim) -> Claim:
 def _made_so(sentence: Sentence, claim: Claim) -> Claim:
     """Return what a food is said to make the dish, where the claim leaves it out, as asked about."""
     told = isinstance(claim, (AllergenClaim, KindClaim, WordingClaim)) and claim.about.kind != FOOD
-    led = _MADE_SO.search(" ".join(sentence.texts)) if told else None
+    led = _MADE_SO.search(sentence.plain) if told else None
     used = isinstance(claim, AllergenClaim) and claim.foods
     return asked(sentence, claim.places) if led and not used else claim
 

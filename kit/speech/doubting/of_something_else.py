@@ -29,7 +29,7 @@ def of_something_else(sentence: Sentence, claim: Claim) -> Claim:
     claim : Claim
         What a family has read in it.
     """
-    text = " ".join(sentence.texts)
+    text = sentence.plain
     doubts = (
         isinstance(claim, AmountClaim) and _amount(sentence, claim, text),
         isinstance(claim, EnergyShareClaim) and _joined_with_another(sentence, claim),

@@ -37,10 +37,10 @@ def shared_out(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     if not counted or (served and not together):
         return list(claims)
     plain = all(claim.about == THE_DISH for claim in counted)
-    if plain and _BETWEEN_US.search(" ".join(sentence.texts)):  # "between us that's 700 calories"
+    if plain and _BETWEEN_US.search(sentence.plain):  # "between us that's 700 calories"
         return [*(claim for claim in claims if claim not in counted), asked(sentence, counted[0].places)]
     with_whom = not _SHARED_WITH.isdisjoint(sentence.words) and "with" in sentence.texts
-    if plain and with_whom and _PARTED.search(" ".join(sentence.texts)):  # "share a plate with a friend"
+    if plain and with_whom and _PARTED.search(sentence.plain):  # "share a plate with a friend"
         return [*(claim for claim in claims if claim not in counted), asked(sentence, counted[0].places)]
     if served:  # "a dozen slices, at 240 calories altogether"
         return [*(claim for claim in claims if claim not in counted), asked(sentence, counted[0].places)]

@@ -71,7 +71,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             continue
         else:
             filled = None
-        if said.relation == "about" and _EXACT.search(" ".join(sentence.texts)):
+        if said.relation == "about" and _EXACT.search(sentence.plain):
             said = replace(said, relation="exactly")
         giver = energy_from(sentence, at) if unit in ENERGY_UNITS else None
         named = filled or (Named("energy", at) if giver else _nutrient(sentence, at, unit))

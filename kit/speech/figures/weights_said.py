@@ -43,7 +43,7 @@ def weight_at(sentence: Sentence, about: list[About], at: int, said: Quantity) -
         sentence.text_at(at - 1) in ("is", "are") and at - 2 in (first, first + 1) and is_serving(sentence, at - 2)
     )
     told = is_so_much and said.unit in ("g", "kg", "oz", "lb") and not sentence.is_a(at + 1, "nutrient")
-    weighs_in = "weigh in" in " ".join(sentence.texts) or "weighs in" in " ".join(sentence.texts)  # at 160 calories
+    weighs_in = "weigh in" in sentence.plain or "weighs in" in sentence.plain  # at 160 calories
     counted = said.unit in ("g", "mg") or any(sentence.tokens[place].amount.unit == "kcal" for place in clause)
     told_in = weighs_in and counted  # "the fiber weighs in at six grams", "pistachios at 160 calories an ounce"
     weighs = (words & {"weighs", "weigh", "weight"} and not told_in) or told  # "a slice is about 100 grams"

@@ -125,7 +125,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
         said.low * _DAYS[said.unit], said.high * _DAYS[said.unit], "day", "over" if later else said.relation
     )
     hot = any(is_hot(sentence, spot) and not hours_between(sentence, at, spot) for spot in sentence.clause_of(at))
-    longer = "longer" in " ".join(sentence.texts) or said.relation in ("over", "at most")
+    longer = "longer" in sentence.plain or said.relation in ("over", "at most")
     warned = thrown is None and is_warned(sentence, at) and (place == OUT or longer)
     within = is_limit(sentence, at, said.relation)
     place = _place_meant(sentence, at, said, words, place, within)
@@ -147,7 +147,7 @@ def _place_of(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]
     if said.unit != "hour":
         return place
     if place is None:
-        off = bool(near & _LASTS) and _IS_OFF.search(" ".join(sentence.texts)) is not None
+        off = bool(near & _LASTS) and _IS_OFF.search(sentence.plain) is not None
         eaten = is_limit(sentence, at, said.relation) and bool(near & _EATEN_UP)  # "eat it within two hours"
         return OUT if off or eaten or {"put", "away"} <= near else None
     if place == FRIDGE and sentence.text_at(at + 1) == "before":

@@ -73,7 +73,7 @@ def _heeds(sentence: Sentence, at: int) -> bool:
 
 def is_thrown(sentence: Sentence) -> bool | None:
     """Return whether food is said to be thrown away (True) or need not be (False); None where neither is said."""
-    text = " ".join(sentence.texts)
+    text = sentence.plain
     thrown = _THROWN.search(text)
     return None if thrown is None else _NOT_THROWN.search(text[: thrown.start()]) is None
 

@@ -198,7 +198,7 @@ def had_within(sentence: Sentence, at: int) -> frozenset[str]:
 
 def is_still_raw(sentence: Sentence, at: int) -> bool:
     """Return whether meat, fish or eggs are to be cooked within a time, until which they are raw."""
-    cooked_later = _BEFORE_IT_IS_COOKED.search(" ".join(sentence.texts))
+    cooked_later = _BEFORE_IT_IS_COOKED.search(sentence.plain)
     return cooked_later is not None or not had_within(sentence, at).isdisjoint(_COOK)
 
 

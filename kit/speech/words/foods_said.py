@@ -163,6 +163,11 @@ class FoodNames:
     def _heads(self) -> frozenset[str]:
         return frozenset[str]().union(*(heads for _, _, heads in self.of_dish))
 
+    @cached_property
+    def begins(self) -> frozenset[str]:
+        """Words with which a food's name may begin, or that call the dish, a serving or a piece of it."""
+        return self._words.union(self.table.firsts, self.table.heads, self.dishes, self.pieces)
+
     def at(self, stems: Sequence[str], at: int) -> tuple[int, FoodWord] | None:
         """Return the longest food name that begins at a word, and how many words it takes; None when there is none."""
         table = self.table

@@ -38,6 +38,11 @@ class Spoken:
     is_fraction: bool = False
 
 
+def may_begin(word: str) -> bool:
+    """Return whether a number may begin with a word."""
+    return word in _BEGINNINGS or word[:1].isdigit() or word[:1] in _SIGNS
+
+
 def number_at(words: Sequence[str], at: int) -> Spoken | None:
     """Return the number that begins at a word, or None.
 
@@ -56,7 +61,7 @@ def number_at(words: Sequence[str], at: int) -> Spoken | None:
     (True, 13.5)
     """
     word = words[at] if at < len(words) else ""
-    if not (word in _BEGINNINGS or word[:1].isdigit() or word[:1] in _SIGNS):
+    if not may_begin(word):
         return None
     if word in _PARTS and word != "half" and _word(words, at - 1) in _ONE_OF:
         return Spoken(1 / _PARTS[word], 1, True)  # "a good third"

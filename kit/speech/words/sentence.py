@@ -7,10 +7,10 @@ from functools import cached_property
 from kit.food.vocabulary import words as food_words
 from kit.speech.words.clauses import VERBS, _clauses
 from kit.speech.words.foods_said import FoodNames, FoodWord
-from kit.speech.words.numbers_said import Spoken, number_at
+from kit.speech.words.numbers_said import Spoken, may_begin, number_at
 from kit.speech.words.pieces import is_counted
 from kit.speech.words.quantities_said import UNITS_OF_ONE, with_quantities
-from kit.speech.words.tokens import Quantity, Rows, Token, Word, phrases_at, words_of
+from kit.speech.words.tokens import Quantity, Rows, Token, Word, phrases, phrases_at, words_of
 
 _SUBJECTS = ("food", "dish", "pronoun")
 _COMPONENTS = frozenset(
@@ -58,6 +58,11 @@ class Sentence:
     def texts(self) -> tuple[str, ...]:
         """The words of each token."""
         return tuple(token.text for token in self.tokens)
+
+    @cached_property
+    def plain(self) -> str:
+        """The words of all tokens, a space between them."""
+        return " ".join(self.texts)
 
     @cached_property
     def words(self) -> frozenset[str]:
@@ -183,9 +188,15 @@ def _tokens(words: Sequence[Word], names: FoodNames) -> list[Token]:
     stems = [(food_words(word.text) or (word.text,))[0] for word in words]
     plain = [word.text for word in words]
     own = tuple(word.stem for word in words)
+    longer, alone = phrases()
     found: list[Token] = []
     at = 0
     while at < len(words):
+        begins = stems[at] in names.begins or own[at] in alone or own[at : at + 2] in longer
+        if not begins and not may_begin(plain[at]):
+            found.append(_word(words[at]))
+            at += 1
+            continue
         number = number_at(plain, at)
         food = names.at(stems, at)
         named = names.at(stems, at + 1) if own[at : at + 2] == ("the", "whole") else None
@@ -268,6 +279,11 @@ def _is_unit_word(text: str) -> bool:
         for word in words_of(text)[:1]
         for _, kind, meaning in phrases_at((word.stem,), 0)
     )
+
+
+def _word(word: Word) -> Token:
+    """Return a word that is nothing but itself as a token."""
+    return Token(word.text, word.start, word.end, {}, None, None, word.hyphen_before, word.possessive)
 
 
 def _number(words: Sequence[Word], at: int, spoken: Spoken) -> Token:

@@ -21,6 +21,7 @@ _PIECE = re.compile(
     r"|[A-Za-zÀ-ÖØ-öø-ÿµ]+(?:['’][A-Za-z]+)?|[.,;:!?()\[\]\"“”—–-]"
 )
 _NOT = {"can": "can", "wo": "will", "sha": "shall", "ai": "is"}
+_UNDONE = ("cannot", "percent")
 _ENDS = {"re": "are", "ll": "will", "ve": "have", "d": "would", "m": "am"}
 _IS_AFTER = frozenset("it that this there here what who where he she everything one which how let".split())
 
@@ -126,6 +127,10 @@ def words_of(text: str) -> tuple[Word, ...]:
             if not hyphen:
                 found.append(Word("—", "—", start, end))
             continue
+        if piece.isalpha() and piece not in _UNDONE:
+            found.append(Word(piece, singular(piece), start, end, hyphen))
+            hyphen = False
+            continue
         for part, possessive in _undone(piece):
             found.append(Word(part, singular(part), start, end, hyphen, possessive))
             hyphen = False
@@ -152,7 +157,7 @@ Phrases = Mapping[tuple[str, ...], Sequence[tuple[tuple[str, ...], tuple[int, st
 
 
 @cache
-def _phrases() -> tuple[Phrases, Mapping[str, Rows]]:
+def phrases() -> tuple[Phrases, Mapping[str, Rows]]:
     """Return the phrases of speech by their first two stems, the longest first, and the words by their stem."""
     longer: dict[tuple[str, ...], list[tuple[tuple[str, ...], tuple[int, str, str]]]] = {}
     alone: dict[str, list[tuple[int, str, str]]] = {}
@@ -168,7 +173,7 @@ def _phrases() -> tuple[Phrases, Mapping[str, Rows]]:
 
 def phrases_at(stems: tuple[str, ...], at: int) -> Rows:
     """Return the phrases that begin at a word, the longest first: how many words each takes, its kind, its meaning."""
-    longer, alone = _phrases()
+    longer, alone = phrases()
     begun = longer.get(stems[at : at + 2], ())
     found = [told for own, told in begun if stems[at : at + len(own)] == own]
     return [*found, *alone.get(stems[at], ())] if found else alone.get(stems[at], ())
