@@ -44,6 +44,7 @@ SETS = (
     "turned_about",
     "turned_beside",
     "hunted",
+    "heard_later",
 )
 TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")

@@ -43,6 +43,10 @@ def nutrient_tells(sentence: Sentence, at: int) -> bool:
         return True
     if name == "water":
         return False
+    if sentence.texts[max(0, at - 3) : at] in ((".", "and", "of"), ("!", "and", "of")):  # "... 42 grams. And of fat."
+        return True
+    if "what" in sentence.words and not sentence.words.isdisjoint(("least", "most")):  # "fat is what you get least of"
+        return True
     if _is_judged(sentence, at) or _in_none_of_it(sentence, at):
         return True
     clause = sentence.clause_of(at)

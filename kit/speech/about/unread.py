@@ -69,6 +69,7 @@ _BE = frozenset("is are s stays stay very really quite pretty nice nicely so fai
 _LITTLE = frozenset("hint touch whisper dash pinch smidge smidgen suggestion suspicion shade spot".split())
 _SWEETENS = ("sweeten", "sweetens", "sweetened", "sweetener")
 _ALONE = frozenset("nothing only just solely purely entirely sole exclusively alone".split())
+_LIMITS = ("though", "although", "but", ",")
 _MOST_OF_IT = ("saltiest", "fattiest", "sugariest", "starchiest")  # by weight, or in all?
 _COUNTS_AS = re.compile(
     r"\b(?:(?:counts?|classed|seen|treated|qualif(?:y|ies)|passes|listed) as|considered|deemed)(?: an?)?$"
@@ -84,6 +85,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return _number_tells(sentence, at, token.quantity)
     if token.is_a("share") and (_goes_back(sentence, at) or _says_of(sentence, at) or _is_of(sentence, at)):
         return True
+    if token.is_a("share") and "which" in sentence.texts[at + 1 : at + 3]:
+        return True  # "the chicken, most of which is fat"
     if (
         token.is_a("wording")
         and sentence.text_at(at + 1) == "in"
@@ -101,6 +104,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return nutrient_tells(sentence, at)
     if token.is_a("allergen") and sentence.text_at(at + 1) not in TOOLS and _allergen_tells(sentence, at):
         return True
+    if token.is_a("allergen") and sentence.text_at(at - 1) == "only" and sentence.text_at(at - 2) in _LIMITS:
+        return True  # "there are nuts in it, though only peanuts"
     if (
         token.text in ("lighter", "heavier", "leaner", "fattier")
         and sentence.text_at(at + 1) == "than"

@@ -15,6 +15,7 @@ from kit.speech.about.parts import (
     with_so_much,
 )
 from kit.speech.about.unread import asked
+from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.claim import FOOD, Claim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
@@ -66,6 +67,7 @@ def beside(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         _ranked(sentence, claims),
         _and_another(sentence, claims),
         _than_another(sentence, claims),
+        _for_celiacs(sentence, claims),
     )
     found: list[Claim] = [asked(sentence, places) for places in left]
     return found + _or_by_looks(sentence, claims)
@@ -126,6 +128,13 @@ def _as_much(sentence: Sentence) -> Iterator[tuple[int, ...]]:
         compared = said.is_fraction or said.unit == "times"
         if compared and sentence.text_at(at + 1) == "as" and sentence.text_at(at + 2) in ("much", "many"):
             yield (at, at + 2)
+
+
+def _for_celiacs(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield those who avoid gluten, where no claim is about it: "fish is the allergen, so a celiac can eat it"."""
+    judged = {claim.allergen for claim in claims if isinstance(claim, AllergenClaim)}
+    if judged.isdisjoint(("gluten", "wheat")):
+        yield from ((at, at) for at in sentence.where(("celiac", "celiacs", "coeliac", "coeliacs")))
 
 
 def _ranked(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
