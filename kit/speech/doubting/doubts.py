@@ -3,15 +3,16 @@
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import pairwise, product
+from itertools import pairwise
 
-from kit.speech.about.parts import back, is_dish, is_verb
+from kit.speech.about.parts import back
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
-from kit.speech.claim import FOOD, SERVING, Claim
+from kit.speech.claim import FOOD, Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.doubting.joined_on import joined_on, of_its_own, set_apart
+from kit.speech.doubting.of_several import of_a_piece, of_both, of_several
 from kit.speech.doubting.of_something_else import of_something_else
 from kit.speech.doubting.said_with import all_of_one, in_turn, of_one_source, with_another
 from kit.speech.doubting.shared_out import shared_out
@@ -67,9 +68,6 @@ _LIGHTER = frozenset("lighter leaner slimmer heavier richer shy short off down u
 _GONE = ("gone", "lost", "saved", "spared", "missing")
 _SAVES = frozenset("save saves saved saving spare spares shave shaves trim trims cut cuts lose loses".split())
 _NONE = frozenset("nothing none nobody".split())
-_INSIDE = ("in", "of", "per", "for", "to")
-_OF_THEM = ("these", "those", "them", "the", "our", "my", "your")
-_JOINTS = frozenset(("and", "plus", "&"))
 
 
 def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
@@ -102,9 +100,9 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         _weakened,
         _unneeded,
         _at_another_time,
-        _of_both,
-        _of_several,
-        _of_a_piece,
+        of_both,
+        of_several,
+        of_a_piece,
         of_one_source,
         in_turn,
         with_another,
@@ -203,32 +201,6 @@ def _at_another_time(sentence: Sentence, claim: Claim) -> Claim:
     return asked(sentence, claim.places)
 
 
-def _of_both(sentence: Sentence, claim: Claim) -> Claim:
-    """Return an amount of dish and food together as one that is asked about: "a bowl and a glass of milk make"."""
-    if not isinstance(claim, (AmountClaim, DayShareClaim)):
-        return claim
-    before = [at for at in sentence.clause_of(min(claim.places)) if at < min(claim.places)]
-    dishes = [at for at in before if is_dish(sentence, at) and sentence.text_at(back(sentence, at)) not in _INSIDE]
-    foods = [at for at in before if food_at(sentence, at) is not None and at not in dishes]
-    for one, other in ((min(pair), max(pair)) for pair in product(dishes, foods)):
-        between = sentence.texts[one + 1 : other]
-        joined = not _JOINTS.isdisjoint(between) and not any(is_verb(sentence, at) for at in range(one + 1, other))
-        if joined and (other + 1 == min(claim.places) or is_verb(sentence, other + 1)):
-            return asked(sentence, (one, other, *claim.places), (one, other))
-    return claim
-
-
-def _of_several(sentence: Sentence, claim: Claim) -> Claim:
-    """Return an amount of one serving as asked about where several are named: "any two of these muffins have"."""
-    if not isinstance(claim, (AmountClaim, DayShareClaim)) or claim.about.kind == FOOD or claim.about.count != 1:
-        return claim
-    for at, said in sentence.quantities():
-        several = not said.unit and not said.is_fraction and said.low > 1 and at < min(claim.places)
-        if several and sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in _OF_THEM:
-            return asked(sentence, (at, *claim.places), (at, at + 2))
-    return claim
-
-
 def _made_so(sentence: Sentence, claim: Claim) -> Claim:
     """Return what a food is said to make the dish, where the claim leaves it out, as asked about."""
     told = isinstance(claim, (AllergenClaim, KindClaim, WordingClaim)) and claim.about.kind != FOOD
@@ -240,16 +212,6 @@ def _made_so(sentence: Sentence, claim: Claim) -> Claim:
 _MADE_SO = re.compile(
     r"\b(?:is|are) the (?:\w+ ){1,4}(?:that|which) (?:make|makes|keep|keeps|render|renders|turn|turns)\b"
 )
-
-
-def _of_a_piece(sentence: Sentence, claim: Claim) -> Claim:
-    """Return what is said of one of the pieces of a serving as asked about: "fifteen grams a taco"."""
-    if not isinstance(claim, (AmountClaim, ComparisonClaim, DayShareClaim)) or claim.about.kind != SERVING:
-        return claim
-    pieces = [
-        at for at in sentence.places("piece") if abs(sentence.clauses[at] - sentence.clauses[claim.places[0]]) < 2
-    ]
-    return asked(sentence, (*pieces, *claim.places), pieces) if pieces else claim
 
 
 def _of_what(sentence: Sentence, claim: Claim) -> Claim:
