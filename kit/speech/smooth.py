@@ -33,6 +33,7 @@ _BOUND_VERB = re.compile(  # a verb that bounds a number goes with it: "protein 
     r"|are not)\b"
 )
 _FALLS = re.compile(r"\b(falls?|comes? up) (?:a (?:bit|little|touch|shade) )?$")  # "falls [short of 20 grams]"
+_CLIMBS = re.compile(r"\b(?:climbs?|creeps?|jumps?|shoots?) $")  # "climbs [past forty grams]"
 _STANDS_ALONE = (
     "hardly any",
     "no",
@@ -88,6 +89,8 @@ def put_right(text: str, edits: set[Edit]) -> str:
             before = before[: before.rindex(" a")] + " "  # "is a [good source of fiber]": "is high in fiber"
         if words.startswith("about") and _STAYS.search(before):
             words = f"at {words}"  # "sodium stays [below 500]": "stays at about 700"
+        if words.startswith("about"):
+            before = _CLIMBS.sub("comes to ", before)
         if words.startswith("about") and "short" in text[edit.start : edit.end]:
             before = _FALLS.sub("comes to ", before)
         if old_alone and is_share and re.match(r" \w", after) and not _GOES_ON.match(after):

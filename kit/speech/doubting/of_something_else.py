@@ -12,6 +12,7 @@ from kit.speech.proportions.shares import MACROS
 from kit.speech.words.sentence import Sentence, food_at
 
 _EATEN_WHOLE = re.compile(r"\b(?:eat|finish|have|drink|polish off) (?:the|a) (?:whole|entire) \w+ (?:to|for|before)\b")
+_HALF_NOW = re.compile(r"\bhalf (?:now|today|tonight|(?:at|for) (?:noon|lunch))\b.*\bhalf\b")  # "... and half later"
 _AND_MORE = re.compile(
     r"^(?:so |and )?(?:the|this|our) (?:whole|entire) \w+ and \w+ (?:has|have|is|are|comes?|holds?)\b"
 )
@@ -43,6 +44,8 @@ def _amount(sentence: Sentence, claim: AmountClaim, text: str) -> bool:
     of_dish = claim.about.kind == SERVING and claim.about.count == 1
     clause = sentence.clause_of(at)
     if sentence.texts[max(0, at - 2) : at] == ("all", "but"):  # "all but two grams of the fat is saturated"
+        return True
+    if claim.about.kind == SERVING and _HALF_NOW.search(text):
         return True
     if of_dish and (_EATEN_WHOLE.search(text) or _AND_MORE.match(text)):
         return True
