@@ -10,7 +10,9 @@ from kit.speech.words.sentence import Sentence
 
 _ANY = re.compile(r"(?!who|what|which|how|why|where|when)\w[^?]*\?\s*$", re.IGNORECASE)
 NO_ALONE = re.compile(
-    r"(?:no|nope|none|none at all|not a bit|not any|not at all|not here|not in (?:it|this|here)|never|zero|nothing)"
+    r"(?:no|nope|none|none at all|not a bit|not any|not at all|not here|not in (?:it|this|here)|never|zero|nothing"
+    r"|you (?:will not|won['’]t|wouldn['’]t|can['’]t|do not|don['’]t) (?:find|see|get) (?:any|a (?:trace|drop|bit))"
+    r"(?: in (?:it|here|this))?)"
     r"\s*(?:[.!,;—]|(?:and|but)\b|$)",
     re.IGNORECASE,
 )

@@ -45,6 +45,8 @@ def nutrient_tells(sentence: Sentence, at: int) -> bool:
         return False
     if sentence.texts[max(0, at - 3) : at] in ((".", "and", "of"), ("!", "and", "of")):  # "... 42 grams. And of fat."
         return True
+    if sentence.texts[max(0, at - 2) : at] in (("change", "the"), ("changes", "the"), ("affect", "the")):
+        return True  # "light coconut milk would not change the fat"
     if "what" in sentence.words and not sentence.words.isdisjoint(("least", "most")):  # "fat is what you get least of"
         return True
     if _is_judged(sentence, at) or _in_none_of_it(sentence, at):

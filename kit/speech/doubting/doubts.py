@@ -229,7 +229,8 @@ def _of_what(sentence: Sentence, claim: Claim) -> Claim:
     else:
         text = " ".join(words)
         alone = "only" in (sentence.text_at(min(claim.places) - 1), words[0])
-        said_of_each = isinstance(claim, WordingClaim) and (alone or bool(_EVERY.search(text)))
+        of_grain = isinstance(claim, KindClaim) and claim.kind == "whole grain"  # "every ingredient is whole grain"
+        said_of_each = (of_grain or isinstance(claim, WordingClaim)) and (alone or bool(_EVERY.search(text)))
         open_ended = said_of_each or bool(_SOME.search(text))
     return asked(sentence, claim.places) if open_ended else claim
 

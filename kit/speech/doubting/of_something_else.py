@@ -12,7 +12,9 @@ from kit.speech.proportions.shares import MACROS
 from kit.speech.words.sentence import Sentence, food_at
 
 _EATEN_WHOLE = re.compile(r"\b(?:eat|finish|have|drink|polish off) (?:the|a) (?:whole|entire) \w+ (?:to|for|before)\b")
-_HALF_NOW = re.compile(r"\bhalf (?:now|today|tonight|(?:at|for) (?:noon|lunch))\b.*\bhalf\b")  # "... and half later"
+_HALF_NOW = re.compile(  # "eat half now and half later", "cut in two, each half is"
+    r"^cut in (?:half|two) , each half\b|\bhalf (?:now|today|tonight|(?:at|for) (?:noon|lunch))\b.*\bhalf\b"
+)
 _AND_MORE = re.compile(
     r"^(?:so |and )?(?:the|this|our) (?:whole|entire) \w+ and \w+ (?:has|have|is|are|comes?|holds?)\b"
 )
