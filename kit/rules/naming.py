@@ -1,4 +1,4 @@
-"""Foods and nutrients under the names that people say."""
+"""Foods, nutrients and measures under the names that people say."""
 
 import re
 from collections.abc import Collection
@@ -7,6 +7,7 @@ from functools import cache
 from kit.errors import UnknownNameError
 from kit.food.composition import Food
 from kit.food.finding import food as food_by_key
+from kit.food.measures import unit
 from kit.food.names import lowered, short_name
 from kit.food.nutrients import nutrient
 from kit.food.vocabulary import singular, words
@@ -37,6 +38,18 @@ def thing_said(name: str) -> str:
     ('sugar', 'calories', 'iron')
     """
     return {"energy": "calories", "sugars": "sugar"}.get(name) or said(name)
+
+
+def measure_said(measure: str) -> str:
+    """Return a measure as it is said: the full name of a unit, any other measure as it is.
+
+    Examples
+    --------
+    >>> measure_said("tbsp"), measure_said("fl oz"), measure_said("slice")
+    ('tablespoon', 'fluid ounce', 'slice')
+    """
+    known = unit(measure)
+    return measure if known is None else known.name.replace("_", " ")
 
 
 @cache

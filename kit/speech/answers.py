@@ -55,7 +55,9 @@ _ASKS_HOW = re.compile(r"(?:and |so |but |now )?(?:how|where|what|which|who|why)
 _WITH = re.compile(
     r"(?:with|from|by|through|thanks to|because of|only|mostly|just|the)\b(?: \w+,?){1,6}[.!]*\s*", re.IGNORECASE
 )
-_BARE = re.compile(r"(?:\w+[, ]*){1,6}[.!]*\s*$|(?:\w+[, ]+){1,3}and\b")  # ", and" begins what is told beside it
+_BARE = re.compile(
+    r"\w+(?:[, ]+\w+){0,5}[, ]*[.!]*\s*$|(?:\w+[, ]+){1,3}and\b"
+)  # ", and" begins what is told beside it
 _SOME_ALONE = re.compile(
     r"(?:plenty|lots|loads|tons|some|a (?:few|little|lot|bit|touch|trace|ton)|a good bit|yes|yep|yeah|sure|of course)"
     r"\b[^.!?,;—]{0,12}?(?:[.!,;—]|\s(?:and|but)\b|\s*$)",

@@ -109,20 +109,16 @@ def check_sentence(
     choices = tuple(dict.fromkeys(choice for _, finding in pairs for choice in finding.choices))
     instead = ""
     if verdict == OFF and find_instead:
-        told = [
-            (
-                one.offset,
-                replace(
-                    finding,
-                    sentences=(kept(claim, dish),)
-                    if finding.verdict == HOLDS and not one.change
-                    else finding.sentences,
-                ),
-            )
-            for one, claim, finding in found
-        ]
+        told = [(one.offset, _with_kept(one, claim, finding, dish)) for one, claim, finding in found]
         instead = instead_of(text, told, dish, lambda new: _reads_back(new, dish, pins or {}, tried))
     return Checked(verdict, because, instead, claims, choices)
+
+
+def _with_kept(one: Read, claim: Claim, finding: Finding, dish: Dish) -> Finding:
+    """Return a finding; of what holds beside what does not, with how it is told again."""
+    if finding.verdict != HOLDS or one.change:
+        return finding
+    return replace(finding, sentences=(kept(claim, dish),))
 
 
 def _dish_of(reading: Read, claim: Claim, dish: Dish, tried: Tried | None) -> Dish:

@@ -172,6 +172,10 @@ def test_any_text_ends_in_a_verdict(text):
 WORDS = sorted({word for row in ROWS for word in row["say"].split()})
 
 
+def test_a_word_without_end_is_read_all_the_same():
+    assert verdict(f"What brings most of the fat? {'a' * 400}@") in VERDICTS
+
+
 @TRIES
 @given(st.lists(st.sampled_from(WORDS), max_size=25))
 def test_any_words_ends_in_a_verdict(words):

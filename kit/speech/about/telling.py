@@ -263,19 +263,17 @@ def is_a_few(sentence: Sentence, at: int) -> bool:
 def corrects(sentence: Sentence, at: int) -> bool:
     """Return whether a bare number corrects one before it: "500 calories? No, 285.", "two days, three at a push"."""
     before, behind = sentence.texts[max(0, at - 2) : at], sentence.texts[at + 1 : at + 3]
-    says = at > 0 and (is_verb(sentence, at - 1) or before[-1:] in (("got",), ("with",)) or before[-1:] == ("you",))
-    if behind in ((), (".",), ("!",)) and says:  # "..., it has two"
-        return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
-    if behind in ((), (".",), ("!",)) and before[-1:] == (":",):  # "in milligrams: 80"
-        return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
+    last, ends = sentence.text_at(at - 1), behind in ((), (".",), ("!",))
+    # "..., it has two", "in milligrams: 80", "..., leaving 50"
+    closes = ends and (is_verb(sentence, at - 1) or last in ("got", "with", "you", ":", "leaving", "leaves", "leave"))
+    yours = last in ("daily", "recommended", "usual")  # "ten squares give you your daily 28"
+    told = [place for place in range(at) if sentence.tokens[place].amount.unit in ("g", "mg", "kcal")]
     a_bowl = behind[:1] == ("a",) and at + 2 < len(sentence) and is_serving(sentence, at + 2)
     for_one = behind[:1] in (("each",), ("apiece",)) or behind == ("a", "piece") or a_bowl
-    if for_one and sentence.tokens[at].amount.low >= 100 and before[-1:] in (("is",), ("to",), ("are",)):
+    if closes or yours:
+        return bool(told)
+    if for_one and sentence.tokens[at].amount.low >= 100 and last in ("is", "to", "are"):
         return True  # "it's 342 a piece"
-    if before[-1:] in (("leaving",), ("leaves",), ("leave",)) and behind in ((), (".",), ("!",)):
-        return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
-    if before[-1:] in (("daily",), ("recommended",), ("usual",)):  # "ten squares give you your daily 28"
-        return any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
     if behind == ("at", "a") and sentence.text_at(at + 3) == "time":
         return False  # "she made forty at a time"
     return before in (("no", ","), ("nope", ","), ("call", "it"), ("make", "that")) or behind in (

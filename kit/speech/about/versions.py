@@ -40,20 +40,12 @@ _WHOSE = frozenset(
     "standard classic typical".split()
 )
 _COUNTED_FOODS = frozenset("butter oil cream cheese salt sugar fat honey syrup mayonnaise".split())
-
-
 _ONCE = ("last", "before", "usual", "ever", "always")
 
 
 def is_other_version(sentence: Sentence, at: int) -> bool:
     """Return whether more or less of what counts is told beside another version: "a third less butter than the old"."""
-    as_before = sentence.text_at(at) == "as" and sentence.text_at(at + 1) in (
-        "last",
-        "before",
-        "usual",
-        "ever",
-        "always",
-    )
+    as_before = sentence.text_at(at) == "as" and sentence.text_at(at + 1) in _ONCE
     much = {"much", "many"} & set(sentence.texts[:at])
     if as_before and much and _COUNTED_FOODS & set(sentence.texts[:at]):
         return True  # "half as much butter in it as last time"

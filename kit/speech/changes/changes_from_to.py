@@ -13,10 +13,12 @@ def from_to(sentence: Sentence) -> tuple[FoodWord, float, tuple[int, ...], Quant
 
     None where no amount is changed.
     """
-    for at in range(2, len(sentence) - 2):
+    for at in (place + 1 for place in sentence.where(("from",), 1)):
+        if at + 2 >= len(sentence):
+            continue
         was, second = sentence.tokens[at].amount, at + 2 + (sentence.text_at(at + 1) == "down")
         food = food_at(sentence, at - 2)
-        if sentence.text_at(at - 1) != "from" or sentence.text_at(second - 1) != "to" or food is None:
+        if sentence.text_at(second - 1) != "to" or food is None:
             continue
         then = sentence.tokens[second].amount if second < len(sentence) else NO_QUANTITY
         same = then.unit in ("", was.unit) and was.unit in MEASURES and was.value > 0 and then.value > 0

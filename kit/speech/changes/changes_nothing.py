@@ -4,7 +4,7 @@ import re
 
 from kit.speech.about.unread import asked
 from kit.speech.claim import Claim
-from kit.speech.words.sentence import Sentence, food_at
+from kit.speech.words.sentence import Sentence
 
 _NOTHING = re.compile(
     r"\bnothing (?:else |much |really |at all )?(?:changes|moves|happens|is lost|gets lost|will change|would change)\b"
@@ -33,7 +33,7 @@ def read(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     changes = sorted({*sentence.places("verb_leave_out"), *sentence.places("verb_swap"), *sentence.where(("whether",))})
     if not changes:
         return []
-    foods = [at for at in range(len(sentence)) if food_at(sentence, at) is not None]
+    foods = sentence.places("food")
     if not foods or max(foods) < min(changes):
         return []
     if any(max(claim.places) >= min(changes) for claim in claims):

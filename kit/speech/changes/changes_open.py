@@ -27,7 +27,7 @@ def is_open_change(said: Sentence) -> bool:
     said : Sentence
         The sentence.
     """
-    if _SUPPOSED.search(" ".join(said.texts)):
+    if _SUPPOSED.search(said.plain):
         return True
     texts = set(said.texts)
     return bool(

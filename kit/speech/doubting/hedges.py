@@ -62,7 +62,7 @@ def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> l
     counted = [claim for claim in claims if type(claim).__name__ in _COUNTED]
     if not counted:
         return []
-    text = " ".join(token.text for token in sentence.tokens)
+    text = sentence.plain
     two = all(claim.about.kind == SERVING and claim.about.count == 2 for claim in counted)  # "seconds, so two plates"
     places = [
         at

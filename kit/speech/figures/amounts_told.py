@@ -1,6 +1,7 @@
 """An amount told in a sentence of its own."""
 
 from kit.meal.certainty import Range
+from kit.rules.naming import measure_said
 from kit.rules.spoken import quantity_words, words_of
 from kit.speech.claim import FOOD, SERVING, WEIGHT, About
 from kit.speech.values import WORKED_OUT, Amount, said_thing
@@ -25,7 +26,7 @@ def sentences(name: str, about: About, found: Amount, given_by: str = "") -> tup
     begin = found.begin[:1].upper() + found.begin[1:]
     if about.kind == FOOD and about.measure in _MEASURED and about.count >= 1:
         several = about.count > 1
-        measure = f"{counted(about.count, 1)} {_MEASURED[about.measure]}{'s' * several}".capitalize()
+        measure = f"{counted(about.count, 1)} {measure_said(about.measure)}{'s' * several}".capitalize()
         return (f"{measure} of {about.foods[0].text} {'have' if several else 'has'} {words}.",)
     if about.kind == SERVING and about.count == 1:
         return (f"{{serving}} has {words}.",)
@@ -39,5 +40,5 @@ def sentences(name: str, about: About, found: Amount, given_by: str = "") -> tup
     return (f"{begin.replace(' g of', ' grams of')} {words}.",)
 
 
-_MEASURED = {"oz": "ounce", "cup": "cup", "tbsp": "tablespoon", "tsp": "teaspoon", "lb": "pound"}
+_MEASURED = ("oz", "cup", "tbsp", "tsp", "lb")
 _TO_A_SERVING = "To a serving the "

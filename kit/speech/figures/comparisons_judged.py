@@ -6,7 +6,7 @@ from math import hypot, isfinite
 from kit.errors import UnknownNameError
 from kit.food.composition import Food
 from kit.meal.certainty import Range
-from kit.rules.naming import full_name, is_plural
+from kit.rules.naming import full_name, is_plural, measure_said
 from kit.rules.subjects import of_food
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import FOOD, UNKNOWN, About, Finding
@@ -28,7 +28,6 @@ from kit.speech.words.tokens import SHARE, Quantity
 from kit.talk.dish import Dish, content, measure_grams
 from kit.texts import counted, listing, number
 
-_MEASURED = {"tbsp": "tablespoon", "tsp": "teaspoon", "oz": "ounce", "lb": "pound", "g": "gram"}
 BASES = ("100 g", "cup", "100 kcal", "serving")
 LEAST, MOST = 1 - OF_A_FRACTION, 1 + OF_A_FRACTION
 _SWELLING = ("grain", "pasta", "pulse")
@@ -231,7 +230,7 @@ def _words(about: About, dish: Dish) -> str:
         return "the dish"
     name = about.foods[0].text
     if about.measure:
-        unit = _MEASURED.get(about.measure, about.measure)
+        unit = measure_said(about.measure)
         measure = "" if about.measure == "piece" else f"{unit}{'' if about.count <= 1 else 's'} of "
         return f"{counted(about.count, 2)} {measure}{name}"
     food = _options(about, dish)[0]

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from kit.meal.certainty import Range
-from kit.rules.naming import short_name
+from kit.rules.naming import measure_said, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.about.parts import is_dish, is_serving
 from kit.speech.about.slots import negated
@@ -134,7 +134,7 @@ def in_unit(value: float, unit: str) -> str:
     """
     if unit == "cup" and value < _SPOONED:
         return in_unit(_SPOONS_TO_A_CUP * value, "tbsp")
-    single = _UNIT_WORDS.get(unit, unit)
+    single = measure_said(unit)
     if value < _PARTS_BELOW:
         fraction, part = min(_PARTS_SAID.items(), key=lambda one: abs(one[0] - value))
         return (
@@ -147,7 +147,6 @@ def in_unit(value: float, unit: str) -> str:
     return f"about {number(said, 1)} {single}{'' if said == 1 else 's'}"
 
 
-_UNIT_WORDS = {"g": "gram", "kg": "kilogram", "oz": "ounce", "lb": "pound", "tbsp": "tablespoon", "tsp": "teaspoon"}
 _PARTS_SAID = {0.25: "a quarter", 1 / 3: "a third", 0.5: "half", 2 / 3: "two thirds"}
 _PARTS_BELOW, _NEAR_PART = 0.75, 0.13  # common practice, as the steps are
 _STEPS = ((100, 10), (40, 5), (4, 1), (0, 0.5))
