@@ -19,7 +19,7 @@ from kit.speech.changes.changes_said import LEAVE_OUT, TRIED, SaidChange, read_c
 from kit.speech.claim import FOOD, Claim, Finding
 from kit.speech.descriptions import absences, health, kinds, wordings, wordings_judged
 from kit.speech.descriptions.wordings_claim import WordingClaim
-from kit.speech.doubting import denials, doubts, falls_short, hedges, numbers_left, said_beside
+from kit.speech.doubting import denials, doubts, falls_short, hedges, numbers_left, said_beside, unknown_words
 from kit.speech.figures import amounts, comparisons, counts, foods_counted
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.figures.weights_said import WeightClaim
@@ -262,6 +262,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += said_beside.other_amounts(said, claims) if change is None else []
     claims += of_the_changed(said, change.places, claims) if change is not None else []
     claims += changes_nothing.read(said, claims)
+    claims += unknown_words.unknown_words(said, claims)
     claims += said_beside.beside(said, claims) + hedges.qualifiers(said, claims, change)
     claims = falls_short.falling_short(said, denials.denied(said, doubts.doubted(said, claims)))
     claims = hedges.reported(said, numbers_left.with_numbers_left(said, claims, change.places if change else ()))

@@ -49,7 +49,7 @@ def nutrient_tells(sentence: Sentence, at: int) -> bool:
         return True  # "light coconut milk would not change the fat"
     if "what" in sentence.words and not sentence.words.isdisjoint(("least", "most")):  # "fat is what you get least of"
         return True
-    if _is_judged(sentence, at) or _in_none_of_it(sentence, at):
+    if _is_judged(sentence, at) or _in_none_of_it(sentence, at) or _of_it_is(sentence, at):
         return True
     clause = sentence.clause_of(at)
     if name in _METALS and (any(is_day(sentence, place) for place in clause) or _is_held(sentence, at)):
@@ -70,6 +70,13 @@ def _is_held(sentence: Sentence, at: int) -> bool:
     held = held or " ".join(sentence.texts[max(0, verb - 1) : verb + 1]) in ("there is", "there are")
     comes = any(sentence.is_a(place, "verb_from") for place in range(at + 1, at + 4))
     return (held and sentence.text_at(at + 1) in _ENDS_METAL) or comes
+
+
+def _of_it_is(sentence: Sentence, at: int) -> bool:
+    """Return whether something is said of the fat, salt or sugar in it: "its fat is through the roof"."""
+    inside = sentence.text_at(at + 1) == "in" and sentence.text_at(at + 2) in HERE
+    behind = at + 1 + 2 * inside
+    return (inside or sentence.text_at(at - 1) == "its") and sentence.text_at(behind) in ("is", "are")
 
 
 def _in_none_of_it(sentence: Sentence, at: int) -> bool:

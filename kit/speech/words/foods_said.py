@@ -146,6 +146,8 @@ class FoodNames:
         two each is.
     pieces : frozenset of str
         What one piece of the dish is called where that is no serving of it.
+    title : frozenset of str
+        The other words of its title.
     table : FoodTable
         What the foods of the table are called.
     """
@@ -154,6 +156,7 @@ class FoodNames:
     dishes: Mapping[str, str]
     table: FoodTable
     pieces: frozenset[str] = frozenset()
+    title: frozenset[str] = frozenset()
 
     @cached_property
     def _words(self) -> frozenset[str]:
@@ -238,11 +241,12 @@ def _names(
     dishes: tuple[tuple[str, str], ...],
     table: FoodTable,
     pieces: frozenset[str],
+    title: frozenset[str],
 ) -> FoodNames:
     by_key = {food.key: food for food in given}
     called = frozenset(word for word, _ in dishes)
     of_dish = tuple((key, *_words_for(by_key[key], line, called)) for key, line in parts)
-    return FoodNames(of_dish, dict(dishes), table, pieces)
+    return FoodNames(of_dish, dict(dishes), table, pieces, title)
 
 
 _POTS = ("pots", "pans", "casseroles", "loaves", "tins", "cups", "mugs", "glasses", "ramekins")
@@ -268,4 +272,5 @@ def names_of(*recipes: Recipe) -> FoodNames:
             parts.setdefault((part.food.key, line), part.food)
     dishes = tuple(dict.fromkeys(pair for recipe in recipes for pair in _called(recipe)))
     pieces = frozenset(word for recipe in recipes for word in pieces_of(recipe, _BEHIND.split(recipe.title)[0]))
-    return _names(tuple(parts), tuple(parts.values()), dishes, food_table(), pieces)
+    title = frozenset(word for recipe in recipes for word in words(_BEHIND.split(recipe.title)[0]))
+    return _names(tuple(parts), tuple(parts.values()), dishes, food_table(), pieces, title)

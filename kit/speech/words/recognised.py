@@ -28,7 +28,7 @@ def tokens_of(text: str, names: FoodNames) -> list[Token]:
     while at < len(words):
         begins = stems[at] in names.begins or own[at] in alone or own[at : at + 2] in longer
         if not begins and not may_begin(plain[at]):
-            found.append(_word(words[at]))
+            found.append(_word(words[at], _of_title(stems[at], names)))
             at += 1
             continue
         number = number_at(plain, at)
@@ -46,6 +46,7 @@ def tokens_of(text: str, names: FoodNames) -> list[Token]:
         if "relation" in parts and not _number_follows(plain, at + length):
             del parts["relation"]
         word = food[1] if food and food[0] == length else None
+        parts = parts or (_of_title(stems[at], names) if word is None else {})
         token = _phrase(words[at : at + length], parts, word, stems[at], names)
         if stems[at] in names.pieces and "dish" in parts and is_counted(plain[:at]):
             parts |= {"dish": "part", "piece": token.text}
@@ -138,9 +139,14 @@ def _is_unit_word(text: str) -> bool:
     )
 
 
-def _word(word: Word) -> Token:
-    """Return a word that is nothing but itself as a token."""
-    return Token(word.text, word.start, word.end, {}, None, None, word.hyphen_before, word.possessive)
+def _of_title(stem: str, names: FoodNames) -> dict[str, str]:
+    """Return the part that a word plays which is otherwise unknown: it may stand in the dish's title."""
+    return {"title": stem} if stem in names.title else {}
+
+
+def _word(word: Word, parts: dict[str, str]) -> Token:
+    """Return a word that is nothing but itself, or one of the dish's title, as a token."""
+    return Token(word.text, word.start, word.end, parts, None, None, word.hyphen_before, word.possessive)
 
 
 def _number(words: Sequence[Word], at: int, spoken: Spoken) -> Token:
