@@ -85,6 +85,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return _number_tells(sentence, at, token.quantity)
     if token.is_a("share") and (_goes_back(sentence, at) or _says_of(sentence, at) or _is_of(sentence, at)):
         return True
+    if token.is_a("share") and sentence.text_at(at + 1) == "of" and any(is_day(sentence, at + by) for by in (2, 3, 4)):
+        return True  # "a smidgen of a day's"
     if token.is_a("share") and "which" in sentence.texts[at + 1 : at + 3]:
         return True  # "the chicken, most of which is fat"
     if (
@@ -170,7 +172,14 @@ def _allergen_tells(sentence: Sentence, at: int) -> bool:
     all_but = sentence.tokens[at].food is None and _all_but(sentence, at)
     all_but = all_but or _COUNTS_AS.search(" ".join(sentence.texts[max(0, at - 4) : at])) is not None
     named = sentence.words & {"missing", "lacking", "lacks", "absent"} or " some in it" in sentence.plain
-    return all_but or _only_one(sentence, at) or _little(sentence, at) or bool(named)
+    return all_but or _only_one(sentence, at) or _little(sentence, at) or _comes_from(sentence, at) or bool(named)
+
+
+def _comes_from(sentence: Sentence, at: int) -> bool:
+    """Return whether an allergen is said to be in a food, or to come from it: "the wheat is in the bulgur"."""
+    led = sentence.text_at(at + 1) in ("is", "are", "comes", "come") and sentence.text_at(at + 2) in ("in", "from")
+    named = (food_at(sentence, place) for place in range(at + 3, at + 6))
+    return led and any(food is not None and food.inside for food in named)
 
 
 def _says_of(sentence: Sentence, at: int) -> bool:

@@ -1,0 +1,165 @@
+"""Things that nobody here knows, in a list of what it holds, lacks or comes from: they are asked about.
+
+"It is nut-free and lectin-free", "no egg and no carmine", "it contains egg, annatto and wheat", "not vegan because of
+the lard", "the oil and the suet bring most of the fat". What may stand there without telling anything is listed.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from kit.speech.about.parts import DETERMINERS, after_determiners, is_verb
+from kit.speech.allergens.allergens_judged import AllergenClaim
+from kit.speech.claim import Claim
+from kit.speech.descriptions.absences import AbsentClaim
+from kit.speech.descriptions.kinds import KindClaim
+from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.proportions.dish_shares_judged import DishShareClaim
+from kit.speech.words.sentence import Sentence, food_at
+from kit.speech.words.unknown import LISTS, MATTERS_NOT, ends, is_unknown
+
+# What is said not to be there, and tells nothing of what is eaten.
+_HARMLESS_TO_LACK = frozenset(
+    "apology argument arguments big bite bones book bother chance choice chopping cooking cost cracking crying "
+    "difference doubt doubting drama effort end equipment exception exceptions excuse excuses extra fancy fat-free "
+    "fire flame frills frying further fuss gadget gadgets good great guesswork handles harm hassle hurry idea "
+    "ingredient ingredients issue joke knife leftovers less lies limit long longer lumps machine magic matter means "
+    "measuring mess mixer more need nonsense one other oven part peeling pink pips pits place plan point problem "
+    "question real reason recipe regret regrets rules rush secret secrets seeds shame shells shortage sign simpler "
+    "skill skin skins soaking special stalks stems stirring stones stopping stress substitute such surprise surprises "
+    "sweat tears telling thanks the time trick tricks trouble two use waiting washing waste way wonder work worries "
+    "worry".split()
+)
+_FREE_OF = frozenset(
+    "fuss hassle hands worry stress mess trouble care guilt risk pain rent tax drama waste plastic smoke toll hands "
+    "bone bones stone stones lump lumps pit pits seed skin shell shells grit sand".split()
+)
+
+
+def _lacks(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield what is said not to be in it and is not known: "no egg and no carmine", "nut-free and lectin-free"."""
+    beside = any(isinstance(claim, (AllergenClaim, AbsentClaim, KindClaim, WordingClaim)) for claim in claims)
+    for at in range(len(sentence)):
+        if not is_unknown(sentence, at):
+            continue
+        word = sentence.text_at(at)
+        free = sentence.is_a(at + 1, "wording", "free") and sentence.tokens[at + 1].hyphen_before
+        if free and word not in _FREE_OF:
+            yield (at, at + 1)
+        elif beside and word not in _HARMLESS_TO_LACK and (led := _denied_at(sentence, at)) is not None:
+            yield (led, at)
+
+
+_LEADS = frozenset(("no", "without", "zero", "nor", "neither", "any"))
+_TRACE_OF = frozenset("a an any the trace hint drop bit scrap speck gram single added of".split())
+_HELD = frozenset("has have got contains contain is are with uses use holds and or , nor but there".split())
+
+
+def _denied_at(sentence: Sentence, at: int) -> int | None:
+    """Return the word that says that a thing is not in it; None where none does: "it takes no oven"."""
+    place = at - 1
+    while sentence.text_at(place) in _TRACE_OF:
+        place -= 1
+    if sentence.text_at(place) in LISTS:  # "no dairy or carmine", "free of gluten and carmine"
+        over = place - 1 - (sentence.text_at(place - 1) == ",")
+        listed = place == at - 1 or "of" in sentence.texts[place:at]
+        known = sentence.is_a(over, "allergen") or sentence.is_a(over, "group")
+        told = listed and known and over in sentence.used and ends(sentence, at)
+        return over if told and _is_free_of(sentence, over) else None
+    if sentence.is_a(place - (sentence.text_at(place) == "from"), "wording", "free"):
+        return place if place < at - 1 or sentence.text_at(place) == "from" else None
+    denied = sentence.text_at(place) in _LEADS or (sentence.text_at(place) == "not" and place < at - 2)
+    opens = place == sentence.clause_of(at)[0] or sentence.text_at(place - 1) in _HELD
+    return place if denied and opens and ends(sentence, at) else None
+
+
+def _is_free_of(sentence: Sentence, at: int) -> bool:
+    """Return whether a list up to a place is of what is not there."""
+    while at >= 0 and (sentence.text_at(at) in (*LISTS, "of", "from", "any") or sentence.is_a(at, "allergen")):
+        at -= 1
+    return sentence.text_at(at) in ("no", "without", "zero", "neither") or sentence.is_a(at, "wording", "free")
+
+
+_CONTAINS = frozenset("contains contain has have include includes are is with".split())
+
+
+def _listed(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield what stands in a list of allergens and is none known: "it contains egg, annatto and wheat"."""
+    if not any(isinstance(claim, AllergenClaim) and not claim.free for claim in claims):
+        return
+    for at in range(len(sentence)):
+        if not is_unknown(sentence, at) or sentence.text_at(at) in MATTERS_NOT or not ends(sentence, at):
+            continue
+        before, behind = _next(sentence, at, -1), _next(sentence, at, 1)
+        joined = sentence.text_at(at - 1) in LISTS and sentence.is_a(before, "allergen") and before in sentence.used
+        leads = sentence.text_at(at - 1) in _CONTAINS and sentence.is_a(behind, "allergen") and behind in sentence.used
+        if joined or (leads and sentence.text_at(at + 1) in LISTS):
+            yield (min(before, at) if joined else at, at)
+
+
+def _next(sentence: Sentence, at: int, step: int) -> int:
+    """Return the place of what stands before or behind a thing in a list."""
+    at += step
+    while sentence.text_at(at) in LISTS:
+        at += step
+    return at
+
+
+def _share_of(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield a second share that is not known: "half of it from the beans and a smattering from the rice"."""
+    if not any(isinstance(claim, DishShareClaim) for claim in claims):
+        return
+    for at in range(1, len(sentence)):
+        if not is_unknown(sentence, at) or sentence.text_at(at) in MATTERS_NOT:
+            continue
+        before = sentence.text_at(at - 1)
+        over = at + 1 + (sentence.text_at(at + 1) in ("is", "are", "comes", "come", "of"))
+        a_part = before in ("a", "an", "another") and sentence.text_at(over) == "from"
+        if a_part and food_at(sentence, after_determiners(sentence, over + 1)) is not None:
+            yield (at - 1, over)
+        whole = after_determiners(sentence, at + 2)
+        few = sentence.text_at(at + 1) == "of" and sentence.is_a(whole, "nutrient")
+        if few and (at == sentence.clause_of(at)[0] or before in ("a", "an")):
+            yield (at, whole)  # "oodles of the sodium come from the salt"
+        if _is_one_of(sentence, at):
+            yield (at, at + 1)
+        led = at - 1 - (before == "the")
+        shared = sentence.is_a(led - 1, "share") or sentence.text_at(led - 1) == "and"
+        if shared and sentence.text_at(led) == "of" and ends(sentence, at):
+            yield (led - 1, at)
+
+
+def _is_one_of(sentence: Sentence, at: int) -> bool:
+    """Return whether a thing is listed beside the foods that bring something: "the oil and the suet bring"."""
+    before = at - 1
+    while sentence.text_at(before) in DETERMINERS:
+        before -= 1
+    joined = sentence.text_at(before) in LISTS and food_at(sentence, before - 1) and is_verb(sentence, at + 1)
+    other = after_determiners(sentence, at + 2)
+    opens = before < sentence.clause_of(at)[0] and sentence.text_at(at + 1) in LISTS
+    return bool(joined) or (opens and food_at(sentence, other) is not None and is_verb(sentence, other + 1))
+
+
+_CAUSES = frozenset(("because of", "due to", "owing to", "on account of", "from", "courtesy of"))
+_NO_FOODS = frozenset(
+    "scratch animal animals plant plants start now heaven then home elsewhere bottom top energy today".split()
+)
+
+
+def _why(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield what it is said to come from and is not in the dish: "not vegan because of the lard", "and the ostrich"."""
+    if not any(isinstance(claim, (AllergenClaim, DishShareClaim, KindClaim)) for claim in claims):
+        return
+    for at in sentence.where(_CAUSES):
+        place = after_determiners(sentence, at + 1)
+        while place < len(sentence) and (food_at(sentence, place) or is_unknown(sentence, place)):
+            if is_verb(sentence, place + 1):
+                break  # "from the feta, and the salt stays in the cupboard"
+            food = food_at(sentence, place)
+            missing = not food.inside if food is not None else ends(sentence, place)
+            if missing and sentence.text_at(place) not in _NO_FOODS and not sentence.is_a(place, "allergen"):
+                yield (at, place)
+            if sentence.text_at(place + 1) not in LISTS:
+                break
+            place = after_determiners(sentence, place + 1, LISTS)
+
+
+THINGS = (_lacks, _listed, _share_of, _why)
