@@ -45,6 +45,7 @@ SETS = (
     "turned_beside",
     "hunted",
     "heard_later",
+    "unknown_words",
 )
 TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")

@@ -274,9 +274,8 @@ def _only_one(sentence: Sentence, at: int) -> bool:
     inside = any(one == "in" and two in HERE for one, two in pairwise(words)) and bool({"is", "are"} & set(words))
     several = len(sentence.places("allergen")) > 1
     text = sentence.text.lower().replace("’", "'")
-    return ("only" in words and (inside or "find" in words)) or (
-        bool(ONE_THING.search(text)) or (several and bool(_THAT_IS_ALL.search(text)))
-    )
+    only = "only" in words and (inside or "find" in words)
+    return only or bool(ONE_THING.search(text)) or (several and bool(_THAT_IS_ALL.search(text)))
 
 
 def _goes_back(sentence: Sentence, at: int) -> bool:

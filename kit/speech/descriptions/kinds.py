@@ -11,7 +11,7 @@ from kit.speech.about.parts import DETERMINERS, after_determiners, dish_named, f
 from kit.speech.about.slots import foods_from, negated
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Edit, Finding
-from kit.speech.values import alone, called, present
+from kit.speech.values import alone, called, not_there, present
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.sentence import Sentence, food_at
 from kit.talk.dish import Dish
@@ -29,6 +29,8 @@ _EATEN_BY_VEGETARIANS = (
 )
 _ENDS = (".", "!", ";", "")
 _SET_APART = frozenset(", except for apart aside from but bar barring besides other than the with without".split())
+_CAUSES = ("because of", "thanks to", "due to", "owing to", "on account of", "courtesy of")
+_AS_IT_STANDS = frozenset(", as it is stands here though either".split())
 _PLAIN = frozenset("vegan vegetarian pescatarian".split())
 
 
@@ -147,13 +149,15 @@ _NOTHING_ELSE = ("all", "only", "nothing but", "entirely", "purely", "just", "so
 
 def _subject(sentence: Sentence, about: list[About], at: int, denied: bool) -> About:
     """Return what is said to be of a kind; "not vegan because of the honey" says it of the honey."""
-    why = at + 1 + (sentence.text_at(at + 1) == ",")
-    if denied and sentence.text_at(why) in ("because of", "thanks to", "due to"):
+    why = at + 1
+    while sentence.text_at(why) in _AS_IT_STANDS:
+        why += 1
+    if denied and sentence.text_at(why) in _CAUSES:
         over = why + 1 + (sentence.text_at(why + 1) in DETERMINERS)
         foods, places = foods_from(sentence, over, sentence.clause_of(over)[-1] + 1)
         if foods:
             sentence.used.update(places)
-            return About(FOOD, 1.0, tuple(foods))
+            return About(FOOD, 1.0, tuple(foods), said_inside=True)
     for place in range(at + 1, min(len(sentence), at + 4)):
         if is_dish(sentence, place):
             return dish_named(sentence, place)
@@ -216,6 +220,9 @@ def judge(claim: KindClaim, dish: Dish) -> Finding:
     """Judge a kind by the facts of each food."""
     if claim.about.kind == UNKNOWN:
         return Finding(CANNOT_TELL, f'what is in "{claim.about.words}" is not known')
+    absent = [word for word in claim.about.foods if claim.about.said_inside and not present(dish, word)]
+    if absent:
+        return not_there(absent[0])  # "not vegan because of the butter"
     finding = _judge_kind(claim, dish)
     if not claim.negated:
         return finding

@@ -12,6 +12,7 @@ from kit.speech.claim import Claim
 from kit.speech.descriptions.absences import AbsentClaim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
 from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.unknown import LISTS, MATTERS_NOT, ends, is_unknown
@@ -78,7 +79,7 @@ def _is_free_of(sentence: Sentence, at: int) -> bool:
     return sentence.text_at(at) in ("no", "without", "zero", "neither") or sentence.is_a(at, "wording", "free")
 
 
-_CONTAINS = frozenset("contains contain has have include includes are is with".split())
+_CONTAINS = frozenset("contains contain has have got include includes are is with".split())
 
 
 def _listed(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
@@ -91,7 +92,8 @@ def _listed(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, 
         before, behind = _next(sentence, at, -1), _next(sentence, at, 1)
         joined = sentence.text_at(at - 1) in LISTS and sentence.is_a(before, "allergen") and before in sentence.used
         leads = sentence.text_at(at - 1) in _CONTAINS and sentence.is_a(behind, "allergen") and behind in sentence.used
-        if joined or (leads and sentence.text_at(at + 1) in LISTS):
+        leads = leads or sentence.text_at(at - 1) in ("contains", "contain")
+        if joined or (leads and sentence.text_at(at + 1) in (*LISTS, ".", "")):
             yield (min(before, at) if joined else at, at)
 
 
@@ -123,8 +125,9 @@ def _share_of(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int
             yield (at, at + 1)
         led = at - 1 - (before == "the")
         shared = sentence.is_a(led - 1, "share") or sentence.text_at(led - 1) == "and"
-        if shared and sentence.text_at(led) == "of" and ends(sentence, at):
-            yield (led - 1, at)
+        all_of = sentence.is_a(led, "share") and sentence.text_at(led).endswith(" of")
+        if (all_of or (shared and sentence.text_at(led) == "of")) and ends(sentence, at):
+            yield (led, at)
 
 
 def _is_one_of(sentence: Sentence, at: int) -> bool:
@@ -138,7 +141,12 @@ def _is_one_of(sentence: Sentence, at: int) -> bool:
     return bool(joined) or (opens and food_at(sentence, other) is not None and is_verb(sentence, other + 1))
 
 
-_CAUSES = frozenset(("because of", "due to", "owing to", "on account of", "from", "courtesy of"))
+_CAUSES = frozenset(("because of", "due to", "owing to", "on account of", "courtesy of", "from"))
+_LEFT_OUT = ("without", "leave out", "leaving out", "skip", "skipping", "drop", "dropping", "omit", "omitting")
+_PARTS = frozenset(
+    "topping filling roux batter crust dough base sauce dressing ingredients mix marinade glaze frosting crumb crumbs "
+    "rub coating breading garnish layer layers shell shells middle pot pan bowl dish".split()
+)
 _NO_FOODS = frozenset(
     "scratch animal animals plant plants start now heaven then home elsewhere bottom top energy today".split()
 )
@@ -146,20 +154,68 @@ _NO_FOODS = frozenset(
 
 def _why(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
     """Yield what it is said to come from and is not in the dish: "not vegan because of the lard", "and the ostrich"."""
-    if not any(isinstance(claim, (AllergenClaim, DishShareClaim, KindClaim)) for claim in claims):
+    if not claims:
         return
-    for at in sentence.where(_CAUSES):
-        place = after_determiners(sentence, at + 1)
-        while place < len(sentence) and (food_at(sentence, place) or is_unknown(sentence, place)):
-            if is_verb(sentence, place + 1):
-                break  # "from the feta, and the salt stays in the cupboard"
-            food = food_at(sentence, place)
-            missing = not food.inside if food is not None else ends(sentence, place)
-            if missing and sentence.text_at(place) not in _NO_FOODS and not sentence.is_a(place, "allergen"):
-                yield (at, place)
-            if sentence.text_at(place + 1) not in LISTS:
-                break
-            place = after_determiners(sentence, place + 1, LISTS)
+    told = any(isinstance(claim, (AllergenClaim, DishShareClaim, KindClaim)) for claim in claims)
+    for at in sentence.where(_CAUSES) if told else sentence.where(("from",), 1):
+        if told or sentence.is_a(at - 1, "share"):  # "28 grams of protein, mostly from the ostrich"
+            yield from ((at, place) for place in _missing(sentence, at + 1))
+    for at in sentence.where(("in",), 1) if told else ():
+        if sentence.is_a(at - 1, "allergen"):  # "the wheat is in the bread, and the gluten in the seitan"
+            things = (place for place in _missing(sentence, at + 1) if sentence.text_at(place - 1) == "the")
+            yield from ((at, place) for place in things if sentence.text_at(place) not in _PARTS)
+    for at in sentence.where(_LEFT_OUT):  # "leave out the cod and the clams and it's vegetarian"
+        things = (place for place in _missing(sentence, at + 1) if food_at(sentence, place) is None)
+        yield from ((at, place) for place in things if sentence.text_at(place - 1) in ("the", "both"))
 
 
-THINGS = (_lacks, _listed, _share_of, _why)
+def _missing(sentence: Sentence, first: int) -> Iterator[int]:
+    """Yield the places of what is listed from a place on and is no food of the dish, nor a nutrient or an allergen."""
+
+    def is_named(place: int) -> bool:
+        return sentence.is_a(place, "allergen") or sentence.is_a(place, "nutrient")
+
+    place = after_determiners(sentence, first)
+    while place < len(sentence) and (food_at(sentence, place) or is_unknown(sentence, place)):
+        if is_verb(sentence, place + 1):
+            return  # "from the feta, and the salt stays in the cupboard"
+        food = food_at(sentence, place)
+        missing = not food.inside if food is not None else _closes(sentence, place)
+        if missing and sentence.text_at(place) not in _NO_FOODS and not is_named(place):
+            yield place
+        if sentence.text_at(place + 1) not in LISTS:
+            return
+        place = after_determiners(sentence, place + 1, LISTS)
+
+
+def _closes(sentence: Sentence, at: int) -> bool:
+    """Return whether nothing more of a thing stands behind a word: "without the suet it is"."""
+    return ends(sentence, at) or sentence.text_at(at + 1) in ("it", "you", "there", "they", "that", "this", "a", "the")
+
+
+_NAMED_AGAIN = (":", "(", "the")
+_NEXT = frozenset("next second behind third last".split())
+
+
+def _named(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield what is said to be the allergen, or to rank behind another food, and is not known: "fish (zander)"."""
+    brought = any(isinstance(claim, AllergenClaim) and not claim.free for claim in claims)
+    ranked = any(isinstance(claim, (DishShareClaim, ComparisonClaim)) for claim in claims)
+    for at in range(2, len(sentence)):
+        if not is_unknown(sentence, at):
+            continue
+        before = sentence.text_at(at - 1)
+        told = before in _NAMED_AGAIN and (ends(sentence, at) or sentence.text_at(at + 1) == ")")
+        if brought and told and (before != "the" or sentence.texts[at - 3 : at - 1] == ("that", "is")):
+            yield (at - 1, at)
+        led = at - 1 - (before == "the")
+        with_it = sentence.text_at(led) == "with" and sentence.text_at(at + 1) in _NEXT
+        then = sentence.text_at(led) == "then" and ends(sentence, at)
+        if ranked and (with_it or then):
+            yield (led, at)
+        of_it = before == "of" and (sentence.is_a(at - 2, "rank") or sentence.text_at(at - 2) == "and")
+        if of_it and ends(sentence, at) and sentence.text_at(at) not in MATTERS_NOT:
+            yield (at - 2, at)  # "the main source of choline", "a good source of iron and of taurine"
+
+
+THINGS = (_lacks, _listed, _share_of, _why, _named)

@@ -6,7 +6,7 @@ runner needs". What may stand in such a place without telling anything is listed
 
 from collections.abc import Iterator, Sequence
 
-from kit.speech.about.parts import DETERMINERS, after_determiners, is_verb
+from kit.speech.about.parts import DETERMINERS, after_determiners, is_dish, is_serving, is_verb
 from kit.speech.about.unread import UnreadClaim, asked, is_question
 from kit.speech.changes.allergens_cooked import CookedAwayClaim
 from kit.speech.claim import FOOD, SERVING, Claim
@@ -14,6 +14,7 @@ from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.doubting.unknown_things import THINGS
 from kit.speech.figures.amounts import AmountClaim
+from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.safety.keeping_judged import OUT, DegreesClaim, TimeClaim
 from kit.speech.safety.keeping_words import OUTSIDE
@@ -38,6 +39,7 @@ _INSIDE = frozenset(
     "there it each every one all way your a the case order total minutes time fact other both them these those "
     "buffet table pieces piece breasts thighs fillet fillets patties meatballs dish casserole house batch".split()
 )
+_TO_SO_HOT = frozenset("to a at least full the until it is reaches hits inside".split())
 _AT_THE = ("in", "on", "at", "near", "along", "around")
 
 
@@ -53,7 +55,20 @@ def unknown_words(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     if is_question(sentence):
         return []
-    ways = (*THINGS, _kept_at, _hot_at, _so_long, _one_has, _subject, _whose_day, _so_many, _judged, _for_whom)
+    ways = (
+        *THINGS,
+        _kept_at,
+        _hot_at,
+        _so_long,
+        _one_has,
+        _of_a_size,
+        _with_or_without,
+        _subject,
+        _whose_day,
+        _so_many,
+        _judged,
+        _for_whom,
+    )
     return [asked(sentence, places) for way in ways for places in way(sentence, claims)]
 
 
@@ -81,6 +96,12 @@ def _hot_at(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, 
             led = sentence.text_at(at) in _AT_THE and over > at + 1
             if led and is_unknown(sentence, over) and sentence.text_at(over) not in _INSIDE:
                 yield (last, over)
+        to = min(claim.places) - 1
+        while sentence.text_at(to) in _TO_SO_HOT:
+            to -= 1
+        of_it = to < min(claim.places) - 1 and is_unknown(sentence, to) and sentence.text_at(to) not in _INSIDE
+        if of_it and sentence.text_at(to - 1) == "the" and sentence.text_at(to) not in ("leftovers", "rest"):
+            yield (to, min(claim.places))  # "get the ostrich to 145"
 
 
 _KEEPS = frozenset("keep keeps last lasts hold holds stay stays".split())
@@ -121,27 +142,89 @@ def _one_has(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int,
             yield (at, over)
 
 
+# Of a small plate less is eaten than of the one that was weighed; how much less is asked.
+_OTHER_SIZES = frozenset(
+    "small smaller smallest little tiny mini large larger largest medium oversized jumbo giant thin thinner thick "
+    "thicker narrow skimpy meager side starter appetizer tasting lunch snack second extra sample sampler kid kids "
+    "kiddie junior baby toddler undressed bare leftover other bonus".split()
+)
+
+
+def _of_a_size(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield a serving of another size, or of something unknown, for which a number is said: "a small plate has"."""
+    if not any(isinstance(claim, (AmountClaim, DayShareClaim)) and claim.about.kind == SERVING for claim in claims):
+        return
+    for at in sentence.places("dish", 1):
+        size = sentence.text_at(at - 1)
+        if not is_serving(sentence, at):
+            continue
+        if size in _OTHER_SIZES and sentence.text_at(at - 2) in ("a", "an", "each", "every", "per", "one", "the"):
+            yield (at - 1, at)
+        of_it = sentence.text_at(at + 1) == "of" and is_unknown(sentence, at + 2)
+        if of_it and is_verb(sentence, at + 3) and sentence.text_at(at + 2) not in _WELL:
+            yield (at, at + 2)  # "a plate of zander has"
+
+
+_WELL = frozenset("comfort goodness joy sunshine happiness health heaven warmth color colour food supper".split())
+
+
+_WITHOUT = frozenset("minus barring plus sans less excluding including counting".split())
+_SPOKEN = frozenset(  # "with luck it has": of nothing that is eaten
+    "luck care pleasure ease love friends company time pride confidence joy respect practice patience caution gusto "
+    "others him her me us you seconds family guests kids children thanks".split()
+)
+
+
+def _with_or_without(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield a thing that is none known with which, or without which, something is said to be so: "trimmings aside"."""
+    if not any(isinstance(claim, (AmountClaim, DayShareClaim, KindClaim, WordingClaim)) for claim in claims):
+        return
+    for at in range(len(sentence)):
+        if not is_unknown(sentence, at) or sentence.text_at(at) in MATTERS_NOT | _SPOKEN | _WHO:
+            continue
+        led = at - 1
+        while sentence.text_at(led) in ("the", "all", "any", "its", "of", "your", "some"):
+            led -= 1
+        word, behind = sentence.text_at(led), sentence.text_at(at + 1)
+        follows = behind in (",", "it", "you", "that", "there", ".", "") or is_verb(sentence, at + 1)
+        opens = led == sentence.clause_of(at)[0] or is_dish(sentence, led - 1)
+        added = word in ("add", "adding", "with", "without", "thanks to") and opens and (follows or behind == "and")
+        if behind == "aside" or (word in _WITHOUT and follows) or (added and not sentence.text_at(at).endswith("ing")):
+            yield (max(led, 0), at)
+
+
 _WHO = frozenset(
     "everything everyone everybody nobody nothing somebody someone anything anybody who what which that each both none "
     "one many most few others another two three four five six half he she people adults folks guests "
-    "stack stacks".split()
+    "stack stacks leftovers left rest remainder extras remains".split()
 )
 
 
 def _subject(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
     """Yield what something is said of that is neither the dish nor a food known: "seitan has more protein than"."""
     for claim in claims:
-        if claim.about.kind == FOOD or isinstance(claim, (CookedAwayClaim, TimeClaim, UnreadClaim)):
+        if claim.about.kind == FOOD or isinstance(claim, (CookedAwayClaim, UnreadClaim)):
             continue
-        known = _WHO | _INSIDE | _COLD | {"leftovers"} if isinstance(claim, DegreesClaim) else _WHO
+        known = _WHO | _INSIDE | _COLD if isinstance(claim, DegreesClaim) else _WHO
         clause = sentence.clause_of(min(claim.places))
         verb = next((at for at in clause if sentence.text_at(at) in VERBS), -1)
         at = verb - 1
         first = clause[0] + (sentence.text_at(clause[0]) in ("and", "so", "but", ","))
         if verb < 0 or at < first or not is_unknown(sentence, at) or sentence.text_at(at) in known:
             continue
-        if all(is_unknown(sentence, place) or sentence.text_at(place) in DETERMINERS for place in range(first, at)):
+        alone = isinstance(claim, ComparisonClaim) and sentence.text_at(at - 1) in (",", "the")
+        if alone or all(_leads(sentence, place) for place in range(first, at)):
             yield (at, verb)
+    for at in range(1, len(sentence) - 2) if claims else ():
+        named = is_unknown(sentence, at) and sentence.text_at(at) not in MATTERS_NOT | _WHO
+        in_it = sentence.text_at(at + 1) == "in" and sentence.text_at(at + 2) in ("it", "this", "here")
+        if named and in_it and sentence.text_at(at - 1) == "the" and sentence.clause_of(at)[0] >= at - 3:
+            yield (at, at + 2)  # "and the zander in it is low in fat"
+
+
+def _leads(sentence: Sentence, at: int) -> bool:
+    """Return whether a word may lead to what something is said of: "the", or one that is not known either."""
+    return is_unknown(sentence, at) or sentence.text_at(at) in DETERMINERS
 
 
 _NEEDS = frozenset("need needs requires require".split())
@@ -183,7 +266,7 @@ def _so_many(sentence: Sentence, _claims: Sequence[Claim]) -> Iterator[tuple[int
             yield (at - 1, at)
 
 
-_BE = frozenset("is are was very quite really so fairly rather pretty also and".split())
+_BE = frozenset("is are was not very quite really so fairly rather pretty also and".split())
 
 
 def _judged(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
