@@ -10,7 +10,7 @@ from weakref import WeakKeyDictionary
 
 from kit.speech.about import unread
 from kit.speech.about.subjects import subjects
-from kit.speech.allergens import allergens_judged, allergens_said
+from kit.speech.allergens import allergens_judged, allergens_only, allergens_said
 from kit.speech.answers import NO_ALONE, OF_WHAT_WENT_BEFORE, answered
 from kit.speech.changes import allergens_cooked, changes_nothing, effects, effects_judged
 from kit.speech.changes.changes_excepted import without_gone
@@ -20,7 +20,8 @@ from kit.speech.claim import FOOD, Claim, Finding
 from kit.speech.descriptions import absences, health, kinds, wordings, wordings_judged
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.doubting import denials, doubts, falls_short, hedges, numbers_left, said_beside, unknown_words
-from kit.speech.figures import amounts, comparisons, counts, foods_counted
+from kit.speech.doubting.goes_too import with_others
+from kit.speech.figures import amounts, comparisons, counts, counts_of_parts, foods_counted
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.figures.weights_said import WeightClaim
 from kit.speech.proportions import (
@@ -53,6 +54,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     kinds.KindClaim: (kinds.FAMILY, kinds.judge),
     absences.AbsentClaim: (absences.FAMILY, absences.judge),
     allergens_judged.AllergenClaim: (allergens_said.FAMILY, allergens_judged.judge),
+    allergens_only.OnlyClaim: (allergens_only.FAMILY, allergens_only.judge),
     allergens_cooked.CookedAwayClaim: (allergens_said.FAMILY, allergens_cooked.judge),
     keeping_judged.TimeClaim: (keeping.FAMILY, keeping_judged.judge),
     keeping_judged.DegreesClaim: (keeping.FAMILY, keeping_judged.judge),
@@ -61,6 +63,7 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     doneness_looks.LooksClaim: (doneness_looks.FAMILY, doneness_looks.judge),
     effects_judged.EffectClaim: (effects.FAMILY, effects_judged.judge),
     counts.ServingsClaim: (counts.FAMILY, counts.judge),
+    counts_of_parts.PartCountClaim: (counts_of_parts.FAMILY, counts_of_parts.judge),
     counts.IngredientsClaim: (counts.FAMILY, counts.judge),
     WeightClaim: (counts.FAMILY, counts.judge),
     foods_counted.FoodCountClaim: (foods_counted.FAMILY, foods_counted.judge),
@@ -240,7 +243,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
         said.used.update(change.places)
     claims += keeping.read(said, about)
     claims += doneness_looks.read(said) + resting.read(said, claims)
-    claims += counts.read(said, about)
+    claims += counts_of_parts.read(said) + counts.read(said, about)
     claims += balance.read(said)
     claims += first_of_all.read(said, about)
     claims += comparisons.read(said, about)
@@ -253,9 +256,10 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += dish_shares_next.runners_up(said, claims)
     claims += amounts.read(said, about)
     claims += allergens_cooked.read(said, change)
-    claims += allergens_said.read(said, about)
+    claims += allergens_only.read(said) + allergens_said.read(said, about)
     claims += wordings.read(said, about)
     claims += kinds.read(said, about)
+    claims = with_others(said, claims)
     claims += absences.read(said)
     claims += unread.read(said)
     claims += foods_counted.read(said, claims) if change is None else []

@@ -168,11 +168,22 @@ def _subject(sentence: Sentence, about: list[About], at: int) -> About:
     subject = about[at]
     if subject.kind == UNKNOWN:
         return subject
+    if subject.kind == FOOD and _is_other_food(sentence, at):
+        return About(FOOD, 1.0, subject.foods)
     return (
         About(FOOD, 1.0, subject.foods, or_dish=subject.or_dish)
         if subject.kind == FOOD and not any(named_as_allergen(sentence, word) for word in subject.foods)
         else THE_DISH
     )
+
+
+def _is_other_food(sentence: Sentence, at: int) -> bool:
+    """Return whether what has an allergen is a food named for another: "eggs are dairy", "the milk brings no soy"."""
+    verb = at - 1 - (sentence.text_at(at - 1) in ("no", "a", "any"))
+    says = sentence.text_at(verb) in ("is", "are", "has", "have", *_CONTAINS, "bring", "brings")
+    own = sentence.tokens[verb - 1].parts.get("allergen", "any") if says and verb > 0 else "any"
+    opens = verb - 1 - (sentence.text_at(verb - 2) in DETERMINERS) == sentence.clause_of(verb)[0]
+    return own not in ("any", sentence.tokens[at].parts["allergen"]) and opens
 
 
 def _free(sentence: Sentence, at: int) -> int | None:

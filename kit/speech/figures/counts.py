@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from kit.meal.certainty import Range
 from kit.rules.naming import short_name
 from kit.rules.verdicts import HOLDS, OFF
-from kit.speech.about.parts import is_serving, is_verb
+from kit.speech.about.parts import is_dish, is_serving, is_verb
 from kit.speech.about.slots import negated
 from kit.speech.claim import THE_DISH, About, Claim, Edit, Finding
 from kit.speech.figures.counts_said import PEOPLE, answers_how_many, can_eat, not_counted, so_much_each, there_are
@@ -173,9 +173,16 @@ def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> Se
     if not makes or not (people or bare or (ends and verb in _FEEDS)):
         return None
     ordered = sentence.text_at(0) in _ORDERS and at < 4
-    if ordered or (counted in _NOT_SERVINGS and not serving):
+    if ordered or _does_food(sentence, before) or (counted in _NOT_SERVINGS and not serving):
         return None
     return ServingsClaim((at,), THE_DISH, negated(sentence, before), said)
+
+
+def _does_food(sentence: Sentence, verb: int) -> bool:
+    """Return whether so much of a food is said to do for some servings: "one egg does four slices"."""
+    first = sentence.clause_of(verb)[0]
+    of = verb - 1 > first and food_at(sentence, verb - 1) is not None and not is_dish(sentence, verb - 1)
+    return of and sentence.tokens[first].quantity is not None
 
 
 def judge(claim: CountClaim, dish: Dish) -> Finding:

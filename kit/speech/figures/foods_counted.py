@@ -12,7 +12,7 @@ from kit.speech.about.parts import TOOLS, is_dish, is_serving
 from kit.speech.about.slots import negated
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
-from kit.speech.figures.foods_taken import taken
+from kit.speech.figures.foods_taken import per_servings, taken
 from kit.speech.values import food_grams, pinned
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.sentence import Sentence, food_at
@@ -32,6 +32,7 @@ _BETWEEN = CONTAINED.keys() | frozenset(
 )
 _TAKES = frozenset("has have had uses use takes take needs need holds hold contains contain are is get gets".split())
 _HOLDS = frozenset("has have holds hold contains contain are is get".split())
+_SPOONED = ("cup", "tbsp", "tsp")
 _EACH = frozenset("each apiece per every person".split())
 _IN_ALL = ("in all", "altogether", "in total")
 _YOURS = (("you", "get"), ("you", "have"), ("gives", "you"), ("give", "you"))
@@ -40,6 +41,8 @@ _COMES_TO = re.compile(
     r"(?: out)?(?: just| only| about| all of)?(?: to| at)?(?: just| only| about)?"
 )
 _NEAR, _FAR = 1.25, 1.6  # times as much: an egg or a clove is not all of one size (common practice)
+_SAME_NEAR, _SAME_FAR, _ONE_MORE = 1.1, 1.15, 0.5  # where the recipe measures it so itself
+_SIZES = ("small", "medium", "large", "extra large", "extra-large", "jumbo", "whole", "piece", "clove", "")
 _NO_FOOD = FoodWord("")
 
 
@@ -67,15 +70,25 @@ def read(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         What they have read.
     """
     found: list[Claim] = []
-    for at, said in [*sentence.quantities(), *_ones(sentence)]:
+    last, listed = -1, None  # where the food before ended, and of what so much of it was told
+    for at, said in sorted([*sentence.quantities(), *_ones(sentence)], key=lambda one: one[0]):
         if said.unit not in _UNITS or _is_measure_of(claims, said) or (said.is_fraction and not _of_one(sentence, at)):
             continue
         place = sentence.after(at + 1, lambda token: token.text in _BETWEEN)
         food = food_at(sentence, place)
         if food is None or not food.inside or is_dish(sentence, place) or sentence.text_at(place + 1) in TOOLS:
             continue
-        of = taken(sentence, at, place)
+        if per := per_servings(sentence, place):
+            one = Quantity(said.low / per[1], said.high / per[1], said.unit, said.relation)
+            sentence.used.update((at, place, per[0]))
+            found.append(replace(_claim(sentence, at, place, one, food), about=THE_DISH, stated=True))
+            continue
+        of = taken(sentence, at, place) or (listed if _is_listed(sentence, last, at) else None)
+        last, listed = place, of
         if sentence.is_a(place, "nutrient") and not (of is not None and of.kind == WHOLE and said.unit):
+            if of is not None and said.unit in _SPOONED:  # is the sugar that is put in meant, or all there is?
+                sentence.used.update((at, place))
+                found.append(asked(sentence, (at, place)))
             continue
         claim = _claim(sentence, at, place, said, food)
         if of is not None:
@@ -84,6 +97,14 @@ def read(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             sentence.used.update((at, place))
             found.append(claim)
     return found or (_coming_to(sentence) if not claims else [])
+
+
+_JOINS = (("and",), (",",), (",", "and"), ("plus",), ("with",), (",", "plus"))
+
+
+def _is_listed(sentence: Sentence, last: int, at: int) -> bool:
+    """Return whether so much of a food goes on with the food before: "it takes a pound of flour and three eggs"."""
+    return last >= 0 and sentence.texts[last + 1 : at] in _JOINS
 
 
 def _coming_to(sentence: Sentence) -> list[Claim]:
@@ -174,14 +195,17 @@ def judge(claim: FoodCountClaim, dish: Dish) -> Finding:
     foods = pinned(dish, (claim.food,))
     if isinstance(foods, Finding):
         return foods
-    weights = [_one_weighs(claim, dish, food) for food in foods]
+    own = _own_measure(claim, dish, foods[0]) if len(foods) == 1 else None
+    weights = [own] if own else [_one_weighs(claim, dish, food) for food in foods]
     if len(foods) != 1 or weights[0] is None:
         return Finding(CANNOT_TELL, f"how much {claim.food.text} that is, is not known: say it in grams or cups")
     of = dish.grams(foods[0]).value * (dish.numbers.recipe.servings if claim.about.kind == WHOLE else 1) / weights[0]
     whose = "the recipe takes" if claim.about.kind == WHOLE else "a serving holds"
     unit = f"{claim.said.unit or claim.counted_in} of ".lstrip()
     because = f"{whose} {number(of, 1)} {unit}{short_name(foods[0])}"
-    result = _agrees(claim.said, of)
+    result = _agrees(claim.said, of, *((_SAME_NEAR, _SAME_FAR) if own else (_NEAR, _FAR)))
+    if own and not claim.said.unit and claim.said.relation in ("about", "exactly") and claim.about.kind == WHOLE:
+        result = abs(claim.said.value - of) < _ONE_MORE  # pieces that the recipe counts
     if result is None:
         return Finding(CANNOT_TELL, because)
     if result != claim.negated:
@@ -197,12 +221,24 @@ def _one_weighs(claim: FoodCountClaim, dish: Dish, food: Food) -> float | None:
     return food_grams(food, About(FOOD, 1.0, (claim.food,), claim.said.unit or claim.counted_in or "piece"))
 
 
-def _agrees(said: Quantity, of: float) -> bool | None:
+def _own_measure(claim: FoodCountClaim, dish: Dish, food: Food) -> float | None:
+    """Return the grams of what the recipe itself measures a food in, where that is what is said; None for another."""
+    said = claim.said.unit or claim.counted_in
+    found = {part.noun_grams: part for part in dish.numbers.recipe.ingredients if part.food.key == food.key}
+    if len(found) != 1 or 0 in found:
+        return None
+    grams, part = found.popitem()
+    pieces = part.noun not in _UNITS[1:] and part.noun not in CONTAINED.values() and not part.container
+    own = part.noun == said or (not said and pieces and part.noun in _SIZES)
+    return grams if own else None
+
+
+def _agrees(said: Quantity, of: float, near: float, far: float) -> bool | None:
     """Return whether so much is what there is, give or take the size of a piece; None where that may be."""
     if said.relation in ("under", "at most", "well under"):
-        return of < said.high if of < said.high / _NEAR or of > said.high else None
+        return of < said.high if of < said.high / near or of > said.high else None
     if said.relation in ("over", "at least", "well over"):
-        return of > said.low if of > said.low * _NEAR or of < said.low else None
-    if said.low / _NEAR <= of <= said.high * _NEAR:
+        return of > said.low if of > said.low * near or of < said.low else None
+    if said.low / near <= of <= said.high * near:
         return True
-    return None if said.low / _FAR <= of <= said.high * _FAR else False
+    return None if said.low / far <= of <= said.high * far else False

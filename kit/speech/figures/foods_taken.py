@@ -1,5 +1,6 @@
 """Whether a count of an ingredient tells how much the recipe, or a serving, takes: "each bowl takes a whole banana"."""
 
+import re
 from itertools import pairwise
 
 from kit.speech.about.parts import is_dish, is_serving, is_verb
@@ -102,7 +103,44 @@ def _takes_in_all(sentence: Sentence, at: int, before: list[str], behind: list[s
     verb = plain[-1]
     puts = subject in ("we", "i") and verb in ("put", "used", "use") and behind[0] in (*_INTO, ".", "!")
     takes = verb in HOLDS and subject not in ("we", "i") and verb not in ("needs", "gets", "get")
-    return named and len(plain) <= 3 and (puts or takes)
+    needs = plain in (["you", "need"], ["you", "will", "need"], ["we", "need"], ["it", "needs"]) and _lists(behind)
+    return needs or (named and len(plain) <= 3 and (puts or takes))
+
+
+def _lists(behind: list[str]) -> bool:
+    """Return whether what is needed is listed, or nothing more is told of it: "you need three eggs and"."""
+    return behind[0] in (".", "!", ",", "and") or _ends(behind[behind[0] in ("in", "for") :])
+
+
+_PER_WORDS = (
+    r"(?:is (?:enough )?|are (?:enough )?|will |would |can )?"
+    r"(?:do|does|make|makes|feed|feeds|serve|serves|cover|covers|stretch|stretches|go|goes|last|lasts|for|to|per|into)?"
+    r"(?: (?:for|to|into|round|around|every|between|among|all|the|each|of))*"
+)
+_PER = re.compile(_PER_WORDS)
+
+
+def per_servings(sentence: Sentence, place: int) -> tuple[int, float] | None:
+    """Return for how many servings so much of a food is said to do, and where: "one egg does four slices".
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence.
+    place : int
+        Where the food stands.
+    """
+    for at in range(place + 2, min(place + 7, len(sentence))):
+        said = sentence.tokens[at].amount
+        if sentence.tokens[at].quantity is None:
+            continue
+        people = is_serving(sentence, at + 1) or sentence.text_at(at + 1) in _HEADS
+        feeds = not {"feeds", "feed", "serves", "serve"}.isdisjoint(sentence.texts[place + 1 : at])
+        ends = feeds and sentence.text_at(at + 1) in ("", ".", ",", "!", "and")
+        plain = not said.unit and not said.is_fraction and said.low == said.high and said.relation == "about"
+        led = _PER.fullmatch(" ".join(sentence.texts[place + 1 : at])) is not None
+        return (at, said.value) if plain and said.value >= 2 and (people or ends) and led else None
+    return None
 
 
 def _ends(behind: list[str]) -> bool:

@@ -11,9 +11,12 @@ from kit.speech.safety.keeping_untimed import open_ended, thaw, vague
 from kit.speech.safety.keeping_warned import (
     denies_unread,
     hours_between,
+    is_all,
+    is_allowed,
     is_hot,
     is_kept_until,
     is_limit,
+    is_risky,
     is_thrown,
     is_warned,
     lets_be,
@@ -31,6 +34,7 @@ from kit.speech.safety.keeping_words import (
     is_often,
     is_still_raw,
     near_place,
+    place_told,
 )
 from kit.speech.words.sentence import Sentence
 from kit.speech.words.tokens import Quantity
@@ -127,8 +131,11 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     hot = any(is_hot(sentence, spot) and not hours_between(sentence, at, spot) for spot in sentence.clause_of(at))
     longer = "longer" in sentence.plain or said.relation in ("over", "at most")
     warned = thrown is None and is_warned(sentence, at) and (place == OUT or longer)
+    risky = place == OUT and said.relation == "over" and thrown is None and is_risky(sentence)
     within = is_limit(sentence, at, said.relation)
     place = _place_meant(sentence, at, said, words, place, within)
+    if place == FREEZER and days.relation == "about" and is_all(sentence, at):
+        days = replace(days, relation="at most")
     if said.unit == "hour" and place == FRIDGE and not within:
         return []
     sentence.used.update(_used_by(sentence, at, words, thrown, hot or place == OUT))
@@ -137,8 +144,10 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     foods = foods_named(sentence, sentence.clause_of(at)) or foods_named(sentence)
     hard = bool(words & {"hard", "hard-boil"}) and bool(words & {"boil", "boiled", "cooked"})
     eggs = hard and bool(foods) and all("egg" in food.text for food in foods)
-    limit = within or warned
-    return [TimeClaim((at,), THE_DISH, False, place, days, hot, limit, warned, foods, raw, eggs, thrown is True)]
+    limit, allowed, warned = within or warned, is_allowed(sentence), warned or risky
+    return [
+        TimeClaim((at,), THE_DISH, False, place, days, hot, limit, warned, foods, raw, eggs, allowed, thrown is True)
+    ]
 
 
 def _place_of(sentence: Sentence, at: int, said: Quantity, words: frozenset[str], near: set[str]) -> str | None:
@@ -182,7 +191,8 @@ def _place_meant(
     sentence: Sentence, at: int, said: Quantity, words: frozenset[str], place: str | None, within: bool
 ) -> str:
     """Return where something is meant to be so long: in the refrigerator where nothing tells otherwise."""
-    if said.unit == "month" and words & IN_FREEZER:
+    told = place_told(sentence, at)
+    if said.unit == "month" and words & IN_FREEZER and told is None:
         return FREEZER
     if said.unit == "hour" and place != FREEZER and (within or (place == FRIDGE and need_not(sentence, at))):
         return OUT  # "into the fridge within two hours": what is timed is how long it may be out

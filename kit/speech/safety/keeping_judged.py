@@ -39,6 +39,7 @@ _NOT_NEEDED = 10  # so much more than the rule asks for is another rule [°F]
 _OUT_AT_MOST = "food is out of the refrigerator 2 hours at most, 1 hour above 90 °F (32 °C) (USDA FSIS)"
 _BAKED = frozenset(("bagel_muffin", "bread", "cookies", "crackers", "coffee_cake", "tortilla_biscuit", "brownie"))
 _HARD_COOKED = (7, 7)  # days; USDA FSIS, "Shell Eggs from Farm to Table"
+_FROZEN_AT_LEAST = 2  # months that a frozen dish keeps its quality
 _FAR_SHORT = 0.6  # of the shortest time: "a day and no longer" is no more what is published
 _RAW_DAYS = {"fish": (1, 2), "shellfish": (1, 2), "poultry": (1, 2), "meat": (3, 5)}  # raw; ground meat 1-2: USDA FSIS
 
@@ -55,6 +56,7 @@ class TimeClaim(Claim):
     foods: tuple[FoodWord, ...] = ()
     raw: bool = False
     hard_cooked: bool = False  # eggs in their shells
+    allowed: bool = False  # "it can sit out for ..."
     thrown: bool = False  # "if it has been out for five hours, throw it away"
 
 
@@ -198,13 +200,16 @@ def _freezer(claim: TimeClaim, dish: Dish) -> Finding:
     low, high = _rules()["freezer_months"]
     months = claim.days.high / 30.4
     because = (
-        f"frozen, a cooked dish keeps its quality about 2 to {number(high)} months; it stays safe longer (USDA FSIS)"
+        f"frozen, a cooked dish keeps its quality about {_FROZEN_AT_LEAST} to {number(high)} months; "
+        "it stays safe longer (USDA FSIS)"
     )
+    instead = (f"Frozen, it keeps its quality for {number(low)} months.",)
+    if claim.days.relation in ("under", "at most", "well under") and months < _FROZEN_AT_LEAST:
+        short = OFF if months < _FAR_SHORT * _FROZEN_AT_LEAST and not claim.warned else CANNOT_TELL
+        return Finding(short, f"{because}, so that it keeps longer", None, instead)
     if months <= high + 0.1:
         return Finding(HOLDS, because)
-    return Finding(
-        OFF, f"{because}, not {number(months)}", None, (f"Frozen, it keeps its quality for {number(low)} months.",)
-    )
+    return Finding(OFF, f"{because}, not {number(months)}", None, instead)
 
 
 def _out(claim: TimeClaim, dish: Dish) -> Finding:
@@ -216,14 +221,16 @@ def _out(claim: TimeClaim, dish: Dish) -> Finding:
         return Finding(
             CANNOT_TELL, f"{because}; how long baked goods like these may stand about is not in the kit's advice"
         )
+    put = ("Put it into the refrigerator within two hours.",)
     right = hours <= most + 0.01
+    above = claim.days.relation in ("over", "at least", "well over") and not (claim.warned or claim.limit)
+    if right and above and (claim.days.relation != "at least" or hours >= most - 0.01):  # "fine for over two hours"
+        return Finding(OFF if claim.allowed and claim.days.relation != "at least" else CANNOT_TELL, because, None, put)
     if claim.warned and claim.days.relation not in ("at most",):
         right = right if claim.days.relation == "over" else True if hours > most else right
     if right:
         return Finding(HOLDS, because)
-    return Finding(
-        OFF, f"{because}, not {number(hours)} hours", None, ("Put it into the refrigerator within two hours.",)
-    )
+    return Finding(OFF, f"{because}, not {number(hours)} hours", None, put)
 
 
 def _judge_degrees(claim: DegreesClaim, dish: Dish) -> Finding:

@@ -114,6 +114,46 @@ def is_limit(sentence: Sentence, at: int, relation: str) -> bool:
     return sentence.text_at(at - 1) == "after" and bool(put) and not joined
 
 
+_RISK = re.compile(
+    r"\b(?:risky?|risks|unsafe|danger|dangerous|hazard|hazardous|too long|avoid|gamble|gambling|bad idea|no good"
+    r"|trouble|germs|bacteria|spoil|spoils|spoiled|sick|ill|longest|limit|maximum)\b"
+)
+_ALLOWS = re.compile(
+    r"\b(?:fine|okay|ok|good|safe|safely|can|may|could|let|lets|keep|keeps|last|lasts|stay|stays|hold|holds|happy"
+    r"|happily|harmless|survive|survives|manage|manages)\b"
+)
+_TURNED = re.compile(r"\b(?:not|never|no|without|nor|hardly|than)(?: \w+){0,3} $")
+
+
+def _says(sentence: Sentence, words: re.Pattern[str]) -> bool:
+    text = sentence.plain
+    return any(_TURNED.search(text[: found.start()]) is None for found in words.finditer(text))
+
+
+def is_risky(sentence: Sentence) -> bool:
+    """Return whether something is said to be a risk: "more than two hours out is risky"; not "no risk"."""
+    return _says(sentence, _RISK)
+
+
+def is_allowed(sentence: Sentence) -> bool:
+    """Return whether something is said to do no harm: "it can sit out", "more than two hours is fine"."""
+    return not is_risky(sentence) and _says(sentence, _ALLOWS)
+
+
+_ONLY = re.compile(r"\b(?:only|just|merely|barely)\b")
+_ALL_IT_GETS = re.compile(r"\bis (?:all|as long as|the (?:most|longest|limit|maximum))\b")
+
+
+def is_all(sentence: Sentence, at: int) -> bool:
+    """Return whether a time is the longest that something keeps: "only five days", "five days is all it gets"."""
+    only = ("only", "just", "merely", "barely")
+    return (
+        sentence.text_at(at).startswith(only)
+        or sentence.text_at(at - 1) in only
+        or bool(_ALL_IT_GETS.search(sentence.plain))
+    )
+
+
 _HOT = frozenset("hot hotter heat ninety 90 warm".split())
 
 

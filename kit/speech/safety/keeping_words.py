@@ -36,6 +36,7 @@ OUTSIDE = frozenset(
 )
 
 
+_ANY = IN_FRIDGE | IN_FREEZER | OUTSIDE
 _TABLES = ("breakfast", "kitchen", "dining", "coffee", "dinner", "serving", "picnic", "work", "side")
 
 
@@ -55,8 +56,48 @@ def eats(sentence: Sentence, at: int) -> bool:
 
 def near_place(sentence: Sentence, at: int, words: frozenset[str], but: str = "", also: str = "") -> str | None:
     """Return where it is kept: the place named nearest to the time; one or two may be left out of account."""
+    if not (but or also) and (paired := _pairs(sentence).get(at)):
+        return paired
     places = [place for place in _places(sentence, at, words) if place[-1] not in (but, also)]
     return min(places)[-1] if places else None
+
+
+def place_told(sentence: Sentence, at: int) -> str | None:
+    """Return the place that a time is said of beyond doubt: the one paired with it, or right behind it."""
+    if paired := _pairs(sentence).get(at):
+        return paired
+    if sentence.text_at(at + 1) not in AT_A_PLACE:
+        return None
+    behind = {kind for spot in range(at + 2, at + 5) if spot < len(sentence) for kind in _kinds(sentence, spot)}
+    return behind.pop() if len(behind) == 1 else None
+
+
+_TIMES = ("hour", "day", "week", "month", "year")
+
+
+def _kinds(sentence: Sentence, at: int) -> list[str]:
+    """Return the places that the words of a token name."""
+    words = sentence.text_at(at).split()
+    found = [FREEZER if word in IN_FREEZER else FRIDGE if word in IN_FRIDGE else OUT for word in words if word in _ANY]
+    return [OUT if kind == FRIDGE and _is_outside(sentence, at) else kind for kind in found]
+
+
+def _pairs(sentence: Sentence) -> dict[int, str]:
+    """Return the place of each time where several stand two by two: "fridge four days, freezer three months"."""
+    times = {at for at, token in enumerate(sentence.tokens) if token.quantity and token.amount.unit in _TIMES}
+    if len(times) < 2 or sentence.words.isdisjoint(_ANY):
+        return {}
+    row: list[tuple[int, str]] = []  # the times, each with "", and the places, in the order of the words
+    for at in range(len(sentence)):
+        if at in times:
+            row.append((at, ""))
+            continue
+        for kind in () if _is_set_apart(sentence, at) else _kinds(sentence, at):
+            row += [] if row and row[-1][1] == kind else [(at, kind)]
+    two = list(zip(row[::2], row[1::2], strict=False))
+    if len(row) % 2 or any((one[1] == "") == (other[1] == "") for one, other in two):
+        return {}
+    return {one[0] if not one[1] else other[0]: one[1] or other[1] for one, other in two}
 
 
 def only_set_apart(sentence: Sentence, at: int, words: frozenset[str]) -> bool:

@@ -1,0 +1,155 @@
+"""How many servings a part of the recipe, or several times of it, make: "half the pan is six", "double it and ..."."""
+
+from dataclasses import dataclass
+
+from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
+from kit.speech.about.parts import is_dish, is_serving, is_verb
+from kit.speech.about.slots import negated
+from kit.speech.claim import WHOLE, About, Claim, Finding
+from kit.speech.figures.counts_said import PEOPLE
+from kit.speech.words.sentence import Sentence
+from kit.speech.words.tokens import NO_QUANTITY, Quantity
+from kit.talk.dish import Dish
+from kit.texts import counted, number
+
+FAMILY = "servings and weights"
+_WORDS = frozenset(  # between the part and how many there are
+    "of the a an this that our your whole entire full it cake pan recipe batch and so then you we i will would have "
+    "has get gets are is be makes make feeds feed serves serve gives give gave does do comes come to out up at still "
+    "yields yield fills fill cuts cut into which means us them just only about exactly already , is that".split()
+)
+_MAKES = frozenset(
+    "have has get gets are is be makes make feeds feed serves serve gives give does do yields yield fills fill cuts "
+    "cut comes come means".split()
+)
+_FEEDS = frozenset("feeds feed serves serve".split())
+_ENDS = frozenset((".", ",", "", "!", ";", ":", "and", "but", "or", "people", "of"))
+_EQUALS = frozenset("is are makes make equals equal be".split())
+_OF = ("of", "the", "a", "this", "that", "whole", "entire", "our", "your")
+_BATCHES = {"half": 0.5, "double": 2.0, "triple": 3.0, "doubled": 2.0, "tripled": 3.0, "halved": 0.5, "halve": 0.5}
+_SEVERAL = frozenset("batches recipes pans pots trays loaves casseroles dishes".split())
+_NEAR_ONE = 0.5  # "a third of eight is about three"
+
+
+@dataclass(frozen=True, slots=True)
+class PartCountClaim(Claim):
+    """A part of the whole recipe, or several of it, make so many servings."""
+
+    said: Quantity = NO_QUANTITY
+    share: float = 1.0
+
+
+def read(sentence: Sentence) -> list[Claim]:
+    """Return how many servings a sentence says that a part of the dish makes, or the recipe made several times.
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence.
+    """
+    claims: list[Claim] = []
+    for at, said in list(sentence.quantities()):
+        if said.unit or said.is_fraction or said.low != said.high or said.value < 2 or at in sentence.used:
+            continue
+        found = _behind_part(sentence, at) or _before_part(sentence, at)
+        if found is not None:
+            part, share = found
+            sentence.used.update((part, at))
+            about = About(WHOLE, share)
+            claims.append(PartCountClaim((part, at), about, negated(sentence, at), said, share))
+    return claims
+
+
+def _share_of_whole(sentence: Sentence, at: int) -> float | None:
+    """Return how much of the recipe a word says: "half", "two thirds", "double", "two" of "two pans"."""
+    token = sentence.tokens[at]
+    if token.text in _BATCHES:
+        return _BATCHES[token.text]
+    if token.quantity is None or token.amount.relation != "about" or token.amount.low != token.amount.high:
+        return None
+    if token.amount.is_fraction:
+        return token.amount.value if token.amount.value < 1 else None
+    if token.amount.unit == "times" or (not token.amount.unit and token.amount.value >= 2):
+        return token.amount.value
+    return None
+
+
+def _names_whole(sentence: Sentence, at: int, share: float) -> int | None:
+    """Return where the whole dish is named that a share at a place is of; None where none is."""
+    spot = at + 1
+    while sentence.text_at(spot) in _OF:
+        spot += 1
+    text = sentence.text_at(spot)
+    if text in ("it", "this", "that", "everything"):
+        return spot if sentence.text_at(spot - 1) in ("of", sentence.text_at(at)) else None
+    if not is_dish(sentence, spot) or is_serving(sentence, spot):
+        return None
+    several = share >= 2 and sentence.tokens[at].amount.unit != "times" and sentence.text_at(at) not in _BATCHES
+    if several and not (text in _SEVERAL and spot == at + 1):
+        return None
+    return spot
+
+
+def _is_counted(sentence: Sentence, at: int, verbs: set[str]) -> bool:
+    """Return whether a number counts servings, or people that are fed: "six slices", "feeds six"."""
+    behind = sentence.text_at(at + 1)
+    return is_serving(sentence, at + 1) or behind in PEOPLE or (bool(verbs) and behind in _ENDS and behind != "of")
+
+
+def _behind_part(sentence: Sentence, at: int) -> tuple[int, float] | None:
+    """Return the part before a number, and its share of the recipe: "half the pan is six"."""
+    verbs: set[str] = set()
+    for spot in range(at - 1, max(-1, at - 11), -1):
+        share = _share_of_whole(sentence, spot)
+        if share is not None and spot not in sentence.used:
+            whole = _names_whole(sentence, spot, share)
+            if whole is None or whole >= at or not verbs:
+                return None
+            pronoun = sentence.text_at(whole) in ("it", "this", "that", "everything")
+            plainly = is_serving(sentence, at + 1) or bool(verbs & _FEEDS) or not pronoun
+            told = _is_counted(sentence, at, verbs) and plainly
+            return (spot, share) if told else None
+        text = sentence.text_at(spot)
+        if text not in _WORDS and not (is_dish(sentence, spot) and not is_serving(sentence, spot)):
+            return None
+        verbs |= {text} & _MAKES
+    return None
+
+
+def _before_part(sentence: Sentence, at: int) -> tuple[int, float] | None:
+    """Return the part behind a count of servings: "four slices are a third of the cake"."""
+    if not is_serving(sentence, at + 1) or sentence.text_at(at + 2) not in _EQUALS:
+        return None
+    spot = at + 3 + (sentence.text_at(at + 3) in ("about", "just", "only", "exactly", "up"))
+    if not 0 <= spot < len(sentence):
+        return None
+    share = _share_of_whole(sentence, spot)
+    if share is None or share >= 1:
+        return None
+    whole = _names_whole(sentence, spot, share)
+    ends = whole is not None and sentence.text_at(whole + 1) in _ENDS - {"of"}
+    return (spot, share) if ends and not any(is_verb(sentence, one) for one in range(spot, whole or spot)) else None
+
+
+def judge(claim: PartCountClaim, dish: Dish) -> Finding:
+    """Judge how many servings a part of the recipe makes."""
+    makes = dish.numbers.recipe.servings
+    of = makes * claim.share
+    said = claim.said
+    if said.relation in ("over", "well over", "at least"):
+        right = of > said.value or (said.relation == "at least" and of >= said.value)
+    elif said.relation in ("under", "well under", "at most"):
+        right = of < said.value or (said.relation == "at most" and of <= said.value)
+    else:
+        right = abs(of - said.value) < 1e-6
+    because = f"the recipe makes {number(makes, 1)}, and {_share_said(claim.share)} of that {number(of, 1)}"
+    if not right and abs(of - said.value) < _NEAR_ONE and of % 1:
+        return Finding(CANNOT_TELL, because)
+    return Finding(HOLDS if right != claim.negated else OFF, because)
+
+
+def _share_said(share: float) -> str:
+    return f"{counted(share)} times" if share >= 2 else _PARTS.get(round(share, 3), f"{number(100 * share)} percent")
+
+
+_PARTS = {0.5: "half", 0.333: "a third", 0.25: "a quarter", 0.667: "two thirds", 0.75: "three quarters"}
