@@ -137,7 +137,9 @@ class Read:
         if self.change is None:
             return False
         own = " ".join(self.sentence.text_at(place) for place in self.sentence.clause_of(max(claim.places)))
-        if _AS_IT_IS.search(own):
+        number = max(claim.places)
+        was = self.sentence.text_at(number - 1) == "from" and self.sentence.text_at(number + 1) in ("to", "down to")
+        if was or _AS_IT_IS.search(own):
             return False
         at = min(self.change.places)
         first = self.sentence.clause_of(at)[0]

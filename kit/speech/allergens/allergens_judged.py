@@ -97,6 +97,9 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
     foods = _used(dish)
     if claim.about.kind == FOOD:
         foods = [food for word in claim.about.foods for food in (present(dish, word) or alone(dish, word))]
+    if claim.only and claim.about.kind == FOOD and not any(present(dish, word) for word in claim.about.foods):
+        words = listing([word.text for word in claim.about.foods])
+        return Finding(CANNOT_TELL, f"which foods are in the {words} is not known")
     apart = {key for word in claim.but for key in (*word.inside, *word.outside)}
     foods = [food for food in foods if food.key not in apart]
     name = _name(claim.allergen)

@@ -1,7 +1,10 @@
-"""Allergens that are said not to be there by what stands behind them: "egg and nuts are all missing"."""
+"""Allergens said not to be there: "egg and nuts are all missing", "neither the oats nor the sugar contains milk"."""
 
+from kit.speech.about.parts import DETERMINERS
+from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.allergens.allergens_together import changes
-from kit.speech.words.sentence import Sentence
+from kit.speech.claim import FOOD, About
+from kit.speech.words.sentence import Sentence, food_at
 
 UP_TO_NO = frozenset(  # what may stand between "no" or "free of" and an allergen
     ", and or nor any of from added the a single drop traces trace hint contain contains have has use both either made"
@@ -33,3 +36,40 @@ def missing(sentence: Sentence, at: int) -> int | None:
     while sentence.text_at(first) in (*UP_TO_NO, "out") or sentence.is_a(first, "allergen"):
         first -= 1
     return at if sentence.text_at(at) == "out" and sentence.text_at(first) == "left" else None
+
+
+_HAVE = frozenset("contain contains has have had bring brings carry carries is are".split())
+_ANY = frozenset("any a an the bit of trace drop".split())
+_OR = ("or", "nor", "and", ",")
+
+
+def neither_has(sentence: Sentence) -> list[AllergenClaim]:
+    """Return foods that are said to lack allergens together: "neither the cherries nor the sugar contains milk".
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence; the tokens that are read are used up.
+    """
+    claims: list[AllergenClaim] = []
+    for at in sentence.where(("neither",)):
+        place, foods = at + 1, []
+        while food_at(sentence, place) is not None or sentence.text_at(place) in (*DETERMINERS, *_OR):
+            foods += [place] if food_at(sentence, place) is not None else []
+            place += 1
+        if len(foods) < 2 or sentence.text_at(place) not in _HAVE:
+            continue
+        place += 1
+        named: list[int] = []
+        while sentence.is_a(place, "allergen") or sentence.text_at(place) in (*_ANY, *_OR):
+            named += [place] if sentence.is_a(place, "allergen") else []
+            place += 1
+        if not named or sentence.is_a(place, "wording"):
+            continue
+        sentence.used.update((at, *foods, *named))
+        for food in foods:
+            word = food_at(sentence, food)
+            about = About(FOOD, 1.0, (word,) if word is not None else ())
+            names = [(one, sentence.tokens[one].parts["allergen"]) for one in named]
+            claims += [AllergenClaim((food, one), about, False, name, free=True) for one, name in names]
+    return claims

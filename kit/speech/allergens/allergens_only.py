@@ -1,4 +1,4 @@
-"""Foods that alone are said to bring an allergen: "the butter is the only dairy", "the only source of gluten is the"."""
+"""Foods that alone are said to bring an allergen: "the butter is the only dairy", "the only wheat in it is the"."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
@@ -49,7 +49,7 @@ def read(sentence: Sentence) -> list[Claim]:
         if sentence.text_at(at - 1) not in ("the", "our", "its"):
             continue
         place = sentence.after(at + 1, lambda token: token.text in _OF)
-        if not sentence.is_a(place, "allergen") or place in sentence.used:
+        if not sentence.is_a(place, "allergen") or sentence.is_a(place + 1, "wording") or place in sentence.used:
             continue
         claim = _foods_before(sentence, at, place) or _foods_behind(sentence, at, place)
         if claim is not None:
@@ -95,9 +95,7 @@ def _lists_allergens(sentence: Sentence, allergen: int, places: Sequence[int]) -
     return sentence.is_a(allergen, "allergen", "any") and any(sentence.is_a(place, "allergen") for place in places)
 
 
-def _claim(
-    sentence: Sentence, allergen: int, foods: list[FoodWord], places: Sequence[int], denied: bool
-) -> OnlyClaim:
+def _claim(sentence: Sentence, allergen: int, foods: list[FoodWord], places: Sequence[int], denied: bool) -> OnlyClaim:
     name = sentence.tokens[allergen].parts["allergen"]
     return OnlyClaim((*sorted(places), allergen), THE_DISH, denied, name, tuple(foods))
 

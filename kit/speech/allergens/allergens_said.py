@@ -18,11 +18,12 @@ from kit.speech.about.slots import negated
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim, brought_by
 from kit.speech.allergens.allergens_listed import says_whole
-from kit.speech.allergens.allergens_missing import LOSES, UP_TO_NO, missing
+from kit.speech.allergens.allergens_missing import LOSES, UP_TO_NO, missing, neither_has
 from kit.speech.allergens.allergens_together import (
     changes,
     from_foods,
     is_in_it,
+    is_other_food,
     listed_by_food,
     named_as_allergen,
     origin,
@@ -57,7 +58,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     safe = safe_words(sentence)
     if safe is not None and any(token.text in ("ask", "check", "tell") for token in sentence.tokens):
         return []  # "ask those who must avoid gluten" claims nothing
-    claims: list[AllergenClaim] = listed_by_food(sentence)
+    claims: list[AllergenClaim] = neither_has(sentence) + listed_by_food(sentence)
     packages = _ON_PACKAGES.search(sentence.text.lower()) is not None
     for at in sentence.places("allergen"):
         if at in sentence.used or (safe is None and _only_a_food(sentence, at)) or sentence.text_at(at + 1) in TOOLS:
@@ -168,22 +169,13 @@ def _subject(sentence: Sentence, about: list[About], at: int) -> About:
     subject = about[at]
     if subject.kind == UNKNOWN:
         return subject
-    if subject.kind == FOOD and _is_other_food(sentence, at):
+    if subject.kind == FOOD and is_other_food(sentence, at):
         return About(FOOD, 1.0, subject.foods)
     return (
         About(FOOD, 1.0, subject.foods, or_dish=subject.or_dish)
         if subject.kind == FOOD and not any(named_as_allergen(sentence, word) for word in subject.foods)
         else THE_DISH
     )
-
-
-def _is_other_food(sentence: Sentence, at: int) -> bool:
-    """Return whether what has an allergen is a food named for another: "eggs are dairy", "the milk brings no soy"."""
-    verb = at - 1 - (sentence.text_at(at - 1) in ("no", "a", "any"))
-    says = sentence.text_at(verb) in ("is", "are", "has", "have", *_CONTAINS, "bring", "brings")
-    own = sentence.tokens[verb - 1].parts.get("allergen", "any") if says and verb > 0 else "any"
-    opens = verb - 1 - (sentence.text_at(verb - 2) in DETERMINERS) == sentence.clause_of(verb)[0]
-    return own not in ("any", sentence.tokens[at].parts["allergen"]) and opens
 
 
 def _free(sentence: Sentence, at: int) -> int | None:

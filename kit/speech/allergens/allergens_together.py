@@ -202,6 +202,15 @@ def named_as_allergen(sentence: Sentence, word: FoodWord) -> bool:
     )
 
 
+def is_other_food(sentence: Sentence, at: int) -> bool:
+    """Return whether what has an allergen is a food named for another: "eggs are dairy", "the milk brings no soy"."""
+    verb = at - 1 - (sentence.text_at(at - 1) in ("no", "a", "any"))
+    says = sentence.text_at(verb) in ("is", "are", "has", "have", "contain", "contains", "bring", "brings")
+    own = sentence.tokens[verb - 1].parts.get("allergen", "any") if says and verb > 0 else "any"
+    opens = verb - 1 - (sentence.text_at(verb - 2) in DETERMINERS) == sentence.clause_of(verb)[0]
+    return own not in ("any", sentence.tokens[at].parts["allergen"]) and opens
+
+
 def is_in_it(sentence: Sentence, at: int, *denied: str) -> bool:
     """Return whether an allergen is said to be in the dish, or not to be: "milk is in there", "egg's not in it"."""
     last = at

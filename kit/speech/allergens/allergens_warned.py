@@ -153,6 +153,9 @@ def watched(sentence: Sentence, at: int) -> int | None:
     return first - 1 if warned and ends_list(sentence, at) else None
 
 
+_GO_ON = ("so", "neither", "nor", "but")  # "the butter is dairy, and so is the cream"
+
+
 def ends_list(sentence: Sentence, at: int) -> bool:
     """Return whether a list of allergens, or the statement, ends in it: "it's got milk and wheat in it"."""
     while at + 1 < len(sentence) and (
@@ -162,6 +165,6 @@ def ends_list(sentence: Sentence, at: int) -> bool:
     ):
         at += 1
     behind = sentence.text_at(at + 1)
-    return behind in ("", ".", "!", ";", "nothing", "no", "too", "as", "also") or (
+    return behind in ("", ".", "!", ";", "nothing", "no", "too", "as", "also", *_GO_ON) or (
         behind == "in" and sentence.text_at(at + 2) in ("it", "this", "there", ".")
     )

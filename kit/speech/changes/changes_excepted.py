@@ -2,7 +2,7 @@
 
 import re
 
-from kit.speech.changes.changes_said import LEAVE_OUT, SWAP, SaidChange
+from kit.speech.changes.changes_said import AMOUNT, LEAVE_OUT, SWAP, SaidChange
 from kit.speech.claim import THE_DISH, About
 from kit.speech.words.sentence import Sentence
 
@@ -45,11 +45,24 @@ _WOULD_BE = re.compile(
 _ONLY_WITH = re.compile(r"\bonly (?:if|when|once|after|by|without|as long as|so long as|provided)\b")
 
 
+def _comes_to(sentence: Sentence, at: int) -> bool:
+    """Return whether an amount is what there is then: "up to 195 milligrams", "down to 27 grams"."""
+    return sentence.tokens[at].amount.unit in _AMOUNTS and sentence.text_at(at - 1) in ("to", "up to", "down to")
+
+
+_AMOUNTS = ("kcal", "kJ", "g", "mg", "µg")
+
+
 def without_gone(sentence: Sentence, about: list[About], change: SaidChange | None) -> list[About]:
     """Return what each word is about; behind food that goes, the dish: "in place of the shrimp you get 33 grams"."""
-    if change is None or change.kind not in (LEAVE_OUT, SWAP) or not change.places:
+    if change is None or change.kind not in (AMOUNT, LEAVE_OUT, SWAP) or not change.places:
         return about
     last = max(change.places)
+    comes_to = [at for at in range(last + 1, len(sentence)) if _comes_to(sentence, at)]
+    if comes_to:  # "doubling the eggs brings the cholesterol up to 195 milligrams" in the dish
+        about = [THE_DISH if at in comes_to and one.foods == change.foods else one for at, one in enumerate(about)]
+    if change.kind == AMOUNT:
+        return about
     if sentence.text_at(last + 1 + (sentence.text_at(last + 1) == ",")) not in _WHO:
         return about
     return [THE_DISH if at > last and one.foods == change.foods else one for at, one in enumerate(about)]

@@ -29,13 +29,20 @@ def skip_to(sentence: Sentence, at: int, more: frozenset[str] = frozenset()) -> 
     return at
 
 
+_RESIZES = frozenset("double doubling halve halving triple tripling".split())
+_THEN_IS = frozenset("is has have goes comes gets ends".split())
+
+
 def effect_elsewhere(sentence: Sentence, at: int, over: int) -> bool:
     """Return whether something follows, or came before, that the change does: a bare "half the oats" brings nothing."""
     rest = [place for place in range(len(sentence)) if place < at or place > over]
+    opens = sentence.text_at(at) in _RESIZES if at == 0 else at == 1 and sentence.text_at(0) == "with"
+    leads = opens and sentence.text_at(over + 1) in (",", "and", "it", "you", "there")
     return any(
         sentence.tokens[place].is_a("verb_save")
         or sentence.tokens[place].is_a("verb_add")
         or sentence.text_at(place) == "would"
+        or (leads and place > over and sentence.text_at(place) in _THEN_IS)
         for place in rest
     ) and any(sentence.tokens[place].is_a("nutrient") or sentence.tokens[place].quantity is not None for place in rest)
 

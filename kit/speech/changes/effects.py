@@ -72,13 +72,16 @@ def _then_has(sentence: Sentence, said: SaidChange, near: set[int]) -> list[Clai
     return claims
 
 
+_PASSIVE = ("halved", "doubled")
 _THEN_HAS = frozenset("has have holds hold get gets would will".split())
 
 
 def _tells_change(sentence: Sentence, said: SaidChange, at: int) -> bool:
     """Return whether a word says that something becomes more or less: "saves", "goes up", "less"; not "less than"."""
-    if at in said.places or not (sentence.is_a(at, "verb_save") or sentence.is_a(at, "verb_add")):
+    if at in said.places:
         return False
+    if not (sentence.is_a(at, "verb_save") or sentence.is_a(at, "verb_add")):
+        return sentence.text_at(at) in _PASSIVE and sentence.text_at(at - 1) in ("is", "are", "gets")
     if said.kind == TRIED and sentence.text_at(at) == "brings":  # "brings the protein to 14 grams" is what there is
         return False
     return not any(sentence.text_at(spot) == "than" for spot in range(at, min(at + 6, len(sentence))))
@@ -122,7 +125,8 @@ def _sign(sentence: Sentence, at: int, verb: list[int]) -> int:
     ]
     if after:
         near = after[0]
-    save, add = sentence.is_a(near, "verb_save"), sentence.is_a(near, "verb_add")
+    save = sentence.is_a(near, "verb_save") or sentence.text_at(near) == "halved"
+    add = sentence.is_a(near, "verb_add")
     if save and add:
         return -1
     if any(sentence.text_at(place) in ("down", "less", "fewer") for place in verb):
@@ -176,6 +180,8 @@ def _governed(sentence: Sentence, said: SaidChange, at: int, verb: list[int]) ->
     clause = sentence.clause_of(at)
     if sentence.text_at(at - 1) in _TO or passes(sentence, at):  # "drops to 215 calories" is what there is then
         return False
+    if sentence.text_at(at - 1) == "from" and sentence.text_at(at + 1) in _TO:
+        return False  # "from 530 calories to 317"
     if not any(place in clause for place in (*verb, *said.places)):
         return False
     change = min(said.places, default=0)
@@ -211,7 +217,8 @@ def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[in
         word = sentence.text_at(at)
         if share is None and word in ("halves", "halve", "halving", "halved"):
             share = Quantity(0.5, 0.5, SHARE, is_fraction=True)
-        if share is None and word in ("doubles", "double", "doubling") and sentence.is_a(at, "verb_add"):
+        doubles = word in ("doubles", "double", "doubling") and sentence.is_a(at, "verb_add")
+        if share is None and (doubles or word == "doubled"):
             share = Quantity(1.0, 1.0, SHARE, is_fraction=True)
         if share is None or not _governed(sentence, said, at, verb) or remains(sentence, at):
             continue

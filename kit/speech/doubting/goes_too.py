@@ -1,4 +1,4 @@
-"""Other foods of which the same is told in a few words, or the contrary: ", and so does the cream", "nor do the oats"."""
+"""Other foods of which the same is told in a few words, or the contrary: "so does the cream", "nor do the oats"."""
 
 from collections.abc import Sequence
 from dataclasses import replace
@@ -56,7 +56,7 @@ def with_others(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
 def _of(last: Claim, about: About, places: tuple[int, ...], turned: bool | None) -> Claim:
     """Return a claim said of another food: the same, or whether it has what the other has not."""
     if turned is not None and isinstance(last, AllergenClaim):
-        return replace(last, about=about, places=places, negated=False, free=not turned, safe=False)
+        return replace(last, about=about, places=places, negated=False, free=not turned, safe=False, but=())
     if turned is not None:
         return replace(last, about=about, places=places, negated=not turned)
     return replace(last, about=about, places=places)
