@@ -46,6 +46,7 @@ SETS = (
     "hunted",
     "heard_later",
     "unknown_words",
+    "told_anew",
 )
 TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")

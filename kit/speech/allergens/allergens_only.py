@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.about.slots import foods_from
+from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.allergens.allergens_judged import judge as judge_allergen
 from kit.speech.claim import THE_DISH, Claim, Finding
@@ -52,9 +53,11 @@ def read(sentence: Sentence) -> list[Claim]:
         if not sentence.is_a(place, "allergen") or sentence.is_a(place + 1, "wording") or place in sentence.used:
             continue
         claim = _foods_before(sentence, at, place) or _foods_behind(sentence, at, place)
-        if claim is not None:
-            sentence.used.update((at, *claim.places))
+        if claim is not None and not claim.negated and "not" in sentence.texts[place : max(claim.places)]:
+            claims.append(asked(sentence, (at, *claim.places)))  # "the only nuts in it are not pecans"
+        elif claim is not None:
             claims.append(claim)
+        sentence.used.update((at, *claim.places) if claim is not None else ())
     return claims
 
 
@@ -84,8 +87,7 @@ def _foods_behind(sentence: Sentence, at: int, allergen: int) -> OnlyClaim | Non
         return None
     over = sentence.after(start, lambda token: token.text in ("the", "that", "our", "of") or token.quantity is not None)
     foods, places = foods_from(sentence, over, len(sentence))  # "the three tablespoons of flour"
-    negators = [place for place in range(verb, start) if sentence.text_at(place) == "not"]
-    if not foods or negators or _lists_allergens(sentence, allergen, places):
+    if not foods or _lists_allergens(sentence, allergen, places):
         return None
     return _claim(sentence, allergen, foods, places, False)
 

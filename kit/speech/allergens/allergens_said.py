@@ -27,6 +27,7 @@ from kit.speech.allergens.allergens_together import (
     listed_by_food,
     named_as_allergen,
     origin,
+    there_is,
     with_those_behind,
 )
 from kit.speech.allergens.allergens_warned import ends_list, safe_words, warns, watched
@@ -90,7 +91,7 @@ def _only_a_food(sentence: Sentence, at: int) -> bool:
         return False
     if _LOOK_OUT.search(sentence.text.lower()):
         return False
-    if origin(sentence, at) or _free(sentence, at) is not None or _there_is(sentence, at) or is_in_it(sentence, at):
+    if origin(sentence, at) or _free(sentence, at) is not None or there_is(sentence, at) or is_in_it(sentence, at):
         return False
     return following != "in" or _contains(sentence, at) is None
 
@@ -293,11 +294,3 @@ def _with_it(sentence: Sentence, at: int) -> bool:
     while sentence.text_at(at + 1) in (",", "and", "or") or sentence.is_a(at + 1, "allergen"):
         at += 1
     return sentence.text_at(at + 1) in ("in", "with") and sentence.text_at(at + 2) in ("it", "this", "here", "there")
-
-
-def _there_is(sentence: Sentence, at: int) -> bool:
-    """Return whether "there is" leads to a place: "there's sesame in this"."""
-    place = at - 1
-    while sentence.text_at(place) in (*DETERMINERS, "also", "no", "or", "and", ",") or sentence.is_a(place, "allergen"):
-        place -= 1
-    return sentence.text_at(place) in ("is", "are") and sentence.text_at(place - 1) == "there"

@@ -202,6 +202,14 @@ def named_as_allergen(sentence: Sentence, word: FoodWord) -> bool:
     )
 
 
+def there_is(sentence: Sentence, at: int) -> bool:
+    """Return whether "there is" leads to a place: "there's sesame in this"."""
+    place = at - 1
+    while sentence.text_at(place) in (*DETERMINERS, "also", "no", "or", "and", ",") or sentence.is_a(place, "allergen"):
+        place -= 1
+    return sentence.text_at(place) in ("is", "are") and sentence.text_at(place - 1) == "there"
+
+
 def is_other_food(sentence: Sentence, at: int) -> bool:
     """Return whether what has an allergen is a food named for another: "eggs are dairy", "the milk brings no soy"."""
     verb = at - 1 - (sentence.text_at(at - 1) in ("no", "a", "any"))

@@ -11,6 +11,7 @@ from kit.speech.about.parts import DETERMINERS, after_determiners, dish_named, f
 from kit.speech.about.slots import foods_from, negated
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim, Edit, Finding
+from kit.speech.descriptions.kinds_eaters import shuns
 from kit.speech.values import alone, called, not_there, present
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.sentence import Sentence, food_at
@@ -76,7 +77,11 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         if people and _denied_twice(sentence, at):
             claims.append(asked(sentence, (at,), (max(0, at - 4), at)))
             continue
-        denied = negated(sentence, at) or (people and _warned(sentence, at))
+        shunned = shuns(sentence, at) if not people else False
+        if shunned is None:
+            claims.append(asked(sentence, (at,), (max(0, at - 3), min(at + 4, len(sentence) - 1))))
+            continue
+        denied = negated(sentence, at) or (people and _warned(sentence, at)) or shunned
         word = sentence.text_at(at) if not people and sentence.text_at(at) in _PLAIN else ""
         subject = THE_DISH if eaten else _subject(sentence, about, at, denied)
         end = (0, 0) if people else _behind(sentence, at, places)

@@ -16,7 +16,7 @@ FAMILY = "servings and weights"
 _WORDS = frozenset(  # between the part and how many there are
     "of the a an this that our your whole entire full it cake pan recipe batch and so then you we i will would have "
     "has get gets are is be makes make feeds feed serves serve gives give gave does do comes come to out up at still "
-    "yields yield fills fill cuts cut into which means us them just only about exactly already , is that".split()
+    "yields yield fills fill cuts cut into which means us them just only about exactly already , is that not".split()
 )
 _MAKES = frozenset(
     "have has get gets are is be makes make feeds feed serves serve gives give does do yields yield fills fill cuts "
@@ -55,8 +55,8 @@ def read(sentence: Sentence) -> list[Claim]:
         if found is not None:
             part, share = found
             sentence.used.update((part, at))
-            about = About(WHOLE, share)
-            claims.append(PartCountClaim((part, at), about, negated(sentence, at), said, share))
+            denied = "not" in sentence.texts[min(part, at) : max(part, at)] or negated(sentence, at)
+            claims.append(PartCountClaim((part, at), About(WHOLE, share), denied, said, share))
     return claims
 
 
@@ -120,7 +120,7 @@ def _before_part(sentence: Sentence, at: int) -> tuple[int, float] | None:
     """Return the part behind a count of servings: "four slices are a third of the cake"."""
     if not is_serving(sentence, at + 1) or sentence.text_at(at + 2) not in _EQUALS:
         return None
-    spot = at + 3 + (sentence.text_at(at + 3) in ("about", "just", "only", "exactly", "up"))
+    spot = sentence.after(at + 3, lambda token: token.text in ("about", "just", "only", "exactly", "up", "not"))
     if not 0 <= spot < len(sentence):
         return None
     share = _share_of_whole(sentence, spot)

@@ -42,6 +42,7 @@ _COMES_TO = re.compile(
 )
 _NEAR, _FAR = 1.25, 1.6  # times as much: an egg or a clove is not all of one size (common practice)
 _SAME_NEAR, _SAME_FAR, _ONE_MORE = 1.1, 1.15, 0.5  # where the recipe measures it so itself
+_ABBREVIATED = {"pound": "lb", "ounce": "oz", "tablespoon": "tbsp", "teaspoon": "tsp", "cup": "cup", "gram": "g"}
 _SIZES = ("small", "medium", "large", "extra large", "extra-large", "jumbo", "whole", "piece", "clove", "")
 _NO_FOOD = FoodWord("")
 
@@ -229,7 +230,8 @@ def _own_measure(claim: FoodCountClaim, dish: Dish, food: Food) -> float | None:
         return None
     grams, part = found.popitem()
     pieces = part.noun not in _UNITS[1:] and part.noun not in CONTAINED.values() and not part.container
-    own = part.noun == said or (not said and pieces and part.noun in _SIZES)
+    noun = _ABBREVIATED.get(part.noun.rstrip("s"), part.noun)
+    own = noun == said or (not said and pieces and part.noun in _SIZES)
     return grams if own else None
 
 

@@ -6,6 +6,24 @@ from kit.speech.values import alone, called, present
 from kit.speech.words.foods_said import FoodWord
 from kit.talk.dish import Dish
 
+# Things made of meat, and the rule for how hot they get.
+DONE_THINGS = {
+    **dict.fromkeys(
+        "burgers burger hamburgers hamburger patties patty meatballs meatball meatloaf sausages sausage".split(),
+        "doneness_ground_meat",
+    ),
+    **dict.fromkeys("steaks steak chops chop roasts roast brisket".split(), "doneness_whole_cuts"),
+    **dict.fromkeys("nuggets drumsticks wings stuffing".split(), "doneness_poultry"),
+    **dict.fromkeys("quiche omelet omelette custard".split(), "doneness_egg_dishes"),
+}
+DONE_GROUPS = {  # foods taken together, that are named in a list of temperatures
+    "poultry": "doneness_poultry",
+    "ground meat": "doneness_ground_meat",
+    "whole cuts": "doneness_whole_cuts",
+    "fish": "doneness_fish",
+    "egg dishes": "doneness_egg_dishes",
+}
+
 # A food that stands for all that a word may name.
 _NAMED = {"chicken": "chicken-whole", "poultry": "chicken-whole", "turkey": "turkey-whole", "fish": "cod"}
 

@@ -6,8 +6,7 @@ from kit.food.composition import Food, foods
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL
 from kit.speech.claim import THE_DISH, Claim, Finding
-from kit.speech.safety.doneness import doneness
-from kit.speech.safety.keeping_judged import DONE_THINGS
+from kit.speech.safety.doneness import DONE_THINGS, doneness
 from kit.speech.safety.keeping_words import OF_ANIMALS, foods_named, is_of_an_animal, of_an_animal
 from kit.speech.values import alone, present
 from kit.speech.words.foods_said import FoodWord
@@ -55,7 +54,7 @@ def read(sentence: Sentence) -> list[Claim]:
         return []
     named = foods_named(sentence)
     hot = any(120 <= token.amount.value <= 212 for token in sentence.tokens if token.quantity is not None)
-    if not (named or hot or told & (_INSIDE | DONE_THINGS)):
+    if not (named or hot or told & (_INSIDE | DONE_THINGS.keys())):
         return []
     if named and not _names_animal(sentence):
         return []  # "eat the carrots raw"

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from kit.speech.about.unread import asked
 from kit.speech.claim import THE_DISH, About, Claim
+from kit.speech.safety.heat_listed import read_listed
 from kit.speech.safety.keeping_heat import read_heat, temperature
 from kit.speech.safety.keeping_judged import FREEZER, FRIDGE, OUT, TimeClaim
 from kit.speech.safety.keeping_untimed import open_ended, thaw, vague
@@ -48,7 +49,7 @@ _DAYS = {"hour": 1 / 24, "day": 1.0, "week": 7.0, "month": 30.4, "year": 365.0, 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     """Return what a sentence claims about keeping and food safety."""
     words = sentence.words
-    claims: list[Claim] = []
+    claims: list[Claim] = read_listed(sentence)
     for at, said in list(sentence.quantities()):
         if at in sentence.used:
             continue
@@ -89,6 +90,7 @@ def _of_the_time_before(sentence: Sentence, at: int, said: Quantity) -> Quantity
     return replace(said, unit=sentence.tokens[before].amount.unit) if goes_on and between <= _JOINTS else said
 
 
+_RULED = frozenset("becomes become shrinks drops goes is rule".split())
 _JOINTS = frozenset(", or and maybe perhaps even but".split())
 _LASTS = frozenset("good fine safe okay ok keep keeps".split())
 _IS_OFF = re.compile(r"\b(?:switch|turn)(?:ed|es|s)? (?:\w+ ){0,3}off\b|\boff the (?:heat|stove)\b")
@@ -158,7 +160,8 @@ def _place_of(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]
     if place is None:
         off = bool(near & _LASTS) and _IS_OFF.search(sentence.plain) is not None
         eaten = is_limit(sentence, at, said.relation) and bool(near & _EATEN_UP)  # "eat it within two hours"
-        return OUT if off or eaten or {"put", "away"} <= near else None
+        ruled = "rule" in sentence.words and bool(near & _RULED)  # "the two-hour rule becomes one hour"
+        return OUT if off or eaten or ruled or {"put", "away"} <= near else None
     if place == FRIDGE and sentence.text_at(at + 1) == "before":
         return OUT  # "leave it standing two hours before it goes in the fridge"
     return place

@@ -5,7 +5,8 @@ from dataclasses import replace
 from kit.speech.about.parts import is_dish
 from kit.speech.about.unread import asked
 from kit.speech.claim import THE_DISH, Claim
-from kit.speech.safety.keeping_judged import DONE_THINGS, DegreesClaim
+from kit.speech.safety.doneness import DONE_THINGS
+from kit.speech.safety.keeping_judged import DegreesClaim
 from kit.speech.safety.keeping_warned import denied_behind
 from kit.speech.safety.keeping_words import (
     IN_FREEZER,
@@ -136,7 +137,7 @@ def _is_doneness(sentence: Sentence, at: int, said: Quantity, foods: tuple[FoodW
     done, before = bool(words & _DONE), sentence.text_at(at - 1)
     if said.value >= 200 and not (celsius and foods and (done or before in ("to", "is"))):
         return False
-    if not (foods or done or near & DONE_THINGS):
+    if not (foods or done or near & DONE_THINGS.keys()):
         return False
     if foods and near & {"heat", "warm", "simmer"} and not any(map(of_an_animal, foods)):
         return False  # "heat the milk until it reaches 110 degrees"

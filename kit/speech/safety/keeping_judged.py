@@ -12,7 +12,7 @@ from kit.rules.keeping import keeping
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.claim import Claim, Finding
-from kit.speech.safety.doneness import doneness, needs
+from kit.speech.safety.doneness import DONE_GROUPS, DONE_THINGS, doneness, needs
 from kit.speech.values import alone, called, present
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.tokens import NO_QUANTITY, Quantity
@@ -22,17 +22,6 @@ from kit.texts import number
 FRIDGE, FREEZER, OUT = "fridge", "freezer", "out"
 
 
-# Things made of meat, and the rule for how hot they get.
-_DONE_THINGS = {
-    **dict.fromkeys(
-        "burgers burger hamburgers hamburger patties patty meatballs meatball meatloaf sausages sausage".split(),
-        "doneness_ground_meat",
-    ),
-    **dict.fromkeys("steaks steak chops chop roasts brisket".split(), "doneness_whole_cuts"),
-    **dict.fromkeys("nuggets drumsticks wings stuffing".split(), "doneness_poultry"),
-    **dict.fromkeys("quiche omelet omelette custard".split(), "doneness_egg_dishes"),
-}
-DONE_THINGS = frozenset(_DONE_THINGS)
 _HELD = 140  # hot food on the table or in a slow cooker [°F]; USDA FSIS, "Danger Zone (40 °F - 140 °F)"
 _BOILS = 212  # water [°F]
 _NOT_NEEDED = 10  # so much more than the rule asks for is another rule [°F]
@@ -260,10 +249,12 @@ def _judge_degrees(claim: DegreesClaim, dish: Dish) -> Finding:
             "Reheat it to 165 degrees right through.",
         )
     if claim.thing:
-        limit = _rules()[_DONE_THINGS[claim.thing]][0]
+        limit = _rules()[(DONE_THINGS | DONE_GROUPS)[claim.thing]][0]
         because = f"{claim.thing}: done at {number(limit)} °F inside (USDA FSIS); 165 °F when of poultry"
         return _floor(claim, limit, because, f"Cook the {claim.thing} to {number(limit)} degrees inside.")
     known = [pair for word in claim.foods for pair in needs(dish, word)]
+    if not known and (cuts := [word for word in claim.foods if word.text.split(" ")[-1] in DONE_THINGS]):  # "lamb chop"
+        known = [(word.text, _rules()[DONE_THINGS[word.text.split(" ")[-1]]][0]) for word in cuts]
     if not known:
         said = {piece for word in claim.foods for piece in word.text.split()}
         parts = [part.food for part in dish.numbers.recipe.ingredients if doneness(part.food)]

@@ -1,10 +1,12 @@
 """Keeping without a number: "overnight on the counter", "until the weekend", "fine on the counter"; thawing."""
 
+import re
 from dataclasses import replace
 
 from kit.speech.about.unread import asked
 from kit.speech.claim import THE_DISH, Claim
 from kit.speech.safety.keeping_judged import FREEZER, FRIDGE, OUT, ThawClaim, TimeClaim
+from kit.speech.safety.keeping_warned import is_thrown
 from kit.speech.safety.keeping_words import AT_A_PLACE, KEEP, clause_words, foods_named, near_place, only_set_apart
 from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import NO_QUANTITY, Quantity
@@ -18,8 +20,8 @@ _SOME_DAY = frozenset(
 
 
 _LEFT = frozenset(
-    "leave leaving rest rests cool marinate left sit sits stand keep keeps stay stays fine okay ok good happy "
-    "happily safe go back spend spends spent survive survives".split()
+    "leave leaving rest rests cool cools cooled cooling marinate left sit sits sat stand stood keep keeps stay stays "
+    "fine okay ok good happy happily safe go back spend spends spent survive survives".split()
 )
 _NEXT_DAY = frozenset("morning tomorrow day".split())
 
@@ -41,6 +43,7 @@ _ALL = {
 }
 
 
+_I_STOOD = re.compile(r"\b(?:i|we|you|they|who) (?:sat|stood|sit|stand)\b")
 _MOST = ("most", "much", "rest", "part", "best")  # "most of the day"
 _GONE = frozenset("bad spoil spoils throw thrown toss tossed discard bin binned".split())
 _FOR = frozenset("keeps keep lasts last kept keeping".split())
@@ -100,7 +103,7 @@ def _a_day(sentence: Sentence, at: int, words: frozenset[str]) -> Claim | None:
     return TimeClaim((at,), THE_DISH, False, place or FRIDGE, Quantity(1.0, 1.0, "day"))
 
 
-def _time(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | None:
+def _time(sentence: Sentence, at: int, words: frozenset[str]) -> Claim | None:
     """Return how long it is said to be left out or kept, or until which day; None for any other word of time."""
     if words & _LEFT and words & _OUTSIDE and _o_clock(sentence, at) and near_place(sentence, at, words) == OUT:
         hours = _hours_from(sentence, at)
@@ -121,10 +124,13 @@ def _time(sentence: Sentence, at: int, words: frozenset[str]) -> TimeClaim | Non
     assert days is not None
     said = Quantity(days, days, "day")
     outside = words & _OUTSIDE or {"room", "temperature"} <= words
-    if place == OUT and words & _LEFT and outside:
+    if place == OUT and words & _LEFT and outside and _I_STOOD.search(sentence.plain) is None:
         warned = bool(clause_words(sentence, at) & {"not", "never"})
+        thrown = is_thrown(sentence) is True  # "if it sat out overnight, throw it away"
         foods = foods_named(sentence)
-        return TimeClaim((at,), THE_DISH, False, OUT, said, limit=warned, warned=warned, foods=foods)
+        if thrown and warned:
+            return asked(sentence, (at,))
+        return TimeClaim((at,), THE_DISH, False, OUT, said, limit=warned, warned=warned, foods=foods, thrown=thrown)
     kept = words & _KEPT or (place is not None and sentence.text_at(at) == "fortnight")
     if place in (FRIDGE, FREEZER, None) and keeps and kept and days >= 2:
         return TimeClaim((at,), THE_DISH, False, place or FRIDGE, said, foods=foods_named(sentence))
