@@ -13,6 +13,7 @@ from kit.speech.changes.changes_said import RINSE
 from kit.speech.claim import FOOD
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.figures.amounts import AmountClaim
+from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.balance import BalanceClaim
 from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.proportions.energy_shares import EnergyShareClaim
@@ -86,6 +87,10 @@ def _goes_back(one: Read, at: int) -> bool:
     of_day = any(isinstance(claim, DayShareClaim) and max(claim.places) < at for claim in one.claims)
     if of_day and not any(is_day(one.sentence, place) for place in range(at)):
         return True  # "fourteen percent of the calcium and a tenth of the iron for the day"
+    compared = [claim for claim in one.claims if isinstance(claim, ComparisonClaim)]
+    carried = [claim for claim in compared if min(claim.places) > at and claim.other.measure]
+    if carried and len(carried) < len(compared) and {"than", "as"}.isdisjoint(one.sentence.texts[at:]):
+        return True  # "as much protein as one egg, but far less cholesterol"
     shares = [claim for claim in one.claims if isinstance(claim, EnergyShareClaim)]
     behind = [claim for claim in shares if min(claim.places) > at]
     timed = [claim for claim in one.claims if min(claim.places) > at]

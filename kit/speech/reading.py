@@ -93,6 +93,7 @@ _FRAGMENT = re.compile(  # "It's low in sodium. Fat too.", "So is the butter."
     r"|(?:the )?same (?:goes )?(?:for|with) [\w ]{2,30})[.!]*\s*",
     re.IGNORECASE,
 )
+_PUT_RIGHT = re.compile(r"(?:oh |no |wait |or )*(?:sorry|oops|whoops|scratch that|strike that|i mean)\b", re.IGNORECASE)
 _FRAGMENT_AND = re.compile(  # "It contains tree nuts. And peanuts, and it's ...", "... The butter too, and leave out"
     r"(?:(?:and|plus|also) (?!the |an? |its? |they |that |there )\w+(?=,? (?:and|but) (?:no|it|it's|there|there's)\b)"
     r"|(?:and |the |its )*\w+(?: \w+)? (?:too|as well|also|neither|either|likewise)(?=,? (?:and|but)\b))",
@@ -216,7 +217,7 @@ def _sentences(text: str, names: FoodNames) -> list[tuple[int, str]]:
             # "Sodium? A good thousand milligrams."
             found[-1] = (found[-1][0], text[found[-1][0] : end])
             continue
-        if found and _FRAGMENT.fullmatch(piece):
+        if found and (_FRAGMENT.fullmatch(piece) or _PUT_RIGHT.match(piece)):
             found[-1] = (found[-1][0], text[found[-1][0] : end])
             continue
         if found and (fragment := _FRAGMENT_AND.match(piece)):

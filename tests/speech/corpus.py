@@ -47,6 +47,7 @@ SETS = (
     "heard_later",
     "unknown_words",
     "told_anew",
+    "told_afresh",
 )
 TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")

@@ -74,7 +74,8 @@ _HALVED = re.compile(
     r"\b(?:halve|halving|halves|share|sharing|split|splitting) (?:it|this|(?:your|the|a|this|that|one) \w+)\b"
     r"(?! (?:\w+ )?(?:ways|way|between|among|into|in|over|across)\b)"
     r"|\b(?:cut|cutting|divide) (?:it|this|(?:your|the|a|this|that|one) \w+) in (?:half|two)\b"
-    r"|\b(?:manage|eat|have|finish|leave|want|get through) (?:only |just )?half\b(?! (?:a|an|of|the|your|as)\b)"
+    r"|\b(?:manage|eat|have|finish|leave|want|get through"
+    r"|taken|had|eaten|ate|finished|managed) (?:only |just )?half\b(?! (?:a|an|of|the|your|as)\b)"
 )
 
 
@@ -100,6 +101,7 @@ def is_halved(sentence: Sentence, at: int) -> bool:
     return last in ("it", "this", "half") or any(is_serving(sentence, place) for place in named)
 
 
+DONE = frozenset("eat ate have had finish finished make made take took polish polished".split())
 TAKES = frozenset("weigh measure take pour scoop have eat drink count".split())
 
 
@@ -107,6 +109,9 @@ def if_done(sentence: Sentence, at: int, orders: Container[str] = HAVE_IT) -> bo
     """Return whether an order leads to what it brings: "make the whole batch and you have forty grams"."""
     clause = sentence.clause_of(at)
     following = clause[-1] + 1
+    supposed = sentence.text_at(clause[0]) == "if" and sentence.text_at(clause[0] + 2) in DONE
+    if supposed:  # "if you ate the whole pot, you'd be at 1,400 calories"
+        return not any(sentence.tokens[place].amount.unit for place in clause)
     led = sentence.text_at(clause[0]) in orders
     return led and sentence.text_at(following) in ("and", "you") and sentence.text_at(following + 1) in ("you", "have")
 

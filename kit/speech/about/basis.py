@@ -1,6 +1,6 @@
 """What a number is said for: "per 100 grams", "an ounce", "a slice", "in the whole pot", "in half a plate"."""
 
-from kit.speech.about.nutrient_or_food import in_a_serving
+from kit.speech.about.nutrient_or_food import is_told
 from kit.speech.about.parts import (
     DETERMINERS,
     MEASURES,
@@ -93,8 +93,7 @@ def handful(sentence: Sentence, at: int) -> About | None:
             led
             and place not in sentence.used
             and sentence.is_a(place, "group")
-            and sentence.text_at(place) != "sugars"
-            and not (sentence.text_at(place) == "salt" and in_a_serving(sentence, place + 2))
+            and not is_told(sentence, place)
             and not is_dish(sentence, place)
             and not is_food(sentence, place)
         ):

@@ -17,6 +17,14 @@ def in_a_serving(sentence: Sentence, at: int) -> bool:
     return led and sentence.is_a(at + 1, "dish", "serving") and told and weighed
 
 
+def is_told(sentence: Sentence, at: int) -> bool:
+    """Return whether sugar or salt is told as what is counted: "the sugar comes to", "the salt in a slice is"."""
+    adds_up = sentence.text_at(at + 1) == "adds" and sentence.text_at(at + 2) == "up"
+    comes_to = sentence.is_a(at, "nutrient") and (sentence.text_at(at + 1) in COMES_TO or adds_up)
+    salt = sentence.text_at(at) == "salt" and in_a_serving(sentence, at + 2)
+    return sentence.text_at(at) == "sugars" or comes_to or salt
+
+
 def measured_out(sentence: Sentence, at: int) -> bool:
     """Return whether a statement begins with so much of it: "a third of a cup of sugar comes to"."""
     measured = at >= 2 and sentence.text_at(at - 1) == "of" and sentence.tokens[at - 2].amount.unit in _HOUSEHOLD
@@ -32,3 +40,22 @@ def beside_food(sentence: Sentence, at: int) -> bool:
         return False
     other = at - 3 if sentence.text_at(at - 2) in ("and", "plus") else -1
     return food_at(sentence, other) is not None and not sentence.tokens[other].is_a("nutrient")
+
+
+def is_cooking_starch(sentence: Sentence, at: int) -> bool:
+    """Return whether starch is what thickens and sticks, and not what is counted: "they give up some starch"."""
+    if sentence.text_at(at) not in ("starch", "starches"):
+        return False
+    clause = sentence.clause_of(at)
+    counted = any(
+        sentence.tokens[place].quantity is not None
+        or sentence.is_a(place, "wording")
+        or (sentence.is_a(place, "share") and sentence.text_at(place) != "some")
+        for place in clause
+    )
+    return not counted and _OF_STARCH.isdisjoint(sentence.texts[clause[0] : clause[-1] + 1])
+
+
+_OF_STARCH = frozenset(
+    "has have had contains contain holds hold packs pack brings bring with is are no without less more than free mostly mainly pure source from".split()
+)

@@ -83,6 +83,8 @@ def is_food(sentence: Sentence, at: int) -> bool:
             return True  # "the salt that I add"
         if following == "in" and in_a_serving(sentence, at + 2):
             return False  # "the salt in a slice comes to half a gram"
+        if following == "adds" and sentence.text_at(at + 2) == "up":
+            return False  # "the sugar adds up to eighteen grams"
         if following in ("is", "comes") and weighed and sentence.text_at(over + 1) != "of":
             return False  # "the salt is just shy of a gram and a half"
         return (

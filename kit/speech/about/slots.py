@@ -31,6 +31,8 @@ SHARES = {
     "much": Quantity(0.30, 0.30, relation="much", is_fraction=True),
     "rest": Quantity(0.0, 0.0, relation="rest", is_fraction=True),
 }
+_LISTED_ON = frozenset("and or the in of your its well as".split())
+_OVER_OR_UNDER = ("above", "below", "over", "under", "outside", "beyond", "past", "higher", "lower")
 _DAY_WORDS = frozenset("need needs requirement requirements quota limit allowance maximum".split())
 
 
@@ -66,17 +68,7 @@ def nutrients_after(sentence: Sentence, at: int, fillers: frozenset[str] = FILLE
         as_well = text != "as" or sentence.text_at(place + 1) == "well"
         if found and as_well and text in (",", "and", "or", "&", "nor", "plus", "as", "well", "both", "also"):
             over = place + 1
-            while over < len(sentence) and sentence.text_at(over) in (
-                "and",
-                "or",
-                "the",
-                "in",
-                "of",
-                "your",
-                "its",
-                "well",
-                "as",
-            ):
+            while over < len(sentence) and sentence.text_at(over) in _LISTED_ON:
                 over += 1
             if (
                 over < len(sentence)
@@ -175,6 +167,11 @@ def share_at(sentence: Sentence, at: int) -> Quantity | None:
         if quantity.unit == "times" or (quantity.is_fraction and not quantity.unit):
             return Quantity(quantity.low, quantity.high, SHARE, quantity.relation, True)
         return None
+    if token.text == "every one" and sentence.texts[at + 1 : at + 3] == ("of", "them"):
+        calories = any(one.amount.unit == "kcal" for one in sentence.tokens[:at])
+        return SHARES["all"] if calories else None  # "480 calories, every one of them from fat"
+    if token.is_a("share", "a little") and sentence.text_at(at + 1) in _OVER_OR_UNDER:
+        return None  # "a little above the range"
     if token.text == "all" and sentence.text_at(at - 1) in ("at", "after"):
         return None  # "no fiber at all"
     if token.text == "much" and sentence.text_at(at - 1) in ("as", "so", "too", "how"):
@@ -224,6 +221,7 @@ def _turned_off(sentence: Sentence, at: int) -> bool:
     end = at
     while end < len(sentence) and not is_stop(sentence.tokens[end]):
         end += 1
+    end -= sentence.text_at(end - 1) in ("either", "though", "at all")
     last = [sentence.text_at(place) for place in range(end - 3, end)]
     first = at
     while first > 0 and not is_stop(sentence.tokens[first - 1]):
@@ -241,7 +239,7 @@ def negated(sentence: Sentence, at: int) -> bool:
             sentence.text_at(place) in ("it", "this", "they")
             and sentence.text_at(place + 1) in ("is", "are")
             and sentence.text_at(place + 2) == "not"
-            and sentence.text_at(place + 3) in (".", ",", "!", "", ";", "—", "but")
+            and sentence.text_at(place + 3) in (".", ",", "!", "", ";", "—", "but", "either", "though", "at all")
         ):
             return True
         if is_stop(sentence.tokens[place]) or sentence.text_at(place) in (",", "and"):

@@ -256,6 +256,14 @@ def counts_part(sentence: Sentence, at: int) -> bool:
     return place < len(sentence) and is_dish(sentence, place)
 
 
+def is_animal(sentence: Sentence, at: int) -> bool:
+    """Return whether what comes from animals is named: "the one animal food in it"."""
+    text, behind = sentence.text_at(at), sentence.text_at(at + 1)
+    return text.startswith("animal product") or (
+        text == "animal" and behind.startswith(("food", "ingredient", "thing"))
+    )
+
+
 def is_a_few(sentence: Sentence, at: int) -> bool:
     """Return whether so few grams or calories are told that are not counted: "a few grams of fat"."""
     token = sentence.tokens[at]

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from kit.rules.verdicts import CANNOT_TELL
+from kit.speech.about.nutrient_or_food import is_cooking_starch
 from kit.speech.about.parts import TOOLS
 from kit.speech.about.slots import antecedent, is_day, of_what_went_before, share_at
 from kit.speech.about.telling import (
@@ -16,13 +17,14 @@ from kit.speech.about.telling import (
     corrects,
     counts_part,
     is_a_few,
+    is_animal,
     is_another,
     is_heat,
     is_low,
     nutrient_tells,
     spoons,
 )
-from kit.speech.about.versions import is_compared, is_lighter_dish
+from kit.speech.about.versions import is_compared, is_lighter_dish, is_lighter_than
 from kit.speech.claim import Claim, Finding
 from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import Quantity
@@ -108,13 +110,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return True
     if token.is_a("allergen") and sentence.text_at(at - 1) == "only" and sentence.text_at(at - 2) in _LIMITS:
         return True  # "there are nuts in it, though only peanuts"
-    if (
-        token.text in ("lighter", "heavier", "leaner", "fattier")
-        and sentence.text_at(at + 1) == "than"
-        and sentence.text_at(at - 1) in _BE
-    ):
-        return True  # "it's lighter than the pie we made"
-    if is_lighter_dish(sentence, at):
+    if is_lighter_than(sentence, at) or is_lighter_dish(sentence, at):
         return True
     if token.text in _SWEETENS and not sentence.words.isdisjoint(_ALONE):
         return True  # "sweetened only with maple syrup"
@@ -128,7 +124,7 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return True  # "sugar is what it's rich in"
     if is_a_few(sentence, at):
         return True
-    beyond = token.is_a("beyond") or token.text.startswith("animal product")
+    beyond = (token.is_a("beyond") and not is_cooking_starch(sentence, at)) or is_animal(sentence, at)
     return beyond or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
 
 

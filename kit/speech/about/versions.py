@@ -19,6 +19,27 @@ def is_compared(sentence: Sentence, at: int) -> bool:
     return told and any(sentence.places(kind) for kind in ("food", "nutrient", "dish", "wording"))
 
 
+_LIGHTER_THAN = ("lighter", "heavier", "leaner", "fattier", "saltier", "starchier", "sugarier")
+_BY_HOW_MUCH = frozenset(
+    "a an bit good lot far much little touch tad shade way even slightly considerably noticeably somewhat not".split()
+)
+_IS = frozenset("is are be s stays stay comes come turns makes was were".split())
+
+
+def is_lighter_than(sentence: Sentence, at: int) -> bool:
+    """Return whether the dish is called lighter or saltier than something: "it's a good bit lighter than the pie"."""
+    if sentence.text_at(at) not in _LIGHTER_THAN or sentence.text_at(at + 1) != "than":
+        return False
+    over = at - 1
+    while sentence.text_at(over) in _BY_HOW_MUCH or sentence.is_a(over, "share", "much"):
+        over -= 1
+    if over == at - 1 and sentence.text_at(over) in _BE_LIGHTER:
+        return True
+    who = sentence.is_a(over - 1, "pronoun") or sentence.is_a(over - 1, "dish") or sentence.text_at(over - 1) == "it"
+    return sentence.text_at(over) in _IS and who
+
+
+_BE_LIGHTER = frozenset("is are s stays stay very really quite so fairly rather too".split())
 _LIGHTER = ("lighter", "leaner", "slimmer")
 _KIND_OF = frozenset("kind sort type version take of on a the little bit way to make".split())
 

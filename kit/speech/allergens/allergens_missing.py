@@ -1,6 +1,6 @@
 """Allergens said not to be there: "egg and nuts are all missing", "neither the oats nor the sugar contains milk"."""
 
-from kit.speech.about.parts import DETERMINERS
+from kit.speech.about.parts import DETERMINERS, is_dish
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.allergens.allergens_together import changes
 from kit.speech.claim import FOOD, About
@@ -10,6 +10,24 @@ UP_TO_NO = frozenset(  # what may stand between "no" or "free of" and an allerge
     ", and or nor any of from added the a single drop traces trace hint contain contains have has use both either made"
     " containing need find got kind had put one single ingredient ingredients".split()
 ) | {"a trace", "a drop", "a bit", "a hint", "a speck", "any kind"}
+
+
+_HERE = ("it", "here", "this", "there")
+
+
+def nothing_in_it(sentence: Sentence, at: int) -> int:
+    """Return the place of "nothing" where it leads to a place: "nothing in it is made from"; else the place itself."""
+    over = at - (sentence.text_at(at) in ("is", "are", "was"))
+    over -= sentence.text_at(over) in ("that", "which")
+    if sentence.text_at(over) in _HERE and sentence.text_at(over - 1) in ("in", "to"):
+        over -= 2
+    elif (
+        is_dish(sentence, over) and sentence.text_at(over - 1) in ("the", "this") and sentence.text_at(over - 2) == "in"
+    ):
+        over -= 3
+    else:
+        return at
+    return over if over >= 0 and sentence.text_at(over) in ("nothing", "none") else at
 
 
 LOSES = ("lose", "loses", "losing", "goes", "go")

@@ -18,7 +18,7 @@ from kit.speech.about.slots import negated
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim, brought_by
 from kit.speech.allergens.allergens_listed import says_whole
-from kit.speech.allergens.allergens_missing import LOSES, UP_TO_NO, missing, neither_has
+from kit.speech.allergens.allergens_missing import LOSES, UP_TO_NO, missing, neither_has, nothing_in_it
 from kit.speech.allergens.allergens_together import (
     changes,
     from_foods,
@@ -45,6 +45,7 @@ _NO = (
 _GOES_ON = frozenset(", and from once if when without unless because since apart except with but as".split())
 _LOOK_OUT = re.compile(
     r"\b(?:what|things?|ones?|foods?) to (?:look|watch) out for\b|\bto (?:declare|flag|warn about)\b"
+    r"|\b(?:mention|flag|declare) (?:it|them|those|these|both)\b"
 )
 _ONLY = ("only", "just", "nowhere")
 _NO_OTHER = re.compile(r"\b(?:nowhere|nothing) else\b|\b(?:and )?only (?:there|in (?:that|those|it|them))\b|\balone\b")
@@ -157,9 +158,8 @@ def _listed(sentence: Sentence, claims: list[AllergenClaim]) -> list[Claim]:
 
 def _subject(sentence: Sentence, about: list[About], at: int) -> About:
     for place in range(at + 1, min(len(sentence), at + 5)):
-        if sentence.text_at(place) in (*_GOES_ON, *DETERMINERS) or is_stop(sentence.tokens[place]):
-            break
-        if leads_on(sentence, place):
+        ends = sentence.text_at(place) in (*_GOES_ON, *DETERMINERS) or is_stop(sentence.tokens[place])
+        if ends or leads_on(sentence, place):
             break
         if is_dish(sentence, place):
             return dish_named(sentence, place)
@@ -204,6 +204,7 @@ def _free(sentence: Sentence, at: int) -> int | None:
             return None
         nor = place if sentence.text_at(place) == "nor" else nor
         place -= 1
+    place = nothing_in_it(sentence, place)
     free_of = sentence.text_at(place + 1) in ("of", "from") and (
         sentence.is_a(place, "wording", "free")
         or sentence.text_at(place) == "clear"  # "steers clear of egg"
@@ -260,11 +261,8 @@ def _contains(sentence: Sentence, at: int) -> int | None:
         inside, bare = _with_it(sentence, at), of_it and ends_list(sentence, at)
         if (inside and sentence.text_at(place) in _BRINGS | {"with"}) or (bare and sentence.text_at(place) in _BRINGS):
             return place
-    if (
-        sentence.text_at(at - 1) in ("with", "from", "of")
-        and sentence.text_at(at - 2) == "made"
-        and ends_list(sentence, at)
-    ):
+    made = sentence.text_at(at - 2) == "made" and sentence.text_at(at - 1) in ("with", "from", "of")
+    if made and ends_list(sentence, at):
         return at - 1
     if is_in_it(sentence, at):
         return at + 1

@@ -222,16 +222,24 @@ def is_other_food(sentence: Sentence, at: int) -> bool:
 def is_in_it(sentence: Sentence, at: int, *denied: str) -> bool:
     """Return whether an allergen is said to be in the dish, or not to be: "milk is in there", "egg's not in it"."""
     last = at
-    while not denied and sentence.text_at(last + 1) in (",", "and") and sentence.is_a(last + 2, "allergen"):
+    while not denied and sentence.text_at(last + 1) in (",", "and") and _is_listed(sentence, last + 2):
         last += 2
     both = last + 2 if sentence.text_at(last + 2) in ("both", "all", "each") else last + 1
     words = [
         sentence.text_at(last + 1),
         *(sentence.text_at(place) for place in range(both + 1, both + 3 + len(denied))),
     ]
+    if sentence.tokens[last].possessive:  # "milk's in it"
+        words = ["is", *(sentence.text_at(place) for place in range(last + 1, last + 3 + len(denied)))]
     is_in = words[:1] in (["is"], ["are"]) and words[1 : 2 + len(denied)] == [*denied, "in"]
     bare = sentence.text_at(at - 1) not in DETERMINERS and sentence.is_a(both + 3, "dish")
     return is_in and (words[-1] in ("it", "there", "this", "here") or (bare and words[-1] in ("the", "our", "your")))
+
+
+def _is_listed(sentence: Sentence, at: int) -> bool:
+    """Return whether a list goes on with an allergen or a food of the dish: "milk and hazelnuts are in it"."""
+    food = food_at(sentence, at)
+    return sentence.is_a(at, "allergen") or (food is not None and bool(food.inside) and is_verb(sentence, at + 1))
 
 
 def told_to_be(sentence: Sentence) -> list[AllergenClaim]:

@@ -17,11 +17,15 @@ def from_to(sentence: Sentence) -> tuple[FoodWord, float, tuple[int, ...], Quant
         if at + 2 >= len(sentence):
             continue
         was, second = sentence.tokens[at].amount, at + 2 + (sentence.text_at(at + 1) == "down")
-        food = food_at(sentence, at - 2)
+        named = at - 2
+        if sentence.text_at(at + 1) == "of" and food_at(sentence, at - 2) is None:  # "from two spoons of oil to one"
+            named, second = at + 2, at + 4
+        food = food_at(sentence, named)
         if sentence.text_at(second - 1) != "to" or food is None:
             continue
         then = sentence.tokens[second].amount if second < len(sentence) else NO_QUANTITY
         same = then.unit in ("", was.unit) and was.unit in MEASURES and was.value > 0 and then.value > 0
-        if same and sentence.text_at(back(sentence, at - 2)) not in _NO_CHANGE and not is_dish(sentence, at - 2):
-            return food, then.value / was.value, (at - 2, at, second), was
+        led = named > at or sentence.text_at(back(sentence, named)) not in _NO_CHANGE
+        if same and led and not is_dish(sentence, named):
+            return food, then.value / was.value, tuple(sorted((named, at, second))), was
     return None

@@ -56,7 +56,7 @@ def _counted_behind(sentence: Sentence, at: int) -> bool:
 
 
 _ALSO_SAID_OTHERWISE = frozenset(
-    "drop|dropping|lose|losing|remove|removing|hold|holds|holding|minus|pass on".split("|")
+    "not|drop|dropping|lose|losing|remove|removing|hold|holds|holding|minus|pass on".split("|")
 )
 
 
@@ -88,9 +88,10 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
         if foods and sentence.text_at(places[-1] + 1) in _MEANS and effect_elsewhere(sentence, 0, places[-1]):
             return tuple(foods), (0, *places)
     supposed = [at for at in sentence.where(("left",), 2) if _is_supposed(sentence, at)]
+    supposed += [at for at in sentence.where(("not",)) if _is_not_done(sentence, at)]
     for at in (*supposed, *sentence.places("verb_leave_out")):
         text = sentence.text_at(at)
-        over = skip_to(sentence, at + 1, frozenset(("added", "out", "extra")))
+        over = skip_to(sentence, at + 1, _BEFORE_FOOD)
         foods, places = foods_from(sentence, over, sentence.clause_of(min(over, len(sentence) - 1))[-1] + 1)
         alone = sentence.text_at(at + 1) in ("that", "those") and sentence.text_at(at + 2) in (",", "and", ".", "")
         it = at + 1 if alone else over  # "if you skip that, there's no milk in it"
@@ -99,7 +100,7 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
         if not foods:
             continue
         foods, places = _without_the_next(sentence, at, foods, places)
-        behind = sentence.text_at(places[-1] + 1)
+        behind, put_away = sentence.text_at(places[-1] + 1), False
         if text in _DOES_WITHOUT or (text == "without" and at == 0 and behind in ("", ".", "!")):
             continue  # "Without any nuts."
         if (
@@ -112,10 +113,11 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
             text in ("leave", "leaving", "left", "take", "taking", "holding", "hold", "holds", "keep")
             and behind not in _OUT_OF_IT
             and not (text == "hold" and _orders(sentence, at))
+            and not (put_away := _stays_put(sentence, places[-1] + 1))
         ):
             continue
         tells = effect_elsewhere(sentence, at, places[-1]) or _kind_behind(sentence, at, places[-1])
-        if text in _ALSO_SAID_OTHERWISE and not tells:
+        if (text in _ALSO_SAID_OTHERWISE or put_away) and not tells:
             continue
         if (
             text == "without"
@@ -128,6 +130,28 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
             continue
         return tuple(foods), (at, *places)
     return _passive(sentence)
+
+
+_BEFORE_FOOD = frozenset("added out extra adding using pinch dash splash knob drizzle sprinkle handful of".split())
+
+
+def _is_not_done(sentence: Sentence, at: int) -> bool:
+    """Return whether it is said what is then not put in: "not adding the salt takes ..."."""
+    led = at == 0 or sentence.text_at(at - 1) in ("by", "from", "and")
+    done = sentence.text_at(at + 1) in ("adding", "using") and sentence.text_at(at + 2) in ("the", "any", "that")
+    return led and done
+
+
+def _stays_put(sentence: Sentence, at: int) -> bool:
+    """Return whether what is left stays where it is kept: "leave the salt in the cupboard"."""
+    where = sentence.text_at(at + 1) in ("the", "its", "your") and sentence.text_at(at + 2) in _KEPT_IN
+    return sentence.text_at(at) in ("in", "on") and where
+
+
+_KEPT_IN = frozenset(
+    "box jar cupboard cabinet shaker drawer packet package pantry cellar shelf bottle tin can carton bag shop store "
+    "fridge refrigerator".split()
+)
 
 
 def _is_supposed(sentence: Sentence, at: int) -> bool:

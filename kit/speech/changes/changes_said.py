@@ -108,16 +108,23 @@ def _leads_on(sentence: Sentence, at: int) -> bool:
     return subject and before in (",", "and", "then") and following in _FOLLOWS
 
 
+_RATHER = frozenset("would rather prefer to like want choose decide had".split())
+
+
 def _as_typed(sentence: Sentence) -> SaidChange | None:
     """Return a change that opens the sentence and brings what follows: "use tamari and it is"."""
     text = sentence.text_at(0)
     first = 2 if text == "if" and sentence.text_at(1) in ("you", "we") else 0
+    while first and sentence.text_at(first) in _RATHER:
+        first += 1
     over = skip_to(sentence, first + 1)
     counted = sentence.is_a(first, "verb_leave_out") and over < len(sentence) and bool(sentence.tokens[over].quantity)
     if not (counted or sentence.is_a(first, "verb_swap") or text in ("with", "buy", "pick", "take")):
         return None
     clauses = sentence.clauses
-    end = next((at for at in range(len(sentence)) if clauses[at] != clauses[0] or _then(sentence, at)), len(sentence))
+    end = next(
+        (at for at in range(first, len(sentence)) if clauses[at] != clauses[0] or _then(sentence, at)), len(sentence)
+    )
     if end == len(sentence) or not any(food_at(sentence, at) is not None for at in range(first, end)):
         return None
     rest = range(end, len(sentence))
@@ -205,26 +212,15 @@ def _food_before(sentence: Sentence, at: int) -> int | None:
     return None
 
 
+_SWAPS = frozenset(
+    "swap swapping swapped replace replacing replaced substitute substituting trade trading exchange exchanging "
+    "switch switching using use".split()
+)
+
+
 def _swap(sentence: Sentence) -> SaidChange | None:
     for at in sentence.places("verb_swap"):
-        if sentence.text_at(at).removesuffix("s") not in (
-            "swap",
-            "swapping",
-            "swapped",
-            "replace",
-            "replacing",
-            "replaced",
-            "substitute",
-            "substituting",
-            "trade",
-            "trading",
-            "exchange",
-            "exchanging",
-            "switch",
-            "switching",
-            "using",
-            "use",
-        ):
+        if sentence.text_at(at).removesuffix("s") not in _SWAPS:
             continue
         over = skip_to(sentence, at + 1, frozenset(("out", "in", "all", "all of")))
         old = food_at(sentence, over)

@@ -8,6 +8,7 @@ from functools import cache
 from kit import files
 from kit.food.cells import read_rows
 from kit.rules.verdicts import CANNOT_TELL
+from kit.speech.about.nutrient_or_food import is_cooking_starch
 from kit.speech.claim import Claim, Finding
 from kit.speech.words.sentence import Sentence
 from kit.talk.dish import Dish
@@ -156,7 +157,7 @@ def read(sentence: Sentence) -> list[Claim]:
         sentence.used.update(places)
     claims += _unknown_substances(sentence)
     for at in sentence.places("beyond"):
-        if at not in sentence.used:
+        if at not in sentence.used and not is_cooking_starch(sentence, at):
             near = tuple(
                 place for place in (at - 2, at - 1) if place >= 0 and sentence.tokens[place].quantity is not None
             )

@@ -36,6 +36,8 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         token = sentence.tokens[at]
         if token.is_a("wording"):
             claims += _wording(sentence, about, at)
+        elif token.text == "containing" and token.hyphen_before and _names_a_vitamin(sentence, at - 1):
+            claims += _behind(sentence, about, at, "good source")  # "vitamin-C-containing potatoes"
         elif token.text in _NO:
             claims += _none(sentence, about, at)
         elif token.text == "any" and (denied := not_any(sentence, at)):
@@ -50,6 +52,11 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         elif token.is_a("share", "much") or token.is_a("share", "hardly any"):
             claims += _plenty(sentence, about, at)
     return [but_what_is_set_apart(sentence, claim) for claim in claims]
+
+
+def _names_a_vitamin(sentence: Sentence, at: int) -> bool:
+    named = sentence.tokens[at].parts.get("nutrient", "")
+    return bool(named) and named not in (*_LOOSE_NUTRIENTS, "fat", "sugars", "energy") and at not in sentence.used
 
 
 def _is_thing(sentence: Sentence, named: Named) -> bool:

@@ -12,6 +12,7 @@ from kit.speech.claim import FOOD, Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.doubting.joined_on import joined_on, of_its_own, set_apart
+from kit.speech.doubting.not_meant import not_meant
 from kit.speech.doubting.of_several import of_a_piece, of_both, of_several
 from kit.speech.doubting.of_something_else import of_something_else
 from kit.speech.doubting.said_with import all_of_one, in_turn, of_one_source, with_another
@@ -90,7 +91,9 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     if leads or (sentence.text.rstrip().endswith("?") and _IS_IT_NOT.match(text)):
         places = tuple(sorted({at for claim in claims for at in claim.places}))
         return [asked(sentence, places)]
-    found = set_apart(sentence, shared_out(sentence, claims))
+    if not _TAKES_BACK.isdisjoint(sentence.words) and (places := _taken_back(sentence, claims)):
+        return [asked(sentence, places)]
+    found = set_apart(sentence, shared_out(sentence, not_meant(sentence, claims)))
     for one in (
         of_its_own,
         of_something_else,
@@ -111,6 +114,22 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     ):
         found = [one(sentence, claim) for claim in found]
     return [*found, *joined_on(sentence, found), *all_of_one(sentence, found), *_because_of(sentence, found)]
+
+
+_TAKES_BACK = frozenset("sorry oops whoops scratch correction mean strike".split())
+_PUT_RIGHT = re.compile(
+    r"(?:sorry|oops|whoops|correction|(?:scratch|strike) that|i mean) (?:[,:.—] )*"
+    r"(?!to\b|that (?:it|this)\b|about\b|for\b|if\b|but\b|folks\b|everyone\b|all\b|guys\b|i\b|it\b)\w"
+)
+
+
+def _taken_back(sentence: Sentence, claims: Sequence[Claim]) -> tuple[int, ...]:
+    """Return the places of what was said and is put right in other words: "thirty grams, sorry, milligrams"."""
+    first = min(max(claim.places) for claim in claims)
+    for at in range(first + 1, len(sentence)):
+        if _PUT_RIGHT.match(" ".join(sentence.texts[at : at + 6])):
+            return tuple(sorted({at, *(place for claim in claims for place in claim.places)}))
+    return ()
 
 
 def _of_none(sentence: Sentence, claim: Claim) -> Claim:

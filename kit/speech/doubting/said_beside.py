@@ -18,8 +18,8 @@ from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.claim import FOOD, Claim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
+from kit.speech.proportions.brought_by import foods_before
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
-from kit.speech.proportions.shares import foods_before
 from kit.speech.proportions.the_rest import rest_begins
 from kit.speech.safety.keeping_judged import DegreesClaim
 from kit.speech.words.sentence import Sentence, food_at

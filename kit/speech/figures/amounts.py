@@ -61,8 +61,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             not unit
             and not said.is_fraction
             and last_unit
-            and sentence.text_at(at + 1) == "of"
-            and (sentence.is_a(at + 2, "nutrient") or part_of_it(sentence, at) is not None)
+            and (_of_a_nutrient(sentence, at) or part_of_it(sentence, at) is not None)
         ) or (not unit and not said.is_fraction and last_unit and gapped(sentence, at)):
             said, unit = Quantity(said.low, said.high, last_unit, said.relation), last_unit
         if unit in SPOONS and spoons(sentence, at) and sentence.tokens[at + 2].parts["nutrient"] in _OF_SPOONS:
@@ -99,16 +98,21 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     return found
 
 
+def _of_a_nutrient(sentence: Sentence, at: int) -> bool:
+    return sentence.text_at(at + 1) == "of" and sentence.is_a(at + 2, "nutrient")
+
+
 def _per_weight(sentence: Sentence, at: int, about: About) -> list[int]:
     """Return where the weight stands that an amount is said for: "per hundred grams it's 130 calories"."""
-    if about.kind != WEIGHT:
+    if about.kind != WEIGHT and about.measure != "g":
         return []
+    leads = ("per", "every", "each", "in") if about.measure else ("per", "every", "each")
     return [
         place
         for place in sentence.clause_of(at)
         if place != at
         and (said := sentence.tokens[place].amount).unit in WEIGHTS
-        and (sentence.text_at(place - 1) in ("per", "every", "each") or sentence.text_at(place - 2) == "by")
+        and (sentence.text_at(place - 1) in leads or sentence.text_at(place - 2) == "by")
         and abs(said.value * WEIGHTS[said.unit] - about.count) < 1e-6
     ]
 

@@ -54,6 +54,8 @@ def _of_so_much(sentence: Sentence, at: int, subject: About) -> About | None:
     """Return the food, or so much of it or of the dish, that is named beside an amount; None where none is."""
     if _of_food(sentence, at):
         return food_part(sentence, at + 2)
+    if subject.kind != FOOD and (other := _piece_of_another(sentence, at)) is not None:
+        return other
     near = basis_near(sentence, at, subject) or piece_of(sentence, at, subject)
     if near is not None:
         return near
@@ -67,6 +69,19 @@ def _of_so_much(sentence: Sentence, at: int, subject: About) -> About | None:
         return unknown
     adjective = sentence.text_at(at).split(" ")[-1] in ("calorie", "gram", "kcal", "kilojoule")
     return THE_DISH if adjective and is_dish(sentence, at + 1) else None  # "a 430-calorie plate"
+
+
+def _piece_of_another(sentence: Sentence, at: int) -> About | None:
+    """Return a piece of a food that is not in the dish, named behind an amount: "80 calories per slice of bread"."""
+    for place in range(at + 1, sentence.clause_of(at)[-1]):
+        piece = sentence.text_at(place) in _PIECES and sentence.text_at(place + 1) == "of"
+        food = food_at(sentence, place + 2) if piece else None
+        if food is not None and not food.inside and not is_dish(sentence, place + 2):
+            return food_part(sentence, place + 2)
+    return None
+
+
+_PIECES = ("slice", "slices", "piece", "pieces", "glass", "mug")
 
 
 def _of_foods_behind(sentence: Sentence, at: int, subject: About) -> About | None:
@@ -165,9 +180,10 @@ _OF_THEM = ("that", "it", "which", "this", "them", "those", "these")
 
 def part_of_it(sentence: Sentence, at: int) -> Named | None:
     """Return the nutrient that so much of one is said to be: "eight grams of fat, two of that saturated"."""
-    if sentence.text_at(at + 1) != "of" or sentence.text_at(at + 2) not in _OF_THEM:
+    of_which = sentence.texts[max(0, at - 2) : at] == ("of", "which") and sentence.text_at(at + 1) in ("is", "are")
+    if not of_which and (sentence.text_at(at + 1) != "of" or sentence.text_at(at + 2) not in _OF_THEM):
         return None
-    over = at + 3 + (sentence.text_at(at + 3) in ("is", "are", "being"))
+    over = at + 2 if of_which else at + 3 + (sentence.text_at(at + 3) in ("is", "are", "being"))
     if sentence.text_at(over) == "saturated":
         return Named("saturated_fat", over)
     return Named(sentence.tokens[over].parts["nutrient"], over) if sentence.is_a(over, "nutrient") else None

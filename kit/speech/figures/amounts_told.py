@@ -1,5 +1,7 @@
 """An amount told in a sentence of its own."""
 
+import re
+
 from kit.meal.certainty import Range
 from kit.rules.naming import measure_said
 from kit.rules.spoken import quantity_words, words_of
@@ -10,7 +12,11 @@ from kit.texts import counted
 
 def spoken_quantity(name: str, of: Range, open_above: bool = False) -> str:
     """Return an amount the way it is said, without what it is of; salt is in grams, as fat is."""
-    return quantity_words("fat" if name in WORKED_OUT else name, of, open_above)
+    words = quantity_words("fat" if name in WORKED_OUT else name, of, open_above)
+    return _AND_A_HALF.sub(r"\1 and a half", words)
+
+
+_AND_A_HALF = re.compile(r"(\d{2,})\.5\b")  # "about 10 and a half grams"
 
 
 def spoken_amount(name: str, of: Range, open_above: bool = False) -> str:

@@ -91,7 +91,7 @@ def _other(sentence: Sentence, at: int) -> tuple[About, str, list[int]] | None:
 
 def _salt_put_in(sentence: Sentence, at: int) -> bool:
     """Return whether sodium is compared with that of the salt put in: "more of the sodium than the salt does"."""
-    word = food_at(sentence, at)
+    word = food_at(sentence, at) if at < len(sentence) else None
     salt = sentence.is_a(at, "nutrient", "salt") and word is not None and bool(word.inside)
     return salt and any(sentence.is_a(spot, "nutrient", "sodium") for spot in range(at))
 
@@ -110,7 +110,8 @@ def _past_amount(sentence: Sentence, place: int) -> int:
     while place < len(sentence):
         word = sentence.text_at(place)
         counted = sentence.tokens[place].quantity is not None
-        if not counted and word not in DETERMINERS and word not in _BEFORE_FOOD:
+        added = word == "added" and _salt_put_in(sentence, place + 1)
+        if not counted and word not in DETERMINERS and word not in _BEFORE_FOOD and not added:
             break
         if is_dish(sentence, place) and sentence.text_at(place + 1) != "of":
             break
@@ -198,7 +199,11 @@ def that_of(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim 
 
 def needed(sentence: Sentence, at: int) -> ComparisonClaim | None:
     """Read "you'd need four eggs to get the protein in one bowl": a serving has as much as so many of a food."""
-    if sentence.text_at(at) not in ("need", "take"):
+    have_to_eat = sentence.text_at(at) == "eat" and sentence.texts[max(0, at - 2) : at] in (
+        ("have", "to"),
+        ("need", "to"),
+    )
+    if sentence.text_at(at) not in ("need", "take") and not have_to_eat:
         return None
     place = at + 1
     said = sentence.tokens[place].amount if place < len(sentence) else Quantity(0, 0)
@@ -207,9 +212,10 @@ def needed(sentence: Sentence, at: int) -> ComparisonClaim | None:
         food += 1
     if said.value <= 0 or said.unit or food_at(sentence, food) is None:
         return None
-    if sentence.text_at(food + 1) != "to" or sentence.text_at(food + 2) not in _TO_GET:
+    to_get = sentence.text_at(food + 1) == "to" and sentence.text_at(food + 2) in _TO_GET
+    if not to_get and not (sentence.text_at(food + 1) == "for" and sentence.text_at(food + 2) in ("the", "that")):
         return None
-    named = nutrients_after(sentence, food + 3, frozenset("the as much same that amount of all its".split()))
+    named = nutrients_after(sentence, food + 2 + to_get, frozenset("the as much same that amount of all its".split()))
     served = [spot for spot in range(food + 3, len(sentence)) if is_serving(sentence, spot)]
     one = not served or sentence.text_at(served[0] - 1) in ("a", "one", "each", "this", "every", "the")
     if not named or not one:
@@ -261,8 +267,20 @@ def than_in(sentence: Sentence, at: int) -> int:
 
 def than_needed(sentence: Sentence, at: int) -> bool:
     """Return whether "than" leads to what a day needs: "more vitamin C than you need in a day"."""
-    led = sentence.texts[at : at + 2] == ("than", "you")
+    at = than_of(sentence, at)
+    led = sentence.text_at(at) == "than" and sentence.text_at(at + 1) in ("you", "anyone", "anybody")
     return led and any(is_day(sentence, place) for place in range(at + 2, sentence.clause_of(at)[-1] + 1))
+
+
+def than_of(sentence: Sentence, at: int) -> int:
+    """Return the place of "than" behind where something is: "more vitamin K in here than", "on this plate than"."""
+    over = at
+    while over < at + 4 and (sentence.text_at(over) in _IN_HERE or is_dish(sentence, over)):
+        over += 1
+    return over if sentence.text_at(over) == "than" else at
+
+
+_IN_HERE = frozenset("here there in on it this the a one each your that".split())
 
 
 def times_behind(sentence: Sentence, at: int) -> tuple[Quantity, int] | None:

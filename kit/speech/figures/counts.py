@@ -111,7 +111,16 @@ def _ingredients(sentence: Sentence, at: int, following: int, said: Quantity) ->
         return None  # "one ingredient is missing from the table"
     served = is_serving(sentence, at - 2) or is_serving(sentence, at - 3)
     out_of = served and " ".join(sentence.texts[:at]).endswith("out of")  # "six servings out of thirteen ingredients"
-    if clause & _OF_INGREDIENTS or said.relation == "exactly" or opens or out_of:
+    made_from = several and sentence.text_at(at - 1) in ("from", "out of", "of")
+    in_all = several and sentence.text_at(following + 1) in (
+        "in",
+        "in all",
+        "in total",
+        "altogether",
+        "total",
+        "all told",
+    )
+    if clause & _OF_INGREDIENTS or said.relation == "exactly" or opens or out_of or made_from or in_all:
         besides, places = not_counted(sentence, following + 1)
         denied = negated(sentence, at) and not places
         sentence.used.update(places)
@@ -152,6 +161,21 @@ def _counted(sentence: Sentence, at: int, following: int, said: Quantity) -> Ser
         and behind in ("come", "comes")
         and sentence.text_at(following + 2).split(" ")[0] in ("out", "from")
     )
+    out_of = behind in ("out of", "from") and sentence.text_at(following + 2) in ("a", "one", "the", "this", "each")
+    comes = comes or (
+        noun and first and out_of and sentence.is_a(following + 3, "dish", "whole")
+    )  # "six out of one pot"
+    echoed = before == "," and is_serving(sentence, at - 2) and sentence.tokens[at - 3].amount.value == said.value
+    if echoed and said.relation == "exactly" and behind in _BEHIND_THERE:
+        return ServingsClaim((at - 3, at), THE_DISH, False, said)  # "ten slices, exactly ten"
+    listed = (
+        before == ","
+        and noun
+        and not any(is_verb(sentence, place) for place in range(at))
+        and sentence.text_at(at - 2) == "ingredients"
+    )
+    if listed and behind in _BEHIND_THERE:
+        return ServingsClaim((at,), THE_DISH, False, said)  # "ten ingredients, four bowls"
     exact = noun and said.relation == "exactly" and behind in _BEHIND_THERE
     it_is = noun and sentence.texts[:at] in (("it", "is"), ("this", "is")) and behind in (",", ".", "", "in")
     if exact or it_is or of_all or leads or (alone and not verbs) or there or comes:

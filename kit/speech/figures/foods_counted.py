@@ -15,6 +15,7 @@ from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
 from kit.speech.figures.foods_taken import per_servings, taken
 from kit.speech.values import food_grams, pinned
 from kit.speech.words.foods_said import FoodWord
+from kit.speech.words.quantities_said import WEIGHTS
 from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import NO_QUANTITY, Quantity
 from kit.talk.dish import Dish
@@ -44,6 +45,7 @@ _NEAR, _FAR = 1.25, 1.6  # times as much: an egg or a clove is not all of one si
 _SAME_NEAR, _SAME_FAR, _ONE_MORE = 1.1, 1.15, 0.5  # where the recipe measures it so itself
 _ABBREVIATED = {"pound": "lb", "ounce": "oz", "tablespoon": "tbsp", "teaspoon": "tsp", "cup": "cup", "gram": "g"}
 _SIZES = ("small", "medium", "large", "extra large", "extra-large", "jumbo", "whole", "piece", "clove", "")
+_NEAR_WEIGHED, _FAR_WEIGHED = 1.15, 1.3  # what is weighed is known better
 _NO_FOOD = FoodWord("")
 
 
@@ -166,7 +168,8 @@ def _is_in_one(sentence: Sentence, claim: FoodCountClaim) -> bool:
 
 def _is_measure_of(claims: Sequence[Claim], said: Quantity) -> bool:
     """Return whether it is so much of a food that another claim is about: "two eggs give you twelve grams"."""
-    return any(claim.about.measure and claim.about.count in (said.value, said.low) for claim in claims)
+    counts = (said.value, said.low, said.value * WEIGHTS.get(said.unit, 1.0))  # "in an ounce of pistachios"
+    return any(claim.about.measure and claim.about.count in counts for claim in claims)
 
 
 def _claim(sentence: Sentence, at: int, place: int, said: Quantity, food: FoodWord) -> FoodCountClaim:
@@ -181,9 +184,21 @@ def _claim(sentence: Sentence, at: int, place: int, said: Quantity, food: FoodWo
     ]  # "a plate has 430 calories, and that's two tortillas"
     yours = yours or (that and any(_a_serving(sentence, spot) for spot in range(at)))
     about = THE_DISH if (one or yours or words & _EACH) and not of_all else About(WHOLE)
-    stated = any(text in _TAKES for text in texts[: at - sentence.clause_of(at)[0]])
+    stated = any(text in _TAKES for text in texts[: at - sentence.clause_of(at)[0]]) or _for_each(sentence, at, place)
     counted = next((CONTAINED[word] for word in sentence.texts[at:place] if word in CONTAINED), "")
     return FoodCountClaim((at, place), about, negated(sentence, at), said, food, stated, counted)
+
+
+def _for_each(sentence: Sentence, at: int, place: int) -> bool:
+    """Return whether so much of a food for each is told beside a count: ", five ounces of cod apiece"."""
+    led = sentence.text_at(at - 1) in (",", "with", "and", ":", "at")
+    behind = " ".join(sentence.texts[place + 1 : place + 5])
+    return led and _FOR_EACH.match(behind) is not None
+
+
+_FOR_EACH = re.compile(
+    r"(?:each|apiece)(?: [.!,]|$)|(?:a|per|for (?:each|every|a)) (?:person|head|of (?:them|you|us)|one)\b"
+)
 
 
 def _a_serving(sentence: Sentence, at: int) -> bool:
@@ -204,7 +219,9 @@ def judge(claim: FoodCountClaim, dish: Dish) -> Finding:
     whose = "the recipe takes" if claim.about.kind == WHOLE else "a serving holds"
     unit = f"{claim.said.unit or claim.counted_in} of ".lstrip()
     because = f"{whose} {number(of, 1)} {unit}{short_name(foods[0])}"
-    result = _agrees(claim.said, of, *((_SAME_NEAR, _SAME_FAR) if own else (_NEAR, _FAR)))
+    weighed = claim.said.unit in WEIGHTS
+    others = (_NEAR_WEIGHED, _FAR_WEIGHED) if weighed else (_NEAR, _FAR)
+    result = _agrees(claim.said, of, *((_SAME_NEAR, _SAME_FAR) if own else others))
     if own and not claim.said.unit and claim.said.relation in ("about", "exactly") and claim.about.kind == WHOLE:
         result = abs(claim.said.value - of) < _ONE_MORE  # pieces that the recipe counts
     if result is None:

@@ -85,7 +85,34 @@ def _in_ranges(sentence: Sentence, at: int) -> list[Claim]:
     sentence.used.update(too)
     more = [sentence.tokens[place].parts["nutrient"] for place in too]
     told = tuple(dict.fromkeys((*named, *(more if named else [])))) or ENERGY_SOURCES
+    other = _gapped(sentence, at)
+    if other is not None and other.nutrients[0] in told and len(told) > 1 and not denied:
+        sentence.used.update(other.places)
+        told = tuple(name for name in told if name not in other.nutrients)
+        return [BalanceClaim((*places, *too), THE_DISH, denied, told, _where(sentence, at), count), other]
     return [BalanceClaim((*places, *too), THE_DISH, denied, told, _where(sentence, at), count)]
+
+
+def _gapped(sentence: Sentence, at: int) -> BalanceClaim | None:
+    """Return what goes on without its verb or its range: "carbohydrate is above the range and fat below it"."""
+    for place in range(at + 2, sentence.clause_of(at)[-1] + 1):
+        name = sentence.tokens[place].parts.get("nutrient", "")
+        side = place + 1 + (sentence.text_at(place + 1) in ("is", "lands", "sits", "falls", "lies", "comes"))
+        if name not in ENERGY_SOURCES or sentence.text_at(place - 1) not in ("and", ",", "but", "while"):
+            continue
+        if sentence.text_at(side) in _SIDES and sentence.text_at(side + 1) in (
+            "it",
+            "its",
+            "that",
+            "them",
+            "theirs",
+            ".",
+        ):
+            return BalanceClaim((place, side), THE_DISH, False, (name,), _SIDES[sentence.text_at(side)])
+    return None
+
+
+_SIDES = {"above": "above", "over": "above", "below": "below", "under": "below", "inside": "inside", "within": "inside"}
 
 
 def _so_do(sentence: Sentence, at: int) -> list[int]:

@@ -11,6 +11,7 @@ from kit.speech.about.basis import basis_near
 from kit.speech.about.parts import back, is_serving, is_verb
 from kit.speech.about.slots import Named, is_day, negated, nutrient_before, nutrients_after
 from kit.speech.claim import FOOD, SERVING, About, Claim, Edit, Finding
+from kit.speech.figures.comparisons_other import than_of
 from kit.speech.proportions.share_claim import Share, ShareClaim
 from kit.speech.values import Amount, amount_of, said_thing, scaled
 from kit.speech.words.agreement import fits
@@ -77,7 +78,7 @@ def _more_than_needed(sentence: Sentence, about: list[About]) -> list[Claim]:
         if sentence.text_at(at) not in ("more", "less") or at in sentence.used:
             continue
         named = nutrients_after(sentence, at + 1, frozenset("of the".split()))
-        than = named[-1].place + 1 if named else at
+        than = than_of(sentence, named[-1].place + 1) if named else at
         needed = named and sentence.text_at(than) == "than" and sentence.text_at(than + 1) in ("you", "anyone", "a")
         if needed and any(is_day(sentence, place) for place in range(than + 2, min(than + 9, len(sentence)))):
             said = Quantity(1, 1, SHARE, "over" if sentence.text_at(at) == "more" else "under", True)

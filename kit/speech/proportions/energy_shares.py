@@ -43,6 +43,9 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
         if sentence.is_a(share.by_nutrient.place + 1, "nutrient", "energy"):
             sentence.used.add(share.by_nutrient.place + 1)  # "half of these are fat calories"
         token = sentence.tokens[share.place]
+        if share.said.relation == "rest" and _all_named(sentence, share.by_nutrient.place, claims):
+            sentence.used.add(share.by_nutrient.place + 2)
+            continue  # "half from fat, the rest from carbohydrate and protein": nothing more is told
         said = share.said if share.said.relation != "rest" else _what_is_left(claims)
         if said is None:
             claims.append(asked(sentence, (share.place,)))
@@ -60,6 +63,17 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
             )
         )
     return claims
+
+
+def _all_named(sentence: Sentence, at: int, claims: list[Claim]) -> bool:
+    """Return whether all that brings energy is named, two of them as the rest of it."""
+    joined = sentence.text_at(at - 1) in ("from", "is", "are") and sentence.text_at(at + 1) == "and"
+    ends = sentence.is_a(at + 2, "nutrient") and sentence.text_at(at + 3) in ("", ".", "!")
+    if not (joined and ends) or len(claims) != 1:
+        return False
+    first = claims[0].nutrient if isinstance(claims[0], EnergyShareClaim) and not claims[0].negated else ""
+    rest = [sentence.tokens[place].parts["nutrient"] for place in (at, at + 2)]
+    return sorted((first, *rest)) == sorted(ENERGY_SOURCES)
 
 
 _ROUNDED = 0.025  # what each share that is said may leave for the rest, being rounded: common practice

@@ -1,12 +1,10 @@
 """Shares in a sentence: of what, by whom. "A third of the fiber comes from the beans", "half your daily iron"."""
 
-from kit.speech.about.exceptions import set_against
-from kit.speech.about.parts import DETERMINERS, back, is_dish, is_food, is_verb
+from kit.speech.about.parts import is_food, is_verb
 from kit.speech.about.slots import (
     Named,
     antecedent,
     day_opens,
-    foods_from,
     is_day,
     nutrient_before,
     nutrients_after,
@@ -14,11 +12,11 @@ from kit.speech.about.slots import (
     share_at,
     topic,
 )
-from kit.speech.claim import FOOD, About
+from kit.speech.claim import About
+from kit.speech.proportions.brought_by import foods_of, out_of
 from kit.speech.proportions.share_claim import Share
 from kit.speech.proportions.shares_joined import with_its_foods, with_the_day, with_those_before
 from kit.speech.words.clauses import is_stop
-from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.quantities_said import WEIGHTS
 from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import Quantity
@@ -26,8 +24,6 @@ from kit.speech.words.tokens import Quantity
 MACROS = ("protein", "fat", "carbohydrate", "saturated_fat", "sugars", "monounsaturated_fat", "polyunsaturated_fat")
 _SKIP = frozenset("of the a an your our its all that this these in total dish s for whole full up what".split())
 _GOES_BACK = frozenset("from comes come is are with by being".split())
-_LEADS = {"out": "of", "thanks": "to", "courtesy": "of", "down": "to", "due": "to", "because": "of"}
-_LINKS = frozenset("from is are being as with in by come comes coming through via".split())
 
 
 def shares(sentence: Sentence, about: list[About]) -> list[Share]:
@@ -56,7 +52,7 @@ def _share(sentence: Sentence, at: int, said: Quantity, about: list[About], earl
         by = _macro(sentence, at, following, end, whole[0])
         if by is not None:
             return Share(at, said, tuple(whole), by_nutrient=by, of_amounts=_of_amounts(sentence, whole))
-    foods, places = _foods(sentence, at, following, end, about[at])
+    foods, places = foods_of(sentence, at, following, end, about[at], earlier)
     if (
         not foods
         and earlier
@@ -131,7 +127,7 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
     back = of_what_went_before(sentence, at)
     if back and _goes_on_with(sentence, at, earlier):
         return list(earlier[-1].whole), False, at + 1
-    if back or sentence.text_at(at + 1) in _GOES_BACK or _out_of(sentence, at + 1):
+    if back or sentence.text_at(at + 1) in _GOES_BACK or out_of(sentence, at + 1):
         before = antecedent(sentence, at) if back or not earlier else None
         if earlier and not back:
             return list(earlier[-1].whole), False, at + 1
@@ -167,11 +163,6 @@ def _goes_on_with(sentence: Sentence, at: int, earlier: list[Share]) -> bool:
     return bool(earlier) and earlier[-1].by_nutrient is not None and name in MACROS and ends
 
 
-def _out_of(sentence: Sentence, at: int) -> bool:
-    """Return whether two words that say where something comes from begin at a place: "out of", "thanks to"."""
-    return _LEADS.get(sentence.text_at(at)) == sentence.text_at(at + 1) != ""
-
-
 def where_it_ends(sentence: Sentence, start: int, at: int) -> int:
     """Return where the reach of a share ends: at the next share, or with its clause."""
     last = sentence.clause_of(at)[-1] + 1
@@ -197,6 +188,10 @@ def _macro(sentence: Sentence, at: int, start: int, end: int, whole: Named) -> N
         if food is not None and is_food(sentence, place) and not token.is_a("nutrient"):
             return None
     first = sentence.clause_of(at)[0]
+    if at >= 3 and sentence.texts[at - 2 : at] == (",", "at"):  # "fat, at 37 percent of the calories, is above"
+        named = sentence.tokens[at - 3].parts.get("nutrient", "")
+        if named in MACROS and at - 3 not in sentence.used:
+            return Named(named, at - 3)
     for place in range(at - 1, first - 1, -1):
         token = sentence.tokens[place]
         if (
@@ -216,76 +211,3 @@ def _macro(sentence: Sentence, at: int, start: int, end: int, whole: Named) -> N
             if is_stop(token):
                 break
     return None
-
-
-_BEHIND_LINK = (
-    _LINKS | DETERMINERS | {"just", "only", "mainly", "mostly", "here", "actually", "simply", "really", "plain"}
-)
-_BEFORE_SHARE = frozenset(
-    "that which about you i we us where for up in it together between them alone already not also the only just"
-    " easily".split()
-)
-_JOINTS = ("and", "plus", ",")
-
-
-def _foods(sentence: Sentence, at: int, start: int, end: int, about: About) -> tuple[list[FoodWord], list[int]]:
-    """Return the foods that a share comes from, and their places: behind it, before it, or what is spoken of."""
-    behind = foods_behind(sentence, start, end)
-    if behind[0]:
-        return behind
-    before = foods_before(sentence, at)
-    if before[0]:
-        return (list(about.foods), before[1]) if about.kind == FOOD and len(about.foods) > len(before[0]) else before
-    of_food = about.kind == FOOD and not about.measure and sentence.text_at(at - 1) != "with"
-    return (list(about.foods), []) if of_food else ([], [])  # ", with a bit of protein" may be of the dish
-
-
-def foods_behind(sentence: Sentence, start: int, end: int) -> tuple[list[FoodWord], list[int]]:
-    """Return those of "most of it comes from the beans and the feta"."""
-    for place in range(start, end):
-        out_of = _out_of(sentence, place)
-        if sentence.text_at(place) in _LINKS or sentence.is_a(place, "verb_from") or out_of:
-            over = place + 1 + out_of
-            while over < end and (sentence.text_at(over) in _BEHIND_LINK or sentence.is_a(over, "verb_from")):
-                over += 1
-            foods, places = foods_from(sentence, over, end)
-            if foods:
-                return foods, places
-    return [], []
-
-
-def foods_before(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
-    """Return those of "the carrots bring most of the fiber", "the beans and the feta together bring half of it"."""
-    place = at - 1
-    while place >= 0 and (
-        is_verb(sentence, place) or sentence.text_at(place) in _BEFORE_SHARE or sentence.text_at(place).endswith("ly")
-    ):
-        place -= 1
-    against = back(sentence, place)
-    if food_at(sentence, place) is not None and set_against(sentence, against):  # "the beans, not the pork, bring"
-        place = against - 1 - (sentence.text_at(against - 1) == ",")
-    food = food_at(sentence, place)
-    if food is None or not _is_source(sentence, place):
-        return [], []
-    foods, places = [food], [place]
-    for over in range(place - 1, -1, -1):
-        word, behind = sentence.text_at(over), sentence.text_at(over + 1)
-        if word in DETERMINERS or word in _JOINTS:
-            continue
-        other = food_at(sentence, over)
-        if other is None or over in sentence.used or not _is_source(sentence, over):
-            break
-        if set_against(sentence, back(sentence, over)):
-            break
-        joined = any(sentence.text_at(spot) in _JOINTS for spot in range(over + 1, place))
-        if not joined or (behind in DETERMINERS and behind != "and"):
-            break
-        foods.insert(0, other)
-        places.insert(0, over)
-    return foods, places
-
-
-def _is_source(sentence: Sentence, at: int) -> bool:
-    """Return whether a food stands as a thing, not as the dish nor as a nutrient: "the salt", not "low in salt"."""
-    salt = sentence.is_a(at, "nutrient", "salt") and sentence.text_at(at - 1) == "the" and "sodium" in sentence.words
-    return not is_dish(sentence, at) and (not sentence.is_a(at, "nutrient") or is_food(sentence, at) or salt)

@@ -5,10 +5,11 @@ from collections.abc import Sequence
 from kit.speech.about.slots import SHARES, negated, nutrients_after, share_at
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, About, Claim
+from kit.speech.proportions.brought_by import foods_before, foods_behind
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
 from kit.speech.proportions.energy_shares import EnergyShareClaim
 from kit.speech.proportions.share_claim import Share
-from kit.speech.proportions.shares import foods_before, foods_behind, where_it_ends
+from kit.speech.proportions.shares import where_it_ends
 from kit.speech.words.sentence import Sentence
 
 _OF_IT = frozenset("of the".split())

@@ -66,7 +66,8 @@ class _Quantity:
         first = self.tokens[self.place]
         if not (self._read_number() if first.quantity is not None else self._read_one_of()):
             return None
-        if self._text(0) in _ROUGHLY and self._unit(1):
+        or_so = self._is_a(0, "after") and self.tokens[self.place].parts["after"] == "about"
+        if (self._text(0) in _ROUGHLY or or_so) and self._unit(1):
             self.place += 1
         self._read_second_number()
         if self.tokens[self.start].text == "from" and self.relation != "between":

@@ -85,6 +85,8 @@ def _phrase_rows(own: tuple[str, ...], at: int, named: tuple[int, FoodWord] | No
     rows = phrases_at(own, at)
     if not rows:
         return rows
+    if own[at] in _METALS and (own[at - 1 : at] in _WORKED or own[at + 1 : at + 2] in _MADE_OF_METAL):
+        rows = [row for row in rows if row[1] != "nutrient"]  # "a cast-iron pan"
     if own[at] == "and" and own[at + 2 : at + 3] == ("to",):
         rows = [row for row in rows if row[1] != "after"]  # ", and up to 300" is no "300 and up"
     if own[at] == "or" and own[at + 2 : at + 3] == ("than",):
@@ -92,6 +94,11 @@ def _phrase_rows(own: tuple[str, ...], at: int, named: tuple[int, FoodWord] | No
     if own[at + 1 : at + 2] == ("one",) and own[at + 2 : at + 3] in (("hundred",), ("thousand",)):
         rows = [row for row in rows if row[0] != 2]  # "for every one hundred calories"
     return [] if named is not None and named[0] >= 2 else rows  # "the whole milk" is a food
+
+
+_METALS = ("iron", "copper", "zinc")
+_WORKED = (("cast",), ("wrought",), ("waffle",))
+_MADE_OF_METAL = frozenset((word,) for word in "pan pot skillet griddle kettle casserole grill lid bowl handle".split())
 
 
 def _with_a_number(plain: Sequence[str], at: int, rows: Rows, longest: int) -> Rows:

@@ -15,7 +15,9 @@ SHARE = "share"  # the unit of a part of a whole, as a fraction
 _KIND_OF_MILK = (
     r"(?:milk|buttermilk|(?:fat )?(?:milk|cottage|greek|yogurt)|lean (?:ground )?(?:turkey|beef|pork|chicken))\b"
 )
-_IN_A_NAME = rf"\d{{1,2}}(?: ?%| percent)(?= {_KIND_OF_MILK})"  # "2% milk" names a food
+_IN_A_NAME = (
+    rf"(?:\d{{1,2}}(?: ?%| percent)|\b(?:[Oo]ne|[Tt]wo)[- ]percent)(?= {_KIND_OF_MILK})"  # "2% milk" names a food
+)
 _PIECE = re.compile(
     rf"{_IN_A_NAME}|\d{{1,4}}/\d{{1,4}}|\d{{1,3}}(?:,\d{{3}})+(?:\.\d+)?|\d*\.\d+|\d+|[{''.join(FRACTION_GLYPHS)}]|%|°\s?[CFcf]?\b|°"
     r"|[A-Za-zÀ-ÖØ-öø-ÿµ]+(?:['’][A-Za-z]+)?|[.,;:!?()\[\]\"“”—–-]"
@@ -142,7 +144,8 @@ def _undone(piece: str) -> list[tuple[str, bool]]:
     if not mark:
         if piece == "cannot":
             return [("can", False), ("not", False)]
-        return [(piece.replace("percent", "%").replace(" ", ""), False)]
+        plain = piece.replace("percent", "%").replace("-", "").replace(" ", "")
+        return [(plain.replace("one%", "1%").replace("two%", "2%"), False)]
     if tail == "t" and head.endswith("n"):
         return [(_NOT.get(head[:-1], head[:-1] if head != "can" else "can"), False), ("not", False)]
     if tail in _ENDS:
