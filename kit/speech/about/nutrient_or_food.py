@@ -57,5 +57,6 @@ def is_cooking_starch(sentence: Sentence, at: int) -> bool:
 
 
 _OF_STARCH = frozenset(
-    "has have had contains contain holds hold packs pack brings bring with is are no without less more than free mostly mainly pure source from".split()
+    "has have had contains contain holds hold packs pack brings bring with is are no without less more than free "
+    "mostly mainly pure source from".split()
 )
