@@ -8,6 +8,7 @@ from kit.speech.claim import THE_DISH, About, Claim
 from kit.speech.safety.heat_listed import read_listed
 from kit.speech.safety.keeping_heat import read_heat, temperature
 from kit.speech.safety.keeping_judged import FREEZER, FRIDGE, OUT, TimeClaim
+from kit.speech.safety.keeping_turned import frozen_before, no_less, put_away_within, turned
 from kit.speech.safety.keeping_untimed import open_ended, thaw, vague
 from kit.speech.safety.keeping_warned import (
     denies_unread,
@@ -24,7 +25,6 @@ from kit.speech.safety.keeping_warned import (
     need_not,
 )
 from kit.speech.safety.keeping_words import (
-    IN_FREEZER,
     KEEP,
     clause_words,
     eats,
@@ -87,7 +87,11 @@ def _of_the_time_before(sentence: Sentence, at: int, said: Quantity) -> Quantity
         return said
     between = set(sentence.texts[before + 1 : at])
     goes_on = sentence.text_at(at + 1) in ("", ".", ",", ";", "!", "if", "when", "on", "in", "at", "tops")
-    return replace(said, unit=sentence.tokens[before].amount.unit) if goes_on and between <= _JOINTS else said
+    if not (goes_on and between <= _JOINTS):
+        return said
+    first = sentence.tokens[before].amount
+    over = "or" in between and first.relation == "over"  # "no more than an hour or three"
+    return replace(said, unit=first.unit, relation=first.relation if over else said.relation)
 
 
 _RULED = frozenset("becomes become shrinks drops goes is rule".split())
@@ -112,6 +116,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     before = [sentence.texts[spot : spot + 2] for spot in sentence.clause_of(at) if spot < at]
     if ("longer", "than") in before:  # "longer than two hours, or one when it is hot"
         said = Quantity(said.low, said.high, said.unit, "over")
+    said = no_less(sentence, at, said)
     near = clause_words(sentence, at)
     if is_often(sentence, at, said) or (said.unit == "hour" and is_of_cooking(sentence, at, said, near)):
         return []
@@ -135,6 +140,9 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     warned = thrown is None and is_warned(sentence, at) and (place == OUT or longer)
     risky = place == OUT and said.relation == "over" and thrown is None and is_risky(sentence)
     within = is_limit(sentence, at, said.relation)
+    if thrown is None and turned(sentence, at, said, place, is_warned(sentence, at), words):
+        sentence.used.add(at)
+        return [asked(sentence, (at - 1, at))]
     place = _place_meant(sentence, at, said, words, place, within)
     if place == FREEZER and days.relation == "about" and is_all(sentence, at):
         days = replace(days, relation="at most")
@@ -195,8 +203,10 @@ def _place_meant(
 ) -> str:
     """Return where something is meant to be so long: in the refrigerator where nothing tells otherwise."""
     told = place_told(sentence, at)
-    if said.unit == "month" and words & IN_FREEZER and told is None:
+    if said.unit == "month" and told is None and (place == FREEZER or frozen_before(sentence, at)):
         return FREEZER
+    if said.unit != "hour" and place == FRIDGE and put_away_within(sentence, at, within):
+        return OUT  # "into the fridge within two days"
     if said.unit == "hour" and place != FREEZER and (within or (place == FRIDGE and need_not(sentence, at))):
         return OUT  # "into the fridge within two hours": what is timed is how long it may be out
     return place or FRIDGE

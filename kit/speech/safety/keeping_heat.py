@@ -135,7 +135,9 @@ def _is_doneness(sentence: Sentence, at: int, said: Quantity, foods: tuple[FoodW
     """Return whether a temperature is that at which something is done, rather than that of a pan or of water."""
     words, near = sentence.words, clause_words(sentence, at)
     done, before = bool(words & _DONE), sentence.text_at(at - 1)
-    if said.value >= 200 and not (celsius and foods and (done or before in ("to", "is"))):
+    core = near & (_CORE | {"internal"}) and not near & (_OVEN | _PANS) and any(map(of_an_animal, foods))
+    too_hot = said.value > 212 and core and (before == "to" or before in _READS)  # "cook the chicken to 330 inside"
+    if said.value >= 200 and not too_hot and not (celsius and foods and (done or before in ("to", "is"))):
         return False
     if not (foods or done or near & DONE_THINGS.keys()):
         return False

@@ -196,6 +196,10 @@ def _freezer(claim: TimeClaim, dish: Dish) -> Finding:
     if claim.days.relation in ("under", "at most", "well under") and months < _FROZEN_AT_LEAST:
         short = OFF if months < _FAR_SHORT * _FROZEN_AT_LEAST and not claim.warned else CANNOT_TELL
         return Finding(short, f"{because}, so that it keeps longer", None, instead)
+    longer = claim.days.relation in ("over", "well over") and months > low - 0.1
+    longer = longer or (claim.days.relation == "at least" and months > low + 0.1)
+    if longer and not (claim.warned or claim.limit):
+        return Finding(CANNOT_TELL if months <= high + 0.1 else OFF, because)
     if months <= high + 0.1:
         return Finding(HOLDS, because)
     return Finding(OFF, f"{because}, not {number(months)}", None, instead)
