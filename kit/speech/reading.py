@@ -19,7 +19,7 @@ from kit.speech.changes.changes_said import LEAVE_OUT, TRIED, SaidChange, read_c
 from kit.speech.claim import FOOD, Claim, Finding
 from kit.speech.descriptions import absences, health, kinds, wordings, wordings_judged
 from kit.speech.descriptions.wordings_claim import WordingClaim
-from kit.speech.doubting import denials, doubts, falls_short, hedges, numbers_left, said_beside, unknown_words
+from kit.speech.doubting import denials, doubts, falls_short, hedges, numbers_left, said_beside, unheard, unknown_words
 from kit.speech.doubting.goes_too import with_others
 from kit.speech.figures import amounts, comparisons, counts, counts_of_parts, foods_counted
 from kit.speech.figures.comparisons_claim import ComparisonClaim
@@ -273,6 +273,8 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += said_beside.beside(said, claims) + hedges.qualifiers(said, claims, change)
     claims = falls_short.falling_short(said, denials.denied(said, doubts.doubted(said, claims)))
     claims = hedges.reported(said, numbers_left.with_numbers_left(said, claims, change.places if change else ()))
+    claims = other_parts.other_parts(said, claims)
+    claims = unheard.unheard(said, claims, change.places if change else ())
     claims.sort(key=lambda claim: claim.places)
     goes_too = [claim for claim in claims if isinstance(claim, allergens_judged.AllergenClaim) and claim.lost]
     undone = change is not None and not goes_too and _EITHER_WAY.search(text.lower()) is not None

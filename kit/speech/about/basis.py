@@ -22,7 +22,7 @@ _LEADS = ("per", "in", "for", "every", "each")
 _ONE = ("a", "an", "per", "each", "every")
 _PIECES = {"slice": "slice", "slices": "slice", "piece": "piece", "pieces": "piece"}
 _EATERS = frozenset("one person guest diner adult child of".split())
-_HANDS = frozenset(
+HANDS = frozenset(
     "handful mouthful spoonful spoon pinch drizzle dollop splash sprinkle scoop ladle ladleful "
     "forkful bite glug quart pint gallon bucket slab chunk sliver corner sip taste thimbleful saucer".split()
 )
@@ -99,7 +99,7 @@ def handful(sentence: Sentence, at: int) -> About | None:
         ):
             return About(UNKNOWN, words=sentence.text_at(place))  # "the meat has"
         ones = {sentence.text_at(place - 1), sentence.text_at(place - 2)}
-        if sentence.text_at(place) in _HANDS and not ones.isdisjoint((*_ONE, "one")):
+        if sentence.text_at(place) in HANDS and not ones.isdisjoint((*_ONE, "one")):
             return About(UNKNOWN, words=sentence.text_at(place))
     return None
 
@@ -137,7 +137,7 @@ def _measure(sentence: Sentence, at: int) -> tuple[float, str] | None:
     first, end = _reach(sentence, at)
     for place in range(first, end):
         token, before = sentence.tokens[place], sentence.text_at(place - 1)
-        if place == at or (sentence.text_at(place + 1) == "of" and not _of_dish(sentence, place + 2)):
+        if place == at or (sentence.text_at(place + 1) == "of" and not of_dish(sentence, place + 2)):
             continue
         behind_number = place > at and (sentence.is_a(place - 1, "nutrient") or place - 1 == at)
         quantity = token.quantity
@@ -147,12 +147,12 @@ def _measure(sentence: Sentence, at: int) -> tuple[float, str] | None:
             one = token.text.startswith(("a ", "an ", "one "))
             if before in ("per", "every", "in", "for") or (one and behind_number):
                 return quantity.value, quantity.unit
-        if token.text in _HANDS and before in _ONE and (place > at or sentence.text_at(first) in _LEADS):
+        if token.text in HANDS and before in _ONE and (place > at or sentence.text_at(first) in _LEADS):
             return 1.0, ""
     return None
 
 
-def _of_dish(sentence: Sentence, at: int) -> bool:
+def of_dish(sentence: Sentence, at: int) -> bool:
     """Return whether a measure is of the dish: "a cup of it", "every ounce of this soup"."""
     word = sentence.text_at(at)
     behind = at + 1 if word in ("the", "this", "that", "our") else at

@@ -1,0 +1,168 @@
+"""Words beside a claim that turn it, multiply it or give it to another time, and that no family has heard."""
+
+import re
+from collections.abc import Sequence
+
+from kit.speech.about.parts import DETERMINERS, is_serving
+from kit.speech.about.unread import UnreadClaim, asked
+from kit.speech.changes.effects_judged import EffectClaim
+from kit.speech.claim import Claim
+from kit.speech.descriptions.health import HealthClaim
+from kit.speech.descriptions.kinds import KindClaim
+from kit.speech.figures.amounts import AmountClaim
+from kit.speech.figures.comparisons_claim import ComparisonClaim
+from kit.speech.proportions.day_shares import DayShareClaim
+from kit.speech.proportions.dish_shares_judged import DishShareClaim
+from kit.speech.proportions.energy_shares import EnergyShareClaim
+from kit.speech.safety.keeping_judged import DegreesClaim, TimeClaim
+from kit.speech.words.sentence import Sentence
+
+_COUNTED = (AmountClaim, DayShareClaim, DishShareClaim, EnergyShareClaim)
+_NOT_OF_KINDS = (*_COUNTED, DegreesClaim, TimeClaim)
+_SELDOM = frozenset("rarely seldom scarcely hardly fails fail failing refuses ceases".split())
+_NO_LONGER = ("no", "longer")
+_TIMES = frozenset("twice double triple thrice half".split())
+_OTHER_SPANS = ("week", "month", "year")
+_OF_A_MEAL = re.compile(
+    r"\bfor (?:a|the|your|one|each|every) (?:single )?meal\b|\bneeds? (?:in|for) (?:a|one|each) meal\b"
+    r"|\b(?:a|the|your|one|each|every) (?:single )?meal's\b|\bhourly\b|\b(?:in|for) (?:an|one|each) hour\b|\bhour's\b"
+)
+_SPAN_WORDS = frozenset("meal meals hourly hour hours weeks months years".split())
+_LEADS = re.compile(  # none of these says what follows
+    r"(?:and |but |so )?(?:not that\b|never mind\b|(?:nobody|no one|none) (?:says?|said|claims?|thinks?)\b|hardly\b"
+    r"|in theory\b|on paper\b|at best\b|at worst\b|if (?:you are|we are) lucky\b|almost :)"
+)
+_FIRST_WORDS = frozenset("not never nobody no none hardly in on at if almost and but so".split())
+_LEAST = re.compile(r"\b(?:the )?least of (?:it|that|those|them|which|the|its)\b")
+_WELL_AS_MUCH = re.compile(
+    r"\b(?:well|far|much|way) (?:over|under|above|below|short of|past|beyond) (?:as (?:much|many)|the same)\b"
+)
+_JUDGED = re.compile(r"\bwhich is (?:very |pretty |quite |rather |really |so )*(low|high|little|nothing|negligible)\b")
+_UNLESS = ("unless",)
+
+
+def unheard(sentence: Sentence, claims: Sequence[Claim], change: Sequence[int] = ()) -> list[Claim]:
+    """Return the claims, and as many that ask where a word beside one was not heard.
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence, when every family has read it.
+    claims : sequence of Claim
+        What they have read.
+    change : sequence of int, optional
+        The tokens that name a change of the dish.
+    """
+    plain = [claim for claim in claims if not isinstance(claim, (UnreadClaim, HealthClaim))]
+    if not plain:
+        return list(claims)
+    taken = {*change, *sentence.used, *(at for claim in claims for at in claim.places)}
+    if _led_off(sentence) or (any(isinstance(claim, _NOT_OF_KINDS) for claim in plain) and _unless(sentence, taken)):
+        told = tuple(sorted({at for claim in plain for at in claim.places}))
+        return [*claims, asked(sentence, told)]
+    return [*claims, *(asked(sentence, claim.places) for claim in plain if _is_open(sentence, claim, taken, change))]
+
+
+def _is_open(sentence: Sentence, claim: Claim, taken: set[int], change: Sequence[int]) -> bool:
+    """Return whether something beside a claim was not heard."""
+    doubts = (
+        _seldom(sentence, claim, taken, change),
+        isinstance(claim, _COUNTED)
+        and (
+            _multiplied(sentence, claim, taken)
+            or _gone_without(sentence, claim, change)
+            or _of_another_span(sentence, claim, taken)
+            or _the_least_of_it(sentence, claim)
+            or _judged_behind(sentence, claim, taken)
+        ),
+        isinstance(claim, ComparisonClaim) and _WELL_AS_MUCH.search(sentence.plain) is not None,
+    )
+    return any(doubts)
+
+
+def _led_off(sentence: Sentence) -> bool:
+    """Return whether words before it take back what is said: "not that it has 430 calories", "at best"."""
+    return sentence.text_at(0) in _FIRST_WORDS and _LEADS.match(sentence.plain) is not None
+
+
+def _unless(sentence: Sentence, taken: set[int]) -> bool:
+    """Return whether it is so unless something is: "unless you rinse the beans"."""
+    return any(at not in taken for at in sentence.where(_UNLESS))
+
+
+def _seldom(sentence: Sentence, claim: Claim, taken: set[int], change: Sequence[int]) -> bool:
+    """Return whether it is said to be so hardly ever, or no longer: "it rarely has", "it no longer contains"."""
+    if claim.negated or isinstance(claim, EffectClaim):
+        return False  # "it is hardly low in sodium", "the fat hardly changes"
+    longer = not (change and isinstance(claim, KindClaim))  # "chicken instead of tofu makes it no longer vegetarian"
+    for at in sentence.clause_of(claim.places[0]):
+        if at in taken:
+            continue
+        if sentence.text_at(at) in _SELDOM:
+            return True
+        if (
+            longer
+            and sentence.texts[at : at + 2] == _NO_LONGER
+            and sentence.text_at(at + 2) not in ("", ".", "than", ",", "!")
+        ):
+            return True
+    return False
+
+
+def _multiplied(sentence: Sentence, claim: Claim, taken: set[int]) -> bool:
+    """Return whether a number is only part of what is said, or several times it: "more than twice 450 calories"."""
+    for at in claim.places:
+        if sentence.tokens[at].quantity is None:
+            continue
+        before = at - 1 - (sentence.text_at(at - 1) == "of")
+        if before < 0 or before in claim.places:
+            continue
+        amount = sentence.tokens[before].amount
+        part = amount.unit == "times" or (before < at - 1 and amount.is_fraction and not amount.unit)
+        if part or (sentence.text_at(before) in _TIMES and sentence.tokens[at].amount.unit):
+            return True
+    return False
+
+
+def _gone_without(sentence: Sentence, claim: Claim, change: Sequence[int]) -> bool:
+    """Return whether an amount is what is missing, or comes without a serving: "a bowl without thirty grams"."""
+    for at in sentence.where(("without", "minus", "sans")):
+        if at in change:
+            continue
+        over = at + 1
+        while sentence.text_at(over) in DETERMINERS or sentence.text_at(over) in ("about", "some", "around"):
+            over += 1
+        counted = over in claim.places and sentence.tokens[over].quantity is not None
+        if counted or (over < len(sentence) and is_serving(sentence, over)):
+            return True
+    return False
+
+
+def _of_another_span(sentence: Sentence, claim: Claim, taken: set[int]) -> bool:
+    """Return whether an amount is for a week, a meal or an hour: "half of your iron for a meal"."""
+    if isinstance(claim, DishShareClaim):
+        return False
+    clause = sentence.clause_of(claim.places[-1])
+    for at in clause:
+        spans = sentence.tokens[at].amount.unit in _OTHER_SPANS and at not in taken
+        if spans and (sentence.tokens[at].possessive or at > min(claim.places)):
+            return True
+        if sentence.text_at(at) in ("weeks", "months", "years", "hours") and at not in taken and at > min(claim.places):
+            return True
+    if not isinstance(claim, DayShareClaim) or _SPAN_WORDS.isdisjoint(sentence.words):
+        return False
+    said = sentence.text[sentence.tokens[clause[0]].start : sentence.tokens[clause[-1]].end].lower().replace("’", "'")
+    return _OF_A_MEAL.search(said) is not None
+
+
+def _the_least_of_it(sentence: Sentence, claim: Claim) -> bool:
+    """Return whether the least of it is told beside it: "17 grams of fat, the least of it saturated"."""
+    return not claim.negated and "least" in sentence.words and _LEAST.search(sentence.plain) is not None
+
+
+def _judged_behind(sentence: Sentence, claim: Claim, taken: set[int]) -> bool:
+    """Return whether an amount is said to be low without what it is low in: "364 calories, which is low"."""
+    if not isinstance(claim, (AmountClaim, DayShareClaim)):
+        return False
+    found = _JUDGED.search(sentence.plain)
+    return found is not None and any(at not in taken for at in sentence.where((found[1],), max(claim.places)))
