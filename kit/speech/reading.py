@@ -273,7 +273,6 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims += said_beside.beside(said, claims) + hedges.qualifiers(said, claims, change)
     claims = falls_short.falling_short(said, denials.denied(said, doubts.doubted(said, claims)))
     claims = hedges.reported(said, numbers_left.with_numbers_left(said, claims, change.places if change else ()))
-    claims = other_parts.other_parts(said, claims)
     claims = unheard.unheard(said, claims, change.places if change else ())
     claims.sort(key=lambda claim: claim.places)
     goes_too = [claim for claim in claims if isinstance(claim, allergens_judged.AllergenClaim) and claim.lost]

@@ -9,6 +9,8 @@ from kit.speech.changes.effects_judged import EffectClaim
 from kit.speech.claim import Claim
 from kit.speech.descriptions.health import HealthClaim
 from kit.speech.descriptions.kinds import KindClaim
+from kit.speech.doubting.allergens_unread import allergens_unread
+from kit.speech.doubting.other_parts import other_parts
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.day_shares import DayShareClaim
@@ -42,7 +44,7 @@ _UNLESS = ("unless",)
 
 
 def unheard(sentence: Sentence, claims: Sequence[Claim], change: Sequence[int] = ()) -> list[Claim]:
-    """Return the claims, and as many that ask where a word beside one was not heard.
+    """Return the claims, and those that ask about a part, an allergen or a word beside them that was not heard.
 
     Parameters
     ----------
@@ -53,9 +55,11 @@ def unheard(sentence: Sentence, claims: Sequence[Claim], change: Sequence[int] =
     change : sequence of int, optional
         The tokens that name a change of the dish.
     """
+    claims = other_parts(sentence, claims)
+    claims += allergens_unread(sentence, claims)
     plain = [claim for claim in claims if not isinstance(claim, (UnreadClaim, HealthClaim))]
     if not plain:
-        return list(claims)
+        return claims
     taken = {*change, *sentence.used, *(at for claim in claims for at in claim.places)}
     if _led_off(sentence) or (any(isinstance(claim, _NOT_OF_KINDS) for claim in plain) and _unless(sentence, taken)):
         told = tuple(sorted({at for claim in plain for at in claim.places}))
