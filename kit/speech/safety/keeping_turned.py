@@ -29,7 +29,7 @@ _NO_LESS = re.compile(
 )
 _WARM_DAY = 60  # degrees Fahrenheit; what is warmer tells of the day, and not of the refrigerator
 _HOTTEST_DAY = 130
-_HOT_DAYS = (90.0, 32.0)  # 90 °F, 32 °C: USDA FSIS
+_HOT_DAY, _HOTTEST_TOLD = 90, 110  # degrees Fahrenheit; from 90 °F on an hour is the limit: USDA FSIS
 _AT_LEAST = ("over", "at least", "well over")
 
 
@@ -99,7 +99,7 @@ def _other_day(sentence: Sentence, at: int) -> bool:
         if spot == at or not told or not _WARM_DAY <= amount.value < _HOTTEST_DAY:
             continue
         below = amount.relation in ("under", "well under", "at most")
-        if below or amount.unit == "celsius" or amount.value not in _HOT_DAYS:
+        if below or amount.unit == "celsius" or not _HOT_DAY <= amount.value <= _HOTTEST_TOLD:
             return True
     return False
 
