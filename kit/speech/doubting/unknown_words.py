@@ -99,7 +99,8 @@ def _hot_at(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, 
         to = min(claim.places) - 1
         while sentence.text_at(to) in _TO_SO_HOT:
             to -= 1
-        of_it = to < min(claim.places) - 1 and is_unknown(sentence, to) and sentence.text_at(to) not in _INSIDE
+        led = to < min(claim.places) - 1 and claim.what not in ("fridge", "freezer")
+        of_it = led and is_unknown(sentence, to) and sentence.text_at(to) not in _INSIDE
         if of_it and sentence.text_at(to - 1) == "the" and sentence.text_at(to) not in ("leftovers", "rest"):
             yield (to, min(claim.places))  # "get the ostrich to 145"
 

@@ -147,7 +147,7 @@ def _is_doneness(sentence: Sentence, at: int, said: Quantity, foods: tuple[FoodW
     heated = led and (said.value >= 100 or words & _HEATED) and any(map(of_an_animal, foods))
     cooks = bool(words & {"cook", "cooks", "cooked", "brown"})
     asks = done or cooks or bool(words & {"to", "until", "till"}) or said.relation in ("at least", "over")
-    return asks and (done or cooks or "until" in words or bool(heated))
+    return asks and (done or cooks or "until" in words or bool(heated) or not near.isdisjoint(DONE_THINGS))
 
 
 def _of_heat(
