@@ -131,12 +131,17 @@ def _led_by_if(sentence: Sentence) -> bool:
     return not sentence.words.isdisjoint(("if", "those", "anyone", "people", "someone", "who"))
 
 
+_CAN_NOT = re.compile(
+    r"\b(?:can|could|should|must|may) not (?:eat|have|touch|try|be served|be given) (?:it|this|these|them|any|one|a)\b"
+)
+
+
 def warns(sentence: Sentence) -> bool:
     """Return whether a sentence tells them to leave it: "no good for coeliacs", "they should skip it"."""
     text = sentence.text.lower()
     if not sentence.words.isdisjoint(("fear", "worry", "worried", "concern", "concerned")):
         return False  # "no one with an allergy has anything to fear"
-    return any(words in text for words in _WARNINGS)
+    return any(words in text for words in _WARNINGS) or _CAN_NOT.search(sentence.plain) is not None
 
 
 _WATCH = re.compile(

@@ -99,6 +99,8 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
             foods, places = _named_before(sentence, at), [it]
         if not foods:
             continue
+        if text == "takes" and sentence.tokens[at + 1].quantity is not None:
+            continue  # "it takes one egg, a cup of oats and"
         foods, places = _without_the_next(sentence, at, foods, places)
         behind, put_away = sentence.text_at(places[-1] + 1), False
         if text in _DOES_WITHOUT or (text == "without" and at == 0 and behind in ("", ".", "!")):

@@ -12,6 +12,7 @@ _OPEN_CHANGES = frozenset("instead".split())
 _AMOUNT_ORDERS = ("double", "triple", "halve", "quadruple", "increase", "reduce", "lower")
 _DOING = ("using", "making", "choosing", "switching", "going", "buying", "having", "taking")
 _THEN = ("it", "you", "we", "that", "there", "they", "a", "each", "every", "one")
+_ONE = ("a", "each", "every", "one")
 _IF = frozenset("if unless provided providing once".split())
 
 
@@ -60,13 +61,19 @@ def _with_other_kind(said: Sentence) -> bool:
         return False
     first = said.clause_of(0)
     then = [at for at in range(len(said)) if at and said.text_at(at) in _THEN and said.text_at(at - 1) != "if"]
+    then = [at for at in then if said.text_at(at) not in _ONE or said.text_at(at - 1) in ("and", ",")]
     end = min([first[-1] + 1, *then])
     kinds = [
         at
         for at in range(1, end)
         if said.is_a(at, "kind") or said.is_a(at, "wording", "free") or said.text_at(at) in _OTHER_KINDS
     ]
-    return any(food_at(said, place) is not None for at in kinds for place in (at + 1, at + 2)) and end < len(said)
+    things = [place for at in kinds for place in (at + 1, at + 2)]
+    named = any(food_at(said, place) is not None or said.text_at(place) in _OF_A_KIND for place in things)
+    return named and end < len(said)
+
+
+_OF_A_KIND = frozenset("loaf one ones kind brand version bread mix dough crust roll rolls".split())
 
 
 _OTHER_KINDS = frozenset(

@@ -185,7 +185,8 @@ def _claim(sentence: Sentence, at: int, place: int, said: Quantity, food: FoodWo
     yours = yours or (that and any(_a_serving(sentence, spot) for spot in range(at)))
     about = THE_DISH if (one or yours or words & _EACH) and not of_all else About(WHOLE)
     stated = any(text in _TAKES for text in texts[: at - sentence.clause_of(at)[0]]) or _for_each(sentence, at, place)
-    counted = next((CONTAINED[word] for word in sentence.texts[at:place] if word in CONTAINED), "")
+    named = (*sentence.texts[at:place], food.text.split(" ")[0])  # "slice of bread" may be all one name
+    counted = next((CONTAINED[word] for word in named if word in CONTAINED), "")
     return FoodCountClaim((at, place), about, negated(sentence, at), said, food, stated, counted)
 
 

@@ -96,6 +96,8 @@ def _takes_in_all(sentence: Sentence, at: int, before: list[str], behind: list[s
     if plain[-2:] in (["there", "are"], ["there", "is"]):
         return len(plain) == 2 and behind[0] == "in" and not _IN_IT.isdisjoint(behind[1:3])
     subject = plain[-2] if len(plain) > 1 else ""
+    if subject == "that" and any(sentence.tokens[spot].amount.is_fraction for spot in range(at)):
+        return False  # "half of the pan is four servings, and that is four eggs"
     named = subject in _OF_ALL or any(
         is_dish(sentence, spot) and sentence.tokens[spot].parts["dish"] != "part" and sentence.text_at(spot) == subject
         for spot in range(at)

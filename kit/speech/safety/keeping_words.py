@@ -37,7 +37,7 @@ OUTSIDE = frozenset(
 
 
 _ANY = IN_FRIDGE | IN_FREEZER | OUTSIDE
-_TABLES = ("breakfast", "kitchen", "dining", "coffee", "dinner", "serving", "picnic", "work", "side")
+_TABLES = tuple("breakfast kitchen dining coffee dinner serving picnic work side brunch lunch party cake".split())
 
 
 def clause_words(sentence: Sentence, at: int) -> set[str]:
