@@ -61,7 +61,7 @@ def _with_other_kind(said: Sentence) -> bool:
         return False
     first = said.clause_of(0)
     then = [at for at in range(len(said)) if at and said.text_at(at) in _THEN and said.text_at(at - 1) != "if"]
-    then = [at for at in then if said.text_at(at) not in _ONE or said.text_at(at - 1) in ("and", ",")]
+    then = [at for at in then if at > 2 or said.text_at(at) not in _ONE]  # "use a gluten-free flour and"
     end = min([first[-1] + 1, *then])
     kinds = [
         at
