@@ -68,6 +68,7 @@ def unknown_words(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         _so_many,
         _judged,
         _for_whom,
+        _turned,
     )
     return [asked(sentence, places) for way in ways for places in way(sentence, claims)]
 
@@ -298,3 +299,20 @@ def _for_whom(sentence: Sentence, _claims: Sequence[Claim]) -> Iterator[tuple[in
         word = sentence.text_at(at)
         if word.endswith(_KINDS_OF_EATERS) and word not in ("librarian", "librarians", "veterinarian"):
             yield (at, at)
+
+
+# What turns or weakens all that is said, wherever it stands: "seldom", "otherwise vegan", "almost contains".
+_TURNS = frozenset(
+    "rarely seldom occasionally sometimes formerly supposedly allegedly theoretically reportedly nominally ostensibly "
+    "purportedly otherwise notwithstanding".split()
+)
+_ALMOST = frozenset("almost nearly practically virtually hardly scarcely barely".split())
+
+
+def _turned(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield a word that turns or weakens what is said, and that no family has read."""
+    read = sentence.used.union(*(claim.places for claim in claims))
+    for at in sentence.where(_TURNS | _ALMOST) if claims else ():
+        done = is_verb(sentence, at + 1) and sentence.text_at(at + 1) not in ("is", "are", "comes", "come")
+        if at not in read and (sentence.text_at(at) in _TURNS or done):
+            yield (at, min(at + 1, len(sentence) - 1))
