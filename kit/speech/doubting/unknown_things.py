@@ -15,8 +15,16 @@ from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
 from kit.speech.words.sentence import Sentence, food_at
-from kit.speech.words.unknown import LISTS, MATTERS_NOT, ends, is_unknown
 
+LISTS = (",", "and", "or", "nor", "&")
+_ENDS = frozenset((*". , ! ; and or nor but in here either whatsoever at too".split(), ""))
+# What a food may bring, or a dish be rich in, that is none of the kit's business.
+MATTERS_NOT = frozenset(
+    "flavor flavors flavour taste color colour crunch texture work charm fun aroma smell sweetness tang bite bulk body "
+    "heat kick sauce look beauty moisture volume weight credit effort time character creaminess freshness show "
+    "richness appeal juice interest zing zip depth joy effort cost price fuss mess work comfort goodness character "
+    "variety contrast".split()
+)
 # What is said not to be there, and tells nothing of what is eaten.
 _HARMLESS_TO_LACK = frozenset(
     "apology argument arguments big bite bones book bother chance choice chopping cooking cost cracking crying "
@@ -35,12 +43,15 @@ _FREE_OF = frozenset(
 )
 
 
+def ends(sentence: Sentence, at: int) -> bool:
+    """Return whether nothing more than where it is, or the next of a list, stands behind a thing."""
+    return sentence.text_at(at + 1) in _ENDS
+
+
 def _lacks(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
     """Yield what is said not to be in it and is not known: "no egg and no carmine", "nut-free and lectin-free"."""
     beside = any(isinstance(claim, (AllergenClaim, AbsentClaim, KindClaim, WordingClaim)) for claim in claims)
-    for at in range(len(sentence)):
-        if not is_unknown(sentence, at):
-            continue
+    for at in sentence.unknown:
         word = sentence.text_at(at)
         free = sentence.is_a(at + 1, "wording", "free") and sentence.tokens[at + 1].hyphen_before
         if free and word not in _FREE_OF:
@@ -86,8 +97,8 @@ def _listed(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, 
     """Yield what stands in a list of allergens and is none known: "it contains egg, annatto and wheat"."""
     if not any(isinstance(claim, AllergenClaim) and not claim.free for claim in claims):
         return
-    for at in range(len(sentence)):
-        if not is_unknown(sentence, at) or sentence.text_at(at) in MATTERS_NOT or not ends(sentence, at):
+    for at in sentence.unknown:
+        if sentence.text_at(at) in MATTERS_NOT or not ends(sentence, at):
             continue
         before, behind = _next(sentence, at, -1), _next(sentence, at, 1)
         joined = sentence.text_at(at - 1) in LISTS and sentence.is_a(before, "allergen") and before in sentence.used
@@ -109,8 +120,8 @@ def _share_of(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int
     """Yield a second share that is not known: "half of it from the beans and a smattering from the rice"."""
     if not any(isinstance(claim, DishShareClaim) for claim in claims):
         return
-    for at in range(1, len(sentence)):
-        if not is_unknown(sentence, at) or sentence.text_at(at) in MATTERS_NOT:
+    for at in sentence.unknown:
+        if sentence.text_at(at) in MATTERS_NOT:
             continue
         before = sentence.text_at(at - 1)
         over = at + 1 + (sentence.text_at(at + 1) in ("is", "are", "comes", "come", "of"))
@@ -176,7 +187,7 @@ def _missing(sentence: Sentence, first: int) -> Iterator[int]:
         return sentence.is_a(place, "allergen") or sentence.is_a(place, "nutrient")
 
     place = after_determiners(sentence, first)
-    while place < len(sentence) and (food_at(sentence, place) or is_unknown(sentence, place)):
+    while place < len(sentence) and (food_at(sentence, place) or place in sentence.unknown):
         if is_verb(sentence, place + 1):
             return  # "from the feta, and the salt stays in the cupboard"
         food = food_at(sentence, place)
@@ -201,9 +212,7 @@ def _named(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, .
     """Yield what is said to be the allergen, or to rank behind another food, and is not known: "fish (zander)"."""
     brought = any(isinstance(claim, AllergenClaim) and not claim.free for claim in claims)
     ranked = any(isinstance(claim, (DishShareClaim, ComparisonClaim)) for claim in claims)
-    for at in range(2, len(sentence)):
-        if not is_unknown(sentence, at):
-            continue
+    for at in sentence.unknown:
         before = sentence.text_at(at - 1)
         told = before in _NAMED_AGAIN and (ends(sentence, at) or sentence.text_at(at + 1) == ")")
         if brought and told and (before != "the" or sentence.texts[at - 3 : at - 1] == ("that", "is")):

@@ -1,46 +1,25 @@
 """Words that nobody here knows, in the place of a telling word: they are asked about, and never passed by.
 
-"A thimble of it has", "three days in the cellar", "to 165 on the outside", "seitan has more protein than", "what a
-runner needs". What may stand in such a place without telling anything is listed; whatever else stands there is asked.
+"Seitan has more protein than", "rich in iron and in tyrosine", "pollotarian", "trimmings aside"; and words that turn
+all that is said, where no family has read them.
 """
 
 from collections.abc import Iterator, Sequence
 
-from kit.speech.about.parts import DETERMINERS, after_determiners, is_dish, is_serving, is_verb
+from kit.speech.about.parts import DETERMINERS, is_dish, is_verb
 from kit.speech.about.unread import UnreadClaim, asked, is_question
 from kit.speech.changes.allergens_cooked import CookedAwayClaim
-from kit.speech.claim import FOOD, SERVING, Claim
+from kit.speech.claim import FOOD, Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
-from kit.speech.doubting.unknown_things import THINGS
+from kit.speech.doubting.unknown_measures import COLD, INSIDE, MEASURES
+from kit.speech.doubting.unknown_things import MATTERS_NOT, THINGS, ends
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.day_shares import DayShareClaim
-from kit.speech.safety.keeping_judged import OUT, DegreesClaim, TimeClaim
-from kit.speech.safety.keeping_words import OUTSIDE
+from kit.speech.safety.keeping_judged import DegreesClaim
 from kit.speech.words.clauses import VERBS
 from kit.speech.words.sentence import Sentence
-from kit.speech.words.unknown import MATTERS_NOT, ends, is_unknown
-
-# What is stored in, and how; where it stands is another word: "in a lidded box in the fridge".
-_STORED_IN = frozenset(
-    "airtight bag bags bottom bowl bowls box boxes bulk case closed clean coldest container containers cooler covered "
-    "dish door drawer flask foil freezer-bag full glass good house jar jars jug lidded lid lock middle pan paper parts "
-    "plastic portions pot pots resealable row sealed section shade silicone single small shallow there tightly total "
-    "tray tub tubs tupperware wrap wrapping zip fine end hand most least best time all it them this that batches "
-    "order mind my our own their your its water sauce broth brine oil syrup".split()
-)
-_COLD = frozenset("fridge fridges refrigerator refrigerators refrigeration freezer freezers cold icebox chill".split())
-_AT_A_PLACE = ("in", "on", "under", "inside", "beside", "by", "near")
-# "165 in the middle": where a thermometer goes; in what it is cooked or warmed.
-_INSIDE = frozenset(
-    "middle center centre heart core inside thickest thick deepest part bone joint thigh breast fish meat bird "
-    "thermometer dial probe display oven microwave pan pot skillet stove stovetop hob grill broiler fryer batches "
-    "there it each every one all way your a the case order total minutes time fact other both them these those "
-    "buffet table pieces piece breasts thighs fillet fillets patties meatballs dish casserole house batch".split()
-)
-_TO_SO_HOT = frozenset("to a at least full the until it is reaches hits inside".split())
-_AT_THE = ("in", "on", "at", "near", "along", "around")
 
 
 def unknown_words(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
@@ -55,122 +34,13 @@ def unknown_words(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     if is_question(sentence):
         return []
-    ways = (
-        *THINGS,
-        _kept_at,
-        _hot_at,
-        _so_long,
-        _one_has,
-        _of_a_size,
-        _with_or_without,
-        _subject,
-        _whose_day,
-        _so_many,
-        _judged,
-        _for_whom,
-        _turned,
-    )
+    ways = (*THINGS, *MEASURES, _with_or_without, _subject, _judged, _for_whom, _turned)
     return [asked(sentence, places) for way in ways for places in way(sentence, claims)]
 
 
-def _kept_at(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
-    """Yield a place where it is said to keep that is none of those known: "three days in the cellar"."""
-    for claim in claims:
-        if not isinstance(claim, TimeClaim) or claim.place == OUT:
-            continue
-        for at in sentence.clause_of(claim.places[0]):
-            if sentence.text_at(at) not in _AT_A_PLACE or at < claim.places[0]:
-                continue
-            over = after_determiners(sentence, at + 1)
-            if is_unknown(sentence, over) and sentence.text_at(over) not in _STORED_IN | _COLD | OUTSIDE:
-                yield (claim.places[0], over)
-
-
-def _hot_at(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
-    """Yield where it is said to be so hot, when that is not inside: "to 165 on the outside"."""
-    for claim in claims:
-        if not isinstance(claim, DegreesClaim):
-            continue
-        last = max(claim.places)
-        for at in range(last + 1, min(last + 5, sentence.clause_of(last)[-1] + 1)):
-            over = after_determiners(sentence, at + 1)
-            led = sentence.text_at(at) in _AT_THE and over > at + 1
-            if led and is_unknown(sentence, over) and sentence.text_at(over) not in _INSIDE:
-                yield (last, over)
-        to = min(claim.places) - 1
-        while sentence.text_at(to) in _TO_SO_HOT:
-            to -= 1
-        led = to < min(claim.places) - 1 and claim.what not in ("fridge", "freezer")
-        of_it = led and is_unknown(sentence, to) and sentence.text_at(to) not in _INSIDE
-        if of_it and sentence.text_at(to - 1) == "the" and sentence.text_at(to) not in ("leftovers", "rest"):
-            yield (to, min(claim.places))  # "get the ostrich to 145"
-
-
-_KEEPS = frozenset("keep keeps last lasts hold holds stay stays".split())
-_KEPT_SO = frozenset("well fine nicely good fresh longer best happily overnight beautifully covered sealed".split())
-
-
-def _so_long(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
-    """Yield a time that is none known, and grain that is: "it keeps aeons in the freezer", "all the fonio in it is"."""
-    timed = any(isinstance(claim, TimeClaim) for claim in claims)
-    of_grain = any(isinstance(claim, KindClaim) and claim.kind == "whole grain" for claim in claims)
-    for at in range(1, len(sentence)):
-        if not is_unknown(sentence, at):
-            continue
-        behind = sentence.text_at(at + 1)
-        place = after_determiners(sentence, at + 2)
-        kept = timed and sentence.text_at(at - 1) in _KEEPS and behind in ("in", "on") and place > at + 2
-        if kept and sentence.text_at(place) in _COLD | OUTSIDE and sentence.text_at(at) not in _KEPT_SO:
-            yield (at - 1, place)
-        if of_grain and sentence.text_at(at - 1) in ("all the", "the") and behind in ("in", "is"):
-            yield (at, at + 1)
-
-
-def _one_has(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
-    """Yield what a number is said of, where that is no portion known: "a thimble of it has", "per tupperware"."""
-    for claim in claims:
-        if not isinstance(claim, (AmountClaim, DayShareClaim)) or claim.about.kind != SERVING:
-            continue
-        first = sentence.clause_of(min(claim.places))[0]
-        at = first + (sentence.text_at(first) in ("and", "so", "but", "then"))
-        over = at + 1
-        if sentence.text_at(at) not in ("a", "an", "one", "each", "every", "per") or not is_unknown(sentence, over):
-            continue
-        if sentence.text_at(over + 1) == "of" and sentence.text_at(over + 2) in ("it", "this", "that", "these", "them"):
-            behind = over + 3
-        else:
-            behind = over + 1
-        if is_verb(sentence, behind):
-            yield (at, over)
-
-
-# Of a small plate less is eaten than of the one that was weighed; how much less is asked.
-_OTHER_SIZES = frozenset(
-    "small smaller smallest little tiny mini large larger largest medium oversized jumbo giant thin thinner thick "
-    "thicker narrow skimpy meager side starter appetizer tasting lunch snack second extra sample sampler kid kids "
-    "kiddie junior baby toddler undressed bare leftover other bonus".split()
-)
-
-
-def _of_a_size(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
-    """Yield a serving of another size, or of something unknown, for which a number is said: "a small plate has"."""
-    if not any(isinstance(claim, (AmountClaim, DayShareClaim)) and claim.about.kind == SERVING for claim in claims):
-        return
-    for at in sentence.places("dish", 1):
-        size = sentence.text_at(at - 1)
-        if not is_serving(sentence, at):
-            continue
-        if size in _OTHER_SIZES and sentence.text_at(at - 2) in ("a", "an", "each", "every", "per", "one", "the"):
-            yield (at - 1, at)
-        of_it = sentence.text_at(at + 1) == "of" and is_unknown(sentence, at + 2)
-        if of_it and is_verb(sentence, at + 3) and sentence.text_at(at + 2) not in _WELL:
-            yield (at, at + 2)  # "a plate of zander has"
-
-
-_WELL = frozenset("comfort goodness joy sunshine happiness health heaven warmth color colour food supper".split())
-
-
 _WITHOUT = frozenset("minus barring plus sans less excluding including counting".split())
+
+
 _SPOKEN = frozenset(  # "with luck it has": of nothing that is eaten
     "luck care pleasure ease love friends company time pride confidence joy respect practice patience caution gusto "
     "others him her me us you seconds family guests kids children thanks".split()
@@ -181,8 +51,8 @@ def _with_or_without(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tu
     """Yield a thing that is none known with which, or without which, something is said to be so: "trimmings aside"."""
     if not any(isinstance(claim, (AmountClaim, DayShareClaim, KindClaim, WordingClaim)) for claim in claims):
         return
-    for at in range(len(sentence)):
-        if not is_unknown(sentence, at) or sentence.text_at(at) in MATTERS_NOT | _SPOKEN | _WHO:
+    for at in sentence.unknown:
+        if sentence.text_at(at) in MATTERS_NOT | _SPOKEN | _WHO:
             continue
         led = at - 1
         while sentence.text_at(led) in ("the", "all", "any", "its", "of", "your", "some"):
@@ -207,18 +77,18 @@ def _subject(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int,
     for claim in claims:
         if claim.about.kind == FOOD or isinstance(claim, (CookedAwayClaim, UnreadClaim)):
             continue
-        known = _WHO | _INSIDE | _COLD if isinstance(claim, DegreesClaim) else _WHO
+        known = _WHO | INSIDE | COLD if isinstance(claim, DegreesClaim) else _WHO
         clause = sentence.clause_of(min(claim.places))
         verb = next((at for at in clause if sentence.text_at(at) in VERBS), -1)
         at = verb - 1
         first = clause[0] + (sentence.text_at(clause[0]) in ("and", "so", "but", ","))
-        if verb < 0 or at < first or not is_unknown(sentence, at) or sentence.text_at(at) in known:
+        if verb < 0 or at < first or at not in sentence.unknown or sentence.text_at(at) in known:
             continue
         alone = isinstance(claim, ComparisonClaim) and sentence.text_at(at - 1) in (",", "the")
         if alone or all(_leads(sentence, place) for place in range(first, at)):
             yield (at, verb)
-    for at in range(1, len(sentence) - 2) if claims else ():
-        named = is_unknown(sentence, at) and sentence.text_at(at) not in MATTERS_NOT | _WHO
+    for at in sentence.unknown if claims else ():
+        named = sentence.text_at(at) not in MATTERS_NOT | _WHO
         in_it = sentence.text_at(at + 1) == "in" and sentence.text_at(at + 2) in ("it", "this", "here")
         if named and in_it and sentence.text_at(at - 1) == "the" and sentence.clause_of(at)[0] >= at - 3:
             yield (at, at + 2)  # "and the zander in it is low in fat"
@@ -226,46 +96,7 @@ def _subject(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int,
 
 def _leads(sentence: Sentence, at: int) -> bool:
     """Return whether a word may lead to what something is said of: "the", or one that is not known either."""
-    return is_unknown(sentence, at) or sentence.text_at(at) in DETERMINERS
-
-
-_NEEDS = frozenset("need needs requires require".split())
-_PERSONS = frozenset(
-    "adult adults person people grown-up grown anyone everyone someone body average most woman man".split()
-)
-
-
-def _whose_day(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
-    """Yield whose needs of a day are named, where those are not an adult's: "what a runner needs"."""
-    for claim in claims:
-        if not isinstance(claim, DayShareClaim):
-            continue
-        for at in sentence.clause_of(min(claim.places)):
-            needs = sentence.text_at(at + 1) in _NEEDS
-            theirs = sentence.tokens[at].possessive and sentence.text_at(at - 1) in ("a", "an", "the", "any")
-            if (needs or theirs) and is_unknown(sentence, at) and sentence.text_at(at) not in _PERSONS:
-                yield (min(claim.places), at)
-            for_it = sentence.text_at(at - 1) in ("the", "a", "this", "your") and sentence.text_at(at - 2) == "for"
-            if for_it and at > max(claim.places) and is_unknown(sentence, at) and ends(sentence, at):
-                yield (min(claim.places), at)
-
-
-_UNITS = frozenset("g mg µg kcal % day week month hour".split())
-
-
-def _so_many(sentence: Sentence, _claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
-    """Yield a number that is not known: "umpteen grams of fat", "a smidgen of a day's"."""
-    for at in sentence.places("day", 3):
-        of_it = at - 2 if sentence.text_at(at - 1) in ("a", "the", "your") else at - 1
-        if sentence.text_at(of_it) == "of" and is_unknown(sentence, of_it - 1) and of_it - 1 not in sentence.used:
-            yield (of_it - 1, at)
-    for at in sentence.places("unit", 1):
-        if sentence.tokens[at].parts["unit"] not in _UNITS or at in sentence.used or sentence.tokens[at].quantity:
-            continue
-        of_it = sentence.text_at(at + 1) == "of" and sentence.is_a(at + 2, "nutrient")
-        kept = sentence.text_at(at + 1) in ("in", "on") and not sentence.words.isdisjoint(_COLD)
-        if (of_it or kept) and is_unknown(sentence, at - 1) and sentence.text_at(at).endswith("s"):
-            yield (at - 1, at)
+    return at in sentence.unknown or sentence.text_at(at) in DETERMINERS
 
 
 _BE = frozenset("is are was not very quite really so fairly rather pretty also and".split())
@@ -274,9 +105,7 @@ _BE = frozenset("is are was not very quite really so fairly rather pretty also a
 def _judged(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
     """Yield what is said of a nutrient in a word that is none known: "ample in fat", "rich in iron and in tyrosine"."""
     rich = any(isinstance(claim, WordingClaim) for claim in claims)
-    for at in range(1, len(sentence) - 1):
-        if not is_unknown(sentence, at):
-            continue
+    for at in sentence.unknown:
         over = at + 2
         of_it = sentence.text_at(at + 1) == "in" and sentence.is_a(over, "nutrient") and over not in sentence.used
         if of_it and sentence.text_at(at - 1) in _BE and ends(sentence, over):
@@ -293,9 +122,7 @@ _KINDS_OF_EATERS = ("arian", "arians", "vore", "vores", "vorous")
 
 def _for_whom(sentence: Sentence, _claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
     """Yield who eats in a way that is none known, and how long a time is: "pollotarian", "for the fortnight"."""
-    for at in range(len(sentence)):
-        if not is_unknown(sentence, at):
-            continue
+    for at in sentence.unknown:
         word = sentence.text_at(at)
         if word.endswith(_KINDS_OF_EATERS) and word not in ("librarian", "librarians", "veterinarian"):
             yield (at, at)
@@ -306,6 +133,8 @@ _TURNS = frozenset(
     "rarely seldom occasionally sometimes formerly supposedly allegedly theoretically reportedly nominally ostensibly "
     "purportedly otherwise notwithstanding".split()
 )
+
+
 _ALMOST = frozenset("almost nearly practically virtually hardly scarcely barely".split())
 
 

@@ -10,6 +10,13 @@ from kit.speech.words.quantities_said import with_quantities
 from kit.speech.words.recognised import tokens_of
 from kit.speech.words.tokens import Quantity, Token
 
+# Words of every sentence, which stand for nothing.
+_JOINTS = frozenset(
+    "which who whom whose "
+    "a an the and or nor but so if as at by for from in into of off on onto out over per than that this to up with "
+    "without it its is are was were be been has have had do does did not no we you they i all any some here there "
+    "apart both except when while because since though although either too also just only even then else".split()
+)
 _VERB_KINDS = ("verb_bring", "verb_save", "verb_add")
 
 
@@ -97,6 +104,19 @@ class Sentence:
             for kind in token.parts:
                 found.setdefault(kind, []).append(at)
         return found
+
+    @cached_property
+    def unknown(self) -> tuple[int, ...]:
+        """Places of the words that play no part here: no food, no number, no phrase of speech."""
+        return tuple(
+            at
+            for at, token in enumerate(self.tokens)
+            if not token.parts
+            and token.food is None
+            and token.quantity is None
+            and token.text not in _JOINTS
+            and token.text[:1].isalpha()
+        )
 
     @cached_property
     def verbs(self) -> frozenset[int]:
