@@ -20,7 +20,9 @@ NO_ALONE = re.compile(
 OF_WHAT_WENT_BEFORE = re.compile(
     r"(?:and |but |only |just |about |nearly |almost |roughly |well |over |more than )*"
     r"(?:(?:most|half|all|none|much|a (?:third|quarter|fifth|tenth)|\w+ (?:thirds|quarters|fifths|tenths)|\d+ percent)"
-    r" of (?:it|that|them|those|this)|(?:twice|double|three times|half) that|divide (?:it|that)|and (?:of|for|in) )",
+    r" of (?:it|that|them|those|this)|(?:twice|double|three times|half) that|divide (?:it|that)|and (?:of|for|in) )"
+    r"|(?:each|apiece|combined|together|per \w+"
+    r"|(?:an?|every|each) (?:slice|bowl|plate|cup|piece|person|serving))[.! ]*$",
     re.IGNORECASE,
 )
 _YES_OR_NO = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would|so|and)\b[^?]*\?\s*$", re.IGNORECASE)

@@ -24,7 +24,7 @@ from kit.speech.about.telling import (
     nutrient_tells,
     spoons,
 )
-from kit.speech.about.versions import is_compared, is_lighter_dish, is_lighter_than
+from kit.speech.about.versions import all_but_few, is_compared, is_less_than, is_lighter_dish, is_lighter_than
 from kit.speech.claim import Claim, Finding
 from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import Quantity
@@ -110,6 +110,8 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return True
     if token.is_a("allergen") and sentence.text_at(at - 1) == "only" and sentence.text_at(at - 2) in _LIMITS:
         return True  # "there are nuts in it, though only peanuts"
+    if all_but_few(sentence, at) or is_less_than(sentence, at):
+        return True
     if is_lighter_than(sentence, at) or is_lighter_dish(sentence, at):
         return True
     if token.text in _SWEETENS and not sentence.words.isdisjoint(_ALONE):

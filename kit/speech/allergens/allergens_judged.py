@@ -9,7 +9,7 @@ from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.allergens.allergens_listed import all_of, left_out
 from kit.speech.claim import FOOD, UNKNOWN, Claim, Finding
-from kit.speech.values import alone, called, present
+from kit.speech.values import alone, called, not_there, present
 from kit.speech.words.foods_said import FoodWord
 from kit.talk.dish import Dish
 from kit.texts import listing
@@ -106,6 +106,8 @@ def judge(claim: AllergenClaim, dish: Dish) -> Finding:
     there, asked = _sorted_out(foods, claim.allergen)
     if claim.lost and not any(_sorted_out([part.food for part in dish.talk.recipe.ingredients], claim.allergen)):
         return Finding(OFF, f"no food in the recipe brings {name}")
+    if claim.but and (gone := [word for word in claim.but if not present(dish, word)]):
+        return not_there(gone[0])  # "no dairy but the cheese and the butter", where there is no butter
     if claim.but and claim.free and not claim.negated:
         found = _free(claim, foods, there, asked, name, dish)
         return replace(found, because=f"apart from the {listing([word.text for word in claim.but])}, {found.because}")

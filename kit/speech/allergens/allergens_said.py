@@ -107,6 +107,12 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
         # The "not" of those who "can not have egg" denies nothing of the dish.
         sentence.used.update({at, safe, *([safe - 1] if sentence.text_at(safe - 1) == "not" else [])})
         return AllergenClaim((min(at, safe), max(at, safe)), THE_DISH, warns(sentence), name, True, True)
+    contrary = (
+        sentence.tokens[free + 1].parts.get("allergen") if free is not None and at < free < len(sentence) - 1 else ""
+    )
+    if free is not None and contrary and contrary in (name, "wheat" if name == "gluten" else name):
+        sentence.used.update({at, free, free + 1})
+        return AllergenClaim((at, free), About(UNKNOWN, words=sentence.said((at, free + 1))), False, name, free=True)
     if free is not None:
         sentence.used.update({at, free, *but_places})
         denied = negated(sentence, at if free > at else free) and sentence.text_at(free) != "not"

@@ -178,6 +178,8 @@ def _goes_on(sentence: Sentence, at: int) -> bool:
 def from_foods(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
     """Return the foods that an allergen is said to come from, and their places: ", but only in the bread"."""
     place = at + 1
+    if sentence.text_at(place) == "in" and sentence.text_at(place + 1) in ("it", "this", "here", "there"):
+        place += 2  # "it has milk in it from the cheese"
     while sentence.text_at(place) in (",", "but", "only", "just"):
         place += 1
     if sentence.text_at(place) not in ("from", "in", "because", "thanks") and not sentence.is_a(place, "verb_from"):
@@ -225,10 +227,7 @@ def is_in_it(sentence: Sentence, at: int, *denied: str) -> bool:
     while not denied and sentence.text_at(last + 1) in (",", "and") and _is_listed(sentence, last + 2):
         last += 2
     both = last + 2 if sentence.text_at(last + 2) in ("both", "all", "each") else last + 1
-    words = [
-        sentence.text_at(last + 1),
-        *(sentence.text_at(place) for place in range(both + 1, both + 3 + len(denied))),
-    ]
+    words = [sentence.text_at(place) for place in (last + 1, *range(both + 1, both + 3 + len(denied)))]
     if sentence.tokens[last].possessive:  # "milk's in it"
         words = ["is", *(sentence.text_at(place) for place in range(last + 1, last + 3 + len(denied)))]
     is_in = words[:1] in (["is"], ["are"]) and words[1 : 2 + len(denied)] == [*denied, "in"]

@@ -226,8 +226,9 @@ def judge(claim: KindClaim, dish: Dish) -> Finding:
     if claim.about.kind == UNKNOWN:
         return Finding(CANNOT_TELL, f'what is in "{claim.about.words}" is not known')
     absent = [word for word in claim.about.foods if claim.about.said_inside and not present(dish, word)]
+    absent += [word for word in claim.but if not present(dish, word)]
     if absent:
-        return not_there(absent[0])  # "not vegan because of the butter"
+        return not_there(absent[0])  # "not vegan because of the butter", "vegan apart from the butter"
     finding = _judge_kind(claim, dish)
     if not claim.negated:
         return finding

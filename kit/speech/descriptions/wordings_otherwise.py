@@ -18,7 +18,7 @@ _LIGHT_OTHERWISE = frozenset(
 )
 _BEFORE_NOUN = frozenset(", little weeknight summer quick easy fresh simple enough cut cuts choice option".split())
 _BEHIND_PREDICATE = frozenset(
-    ", and but too enough dish in on because since thanks though by for under according".split()
+    ", and but too even enough dish in on because since thanks though by for under according".split()
 )
 
 

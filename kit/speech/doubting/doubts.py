@@ -211,8 +211,19 @@ def _because_of(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     return []
 
 
+_OTHER_NEEDS = frozenset("week weeks weekly month monthly year fortnight weekend meal sitting hour".split())
+_NEEDED_OTHERWISE = re.compile(
+    r"\b(?:needs?|wants?|requirements?|allowance|quota|limit|worth|should have)\b[^,.;]{0,24}"
+    r"\b(?:week|month|year|fortnight|weekend|(?:each|every|per|a|one|any) (?:meal|sitting|hour))\b"
+    r"|\b(?:weekly|monthly)\b"
+)
+
+
 def _at_another_time(sentence: Sentence, claim: Claim) -> Claim:
     """Return what was so, or will be, as a claim that is asked about: "last time a plate had 500 calories"."""
+    if isinstance(claim, DayShareClaim) and not _OTHER_NEEDS.isdisjoint(sentence.words):
+        behind = " ".join(sentence.texts[min(claim.places) : min(claim.places) + 14])
+        return asked(sentence, claim.places) if _NEEDED_OTHERWISE.search(behind) else claim
     counted = isinstance(claim, (AmountClaim, DayShareClaim, WordingClaim, KindClaim))
     clause = " ".join(sentence.text_at(at) for at in sentence.clause_of(claim.places[0])) if counted else ""
     if not _OTHER_TIMES.search(clause):

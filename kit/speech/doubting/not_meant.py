@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
-from kit.speech.claim import Claim
+from kit.speech.claim import FOOD, Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.figures.amounts import AmountClaim
@@ -57,5 +57,8 @@ def _open(sentence: Sentence, claim: Claim, other: bool) -> Claim:
         return claim
     first, last = min(claim.places), max(claim.places)
     likened = sentence.text_at(first - 1) == "as" and "as" in (sentence.text_at(last + 1), sentence.text_at(last + 2))
+    with_more = claim.about.kind == FOOD and sentence.texts[last + 1 : last + 3] == ("even", "with")
+    if isinstance(claim, WordingClaim) and with_more:  # "the cod is lean even with the butter counted in"
+        return asked(sentence, (*claim.places, last + 1))
     as_good_as = sentence.texts[max(0, first - 3) : first] == ("as", "good", "as")
     return asked(sentence, (first - 1, *claim.places)) if likened or as_good_as else claim

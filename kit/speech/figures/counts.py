@@ -192,6 +192,9 @@ def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> Se
     makes = verb in _SERVES or (verb in _POTS and sentence.text_at(at - 1) == "for")
     serving = is_serving(sentence, following)
     people = serving or counted in PEOPLE
+    twice = sentence.texts[following : following + 2] == ("twice", "over") and not said.unit
+    if twice and makes and verb in _FEEDS:
+        return ServingsClaim((at, following), THE_DISH, False, replace(said, low=2 * said.low, high=2 * said.high))
     ends = following >= len(sentence) or counted in _AFTER_COUNT
     bare = verb == "makes" and before <= 2 and counted in (".", "!", "")  # "Makes sixteen."
     if not makes or not (people or bare or (ends and verb in _FEEDS)):

@@ -45,7 +45,7 @@ def answers_how_many(sentence: Sentence, at: int) -> bool:
 
 _NOT_COUNTED = re.compile(
     r",? ?(?:not counting|not including|without counting|leaving (?:out|aside)|besides|apart from|aside from"
-    r"|other than|in addition to|plus|if you do not count)(?: the)?(?= )"
+    r"|other than|in addition to|on top of|over and above|beyond|plus|if you do not count)(?: the)?(?= )"
 )
 
 

@@ -1,5 +1,6 @@
 """The balance of the energy: its shares inside, below or above the acceptable ranges for adults."""
 
+import re
 from dataclasses import dataclass
 from math import isnan
 
@@ -7,6 +8,7 @@ from kit.meal.nutrition import ENERGY_SOURCES
 from kit.rules.reference import distribution_ranges
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.about.slots import negated
+from kit.speech.about.unread import asked
 from kit.speech.claim import THE_DISH, Claim, Finding
 from kit.speech.words.sentence import Sentence
 from kit.talk.dish import Dish
@@ -69,6 +71,9 @@ def _in_ranges(sentence: Sentence, at: int) -> list[Claim]:
         before += listed
     if not named and not words & _OF_SHARES:
         return []
+    if _SET_APART.search(sentence.plain):
+        sentence.used.add(at)
+        return [asked(sentence, (at,), (clause[0], at))]  # "all but the protein lie inside the ranges"
     nutrients = {
         place for place in before if sentence.is_a(place, "nutrient") and not sentence.is_a(place + 1, "wording")
     }
@@ -112,6 +117,9 @@ def _gapped(sentence: Sentence, at: int) -> BalanceClaim | None:
     return None
 
 
+_SET_APART = re.compile(
+    r"\b(?:except|excepting|besides|(?:apart|aside) from|other than|(?:all|everything) but|save for)\b"
+)
 _SIDES = {"above": "above", "over": "above", "below": "below", "under": "below", "inside": "inside", "within": "inside"}
 
 

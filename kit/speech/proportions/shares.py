@@ -135,8 +135,8 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
             return [before], False, at + 1
     # "Its fiber is a third of what you need in a day."
     if day or any(is_day(sentence, spot) for spot in range(at + 1, where_it_ends(sentence, at + 1, at))):
-        told_of = sentence.text_at(sentence.clause_of(at)[0] + (sentence.text_at(sentence.clause_of(at)[0]) == ","))
         first = sentence.clause_of(at)[0]
+        told_of = next((word for word in sentence.texts[first:at] if word not in (",", "and", "but")), "")
         alone = first == at and sentence.text_at(at - 1) in (":", "?")  # "Vitamin C: 39 percent of the daily value"
         before = nutrient_before(sentence, at, whole=alone or told_of in ("that", "which", "it"))
         before = before or topic(sentence, at)
