@@ -17,6 +17,7 @@ from kit.speech.changes.changes_said import AMOUNT, AS_TYPED, LEAVE_OUT, SWAP, T
 from kit.speech.claim import Finding
 from kit.speech.values import alone, choices, not_there, present
 from kit.speech.words.foods_said import FoodWord
+from kit.speech.words.tokens import NO_QUANTITY
 from kit.talk.dish import Dish, measure_grams
 from kit.talk.placeholders import fill
 from kit.texts import listing
@@ -68,10 +69,12 @@ def _is_another(said: SaidChange, foods: Sequence[Food], recipe: Recipe) -> Find
 
     Two amounts are the same within a tenth, since a measure of the table is rounded.
     """
-    if not said.was.unit or len(foods) != 1:
+    if said.was is NO_QUANTITY or len(foods) != 1:
         return None
+    if said.factor == 1:
+        return Finding(CANNOT_TELL, f"that is as much {short_name(foods[0])} as before: what is changed?")
     try:
-        grams = said.was.value * measure_grams(foods[0], said.was.unit)
+        grams = said.was.value * measure_grams(foods[0], said.was.unit or "piece")
     except UnknownNameError:
         return None
     there = sum(part.grams for part in recipe.ingredients if part.food.key == foods[0].key)

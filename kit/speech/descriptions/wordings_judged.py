@@ -45,11 +45,11 @@ def judge_wording(claim: WordingClaim, dish: Dish, said: frozenset[str]) -> Find
     if claim.about.kind == UNKNOWN:
         return Finding(CANNOT_TELL, f'what "{claim.about.words}" holds is not known')
     if claim.wording in ADDITIONS:
-        return _turned(claim, additions(claim, dish))
+        return _turned(claim, additions(claim, dish), dish)
     if claim.wording == "hardly any":
-        return _turned(claim, _hardly(claim, dish))
+        return _turned(claim, _hardly(claim, dish), dish)
     if claim.about.kind != FOOD:
-        return _turned(claim, _of_subject(claim, dish, dish.subject, None, said))
+        return _turned(claim, _of_subject(claim, dish, dish.subject, None, said), dish)
     word = claim.about.foods[0]
     here = present(dish, word)
     if word.inside and not here:
@@ -65,9 +65,9 @@ def judge_wording(claim: WordingClaim, dish: Dish, said: frozenset[str]) -> Find
         return Finding(CANNOT_TELL, f"the table has no {word.text}")
     if len(claim.about.foods) > 1:
         several = [food for one in claim.about.foods for food in (present(dish, one) or _forms(alone(dish, one)))]
-        findings = [_turned(claim, _of_food(claim, dish, food, said)) for food in several]
+        findings = [_turned(claim, _of_food(claim, dish, food, said), dish) for food in several]
         return next(one for verdict in (OFF, CANNOT_TELL, HOLDS) for one in findings if one.verdict == verdict)
-    findings = [_turned(claim, _of_food(claim, dish, food, said)) for food in options]
+    findings = [_turned(claim, _of_food(claim, dish, food, said), dish) for food in options]
     if len({one.verdict for one in findings}) == 1:
         return findings[0]
     told = next(one for one in findings if one.verdict != HOLDS)
@@ -89,12 +89,14 @@ def _forms(options: Sequence[Food]) -> list[Food]:
     return [named, *others[:2]]
 
 
-def _turned(claim: WordingClaim, finding: Finding) -> Finding:
+def _turned(claim: WordingClaim, finding: Finding, dish: Dish) -> Finding:
     """Return the finding on a denied wording: it holds when the wording does not, and the other way round."""
     if not claim.negated:
         return finding
     if finding.verdict == HOLDS:
         return Finding(OFF, finding.because)
+    if "has no US definition" in finding.because and _hardly(claim, dish).verdict != OFF:
+        return Finding(CANNOT_TELL, finding.because)  # "not low in carbohydrate" of what has little of it
     return Finding(HOLDS, finding.because) if finding.verdict == OFF else finding
 
 

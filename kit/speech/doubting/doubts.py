@@ -272,7 +272,8 @@ def _adds_otherwise(sentence: Sentence, claim: AmountClaim, words: Sequence[str]
     each = len(claim.about.foods) > 1 and "each" in words
     saved = any(sentence.text_at(at - 1) in _SAVES for at in claim.places)  # by a change that was not understood
     gone = sentence.text_at(behind) in ("is", "are") and sentence.text_at(behind + 1) in _GONE
-    return gone or added or each or saved or sentence.text_at(behind) in _LIGHTER
+    fewer = sentence.text_at(behind) in ("less", "fewer") and sentence.text_at(behind + 1) != "than"
+    return gone or added or each or saved or fewer or sentence.text_at(behind) in _LIGHTER
 
 
 def _is_so_much(sentence: Sentence, at: int) -> bool:

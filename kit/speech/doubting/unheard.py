@@ -5,12 +5,14 @@ from collections.abc import Sequence
 
 from kit.speech.about.parts import DETERMINERS, is_serving
 from kit.speech.about.unread import UnreadClaim, asked
+from kit.speech.changes.changes_said import SaidChange
 from kit.speech.changes.effects_judged import EffectClaim
 from kit.speech.claim import Claim
 from kit.speech.descriptions.health import HealthClaim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.doubting.allergens_unread import allergens_unread
 from kit.speech.doubting.other_parts import other_parts
+from kit.speech.doubting.told_otherwise import told_otherwise
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.day_shares import DayShareClaim
@@ -43,7 +45,7 @@ _JUDGED = re.compile(r"\bwhich is (?:very |pretty |quite |rather |really |so )*(
 _UNLESS = ("unless",)
 
 
-def unheard(sentence: Sentence, claims: Sequence[Claim], change: Sequence[int] = ()) -> list[Claim]:
+def unheard(sentence: Sentence, claims: Sequence[Claim], named: SaidChange | None = None) -> list[Claim]:
     """Return the claims, and those that ask about a part, an allergen or a word beside them that was not heard.
 
     Parameters
@@ -52,11 +54,12 @@ def unheard(sentence: Sentence, claims: Sequence[Claim], change: Sequence[int] =
         The sentence, when every family has read it.
     claims : sequence of Claim
         What they have read.
-    change : sequence of int, optional
-        The tokens that name a change of the dish.
+    named : SaidChange, optional
+        The change of the dish that it names.
     """
+    change = named.places if named is not None else ()
     claims = other_parts(sentence, claims)
-    claims += allergens_unread(sentence, claims)
+    claims += allergens_unread(sentence, claims) + told_otherwise(sentence, claims, named)
     plain = [claim for claim in claims if not isinstance(claim, (UnreadClaim, HealthClaim))]
     if not plain:
         return claims
@@ -149,7 +152,11 @@ def _of_another_span(sentence: Sentence, claim: Claim, taken: set[int]) -> bool:
     clause = sentence.clause_of(claim.places[-1])
     for at in clause:
         spans = sentence.tokens[at].amount.unit in _OTHER_SPANS and at not in taken
-        if spans and (sentence.tokens[at].possessive or at > min(claim.places)):
+        if spans and (
+            sentence.tokens[at].possessive
+            or at > min(claim.places)
+            or sentence.text_at(at - 1) in ("in", "over", "per")
+        ):
             return True
         if sentence.text_at(at) in ("weeks", "months", "years", "hours") and at not in taken and at > min(claim.places):
             return True

@@ -78,6 +78,8 @@ def read(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         if said.unit not in _UNITS or _is_measure_of(claims, said) or (said.is_fraction and not _of_one(sentence, at)):
             continue
         place = sentence.after(at + 1, lambda token: token.text in _BETWEEN)
+        if sentence.texts[at + 1 : at + 3] == ("of", "which"):  # "the pears, two cups of which go in"
+            place = next((spot for spot in range(at - 1, -1, -1) if food_at(sentence, spot) is not None), place)
         food = food_at(sentence, place)
         if food is None or not food.inside or is_dish(sentence, place) or sentence.text_at(place + 1) in TOOLS:
             continue

@@ -18,6 +18,7 @@ _ABOVE = frozenset("above over beyond higher exceeds exceed exceeding past outsi
 
 
 _BELOW = frozenset("below under beneath short lower".split())
+_IN = ("inside", "within", "in")
 _MORE, _LESS = frozenset("more bigger larger greater".split()), frozenset("less smaller fewer".split())
 
 
@@ -74,6 +75,10 @@ def _in_ranges(sentence: Sentence, at: int) -> list[Claim]:
     if _SET_APART.search(sentence.plain):
         sentence.used.add(at)
         return [asked(sentence, (at,), (clause[0], at))]  # "all but the protein lie inside the ranges"
+    others = [place for place in before if _is_no_share(sentence, place)]
+    if others:
+        sentence.used.update((*others, at))
+        return [asked(sentence, (*others, at))]  # "sodium and fat are within the recommended ranges"
     nutrients = {
         place for place in before if sentence.is_a(place, "nutrient") and not sentence.is_a(place + 1, "wording")
     }
@@ -95,7 +100,29 @@ def _in_ranges(sentence: Sentence, at: int) -> list[Claim]:
         sentence.used.update(other.places)
         told = tuple(name for name in told if name not in other.nutrients)
         return [BalanceClaim((*places, *too), THE_DISH, denied, told, _where(sentence, at), count), other]
-    return [BalanceClaim((*places, *too), THE_DISH, denied, told, _where(sentence, at), count)]
+    claim = BalanceClaim((*places, *too), THE_DISH, denied, told, _where(sentence, at), count)
+    return [claim, *_of_the_same_range(sentence, at)]
+
+
+def _is_no_share(sentence: Sentence, at: int) -> bool:
+    """Return whether a nutrient is named that gives no energy, or is only a part of one that does."""
+    if not sentence.is_a(at, "nutrient") or sentence.is_a(at + 1, "wording"):
+        return False
+    counted = any(sentence.tokens[place].amount.unit for place in range(max(0, at - 3), at))
+    return sentence.tokens[at].parts["nutrient"] not in (*ENERGY_SOURCES, "energy") and not counted
+
+
+def _of_the_same_range(sentence: Sentence, at: int) -> list[Claim]:
+    """Return what is said of another share by "it": "..., and fat's share is above it"."""
+    for place in range(at + 1, len(sentence)):
+        name = sentence.tokens[place].parts.get("nutrient", "")
+        for over in range(place + 1, min(place + 5, len(sentence) - 1)):
+            word = sentence.text_at(over)
+            where = "above" if word in _ABOVE else "below" if word in _BELOW else "inside" if word in _IN else ""
+            if name in ENERGY_SOURCES and where and sentence.text_at(over + 1) in ("it", "its", "that", "theirs"):
+                sentence.used.update((place, over))
+                return [BalanceClaim((place, over), THE_DISH, False, (name,), where)]
+    return []
 
 
 def _gapped(sentence: Sentence, at: int) -> BalanceClaim | None:

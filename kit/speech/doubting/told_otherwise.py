@@ -1,0 +1,166 @@
+"""Turns of speech by which a claim is told otherwise than it was read: they are asked about beside it."""
+
+import re
+from collections.abc import Iterator, Sequence
+
+from kit.speech.about.unread import asked
+from kit.speech.allergens.allergens_judged import AllergenClaim
+from kit.speech.changes.changes_said import LEAVE_OUT, SaidChange
+from kit.speech.changes.effects_judged import EffectClaim
+from kit.speech.claim import Claim
+from kit.speech.descriptions.kinds import KindClaim
+from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.figures.amounts import AmountClaim
+from kit.speech.figures.comparisons_claim import ComparisonClaim
+from kit.speech.proportions.day_shares import DayShareClaim
+from kit.speech.proportions.dish_shares_judged import DishShareClaim
+from kit.speech.proportions.energy_shares import EnergyShareClaim
+from kit.speech.safety.keeping_judged import DegreesClaim, TimeClaim
+from kit.speech.words.sentence import Sentence, food_at
+
+_COUNTED = (AmountClaim, DayShareClaim, DishShareClaim, EnergyShareClaim)
+_KINDS = (AllergenClaim, KindClaim, WordingClaim)
+_SAFETY = (DegreesClaim, TimeClaim)
+_ROUGHLY = r"(?:only |just |about |around |roughly |some |nearly |almost |a little |over |under |close to |an? )*"
+# By a word that stands in each: what is said, and the claims beside which it is asked about.
+_TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]] = tuple(
+    (frozenset(gates.split()), re.compile(pattern), kinds)
+    for gates, pattern, kinds in (
+        ("lack lacks", r"\blacks?\b", (AmountClaim, DayShareClaim, DishShareClaim)),
+        ("lack lacks", r"\blacks? \w+ , (?:which|that|and (?:those|that|they))\b", (AllergenClaim,)),
+        (
+            "free",
+            rf"\bfree of {_ROUGHLY}(?:\d|\w+ (?:hundred|thousand|calorie|gram|milligram|percent))",
+            (AmountClaim,),
+        ),
+        (
+            "away off",
+            rf"(?<!leaving )(?<!that )\btakes? (?:away|off) {_ROUGHLY}[\w.,-]+ (?:calorie|gram|milligram)s?\b",
+            (AmountClaim,),
+        ),
+        (
+            "neither",
+            r".+\b(?:is|are|of|do|does|has|have) neither(?= ?[.,;!]| safe| done|$)|.+[:;,] neither (?:is|are|of)\b",
+            (*_KINDS, *_SAFETY),
+        ),
+        ("one", r".+\b(?:is|are|of) only one\b", (*_KINDS, *_SAFETY)),
+        (
+            "freeze frozen",
+            r"\b(?:not|never)(?: be| really| even)? (?:freeze|frozen)\b(?! (?:it |them )?(?:again|for (?:more|longer)))",
+            (TimeClaim,),
+        ),
+        (
+            "out",
+            r"\b(?:should|can|may|must|could|will|ought to|has to) (?:sit|stand|stay|be left|be kept) out\b",
+            (TimeClaim, DegreesClaim),
+        ),
+        ("pink", r"\b(?:some|the|a little|a bit of|slightly|little|plenty of|all the) pink is\b", _SAFETY),
+        (
+            "way through",
+            r"\b(?:not|hardly|none|half|almost|nearly|part|partway|barely)(?: all| any| of| quite)* (?:the way|through)\b",
+            (DegreesClaim,),
+        ),
+        (
+            "degree degrees",
+            r"(?<!not )(?<!no )(?<!never )\b(?:a|one|two|five|ten|few|some) degrees? (?:less|lower|under|below|short|shy)\b",
+            _SAFETY,
+        ),
+        ("gluten", r"\b(?:nothing|none|no \w+) without (?:any )?gluten\b", (AllergenClaim,)),
+        (
+            "it this them",
+            r"^(?:and |but |so )?(?:hardly any|little|very little|not all|none|some|most|half|part|much|a little) "
+            r"of (?:it|this|them|the \w+) (?:is|are)\b",
+            (KindClaim,),
+        ),
+        (
+            "grain grains",
+            r"\b(?:none|half|some|hardly any|little|not all|not|most|a little|few)(?: of)? (?:the|its) (?:only )?grains?\b"
+            r"|\bwithout whole grains?\b|\brefined (?:grains?|flour)\b",
+            (*_KINDS,),
+        ),
+        ("any", r"\bwith any\b", (KindClaim, AllergenClaim)),
+        (
+            "anything others other else",
+            r"^(?:less|fewer) of\b.*\bthan (?:from )?any\b",
+            (ComparisonClaim, DishShareClaim),
+        ),
+        (
+            "behind",
+            r"\b(?:most|main|biggest|largest)\b.*, (?:right |just |close |well |far )*behind\b",
+            (DishShareClaim,),
+        ),
+        ("every one", r"\b(?:not|hardly|nearly|almost) every one of\b", _COUNTED),
+        (
+            "ounces ounce kilogram kilograms kilo kilos pound pounds",
+            r"(?:\bsalt|sugars?|fat|protein|carbs?|carbohydrates?|fiber|sodium|potassium|calcium|saturates)\b[ ,:]*"
+            r"(?:is |are |has |comes to |at |about |around )*[\w.-]+(?: [\w.-]+)? (?:ounces?|kilograms?|kilos?|pounds?)\b"
+            r"(?! of)|\b(?:ounces?|kilograms?|kilos?|pounds?) of (?:salt|sugars?|fat|protein|carbs?|carbohydrates?|fiber|"
+            r"sodium|potassium|calcium|cholesterol|iron)\b|\b(?:there|it) (?:is|are|has) [\w -]*(?:ounces?|kilograms?|"
+            r"kilos?)(?= ?[.,;!]|$)",
+            (AmountClaim, DayShareClaim, WordingClaim, EnergyShareClaim),
+        ),
+        (
+            "roll bread milk toast salad soda juice wine beer",
+            r"\b(?:all told |, )with (?:a|an|some) (?:\w+ )?(?:slice |glass |piece |side |cup )?(?:of )?"
+            r"(?:roll|bread|milk|toast|salad|soda|juice|wine|beer)(?= ?[.,;!]|$)",
+            (AmountClaim, DayShareClaim),
+        ),
+    )
+)
+_RISES = re.compile(
+    r"\b(?:climbs?|rises?|goes up|go up|jumps?|increases?|soars?|shoots up|(?:are|is|be) up) (?:to|by)\b"
+    r"|\b(?:takes?|brings?|bring|pushes|puts?) (?:the |your |its )?\w+ up to\b|\bgo(?:es)? up to\b"
+)
+_CAUSED = ("thanks to", "because of", "due to", "owing to")
+
+
+def told_otherwise(sentence: Sentence, claims: Sequence[Claim], change: SaidChange | None) -> list[Claim]:
+    """Return what is asked about where a claim is told otherwise than it was read.
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence.
+    claims : sequence of Claim
+        What every family has read in it.
+    change : SaidChange or None
+        The change of the dish that it names.
+    """
+    found = [*_turned(sentence, claims), *_and_all(sentence, claims), *_of_the_cause(sentence, claims)]
+    if (
+        change is not None
+        and change.kind == LEAVE_OUT
+        and any(isinstance(one, (AmountClaim, EffectClaim)) for one in claims)
+    ):
+        rise = _RISES.search(sentence.plain)
+        found += [asked(sentence, one.places) for one in claims if rise and isinstance(one, (AmountClaim, EffectClaim))]
+    return found
+
+
+def _turned(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
+    for gates, pattern, kinds in _TURNS:
+        if gates.isdisjoint(sentence.words):
+            continue
+        told = [claim for claim in claims if isinstance(claim, kinds) and not claim.negated]
+        told = [claim for claim in told if not (isinstance(claim, AllergenClaim) and claim.free and "lack" in gates)]
+        if told and pattern.search(sentence.plain) is not None:
+            yield asked(sentence, told[0].places)
+
+
+def _and_all(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
+    """Yield a food that is not in the dish and is told to be counted in: "430 calories, octopus and all"."""
+    if not any(isinstance(claim, (AmountClaim, DayShareClaim)) for claim in claims):
+        return
+    for at in sentence.where(("and",), 1):
+        food = food_at(sentence, at - 1)
+        if sentence.text_at(at + 1) == "all" and food is not None and not food.inside:
+            yield asked(sentence, (at - 1, at + 1))
+
+
+def _of_the_cause(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
+    """Yield a food that is not in the dish and is said to be why: "thanks to the octopus there's more than a day's"."""
+    for at in sentence.where(_CAUSED):
+        over = at + 1 + (sentence.text_at(at + 1) in ("the", "all", "our"))
+        food = food_at(sentence, over)
+        if claims and food is not None and not food.inside:
+            yield asked(sentence, (at, over))
