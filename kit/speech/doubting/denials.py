@@ -83,6 +83,7 @@ def _of_clause(sentence: Sentence, found: list[Claim], clause: int, negators: Se
         return _with_earlier(sentence, found, negators)
     alone, negators = _of_their_own(sentence, negators)
     found = found + alone
+    negators = [at for at in negators if not _between_commas(sentence, at)]
     if all(_is_first(claim) for claim in own):
         negators = [at for at in negators if not _sets_against(sentence, at)]
     told = sum(1 for claim in own if claim.negated or _sees_to_it(claim))
@@ -166,6 +167,11 @@ def _sets_against(sentence: Sentence, at: int) -> bool:
     ends = over + 1 >= len(sentence) or is_stop(sentence.tokens[over + 1]) or sentence.text_at(over + 1) == ","
     against = sentence.text_at(at) == "not" and sentence.text_at(at - 1) == ","
     return against and food_at(sentence, over) is not None and ends
+
+
+def _between_commas(sentence: Sentence, at: int) -> bool:
+    """Return whether "not" names what it is not inside a statement: "the bread, not the turkey, brings half"."""
+    return _sets_against(sentence, at) and "," in sentence.texts[at + 1 : at + 5]
 
 
 def _sees_to_it(claim: Claim) -> bool:

@@ -10,6 +10,7 @@ from kit.speech.changes.effects_judged import EffectClaim
 from kit.speech.claim import Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.doubting.told_numbers import numbers_told
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.day_shares import DayShareClaim
@@ -46,7 +47,8 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
         ("one", r".+\b(?:is|are|of) only one\b", (*_KINDS, *_SAFETY)),
         (
             "freeze frozen",
-            r"\b(?:not|never)(?: be| really| even)? (?:freeze|frozen)\b(?! (?:it |them )?(?:again|for (?:more|longer)))",
+            r"\b(?:not|never)(?: be| really| even)? (?:freeze|frozen)\b"
+            r"(?! (?:it |them )?(?:again|for (?:more|longer)))",
             (TimeClaim,),
         ),
         (
@@ -57,12 +59,14 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
         ("pink", r"\b(?:some|the|a little|a bit of|slightly|little|plenty of|all the) pink is\b", _SAFETY),
         (
             "way through",
-            r"\b(?:not|hardly|none|half|almost|nearly|part|partway|barely)(?: all| any| of| quite)* (?:the way|through)\b",
+            r"\b(?:not|hardly|none|half|almost|nearly|part|partway|barely)(?: all| any| of| quite)* "
+            r"(?:the way|through)\b",
             (DegreesClaim,),
         ),
         (
             "degree degrees",
-            r"(?<!not )(?<!no )(?<!never )\b(?:a|one|two|five|ten|few|some) degrees? (?:less|lower|under|below|short|shy)\b",
+            r"(?<!not )(?<!no )(?<!never )\b(?:a|one|two|five|ten|few|some) degrees? "
+            r"(?:less|lower|under|below|short|shy)\b",
             _SAFETY,
         ),
         ("gluten", r"\b(?:nothing|none|no \w+) without (?:any )?gluten\b", (AllergenClaim,)),
@@ -74,14 +78,15 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
         ),
         (
             "grain grains",
-            r"\b(?:none|half|some|hardly any|little|not all|not|most|a little|few)(?: of)? (?:the|its) (?:only )?grains?\b"
+            r"\b(?:none|half|some|hardly any|little|not all|not|most|a little|few)(?: of)? "
+            r"(?:the|its) (?:only )?grains?\b"
             r"|\bwithout whole grains?\b|\brefined (?:grains?|flour)\b",
             (*_KINDS,),
         ),
         ("any", r"\bwith any\b", (KindClaim, AllergenClaim)),
         (
-            "anything others other else",
-            r"^(?:less|fewer) of\b.*\bthan (?:from )?any\b",
+            "anything other else",
+            r"^(?:less|fewer|little) of\b.*\bthan (?:from )?any",
             (ComparisonClaim, DishShareClaim),
         ),
         (
@@ -93,15 +98,17 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
         (
             "ounces ounce kilogram kilograms kilo kilos pound pounds",
             r"(?:\bsalt|sugars?|fat|protein|carbs?|carbohydrates?|fiber|sodium|potassium|calcium|saturates)\b[ ,:]*"
-            r"(?:is |are |has |comes to |at |about |around )*[\w.-]+(?: [\w.-]+)? (?:ounces?|kilograms?|kilos?|pounds?)\b"
-            r"(?! of)|\b(?:ounces?|kilograms?|kilos?|pounds?) of (?:salt|sugars?|fat|protein|carbs?|carbohydrates?|fiber|"
-            r"sodium|potassium|calcium|cholesterol|iron)\b|\b(?:there|it) (?:is|are|has) [\w -]*(?:ounces?|kilograms?|"
+            r"(?:is |are |has |comes to |at |about |around )*[\w.-]+(?: [\w.-]+)? "
+            r"(?:ounces?|kilograms?|kilos?|pounds?)\b"
+            r"(?! of)|\b(?:ounces?|kilograms?|kilos?|pounds?) of (?:salt|sugars?|fat|protein|carbs?|"
+            r"carbohydrates?|fiber|sodium|potassium|calcium|cholesterol|iron)\b|\b(?:there|it) "
+            r"(?:is|are|has) [\w -]*(?:ounces?|kilograms?|"
             r"kilos?)(?= ?[.,;!]|$)",
-            (AmountClaim, DayShareClaim, WordingClaim, EnergyShareClaim),
+            (Claim,),
         ),
         (
             "roll bread milk toast salad soda juice wine beer",
-            r"\b(?:all told |, )with (?:a|an|some) (?:\w+ )?(?:slice |glass |piece |side |cup )?(?:of )?"
+            r"(?:\ball told |, )with (?:a|an|some) (?:\w+ )?(?:slice |glass |piece |side |cup )?(?:of )?"
             r"(?:roll|bread|milk|toast|salad|soda|juice|wine|beer)(?= ?[.,;!]|$)",
             (AmountClaim, DayShareClaim),
         ),
@@ -126,7 +133,8 @@ def told_otherwise(sentence: Sentence, claims: Sequence[Claim], change: SaidChan
     change : SaidChange or None
         The change of the dish that it names.
     """
-    found = [*_turned(sentence, claims), *_and_all(sentence, claims), *_of_the_cause(sentence, claims)]
+    ways = (_turned, _and_all, _of_the_cause, numbers_told)
+    found = [claim for way in ways for claim in way(sentence, claims)]
     if (
         change is not None
         and change.kind == LEAVE_OUT
@@ -141,7 +149,7 @@ def _turned(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
     for gates, pattern, kinds in _TURNS:
         if gates.isdisjoint(sentence.words):
             continue
-        told = [claim for claim in claims if isinstance(claim, kinds) and not claim.negated]
+        told = [claim for claim in claims if isinstance(claim, kinds) and (kinds == (Claim,) or not claim.negated)]
         told = [claim for claim in told if not (isinstance(claim, AllergenClaim) and claim.free and "lack" in gates)]
         if told and pattern.search(sentence.plain) is not None:
             yield asked(sentence, told[0].places)
