@@ -116,10 +116,15 @@ def _other_count(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]
         token = sentence.tokens[at]
         if serving and not served:
             yield ServingsClaim((at, at + 1), THE_DISH, False, said, token.start, token.end)
-        elif ((serving or sentence.text_at(at + 1) in _PIECES) and served and said.value not in values) or (
-            people and served and said.value > max(values)
-        ):
+        elif served and _is_other(sentence, at, people, serving, values):
             yield asked(sentence, (at, at + 1))
+
+
+def _is_other(sentence: Sentence, at: int, people: bool, serving: bool, values: set[float]) -> bool:
+    """Return whether a count is not that of the servings: of plates, of fillets, or of more people than are fed."""
+    value = sentence.tokens[at].amount.value
+    things = serving or sentence.text_at(at + 1) in _PIECES
+    return (things and value not in values) or (people and value > max(values))
 
 
 def _all_so_many(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
