@@ -253,8 +253,8 @@ def negated(sentence: Sentence, at: int) -> bool:
         if text == "not" and _would_not_think(sentence, place):
             return False
         if text in _NOT and text not in ("no", "without"):
-            if _sets_apart(sentence, place, at):
-                return False
+            if text == "not" and sentence.text_at(place - 1) == "," and "," in sentence.texts[place + 1 : at]:
+                return False  # "the bread, not the turkey, brings half"
             return sentence.text_at(place + 1) not in ("only", "just", "merely", "simply")
         if text == "no" and sentence.text_at(place - 1) in ("is", "are") and sentence.text_at(place - 2) != "there":
             return True  # "it is no vegetarian bread"
@@ -281,12 +281,6 @@ def negated(sentence: Sentence, at: int) -> bool:
             return False
         place -= 1
     return False
-
-
-def _sets_apart(sentence: Sentence, at: int, end: int) -> bool:
-    """Return whether "not" only names what it is not, between commas: "the bread, not the turkey, brings"."""
-    apart = sentence.text_at(at) == "not" and sentence.text_at(at - 1) == ","
-    return apart and "," in sentence.texts[at + 1 : end]
 
 
 def _would_not_think(sentence: Sentence, at: int) -> bool:
