@@ -4,6 +4,7 @@ from kit.speech.about.nutrient_or_food import is_told
 from kit.speech.about.parts import (
     DETERMINERS,
     MEASURES,
+    ONE_PIECE,
     after_determiners,
     dish_part,
     food_part,
@@ -168,11 +169,8 @@ def piece_of(sentence: Sentence, at: int, subject: About) -> About | None:
         if word in _PIECES and sentence.text_at(place - 1) in _ONE:
             return About(FOOD, 1.0, subject.foods, _PIECES[word])
         alone = place + 1 >= len(sentence) or is_stop(sentence.tokens[place + 1]) or sentence.text_at(place + 1) == ","
-        if (
-            word in ("each", "apiece")
-            and alone
-            and sentence.text_at(place - 1) not in ("to", "in", "for", "of", "into")
-        ):
+        each = word in ("each", "apiece") and sentence.text_at(place - 1) not in ("to", "in", "for", "of", "into")
+        if each and alone:
             return About(FOOD, 1.0, subject.foods, "piece")
     return None
 
@@ -288,6 +286,8 @@ def _whole_basis(sentence: Sentence, place: int, over: int) -> About | None:
         )  # no "ten bowls in the pot"
         if part.kind == WHOLE and (whole or of_pot):
             return part
+        if sentence.text_at(over) in ONE_PIECE and sentence.text_at(over - 1) in ("the", "this", "our"):
+            return About(WHOLE, or_dish=True)  # "there are 2,400 calories in the cake"
     if (
         word in ("in", "for")
         and sentence.text_at(over) in _WHOLE

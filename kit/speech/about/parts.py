@@ -129,6 +129,7 @@ _SHARED_OUT = frozenset(
     "galette tagine paella stew curry chili risotto pilaf goulash gumbo chowder hash moussaka strata "
     "traybake pot pan tray batch recipe dish".split()
 )
+ONE_PIECE = frozenset("cake loaf pie tart quiche torte cheesecake meatloaf galette frittata".split())
 _ONE_OF_MANY = ("a", "an", "one", "per", "each", "every")
 _ALL_OF_IT = frozenset(("whole", "entire", "complete", "the whole", "the entire", "all", "all of", "full"))
 

@@ -151,7 +151,8 @@ def _is_brought(sentence: Sentence, at: int) -> bool:
     over = at - 1
     while sentence.text_at(over) in _SOME or sentence.is_a(over, "share"):
         over -= 1
-    if sentence.text_at(over) not in ("adds", "brings") or sentence.text_at(at + 1) == "to":
+    that_bring = sentence.text_at(over) == "bring" and sentence.text_at(over - 1) == "that"
+    if (sentence.text_at(over) not in ("adds", "brings") and not that_bring) or sentence.text_at(at + 1) == "to":
         return False
     before = [place for place in sentence.clause_of(at) if place < over]
     return any(sentence.tokens[place].food is not None or sentence.is_a(place, "pronoun") for place in before)

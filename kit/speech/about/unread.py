@@ -24,7 +24,8 @@ from kit.speech.about.telling import (
     nutrient_tells,
     spoons,
 )
-from kit.speech.about.versions import all_but_few, is_compared, is_less_than, is_lighter_dish, is_lighter_than
+from kit.speech.about.told_more import tells_more
+from kit.speech.about.versions import is_compared, is_lighter_dish, is_lighter_than
 from kit.speech.claim import Claim, Finding
 from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import Quantity
@@ -83,6 +84,8 @@ _THAT_IS_ALL = re.compile(r"\b(?:that's|that is) (?:it|all|the lot)\b|\bnothing 
 def _tells(sentence: Sentence, at: int) -> bool:
     """Return whether a word that no claim has used tells something."""
     token = sentence.tokens[at]
+    if tells_more(sentence, at):
+        return True
     if token.quantity is not None:
         return _number_tells(sentence, at, token.quantity)
     if token.is_a("share") and (_goes_back(sentence, at) or _says_of(sentence, at) or _is_of(sentence, at)):
@@ -110,8 +113,6 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return True
     if token.is_a("allergen") and sentence.text_at(at - 1) == "only" and sentence.text_at(at - 2) in _LIMITS:
         return True  # "there are nuts in it, though only peanuts"
-    if all_but_few(sentence, at) or is_less_than(sentence, at):
-        return True
     if is_lighter_than(sentence, at) or is_lighter_dish(sentence, at):
         return True
     if token.text in _SWEETENS and not sentence.words.isdisjoint(_ALONE):

@@ -1,7 +1,5 @@
 """The dish beside another way of making it, which is not known: "compared with last time", "than the original"."""
 
-import re
-
 from kit.speech.words.sentence import Sentence
 
 _BEGINS = frozenset("compared versus since as used than of".split())
@@ -21,28 +19,6 @@ def is_compared(sentence: Sentence, at: int) -> bool:
     return told and any(sentence.places(kind) for kind in ("food", "nutrient", "dish", "wording"))
 
 
-def is_less_than(sentence: Sentence, at: int) -> bool:
-    """Return whether an amount is told to be less or more than another: "eleven grams, which is less than in"."""
-    if sentence.text_at(at) not in ("less", "more", "fewer") or sentence.text_at(at + 1) != "than":
-        return False
-    linked = sentence.text_at(at - 1) in ("is", "are", ",") or sentence.text_at(at - 1) in _BY_HOW_MUCH
-    counted = any(token.amount.unit in ("g", "mg", "kcal") for token in sentence.tokens[:at])
-    return linked and counted and sentence.text_at(at + 2) not in _FUZZY
-
-
-_FUZZY = ("you", "i", "we", "enough", "usual", "one")
-
-
-def all_but_few(sentence: Sentence, at: int) -> bool:
-    """Return whether all but a few of something counted are told of: "575 calories, all but a few of them from"."""
-    if sentence.text_at(at) not in ("all", "all but") or sentence.plain.find("all but ") < 0:
-        return False
-    return _ALL_BUT.match(" ".join(sentence.texts[at : at + 7])) is not None
-
-
-_ALL_BUT = re.compile(
-    r"all but (?:an? |the )?(?:few|handful|couple|one|two|three|five|ten|small part|fraction)\b[^,.]* of (?:it|them)\b"
-)
 _LIGHTER_THAN = ("lighter", "heavier", "leaner", "fattier", "saltier", "starchier", "sugarier")
 _BY_HOW_MUCH = frozenset(
     "a an bit good lot far much little touch tad shade way even slightly considerably noticeably somewhat not".split()

@@ -104,7 +104,7 @@ def _things(sentence: Sentence, at: int, place: int) -> Iterator[Claim]:
     """Return the foods and groups that a word says are not there: "no butter, oil or cheese"."""
     while sentence.text_at(place) in _BIT_OF:
         place += 1
-    while place < len(sentence) and _is_thing(sentence, place):
+    while place < len(sentence) and place not in sentence.used and _is_thing(sentence, place):
         food = food_at(sentence, place)
         sentence.used.update({at, place})
         group = sentence.tokens[place].parts.get("group", "")

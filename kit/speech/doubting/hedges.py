@@ -72,6 +72,7 @@ def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> l
         and sentence.text_at(at - 1) != "of"  # "the time of year"
         and not (token.text == "seconds" and two)
     ]
+    places += [at for at in range(len(sentence)) if at not in sentence.used and _counted_in(sentence, at)]
     apart = any(isinstance(claim, WordingClaim) and claim.excepted for claim in claims)
     hedged = [words for words in _HEDGED if f" {words} " in f" {text} " and not (apart and words in _SET_APART)]
     hedged = [words for words in hedged if not (words in _ALONG and _amount_behind(sentence, words))]
@@ -102,6 +103,24 @@ def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> l
         return []
     spots = tuple(sorted({*places, *others, *without})) or tuple(counted[0].places)
     return [UnreadClaim(spots, words=sentence.said(spots) if places or others or without else hedged[0])]
+
+
+_DRESSED = frozenset("buttered frosted iced glazed sugared overfilled loaded dressed".split())
+_ALL_INCLUDED = ("all", "everything", "everyone")
+
+
+def _counted_in(sentence: Sentence, at: int) -> bool:
+    """Return whether something that is not in the dish is counted in: "the frosting included", "a buttered slice"."""
+    text = sentence.text_at(at)
+    if text in _DRESSED and is_dish(sentence, at + 1):
+        return True
+    thing = at - 1 if text == "included" else at + 1 + (sentence.text_at(at + 1) in ("the", "a", "its"))
+    if text not in ("included", "including") or sentence.text_at(thing) in _ALL_INCLUDED:
+        return False
+    if sentence.text_at(at - 1) == "not":
+        return False
+    food = food_at(sentence, thing)
+    return food is None or not food.inside
 
 
 def _amount_behind(sentence: Sentence, words: str) -> bool:

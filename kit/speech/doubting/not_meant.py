@@ -3,13 +3,17 @@
 import re
 from collections.abc import Sequence
 
+from kit.speech.about.parts import after_determiners, is_dish
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
+from kit.speech.changes.effects_judged import EffectClaim
 from kit.speech.claim import FOOD, Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.figures.amounts import AmountClaim
-from kit.speech.words.sentence import Sentence
+from kit.speech.proportions.day_shares import DayShareClaim
+from kit.speech.safety.keeping_judged import TimeClaim
+from kit.speech.words.sentence import Sentence, food_at
 
 _GATE = frozenset(
     "surprise surprised surprises amaze amazed astonish astonished shock shocked miracle hat foot eye nobody nope name "
@@ -45,13 +49,45 @@ def not_meant(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         places = tuple(sorted({at for claim in claims for at in claim.places}))
         return [asked(sentence, places)] if places else list(claims)
     other = not _OF_OTHERS.isdisjoint(sentence.words) and _OTHER_AMOUNT.search(sentence.plain) is not None
-    return [_open(sentence, claim, other) for claim in claims]
+    found = [_open(sentence, claim, other) for claim in claims]
+    judged = [claim for claim in found if isinstance(claim, (AllergenClaim, KindClaim, WordingClaim))]
+    if judged and (on := _on_condition(sentence, max(judged[0].places))):
+        found.append(asked(sentence, on))  # "nut-free as long as you count almonds as fruit"
+    return found
+
+
+_CONDITION = re.compile(
+    r"(?:as|so) long as|(?:provided|assuming|supposing|granted|given)(?: that)? (?:you|it|the|we|they)\b"
+)
+
+
+def _on_condition(sentence: Sentence, at: int) -> tuple[int, ...]:
+    """Return the places of a condition that is told behind a claim."""
+    for place in range(at + 1, min(len(sentence) - 2, at + 8)):
+        if _CONDITION.match(" ".join(sentence.texts[place : place + 4])):
+            return (place, len(sentence) - 1)
+    return ()
+
+
+_IN_DEFECT = re.compile(
+    r"\b(?:fridge|refrigerator|freezer) (?:is|was|goes|gets) (?:off|out|broken|unplugged|warm|down|full|not on)\b"
+    r"|\bcount(?:ed|ing) from (?!the (?:day|time|moment) (?:you|it|we) (?:made|make|cook|was|is))"
+)
+_IS_THE_NEED = re.compile(
+    r"\b(?:is|are|equals?) (?:all |exactly |about )?what (?:you|anyone|we|an? \w+) (?:needs?|wants?|should|requires?)\b"
+)
 
 
 def _open(sentence: Sentence, claim: Claim, other: bool) -> Claim:
     """Return a claim asked about where it is of another amount, or only likened: "about as egg-free as a custard"."""
     if isinstance(claim, AmountClaim):
         return asked(sentence, claim.places) if other else claim
+    if isinstance(claim, TimeClaim):
+        return asked(sentence, claim.places) if _IN_DEFECT.search(sentence.plain) else claim
+    if isinstance(claim, DayShareClaim):  # "a fifth of the calcium in it is what you need in a day"
+        return asked(sentence, claim.places) if _IS_THE_NEED.search(sentence.plain) else claim
+    if isinstance(claim, EffectClaim):
+        return asked(sentence, claim.places) if _of_another_food(sentence, claim) else claim
     judged = isinstance(claim, (KindClaim, WordingClaim)) or (isinstance(claim, AllergenClaim) and claim.free)
     if not judged:
         return claim
@@ -62,3 +98,14 @@ def _open(sentence: Sentence, claim: Claim, other: bool) -> Claim:
         return asked(sentence, (*claim.places, last + 1))
     as_good_as = sentence.texts[max(0, first - 3) : first] == ("as", "good", "as")
     return asked(sentence, (first - 1, *claim.places)) if likened or as_good_as else claim
+
+
+def _of_another_food(sentence: Sentence, claim: EffectClaim) -> bool:
+    """Return whether what a change does is told of a food that it leaves as it is: "half of the fat in the milk"."""
+    at = max(claim.places) + 1
+    if sentence.text_at(at) != "in" or claim.change is None:
+        return False
+    over = after_determiners(sentence, at + 1)
+    food = food_at(sentence, over)
+    named = {key for word in claim.change.foods for key in word.inside}
+    return food is not None and not is_dish(sentence, over) and bool(food.inside) and named.isdisjoint(food.inside)

@@ -26,7 +26,7 @@ def about_of(sentence: Sentence, at: int, subject: About) -> About:
         _of_what_leads(sentence, at, subject)
         or _of_so_much(sentence, at, subject)
         or _of_foods_behind(sentence, at, subject)
-        or (THE_DISH if subject.kind != FOOD and _a_serving_behind(sentence, at) else subject)
+        or (THE_DISH if subject.kind not in (FOOD, UNKNOWN) and _a_serving_behind(sentence, at) else subject)
     )
 
 
@@ -78,6 +78,9 @@ def _piece_of_another(sentence: Sentence, at: int) -> About | None:
         food = food_at(sentence, place + 2) if piece else None
         if food is not None and not food.inside and not is_dish(sentence, place + 2):
             return food_part(sentence, place + 2)
+        each = sentence.text_at(place) == "per" and food_at(sentence, place + 1) is not None
+        if each and not is_dish(sentence, place + 1) and not sentence.is_a(place + 1, "unit"):
+            return About(UNKNOWN, words=sentence.said((place, place + 1)))  # "seven grams of fat per potato"
     return None
 
 

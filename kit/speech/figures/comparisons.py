@@ -79,11 +79,13 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
         return None
     if any(is_day(sentence, place) for place in range(than + 1, min(than + 6, len(sentence)))):
         return None  # "is more than a full day's worth"
+    no_more = sentence.text_at(at - 1) == "no"  # "it has no more sugar than an egg"
+    sentence.used.update((at - 1,) if no_more else ())
     places = tuple(sorted({at, than, *times_places, *(one.place for one in named), *other[2]}))
     return ComparisonClaim(
         places,
         origin or held_in(sentence, named[-1].place + 1, than) or about[at],
-        negated(sentence, min([at, *times_places])),
+        negated(sentence, min([at, *times_places])) or no_more,
         named[0].nutrient,
         1 if token.text in MORE else -1,
         times,

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from kit.meal.certainty import Range
 from kit.rules.naming import measure_said, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
-from kit.speech.about.parts import is_dish, is_serving
+from kit.speech.about.parts import ONE_PIECE, is_dish, is_serving
 from kit.speech.about.slots import negated
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Edit, Finding
 from kit.speech.values import called, food_grams, pinned
@@ -50,6 +50,8 @@ def weight_at(sentence: Sentence, about: list[About], at: int, said: Quantity) -
     if weighs and said.unit in WEIGHTS and sentence.text_at(at + 1) != "of":
         if sentence.text_at(at - 3).endswith(("whole", "entire")):  # "the whole lasagna weighs", of lasagna noodles
             return WeightClaim((at,), About(WHOLE), negated(sentence, at), said)
+        if sentence.text_at(first + 1) in ONE_PIECE and sentence.text_at(first) in ("the", "this", "our", "my"):
+            return WeightClaim((at,), About(WHOLE), negated(sentence, at), said)  # "the cake weighs"
         if food_at(sentence, at - 2) is not None and about[at].kind == FOOD:
             return WeightClaim((at,), about[at], negated(sentence, at), said, about[at].foods)
         return WeightClaim((at,), about[at], negated(sentence, at), said)

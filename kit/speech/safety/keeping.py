@@ -198,11 +198,16 @@ def _is_open(
     return bool(unread or ((again or more) and small) or (place in (FRIDGE, OUT) and in_or_out(sentence, at)))
 
 
+_THAWED = frozenset("thawed defrosted thawing".split())
+
+
 def _place_meant(
     sentence: Sentence, at: int, said: Quantity, words: frozenset[str], place: str | None, within: bool
 ) -> str:
     """Return where something is meant to be so long: in the refrigerator where nothing tells otherwise."""
     told = place_told(sentence, at)
+    if told is None and not _THAWED.isdisjoint(sentence.texts[max(0, at - 6) : at]):
+        return FRIDGE  # "frozen, it keeps two months; thawed, two more"
     if said.unit == "month" and told is None and (place == FREEZER or frozen_before(sentence, at)):
         return FREEZER
     if said.unit != "hour" and place == FRIDGE and put_away_within(sentence, at, within):

@@ -1,0 +1,48 @@
+"""Words that tell more of an amount that is said: "and as much fat", "saturated mostly", "all but a few of them"."""
+
+import re
+
+from kit.speech.about.parts import is_serving
+from kit.speech.words.sentence import Sentence
+
+_WEIGHED = ("g", "mg", "kcal")
+_HAS = frozenset("has have holds hold contains contain packs pack carries gives".split())
+_KINDS_OF_FAT = ("saturated", "unsaturated", "monounsaturated", "polyunsaturated", "trans")
+_BY_HOW_MUCH = frozenset("a bit lot far much little touch tad shade way even slightly considerably somewhat".split())
+_FUZZY = ("you", "i", "we", "enough", "usual", "one")
+_ALL_BUT = re.compile(
+    r"all but (?:an? |the )?(?:few|handful|couple|one|two|three|five|ten|small part|fraction)\b[^,.]* of (?:it|them)\b"
+)
+
+
+def tells_more(sentence: Sentence, at: int) -> bool:
+    """Return whether a word tells more of an amount that was said before it, and no family has used it."""
+    counted = any(token.amount.unit in _WEIGHED for token in sentence.tokens[:at])
+    text = sentence.text_at(at)
+    if counted and text in _KINDS_OF_FAT and sentence.text_at(at + 1) != "fat":
+        return True  # "ten grams of fat, saturated mostly"
+    if counted and sentence.is_a(at, "nutrient") and sentence.texts[max(0, at - 2) : at] == ("as", "much"):
+        return True  # "six grams of protein and as much fat"
+    if counted and (_is_less_than(sentence, at) or _is_all_but_few(sentence, at)):
+        return True
+    return sentence.tokens[at].amount.unit in ("g", "mg") and _a_serving_has(sentence, at)
+
+
+def _is_less_than(sentence: Sentence, at: int) -> bool:
+    """Return whether an amount is told to be less or more than another: "eleven grams, which is less than in"."""
+    if sentence.text_at(at) not in ("less", "more", "fewer") or sentence.text_at(at + 1) != "than":
+        return False
+    linked = sentence.text_at(at - 1) in ("is", "are", ",") or sentence.text_at(at - 1) in _BY_HOW_MUCH
+    return linked and sentence.text_at(at + 2) not in _FUZZY
+
+
+def _is_all_but_few(sentence: Sentence, at: int) -> bool:
+    """Return whether all but a few of something counted are told of: "575 calories, all but a few of them from"."""
+    all_but = sentence.text_at(at) in ("all", "all but")
+    return all_but and _ALL_BUT.match(" ".join(sentence.texts[at : at + 7])) is not None
+
+
+def _a_serving_has(sentence: Sentence, at: int) -> bool:
+    """Return whether a serving is said to have a weight of whatever: "a slice has 18 grams of natural sugar"."""
+    verb = at - 1 - (sentence.text_at(at - 1) in ("got", "only", "just"))
+    return sentence.text_at(verb) in _HAS and is_serving(sentence, verb - 1) and sentence.text_at(at + 1) == "of"
