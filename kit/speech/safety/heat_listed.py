@@ -94,11 +94,10 @@ def _cold(sentence: Sentence, at: int, said: Quantity) -> DegreesClaim | None:
     while place >= 0 and sentence.text_at(place) in _COLD_LEADS:
         place -= 1
     kind = sentence.text_at(place)
-    plain = (
-        not said.unit and not said.is_fraction and said.value <= 80 and said.relation in ("about", "at most", "under")
-    )
-    behind = sentence.text_at(at + 1) in ("", ".", ",", "and", "or", "!", ";", "degrees")
-    led = place < at - 1 and not sentence.words & _DENIED
+    plain = not said.unit and not said.is_fraction and said.value <= 80
+    behind = sentence.text_at(at + 1) in ("", ".", ",", "and", "or", "!", ";", "degrees", "is")
+    bounded = said.relation not in ("about", "exactly")
+    led = (place < at - 1 or bounded) and _DENIED.isdisjoint(sentence.texts)
     if kind not in _FRIDGES | _FREEZERS or not (plain and behind and led):
         return None
     return DegreesClaim((at,), THE_DISH, False, "fridge" if kind in _FRIDGES else "freezer", said)

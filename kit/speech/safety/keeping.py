@@ -6,6 +6,7 @@ from dataclasses import replace
 from kit.speech.about.unread import asked
 from kit.speech.claim import THE_DISH, About, Claim
 from kit.speech.safety.heat_listed import read_listed
+from kit.speech.safety.keeping_aside import asides, danger_zone, on_a_hot_day
 from kit.speech.safety.keeping_heat import read_heat, temperature
 from kit.speech.safety.keeping_judged import FREEZER, FRIDGE, OUT, TimeClaim
 from kit.speech.safety.keeping_turned import frozen_before, no_less, put_away_within, turned
@@ -49,7 +50,7 @@ _DAYS = {"hour": 1 / 24, "day": 1.0, "week": 7.0, "month": 30.4, "year": 365.0, 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
     """Return what a sentence claims about keeping and food safety."""
     words = sentence.words
-    claims: list[Claim] = read_listed(sentence)
+    claims: list[Claim] = danger_zone(sentence) + read_listed(sentence)
     for at, said in list(sentence.quantities()):
         if at in sentence.used:
             continue
@@ -60,6 +61,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             claims += _time(sentence, at, said, words)
     claims += vague(sentence, words)
     claims += _longer_out(sentence) if claims else []
+    claims += asides(sentence, claims)
     return (
         claims + open_ended(sentence, {sentence.clauses[claim.places[0]] for claim in claims}) + thaw(sentence, words)
     )
@@ -83,6 +85,8 @@ def _longer_out(sentence: Sentence) -> list[Claim]:
 def _of_the_time_before(sentence: Sentence, at: int, said: Quantity) -> Quantity:
     """Return a number that goes on with the time before it in that time's unit: "three days, four at the most"."""
     before = next((spot for spot in (at - 2, at - 3) if spot >= 0 and sentence.tokens[spot].quantity is not None), None)
+    if (unit := _unit_of_others(sentence, at, said)) is not None:
+        return replace(said, unit=unit)
     if said.unit or said.is_fraction or before is None or sentence.tokens[before].amount.unit not in _DAYS:
         return said
     between = set(sentence.texts[before + 1 : at])
@@ -94,9 +98,20 @@ def _of_the_time_before(sentence: Sentence, at: int, said: Quantity) -> Quantity
     return replace(said, unit=first.unit, relation=first.relation if over else said.relation)
 
 
+def _unit_of_others(sentence: Sentence, at: int, said: Quantity) -> str | None:
+    """Return the unit of a time said before for a bare number that is said to be fine too: "four days, but ten is"."""
+    times = [one.amount.unit for one in sentence.tokens[:at] if one.quantity and one.amount.unit in _DAYS]
+    if said.unit or said.is_fraction or said.value < 2 or not times:
+        return None
+    fine = sentence.text_at(at + 1) in ("is", "are", "would") and not _LASTS.isdisjoint(sentence.texts[at + 2 : at + 5])
+    keeps = sentence.text_at(at - 1 - (sentence.text_at(at - 1) == "for")) in _LASTS
+    led = fine and sentence.text_at(at - 1) in ("but", "and", ",", ";", "though")
+    return times[-1] if led or (keeps and sentence.text_at(at + 1) in ("", ".", ",", "!", ";", "and")) else None
+
+
 _RULED = frozenset("becomes become shrinks drops goes is rule".split())
 _JOINTS = frozenset(", or and maybe perhaps even but".split())
-_LASTS = frozenset("good fine safe okay ok keep keeps".split())
+_LASTS = frozenset("good fine safe okay ok keep keeps last lasts".split())
 _IS_OFF = re.compile(r"\b(?:switch|turn)(?:ed|es|s)? (?:\w+ ){0,3}off\b|\boff the (?:heat|stove)\b")
 _LEFT_OVER = frozenset("freeze what whatever anything everything if".split())
 _EATEN_UP = frozenset("eat eaten finish finished".split())
@@ -136,6 +151,8 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
         said.low * _DAYS[said.unit], said.high * _DAYS[said.unit], "day", "over" if later else said.relation
     )
     hot = any(is_hot(sentence, spot) and not hours_between(sentence, at, spot) for spot in sentence.clause_of(at))
+    hours = [one for one in sentence.tokens if one.quantity and one.amount.unit == "hour"]
+    hot = hot or (said.unit == "hour" and len(hours) == 1 and on_a_hot_day(sentence, near, at))
     longer = "longer" in sentence.plain or said.relation in ("over", "at most")
     warned = thrown is None and is_warned(sentence, at) and (place == OUT or longer)
     risky = place == OUT and said.relation == "over" and thrown is None and is_risky(sentence)
@@ -144,7 +161,8 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
         sentence.used.add(at)
         return [asked(sentence, (at - 1, at))]
     place = _place_meant(sentence, at, said, words, place, within)
-    if place == FREEZER and days.relation == "about" and is_all(sentence, at):
+    no_longer = days.relation in ("over", "at least") and is_warned(sentence, at)  # "won't keep longer than"
+    if place == FREEZER and (no_longer or (days.relation == "about" and is_all(sentence, at))):
         days = replace(days, relation="at most")
     if said.unit == "hour" and place == FRIDGE and not within:
         return []
@@ -169,7 +187,8 @@ def _place_of(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]
         off = bool(near & _LASTS) and _IS_OFF.search(sentence.plain) is not None
         eaten = is_limit(sentence, at, said.relation) and bool(near & _EATEN_UP)  # "eat it within two hours"
         ruled = "rule" in sentence.words and bool(near & _RULED)  # "the two-hour rule becomes one hour"
-        return OUT if off or eaten or ruled or {"put", "away"} <= near else None
+        hot = on_a_hot_day(sentence, near, len(sentence))
+        return OUT if off or eaten or ruled or hot or {"put", "away"} <= near else None
     if place == FRIDGE and sentence.text_at(at + 1) == "before":
         return OUT  # "leave it standing two hours before it goes in the fridge"
     return place
@@ -195,10 +214,15 @@ def _is_open(
     again = said.unit != "hour" and place in (FRIDGE, None) and words & _REHEATED
     more = sentence.text_at(at + 1) in _MORE or sentence.text_at(at - 1) in ("another", "further", "extra")
     small = said.high * _DAYS[said.unit] <= (2 / 24 if said.unit == "hour" else 4)
+    twice = place == OUT and "again" in sentence.texts[max(0, at - 3) : at]  # "then again for two hours"
+    either = said.unit != "hour" and _EITHER_COLD.search(sentence.plain) is not None
+    unread = unread or twice or either or _NOBODY.search(sentence.plain) is not None
     return bool(unread or ((again or more) and small) or (place in (FRIDGE, OUT) and in_or_out(sentence, at)))
 
 
 _THAWED = frozenset("thawed defrosted thawing".split())
+_EITHER_COLD = re.compile(r"\b(?:fridge|refrigerator) or (?:the )?freezer\b|\bfreezer or (?:the )?(?:fridge|refrig)")
+_NOBODY = re.compile(r"\b(?:nobody|no one|no-one|none of you) (?:has|have|needs?)\b")
 
 
 def _place_meant(

@@ -137,7 +137,8 @@ def _is_doneness(sentence: Sentence, at: int, said: Quantity, foods: tuple[FoodW
     done, before = bool(words & _DONE), sentence.text_at(at - 1)
     core = near & (_CORE | {"internal"}) and not near & (_OVEN | _PANS) and any(map(of_an_animal, foods))
     too_hot = said.value > 212 and core and (before == "to" or before in _READS)  # "cook the chicken to 330 inside"
-    if said.value >= 200 and not too_hot and not (celsius and foods and (done or before in ("to", "is"))):
+    core = foods or near & _CORE
+    if said.value >= 200 and not too_hot and not (celsius and core and (done or before in ("to", "is", *_READS))):
         return False
     if not (foods or done or near & DONE_THINGS.keys()):
         return False
@@ -175,7 +176,9 @@ def _is_heat(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
     core = core or "through" in (sentence.text_at(at + 1), sentence.text_at(at + 2), sentence.text_at(at + 4))
     led = sentence.tokens[at].text.startswith(("up to", *_READS)) or before or core
     free = not sentence.is_a(at + 1, "nutrient") and food_at(sentence, at + 1) is None
-    held = sentence.text_at(at - 1) == "at" and bool(words & _HOLDS)
+    bounded = sentence.tokens[at].amount.relation not in ("about", "exactly", "between") and bool(words & _SERVED)
+    held = (sentence.text_at(at - 1) == "at" or bounded) and bool(words & _HOLDS)
+    led = led or bounded
     return bool(told or held or words & _READY or _until_it_is(sentence, at)) and led and free
 
 

@@ -1,7 +1,7 @@
 """Keeping and food safety judged by the published advice."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from kit import files
@@ -103,6 +103,8 @@ def judge(claim: TimeClaim | DegreesClaim | ThawClaim, dish: Dish) -> Finding:
         return Finding(CANNOT_TELL, "how long that is depends on the day it was cooked; say how many days")
     if claim.thrown and claim.place != FREEZER:
         return _thrown(claim)
+    if claim.thrown:  # "after five days in the freezer, throw it out"
+        claim = replace(claim, days=replace(claim.days, relation="at most"))
     found = {FRIDGE: _fridge, FREEZER: _freezer, OUT: _out}[claim.place](claim, dish)
     if claim.negated and found.verdict in (HOLDS, OFF):
         return Finding(OFF if found.verdict == HOLDS else HOLDS, found.because)
@@ -125,7 +127,7 @@ def _raw_food(claim: TimeClaim, dish: Dish) -> tuple[Food, tuple[float, float]] 
     for word in claim.foods:
         for food in present(dish, word) or alone(dish, word):
             if food.group in _RAW_DAYS and (food.state == "raw" or claim.raw) and claim.raw:
-                ground = "ground" in food.name.lower()
+                ground = any(word in food.name.lower() for word in ("ground", "sausage"))
                 return food, (1, 2) if ground else _RAW_DAYS[food.group]
     return None
 
@@ -228,6 +230,11 @@ def _out(claim: TimeClaim, dish: Dish) -> Finding:
 
 def _judge_degrees(claim: DegreesClaim, dish: Dish) -> Finding:
     degrees = claim.said.value
+    if claim.what == "zone":
+        zones = [[_rules()[f"danger_zone_{scale}"][end] for end in (0, 1)] for scale in "fc"]
+        right = any(abs(claim.said.low - low) <= 1 and abs(claim.said.high - high) <= 1 for low, high in zones)
+        because = "between 40 and 140 °F (4 and 60 °C) germs grow fast (USDA FSIS)"
+        return Finding(HOLDS if right != claim.negated else OFF, because)
     if claim.what == "freezer":
         return Finding(HOLDS if degrees <= 0.5 else OFF, "a freezer is kept at 0 °F (-18 °C) or below (USDA FSIS)")
     if claim.what == "fridge":

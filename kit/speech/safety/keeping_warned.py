@@ -141,6 +141,7 @@ def is_allowed(sentence: Sentence) -> bool:
 
 
 _ONLY = re.compile(r"\b(?:only|just|merely|barely)\b")
+_NO_MORE = ("no", "tops", "max", "maximum")  # "a week, no more"
 _ALL_IT_GETS = re.compile(r"\bis (?:all|as long as|the (?:most|longest|limit|maximum))\b")
 
 
@@ -150,10 +151,12 @@ def is_all(sentence: Sentence, at: int) -> bool:
     return (
         sentence.text_at(at).startswith(only)
         or sentence.text_at(at - 1) in only
+        or sentence.text_at(at + 1 + (sentence.text_at(at + 1) == ",")) in _NO_MORE
         or bool(_ALL_IT_GETS.search(sentence.plain))
     )
 
 
+_OUTDOORS = ("outside", "out", "outdoors")
 _HOT = frozenset("hot hotter heat ninety 90 warm".split())
 
 
@@ -161,7 +164,8 @@ def is_hot(sentence: Sentence, at: int) -> bool:
     """Return whether a word tells of a hot day: "over ninety degrees", "in the heat"."""
     amount = sentence.tokens[at].amount
     told = sentence.tokens[at].quantity is not None and amount.unit in ("", "degree") and amount.value in (90.0, 32.0)
-    return told or not _HOT.isdisjoint(sentence.text_at(at).split())
+    outside = amount.unit == "degree" and 90 < amount.value <= 120 and sentence.text_at(at + 1) in _OUTDOORS
+    return told or outside or not _HOT.isdisjoint(sentence.text_at(at).split())
 
 
 def hours_between(sentence: Sentence, at: int, spot: int) -> bool:
