@@ -84,6 +84,8 @@ def _subject(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int,
         first = clause[0] + (sentence.text_at(clause[0]) in ("and", "so", "but", ","))
         if verb < 0 or at < first or at not in sentence.unknown or sentence.text_at(at) in known:
             continue
+        if at in sentence.used:
+            continue  # "the danger zone is"
         alone = isinstance(claim, ComparisonClaim) and sentence.text_at(at - 1) in (",", "the")
         if alone or all(_leads(sentence, place) for place in range(first, at)):
             yield (at, verb)

@@ -32,9 +32,11 @@ def danger_zone(sentence: Sentence) -> list[Claim]:
     if "danger zone" not in sentence.plain:
         return []
     told = [at for at, said in sentence.quantities() if said.unit in ("", "degree", "celsius") and not said.is_fraction]
-    sentence.used.update(told)
+    sentence.used.update((*told, *sentence.where(("danger", "zone"))))
     if len(told) == 1 and sentence.tokens[told[0]].amount.relation == "between":
-        return [DegreesClaim((told[0],), THE_DISH, False, "zone", sentence.tokens[told[0]].amount)]
+        denied = sentence.where(("not", "never"))
+        sentence.used.update(denied)
+        return [DegreesClaim((told[0],), THE_DISH, bool(denied), "zone", sentence.tokens[told[0]].amount)]
     return [asked(sentence, (at,)) for at in told]
 
 

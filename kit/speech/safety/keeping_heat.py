@@ -137,8 +137,8 @@ def _is_doneness(sentence: Sentence, at: int, said: Quantity, foods: tuple[FoodW
     done, before = bool(words & _DONE), sentence.text_at(at - 1)
     core = near & (_CORE | {"internal"}) and not near & (_OVEN | _PANS) and any(map(of_an_animal, foods))
     too_hot = said.value > 212 and core and (before == "to" or before in _READS)  # "cook the chicken to 330 inside"
-    core = foods or near & _CORE
-    if said.value >= 200 and not too_hot and not (celsius and core and (done or before in ("to", "is", *_READS))):
+    of_it = bool(foods) or bool(near & _CORE)
+    if said.value >= 200 and not too_hot and not (celsius and of_it and (done or before in ("to", "is", *_READS))):
         return False
     if not (foods or done or near & DONE_THINGS.keys()):
         return False
