@@ -89,7 +89,8 @@ def _goes_back(one: Read, at: int) -> bool:
         return True  # "fourteen percent of the calcium and a tenth of the iron for the day"
     compared = [claim for claim in one.claims if isinstance(claim, ComparisonClaim)]
     carried = [claim for claim in compared if min(claim.places) > at and claim.other.measure]
-    if carried and len(carried) < len(compared) and {"than", "as"}.isdisjoint(one.sentence.texts[at:]):
+    bare = all(one.sentence.tokens[max(claim.places)].quantity is not None for claim in carried)  # "... than one"
+    if carried and len(carried) < len(compared) and (bare or {"than", "as"}.isdisjoint(one.sentence.texts[at:])):
         return True  # "as much protein as one egg, but far less cholesterol"
     shares = [claim for claim in one.claims if isinstance(claim, EnergyShareClaim)]
     behind = [claim for claim in shares if min(claim.places) > at]

@@ -201,7 +201,7 @@ def _hers_or_all(sentence: Sentence, at: int) -> About | None:
     """Return "the whole bowl", which may be hers or all there is, as what is to be asked; None for any other part."""
     if sentence.text_at(at - 1) not in ("the whole", "the entire") and sentence.text_at(at - 2) != "the":
         return None
-    if sentence.text_at(at + 1) == "of":
+    if sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) not in ("it", "this"):
         return About(UNKNOWN, words=sentence.said((at - 1, at)))  # "the whole bowl of hummus"
     return (
         About(WHOLE, or_dish=True) if sentence.text_at(at) in ("bowl", "bowlful") else None

@@ -68,7 +68,7 @@ def nutrients_after(sentence: Sentence, at: int, fillers: frozenset[str] = FILLE
         as_well = text != "as" or sentence.text_at(place + 1) == "well"
         if found and as_well and text in (",", "and", "or", "&", "nor", "plus", "as", "well", "both", "also"):
             over = place + 1
-            while over < len(sentence) and sentence.text_at(over) in _LISTED_ON:
+            while over < len(sentence) and (sentence.text_at(over) in _LISTED_ON or sentence.is_a(over, "day")):
                 over += 1
             if (
                 over < len(sentence)

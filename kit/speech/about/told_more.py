@@ -8,6 +8,7 @@ from kit.speech.words.sentence import Sentence
 _WEIGHED = ("g", "mg", "kcal")
 _HAS = frozenset("has have holds hold contains contain packs pack carries gives".split())
 _KINDS_OF_FAT = ("saturated", "unsaturated", "monounsaturated", "polyunsaturated", "trans")
+_TELLING = frozenset((*_KINDS_OF_FAT, "less", "more", "fewer", "all", "all but"))
 _BY_HOW_MUCH = frozenset("a bit lot far much little touch tad shade way even slightly considerably somewhat".split())
 _FUZZY = ("you", "i", "we", "enough", "usual", "one")
 _ALL_BUT = re.compile(
@@ -17,15 +18,20 @@ _ALL_BUT = re.compile(
 
 def tells_more(sentence: Sentence, at: int) -> bool:
     """Return whether a word tells more of an amount that was said before it, and no family has used it."""
-    counted = any(token.amount.unit in _WEIGHED for token in sentence.tokens[:at])
-    text = sentence.text_at(at)
-    if counted and text in _KINDS_OF_FAT and sentence.text_at(at + 1) != "fat":
+    text, token = sentence.text_at(at), sentence.tokens[at]
+    if text in _TELLING or token.is_a("nutrient"):
+        behind_amount = any(one.amount.unit in _WEIGHED for one in sentence.tokens[:at])
+        return behind_amount and _of_the_amount(sentence, at, text)
+    return token.amount.unit in ("g", "mg") and _a_serving_has(sentence, at)
+
+
+def _of_the_amount(sentence: Sentence, at: int, text: str) -> bool:
+    """Return whether a word tells more of the amount before it."""
+    if text in _KINDS_OF_FAT and sentence.text_at(at + 1) != "fat":
         return True  # "ten grams of fat, saturated mostly"
-    if counted and sentence.is_a(at, "nutrient") and sentence.texts[max(0, at - 2) : at] == ("as", "much"):
+    if sentence.is_a(at, "nutrient") and sentence.texts[max(0, at - 2) : at] == ("as", "much"):
         return True  # "six grams of protein and as much fat"
-    if counted and (_is_less_than(sentence, at) or _is_all_but_few(sentence, at)):
-        return True
-    return sentence.tokens[at].amount.unit in ("g", "mg") and _a_serving_has(sentence, at)
+    return _is_less_than(sentence, at) or _is_all_but_few(sentence, at)
 
 
 def _is_less_than(sentence: Sentence, at: int) -> bool:

@@ -4,7 +4,7 @@ import re
 from dataclasses import replace
 
 from kit.speech.about.basis import basis_near
-from kit.speech.about.parts import is_verb
+from kit.speech.about.parts import is_serving, is_verb
 from kit.speech.about.slots import SHARES, Named, nutrient_before, nutrients_after, share_at
 from kit.speech.changes.changes_said import TRIED, SaidChange
 from kit.speech.changes.effects_judged import _UNITS, EffectClaim
@@ -58,10 +58,13 @@ def _then_has(sentence: Sentence, said: SaidChange, near: set[int]) -> list[Clai
     for at, token in enumerate(sentence.tokens):
         times = token.amount.unit == "times" or (token.amount.is_fraction and token.amount.value == 0.5)
         has = any(sentence.text_at(place) in _THEN_HAS for place in range(max(0, at - 2), at))
+        has = has or sentence.texts[max(0, at - 2) : at] == ("there", "is")
         if at in said.places or sentence.clauses[at] not in near or not (times and has) or token.amount.value == 1:
             continue
         named = nutrients_after(sentence, at + 1, frozenset("of the its as much many".split()))
-        if not named or sentence.text_at(named[-1].place + 1) in ("as", "of", "than", "in", "from"):
+        after = named[-1].place + 1 if named else at
+        served = sentence.text_at(after) == "in" and is_serving(sentence, after + 2)
+        if not named or (sentence.text_at(after) in ("as", "of", "than", "in", "from") and not served):
             continue
         more = token.amount.value - 1
         share = Quantity(abs(more), abs(more), SHARE, token.amount.relation, True)

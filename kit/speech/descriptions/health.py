@@ -157,7 +157,8 @@ def read(sentence: Sentence) -> list[Claim]:
         sentence.used.update(places)
     claims += _unknown_substances(sentence)
     for at in sentence.places("beyond"):
-        if at not in sentence.used and not is_cooking_starch(sentence, at):
+        of_ranges = sentence.text_at(at) == "macronutrients" and "ranges" in sentence.words
+        if at not in sentence.used and not is_cooking_starch(sentence, at) and not of_ranges:
             near = tuple(
                 place for place in (at - 2, at - 1) if place >= 0 and sentence.tokens[place].quantity is not None
             )

@@ -225,4 +225,4 @@ def gapped(sentence: Sentence, at: int) -> bool:
     return named and bounded and sentence.text_at(at + 1) in ("", ".", ",", "!", "and", "a", "per", "in")
 
 
-_IS_AT = frozenset("is are stays sits runs climbs goes gets comes lands tops".split())
+_IS_AT = frozenset("at is are stays sits runs climbs goes gets comes lands tops".split())

@@ -5,6 +5,7 @@ from dataclasses import replace
 from kit.speech.about.parts import is_dish
 from kit.speech.about.slots import Named, is_day, negated, nutrient_before, nutrients_after, share_at
 from kit.speech.claim import FOOD, UNKNOWN, About, Claim, Finding
+from kit.speech.figures.comparisons_carried import MORE, MORE_OR_LESS, carried_on, of_so_many_again
 from kit.speech.figures.comparisons_claim import IN_THE_DISH, ComparisonClaim
 from kit.speech.figures.comparisons_judged import judge_comparison
 from kit.speech.figures.comparisons_other import (
@@ -16,7 +17,6 @@ from kit.speech.figures.comparisons_other import (
     needed,
     shared_of,
     source,
-    than_in,
     than_needed,
     that_of,
     times_behind,
@@ -27,9 +27,6 @@ from kit.speech.words.tokens import Quantity
 from kit.talk.dish import Dish
 
 FAMILY = "comparison"
-MORE = frozenset("more higher richer greater larger bigger heavier extra ahead".split())
-LESS = frozenset("less fewer lower leaner lighter smaller poorer".split())
-_MORE_OR_LESS = MORE | LESS
 
 
 def read(sentence: Sentence, about: list[About]) -> list[Claim]:
@@ -49,19 +46,20 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             or needed(sentence, at)
         )
         if claim is not None:
+            claim = of_so_many_again(sentence, claim, claims)
             sentence.used.update(claim.places)
             said = basis if sentence.clauses[at] - where in (0, 1) else ""
             claims.append(replace(claim, basis=claim.basis or said))
     if claims:
         sentence.used.update(basis_places)
-        claims += _carried_on(sentence, claims)
+        claims += carried_on(sentence, claims)
     return claims + _without_other(sentence, about, claims)
 
 
 def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
     """Read "more X than Y", "25 percent less X than Y", "lower in X than Y"."""
     token = sentence.tokens[at]
-    if token.text not in _MORE_OR_LESS or token.quantity is not None:
+    if token.text not in MORE_OR_LESS or token.quantity is not None:
         return None
     than = _than_behind(sentence, at)
     named = _compared(sentence, at, than) if than is not None else []
@@ -214,54 +212,11 @@ def _times_of(sentence: Sentence, about: list[About], at: int) -> ComparisonClai
     return ComparisonClaim(used, first, denied, named[0].nutrient, 0, times, other[0], other[1], basis)
 
 
-def _carried_on(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
-    """Return comparisons that go on with what was named before: "and less than two", "with far less cholesterol"."""
-    found: list[Claim] = []
-    last = claims[-1]
-    assert isinstance(last, ComparisonClaim)
-    for at, token in enumerate(sentence.tokens):
-        if at in sentence.used or at < last.places[-1]:
-            continue
-        quantity = token.quantity
-        if (
-            quantity is not None
-            and quantity.unit == ""
-            and not quantity.is_fraction
-            and quantity.relation in ("under", "over")
-            and last.other.measure
-            and not sentence.is_a(at + 1, "nutrient")
-        ):
-            sentence.used.add(at)
-            sign = 1 if quantity.relation == "over" else -1
-            found.append(
-                replace(last, places=(at,), sign=sign, times=None, other=replace(last.other, count=quantity.value))
-            )
-        elif token.text in _MORE_OR_LESS and (counted := than_in(sentence, at)) and last.other.measure:
-            sentence.used.update(range(at, counted + 1))
-            other = replace(last.other, count=sentence.tokens[counted].amount.value)
-            sign = 1 if token.text in MORE else -1
-            found.append(replace(last, places=(at, counted), sign=sign, times=None, other=other))
-        elif token.text in _MORE_OR_LESS:
-            named = nutrients_after(sentence, at + 1, frozenset("in of".split()))
-            if named and named[0].place not in sentence.used:
-                sentence.used.update({at, named[0].place})
-                found.append(
-                    replace(
-                        last,
-                        places=(at, named[0].place),
-                        nutrient=named[0].nutrient,
-                        sign=1 if token.text in MORE else -1,
-                        times=None,
-                    )
-                )
-    return found
-
-
 def _without_other(sentence: Sentence, about: list[About], claims: list[Claim]) -> list[Claim]:
     """Return comparisons with nothing named: "less salt", "higher in protein"."""
     found: list[Claim] = []
     for at, token in enumerate(sentence.tokens):
-        if at in sentence.used or token.text not in _MORE_OR_LESS or claims:
+        if at in sentence.used or token.text not in MORE_OR_LESS or claims:
             continue
         named: list[Named] = nutrients_after(sentence, at + 1, frozenset("in of".split()))
         if not named or named[0].place > at + 2 or named[0].place in sentence.used:

@@ -35,7 +35,7 @@ class BalanceClaim(Claim):
 
 
 _OF_TASTE = ("flavor", "flavour", "taste", "acid", "sweet", "sour", "salt", "seasoning", "spice")
-_OF_SHARES = frozenset("shares share energy calories macros three adults recommended acceptable".split())
+_OF_SHARES = frozenset("shares share energy calories macros macronutrients three adults recommended acceptable".split())
 
 
 def read(sentence: Sentence) -> list[Claim]:
@@ -86,6 +86,7 @@ def _in_ranges(sentence: Sentence, at: int) -> list[Claim]:
     shared = any(
         sentence.tokens[place].amount.unit == "%" or sentence.tokens[place].amount.is_fraction for place in clause
     )
+    sentence.used.update(place for place in clause if sentence.text_at(place) == "macronutrients")
     sentence.used.update({at} | (set() if shared else nutrients) | days)  # a share in it is read by its own family
     denied = bool(words & {"not", "neither", "none"})
     count = 2 if "two" in words and "three" in words else 0
@@ -176,7 +177,10 @@ def _macros(sentence: Sentence, at: int) -> list[str]:
     clause = sentence.clause_of(at)
     here = [sentence.tokens[place].parts["nutrient"] for place in clause if sentence.tokens[place].is_a("nutrient")]
     named = [name for name in dict.fromkeys(here) if name in ENERGY_SOURCES]
-    if named or any(sentence.text_at(place) in ("all", "three", "shares", "macros", "everything") for place in clause):
+    if named or any(
+        sentence.text_at(place) in ("all", "three", "shares", "macros", "macronutrients", "everything")
+        for place in clause
+    ):
         return named
     before = [
         sentence.tokens[place].parts["nutrient"]

@@ -189,6 +189,8 @@ class FoodNames:
                 whole = table.exact.get(spoken, ())
                 inside = tuple(key for key, _, _ in self.of_dish if key in whole)
             outside = table.exact.get(tuple(word for word in spoken if word not in SMALL_WORDS), ())
+            if not inside and outside:  # "half-and-half", said by its whole name
+                inside = tuple(key for key, _, _ in self.of_dish if key in outside)
             if inside or outside or (length == 1 and spoken[0] in table.heads):
                 named = outside or table.heads.get(spoken[-1], ())
                 return length, FoodWord(" ".join(spoken), inside, named, bool(outside))
