@@ -17,7 +17,8 @@ def eaten(sentence: Sentence, at: int) -> bool:
     over = (
         at + 1 + 2 * (sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in ("it", "this", "them", "these"))
     )
-    return led and said.value > 0 and not said.unit and sentence.text_at(over) in ("and", ",")
+    weighed = said.unit in WEIGHTS and over > at + 1  # "take a hundred grams of it and you have"
+    return led and said.value > 0 and (weighed or not said.unit) and sentence.text_at(over) in ("and", ",")
 
 
 def bare_part(sentence: Sentence, at: int) -> bool:

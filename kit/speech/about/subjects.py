@@ -96,10 +96,11 @@ class _Subjects:
             return
         if not (self.opens or to_eat):
             return
+        said = self.sentence.tokens[at].amount
         if to_eat or bare_part(self.sentence, at) or bare_count(self.sentence, at):
-            self.current, self.since = About(SERVING, self.sentence.tokens[at].amount.value), self.clause
+            weighed = About(WEIGHT, said.value * WEIGHTS[said.unit]) if said.unit in WEIGHTS else None
+            self.current, self.since = weighed or About(SERVING, said.value), self.clause
         elif bare_measure(self.sentence, at):
-            said = self.sentence.tokens[at].amount
             known = said.unit in WEIGHTS and not self.on_food
             part = About(WEIGHT, said.value * WEIGHTS[said.unit]) if known else None
             self.current, self.since = part or About(UNKNOWN, words=self.sentence.text_at(at)), self.clause
@@ -197,6 +198,8 @@ class _Subjects:
             return False
         if word in ("you", "we", "i"):
             return not (self.current.measure and self.sentence.text_at(0) in TAKES)
+        if word == "they" and any(said.unit == "kcal" for _, said in self.sentence.quantities()) and self._from(at):
+            return False  # "a tablespoon of oil has 124 calories, and they are all from fat"
         if word == "they":
             plural = len(self.current.foods) > 1 or any(is_plural(food.text) for food in self.current.foods)
             return not plural or any(
@@ -204,6 +207,10 @@ class _Subjects:
             )
         joined = self.sentence.text_at(at - 1) in ("and", ",", "but", "the", "its")
         return self.sentence.is_a(at, "nutrient") and joined and not led and not self.current.measure
+
+    def _from(self, at: int) -> bool:
+        """Return whether it is told where what "they" stands for comes from: "they are all from fat"."""
+        return "from" in self.sentence.texts[at + 1 : at + 5]
 
     def _begins_change(self, at: int, word: str) -> bool:
         """Return whether a change of the dish begins the clause: "swapping the honey", "leave out"."""

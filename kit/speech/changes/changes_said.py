@@ -218,6 +218,9 @@ _SWAPS = frozenset(
 )
 
 
+_MORE = frozenset(("more", "extra", "additional", "another", "plain"))  # "swap the butter for more oil"
+
+
 def _swap(sentence: Sentence) -> SaidChange | None:
     for at in sentence.places("verb_swap"):
         if sentence.text_at(at).removesuffix("s") not in _SWAPS:
@@ -226,7 +229,7 @@ def _swap(sentence: Sentence) -> SaidChange | None:
         old = food_at(sentence, over)
         link = over + 1
         if old is not None and sentence.text_at(link) in ("for", "with", "by", "to"):
-            new_place = skip_to(sentence, link + 1)
+            new_place = skip_to(sentence, link + 1, _MORE)
             new = food_at(sentence, new_place)
             if new is None and new_place < len(sentence) and not is_stop(sentence.tokens[new_place]):
                 new = FoodWord(sentence.text_at(new_place))

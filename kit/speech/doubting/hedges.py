@@ -71,6 +71,7 @@ def qualifiers(sentence: Sentence, claims: Sequence[Claim], change: object) -> l
         and token.text in _HEDGES
         and sentence.text_at(at - 1) != "of"  # "the time of year"
         and not (token.text == "seconds" and two)
+        and not (token.text == "once" and _ONCE_IT_IS.match(" ".join(sentence.texts[at : at + 4])))
     ]
     places += [at for at in range(len(sentence)) if at not in sentence.used and _counted_in(sentence, at)]
     apart = any(isinstance(claim, WordingClaim) and claim.excepted for claim in claims)
@@ -121,6 +122,11 @@ def _counted_in(sentence: Sentence, at: int) -> bool:
         return False
     food = food_at(sentence, thing)
     return food is None or not food.inside
+
+
+_ONCE_IT_IS = re.compile(  # "once it's all on the plate": when it is eaten, and not at another time
+    r"once (?:it|they|that|everything|you) (?:is|are|have|has|gets?|comes?) (?!left|gone|out|without|cut|double|half)"
+)
 
 
 def _amount_behind(sentence: Sentence, words: str) -> bool:

@@ -84,10 +84,16 @@ def _longer_out(sentence: Sentence) -> list[Claim]:
 
 def _of_the_time_before(sentence: Sentence, at: int, said: Quantity) -> Quantity:
     """Return a number that goes on with the time before it in that time's unit: "three days, four at the most"."""
+    if said.unit or said.is_fraction:
+        return said
     before = next((spot for spot in (at - 2, at - 3) if spot >= 0 and sentence.tokens[spot].quantity is not None), None)
+    if sentence.text_at(at).startswith(("within ", "inside ")) and sentence.text_at(at + 1) in ("", ".", ",", ";", "!"):
+        told = (spot for spot in range(at - 1, -1, -1) if sentence.tokens[spot].amount.unit in _DAYS)
+        unit = next((sentence.tokens[spot].amount.unit for spot in told), "")
+        return replace(said, unit=unit) if unit else said  # "within two hours; when it's hot, within three"
     if (unit := _unit_of_others(sentence, at, said)) is not None:
         return replace(said, unit=unit)
-    if said.unit or said.is_fraction or before is None or sentence.tokens[before].amount.unit not in _DAYS:
+    if before is None or sentence.tokens[before].amount.unit not in _DAYS:
         return said
     between = set(sentence.texts[before + 1 : at])
     goes_on = sentence.text_at(at + 1) in ("", ".", ",", ";", "!", "if", "when", "on", "in", "at", "tops")
