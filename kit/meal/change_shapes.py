@@ -41,7 +41,7 @@ _PART = (
     r"|\d+(?:\.\d+)?\s*(?:%|percent|per cent))"
 )
 _NO_KIND = r"(?!\d+(?:\.\d+)?\s*(?:%|percent|per cent) (?!of |as |the ))"  # "2% milk" is a kind of milk, no part of it
-_USE = r"(?:(?:use|keep|add|put|only|just|with|make|have|leave out) (?:only |just )?)?"
+_USE = r"(?:(?:use|keep|add|put|take|only|just|with|make|have|leave out) (?:only |just )?)?"
 _DOWN = r"(?:be )?(?:reduced|cut|lowered|down) (?:down )?"
 _MANY = r"(?:\d+|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve)"  # "soup for ten" is of servings
 _NO_VERB = "(?!swap|substitute|leave out|no |reduce|increase)"
@@ -121,6 +121,7 @@ _SHAPES = [
     _shape("times", rf"^(?P<old>[a-z' -]+?)[,:]? {_PART} more$", "more"),
     _shape("times", rf"^{_PART} more (?:of )?(?P<old>.+)$", "more"),
     _shape("times", rf"^(?:use |add )?{_PART} (?:less|fewer) (?:of )?(?P<old>.+)$", "less"),
+    _shape("times", rf"^(?:[a-z]+ )?{_PART} {OF}(?P<old>.+?) (?:out|away|off)$", "less"),
     _shape("times", rf"^leave out {_NO_KIND}{_PART} (?:of )?(?P<old>.+)$", "less"),
     _shape("times", rf"^{_USE}{_NO_KIND}{_PART} (?P<old>(?!of |the |as |that ).+)$", "bare part"),
     _shape("times", rf"^{_USE}{TIMES} {OF}(?P<old>.+)$"),

@@ -46,6 +46,7 @@ SETS = (
     "hunted",
     "heard_later",
     "unknown_words",
+    "said_otherwise",
     "told_anew",
     "told_afresh",
 )

@@ -149,8 +149,16 @@ def _ones(sentence: Sentence) -> list[tuple[int, Quantity]]:
         behind = place + 1 + (sentence.text_at(place + 1) in ("in", "on", "to", "for"))  # "an egg in every bar"
         for_one = sentence.text_at(behind) in _EACH or sentence.text_at(place + 1) == "a"
         if whole or for_one or sentence.text_at(at + 1) in CONTAINED:
-            found.append((at, Quantity(1.0, 1.0)))
+            found.append((at, Quantity(1.0, 1.0, relation=_BOUNDS.get(sentence.texts[max(0, at - 2) : at], "about"))))
     return found
+
+
+_BOUNDS = {  # "less than an egg"; "under a whole egg" is said so seldom that it is not heard
+    ("less", "than"): "under",
+    ("more", "than"): "over",
+    ("at", "least"): "at least",
+    ("at", "most"): "at most",
+}
 
 
 def _of_one(sentence: Sentence, at: int) -> bool:
