@@ -153,7 +153,9 @@ def _ones(sentence: Sentence) -> list[tuple[int, Quantity]]:
     return found
 
 
-_BOUNDS = {  # "less than an egg"; "under a whole egg" is said so seldom that it is not heard
+_BOUNDS: dict[
+    tuple[str, ...], str
+] = {  # "less than an egg"; "under a whole egg" is said so seldom that it is not heard
     ("less", "than"): "under",
     ("more", "than"): "over",
     ("at", "least"): "at least",
