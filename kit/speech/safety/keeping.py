@@ -89,10 +89,8 @@ def _of_the_time_before(sentence: Sentence, at: int, said: Quantity) -> Quantity
     before = next((spot for spot in (at - 2, at - 3) if spot >= 0 and sentence.tokens[spot].quantity is not None), None)
     if sentence.text_at(at).startswith(("within ", "inside ")) and sentence.text_at(at + 1) in ("", ".", ",", ";", "!"):
         told = (spot for spot in range(at - 1, -1, -1) if sentence.tokens[spot].amount.unit in _DAYS)
-        first = next(told, -1)
-        return (
-            replace(said, unit=sentence.tokens[first].amount.unit) if first >= 0 else said
-        )  # "within two hours; when it's hot, within three"
+        last = next(told, at)  # "within two hours; when it's hot, within three"
+        return replace(said, unit=sentence.tokens[last].amount.unit)
     if (unit := _unit_of_others(sentence, at, said)) is not None:
         return replace(said, unit=unit)
     if before is None or sentence.tokens[before].amount.unit not in _DAYS:
