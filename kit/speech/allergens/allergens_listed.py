@@ -23,6 +23,7 @@ _WHOLE = re.compile(
     r"|\b(?:nothing else|no others?|that's it|that is it|that's all)\b[^.;]*\ballerg"
 )
 _NOT_WHOLE = re.compile(r"\b(?:not|isn't|aren't) (?:the )?only\b|\bamong (?:the|its) allergens\b|\bone of the\b")
+HERE = ("it", "this", "here", "there", "them", "these", "those")  # in which an allergen is said to be
 _STANDS_FOR = {
     "nuts": ("tree_nut", "pine_nut", "peanut"),
     "shellfish": ("crustacean", "mollusc"),

@@ -30,7 +30,7 @@ from kit.speech.allergens.allergens_together import (
     there_is,
     with_those_behind,
 )
-from kit.speech.allergens.allergens_warned import ends_list, safe_words, warns, watched
+from kit.speech.allergens.allergens_warned import ends_list, safe_words, warns, watched, with_it
 from kit.speech.claim import FOOD, THE_DISH, UNKNOWN, About, Claim
 from kit.speech.words.clauses import is_stop
 from kit.speech.words.sentence import Sentence, food_at
@@ -48,7 +48,10 @@ _LOOK_OUT = re.compile(
     r"|\b(?:mention|flag|declare) (?:it|them|those|these|both)\b"
 )
 _ONLY = ("only", "just", "nowhere")
-_NO_OTHER = re.compile(r"\b(?:nowhere|nothing) else\b|\b(?:and )?only (?:there|in (?:that|those|it|them))\b|\balone\b")
+_NO_OTHER = re.compile(
+    r"\b(?:nowhere|nothing) else\b|\b(?:and )?only (?:there|in (?:that|those|it|them))\b|\balone\b"
+    r"|\b(?:only|exclusively|solely)(?= ?[.,;!]|$)"
+)
 _LEAVES = ("leaves", "leave", "keeps", "keep")
 _THERE_WOULD = (("there", "would"), ("there", "will"))
 _OF_A_SMELL = frozenset("smell smells taste tastes smelling tasting scent reek reeks stink".split())
@@ -264,7 +267,7 @@ def _contains(sentence: Sentence, at: int) -> int | None:
     for place in range(at - 1, max(clause[0] - 1, at - 5), -1):  # "you'll find egg in it"
         who = place - (3 if sentence.text_at(place - 1) == "not" else 1)  # "the cream does not bring milk"
         of_it = sentence.is_a(who, "pronoun") or is_dish(sentence, who) or is_food(sentence, who)
-        inside, bare = _with_it(sentence, at), of_it and ends_list(sentence, at)
+        inside, bare = with_it(sentence, at), of_it and ends_list(sentence, at)
         if (inside and sentence.text_at(place) in _BRINGS | {"with"}) or (bare and sentence.text_at(place) in _BRINGS):
             return place
     made = sentence.text_at(at - 2) == "made" and sentence.text_at(at - 1) in ("with", "from", "of")
@@ -291,10 +294,3 @@ def _contains(sentence: Sentence, at: int) -> int | None:
     if "allergen" in sentence.text.lower() and not sentence.is_a(at, "allergen", "any"):
         return at
     return watched(sentence, at)
-
-
-def _with_it(sentence: Sentence, at: int) -> bool:
-    """Return whether a list of allergens ends in "in it" or "with it"."""
-    while sentence.text_at(at + 1) in (",", "and", "or") or sentence.is_a(at + 1, "allergen"):
-        at += 1
-    return sentence.text_at(at + 1) in ("in", "with") and sentence.text_at(at + 2) in ("it", "this", "here", "there")

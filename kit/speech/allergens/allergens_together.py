@@ -8,6 +8,7 @@ from itertools import pairwise
 from kit.speech.about.parts import DETERMINERS, after_determiners, before_determiners, is_verb
 from kit.speech.about.slots import foods_from
 from kit.speech.allergens.allergens_judged import AllergenClaim
+from kit.speech.allergens.allergens_listed import HERE
 from kit.speech.claim import FOOD, THE_DISH, About
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.sentence import Sentence, food_at
@@ -94,7 +95,7 @@ def origin(sentence: Sentence, at: int) -> tuple[int, list[FoodWord], list[int]]
     "Wheat comes with the noodles", "the milk in it is from the cream", "gluten is in the noodles"; None elsewhere.
     """
     place = at + 1
-    if sentence.text_at(place) == "in" and sentence.text_at(place + 1) in ("it", "this", "here", "there"):
+    if sentence.text_at(place) == "in" and sentence.text_at(place + 1) in HERE:
         place += 2
     says, led = sentence.text_at(place), sentence.text_at(place + 1)
     if (hidden := _hidden_in(sentence, at, place)) is not None:
@@ -178,7 +179,7 @@ def _goes_on(sentence: Sentence, at: int) -> bool:
 def from_foods(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
     """Return the foods that an allergen is said to come from, and their places: ", but only in the bread"."""
     place = at + 1
-    if sentence.text_at(place) == "in" and sentence.text_at(place + 1) in ("it", "this", "here", "there"):
+    if sentence.text_at(place) == "in" and sentence.text_at(place + 1) in HERE:
         place += 2  # "it has milk in it from the cheese"
     while sentence.text_at(place) in (",", "but", "only", "just"):
         place += 1
@@ -232,7 +233,7 @@ def is_in_it(sentence: Sentence, at: int, *denied: str) -> bool:
         words = ["is", *(sentence.text_at(place) for place in range(last + 1, last + 3 + len(denied)))]
     is_in = words[:1] in (["is"], ["are"]) and words[1 : 2 + len(denied)] == [*denied, "in"]
     bare = sentence.text_at(at - 1) not in DETERMINERS and sentence.is_a(both + 3, "dish")
-    return is_in and (words[-1] in ("it", "there", "this", "here") or (bare and words[-1] in ("the", "our", "your")))
+    return is_in and (words[-1] in HERE or (bare and words[-1] in ("the", "our", "your")))
 
 
 def _is_listed(sentence: Sentence, at: int) -> bool:
@@ -243,9 +244,7 @@ def _is_listed(sentence: Sentence, at: int) -> bool:
 
 def told_to_be(sentence: Sentence) -> list[AllergenClaim]:
     """Return what a food of the dish is said to be where it is said to be in it: "hazelnuts are tree nuts, in here"."""
-    inside = any(
-        two in (("in", "here"), ("in", "it"), ("in", "there"), ("in", "this")) for two in pairwise(sentence.texts)
-    )
+    inside = any(two in tuple(("in", word) for word in HERE) for two in pairwise(sentence.texts))
     found: list[AllergenClaim] = []
     for at in sentence.places("allergen"):
         word = food_at(sentence, at - 2)

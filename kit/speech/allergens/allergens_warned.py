@@ -2,6 +2,7 @@
 
 import re
 
+from kit.speech.allergens.allergens_listed import HERE
 from kit.speech.words.sentence import Sentence, food_at
 
 _SAFE = frozenset(
@@ -171,5 +172,12 @@ def ends_list(sentence: Sentence, at: int) -> bool:
         at += 1
     behind = sentence.text_at(at + 1)
     return behind in ("", ".", "!", ";", "nothing", "no", "too", "as", "also", *_GO_ON) or (
-        behind == "in" and sentence.text_at(at + 2) in ("it", "this", "there", ".")
+        behind == "in" and sentence.text_at(at + 2) in (*HERE, ".")
     )
+
+
+def with_it(sentence: Sentence, at: int) -> bool:
+    """Return whether a list of allergens ends in "in it" or "with it"."""
+    while sentence.text_at(at + 1) in (",", "and", "or") or sentence.is_a(at + 1, "allergen"):
+        at += 1
+    return sentence.text_at(at + 1) in ("in", "with") and sentence.text_at(at + 2) in HERE

@@ -49,7 +49,7 @@ def _swaps_first(said: Sentence) -> bool:
     if said.text_at(0) in _DOING and (said.places("verb_add", 1) or said.places("verb_save", 1)):
         return True  # "using whole wheat flour for all of it adds a gram of fiber"
     ordered = said.text_at(0) in ("use", "try", "swap", "switch", "swap in", "sub", "substitute")
-    then = _THEN if _sets_amount(said) else ("it",) if ordered else ()
+    then = _THEN if _sets_amount(said) else ("it", "they") if ordered else ()
     return bool(then) and any(
         said.text_at(at) in ("and", ",") and said.text_at(at + 1) in then for at in range(len(said))
     )
