@@ -274,6 +274,7 @@ def _one(text: str, offset: int, names: FoodNames, tried: str = "") -> Read:
     claims = falls_short.falling_short(said, denials.denied(said, doubts.doubted(said, claims)))
     claims = hedges.reported(said, numbers_left.with_numbers_left(said, claims, change.places if change else ()))
     claims = unheard.unheard(said, claims, change)
+    claims = claims or absences.made_with(said)
     claims.sort(key=lambda claim: claim.places)
     goes_too = [claim for claim in claims if isinstance(claim, allergens_judged.AllergenClaim) and claim.lost]
     undone = change is not None and not goes_too and _EITHER_WAY.search(text.lower()) is not None

@@ -9,7 +9,7 @@ from kit.speech.about.slots import SHARES, Named, nutrient_before, nutrients_aft
 from kit.speech.changes.changes_said import TRIED, SaidChange
 from kit.speech.changes.effects_judged import _UNITS, EffectClaim
 from kit.speech.changes.effects_said import ends_at, is_gone, passes, remains, to_nothing
-from kit.speech.claim import About, Claim
+from kit.speech.claim import WHOLE, About, Claim
 from kit.speech.words.sentence import Sentence
 from kit.speech.words.tokens import SHARE, Quantity
 
@@ -141,11 +141,20 @@ def _claim(sentence: Sentence, said: SaidChange, named: Named, quantity: Quantit
     token = sentence.tokens[at]
     sentence.used.update({at, named.place})
     places = tuple(sorted({*said.places, at, named.place}))
-    subject = basis_near(sentence, at) or About()
+    subject = About(WHOLE) if _for_a_whole(sentence, at) else basis_near(sentence, at) or About()
     halved = sentence.text_at(at - 1) == "in"  # "cuts the fat in half": by half
     start = sentence.tokens[at - 1].start if halved else token.start
     end = 0 if token.text.startswith(("doubl", "tripl", "quadrupl")) else token.end  # a verb is no place for a number
     return EffectClaim(places, subject, False, said, named.nutrient, quantity, sign, start, end, halved)
+
+
+def _for_a_whole(sentence: Sentence, at: int) -> bool:
+    """Return whether an effect is told for the whole recipe: "saves nine calories a batch"."""
+    last = min(at + 6, sentence.clause_of(at)[-1])
+    return any(
+        sentence.text_at(spot) in ("a", "per", "every", "each") and sentence.is_a(spot + 1, "dish", "whole")
+        for spot in range(at + 1, last)
+    )
 
 
 def _with_unit(sentence: Sentence, at: int, quantity: Quantity) -> Quantity:

@@ -1,5 +1,6 @@
 """Foods, or groups of them, that are said not to be in the dish: "no pork", "neither wheat nor cheese"."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -10,7 +11,8 @@ from kit.rules.animals import brings
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.about.parts import is_dish
-from kit.speech.about.slots import negated
+from kit.speech.about.slots import foods_from, negated
+from kit.speech.about.unread import asked
 from kit.speech.claim import THE_DISH, Claim, Finding
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.sentence import Sentence, food_at
@@ -64,6 +66,30 @@ def read(sentence: Sentence) -> list[Claim]:
         if start is not None:
             claims += _things(sentence, at, start)
     return [*claims, *_free_of(sentence)]
+
+
+_MADE_WITH = re.compile(r"\b(?:is|are) (?:all |only |just )?(?:made|baked|cooked) (?:with|from) ")
+_OF_ANOTHER = frozenset(
+    "if instead can could would should usually often some most many other not never when or".split()
+)
+
+
+def made_with(sentence: Sentence) -> list[Claim]:
+    """Return foods that the dish is said to be made with and that it has not; they are asked about.
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence, in which nothing else has been read.
+    """
+    told = _MADE_WITH.search(sentence.plain)
+    if told is None or not sentence.words.isdisjoint(_OF_ANOTHER):
+        return []
+    first = len(sentence.plain[: told.end()].split())
+    starts = [at for at in range(len(sentence)) if len(" ".join(sentence.texts[:at]).split()) == first]
+    foods, places = foods_from(sentence, starts[0], len(sentence)) if starts else ([], [])
+    lacking = [place for word, place in zip(foods, places, strict=True) if word.exact and not word.inside]
+    return [asked(sentence, (place,), (place - 1, place)) for place in lacking]
 
 
 def _begins(sentence: Sentence, at: int) -> int | None:

@@ -1,5 +1,6 @@
 """How many servings a part of the recipe, or several times of it, make: "half the pan is six", "double it and ..."."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
@@ -47,10 +48,12 @@ def read(sentence: Sentence) -> list[Claim]:
     sentence : Sentence
         The sentence.
     """
-    claims: list[Claim] = []
+    claims: list[Claim] = [*_one_of_them(sentence)]
     for at, said in list(sentence.quantities()):
         if said.unit or said.is_fraction or said.low != said.high or said.value < 2 or at in sentence.used:
             continue
+        if any(sentence.text_at(spot) == "of" for spot in (at - 1, at - 2)) and not is_serving(sentence, at - 1):
+            continue  # the number of "half of the two dozen"
         found = _behind_part(sentence, at) or _before_part(sentence, at)
         if found is not None:
             part, share = found
@@ -58,6 +61,17 @@ def read(sentence: Sentence) -> list[Claim]:
             denied = "not" in sentence.texts[min(part, at) : max(part, at)] or negated(sentence, at)
             claims.append(PartCountClaim((part, at), About(WHOLE, share), denied, said, share))
     return claims
+
+
+def _one_of_them(sentence: Sentence) -> Iterator[Claim]:
+    """Return what part of the whole one serving is said to be: "a cookie is a twelfth of the batch"."""
+    for at in sentence.where(("a", "one", "each", "every")):
+        said = Quantity(1.0, 1.0)
+        if at == sentence.clause_of(at)[0] and (found := _before_part(sentence, at)) is not None:
+            part, share = found
+            denied = "not" in sentence.texts[at:part]
+            sentence.used.update((at, part))
+            yield PartCountClaim((at, part), About(WHOLE, share), denied, said, share)
 
 
 def _share_of_whole(sentence: Sentence, at: int) -> float | None:
@@ -80,6 +94,10 @@ def _names_whole(sentence: Sentence, at: int, share: float) -> int | None:
     while sentence.text_at(spot) in _OF:
         spot += 1
     text = sentence.text_at(spot)
+    if text in ("them", "those", "these") and spot > at + 1:  # "two dozen cookies, and a third of them is eight"
+        return spot if any(_counts_servings(sentence, place) for place in range(at)) else None
+    if sentence.tokens[spot].quantity is not None if spot < len(sentence) else False:
+        return spot if sentence.text_at(spot - 1) == "the" and not sentence.tokens[spot].amount.unit else None
     if text in ("it", "this", "that", "everything"):
         return spot if sentence.text_at(spot - 1) in ("of", sentence.text_at(at)) else None
     if not is_dish(sentence, spot) or is_serving(sentence, spot):
@@ -88,6 +106,12 @@ def _names_whole(sentence: Sentence, at: int, share: float) -> int | None:
     if several and not (text in _SEVERAL and spot == at + 1):
         return None
     return spot
+
+
+def _counts_servings(sentence: Sentence, at: int) -> bool:
+    """Return whether a count of servings stands at a place: "two dozen cookies"."""
+    said = sentence.tokens[at].amount
+    return sentence.tokens[at].quantity is not None and not said.unit and is_serving(sentence, at + 1)
 
 
 def _is_counted(sentence: Sentence, at: int, verbs: set[str]) -> bool:
@@ -101,6 +125,8 @@ def _behind_part(sentence: Sentence, at: int) -> tuple[int, float] | None:
     verbs: set[str] = set()
     for spot in range(at - 1, max(-1, at - 11), -1):
         share = _share_of_whole(sentence, spot)
+        if share is not None and share >= 2 and sentence.text_at(spot - 1) == "the":
+            continue  # "half of the two dozen is"
         if share is not None and spot not in sentence.used:
             whole = _names_whole(sentence, spot, share)
             if whole is None or whole >= at or not verbs:
