@@ -41,7 +41,7 @@ def numbers_told(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     claims : sequence of Claim
         What every family has read in it.
     """
-    ways = (_wide, _from_one, _no_part, _of_a_food, _other_count, _all_so_many)
+    ways = (_wide, _from_one, _no_part, _of_a_food, _other_count, _all_so_many, _bound_again)
     return [claim for way in ways for claim in way(sentence, claims)]
 
 
@@ -134,4 +134,14 @@ def _all_so_many(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]
         last = sentence.text_at(at + 1) in ("", ".", "!", ",", "of")
         behind = at > max(min(claim.places) for claim in listed)
         if sentence.text_at(at - 1) == "all" and behind and last and not said.unit and said.value != len(listed):
+            yield asked(sentence, (at - 1, at))
+
+
+def _bound_again(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
+    """Yield another bound on the same side that was not read: "less than ten grams, but less than three"."""
+    bounded = [claim for claim in claims if isinstance(claim, AmountClaim) and claim.said is not None]
+    taken = {at for claim in claims for at in claim.places}
+    for at, said in sentence.quantities() if bounded else ():
+        again = any(claim.said.relation == said.relation for claim in bounded if claim.said is not None)
+        if sentence.text_at(at - 1) == "but" and at not in taken and not said.unit and again:
             yield asked(sentence, (at - 1, at))

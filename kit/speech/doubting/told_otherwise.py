@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
-from kit.speech.changes.changes_said import LEAVE_OUT, SaidChange
+from kit.speech.changes.changes_said import AMOUNT, LEAVE_OUT, SaidChange
 from kit.speech.changes.effects_judged import EffectClaim
 from kit.speech.claim import Claim
 from kit.speech.descriptions.kinds import KindClaim
@@ -36,7 +36,8 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
         ),
         (
             "away off",
-            rf"(?<!leaving )(?<!that )\btakes? (?:away|off) {_ROUGHLY}[\w.,-]+ (?:calorie|gram|milligram)s?\b",
+            rf"(?<!leaving )(?<!that )\btakes? (?:away|off) {_ROUGHLY}(?:[\w.,-]+ ){{1,6}}"
+            r"(?:calorie|gram|milligram)s?\b",
             (AmountClaim,),
         ),
         (
@@ -56,6 +57,19 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
             r"\b(?:should|can|may|must|could|will|ought to|has to) (?:sit|stand|stay|be left|be kept) out\b",
             (TimeClaim, DegreesClaim),
         ),
+        (
+            "belong belongs goes go put",
+            r"\b(?:belongs?|goes|go|put (?:it|them|the rest|what is left)) (?:back )?(?:in|into|on|onto|to) the "
+            r"(?:counter|countertop|cupboard|pantry|car|garage|shelf|table|windowsill|larder|porch)\b",
+            _SAFETY,
+        ),
+        (
+            "after beyond past",
+            r"\b(?:nobody|no one|never|not)\b.*\bafter (?:it|they)\b|\bafter you (?:eat|serve|ate|served)\b"
+            r"|\b(?:have|eat|use|finish|drink|serve)(?: \w+){0,2} (?:after|beyond|past) [\w -]+ (?:hour|day|week)s?\b",
+            _SAFETY,
+        ),
+        ("lower cooler less", r", (?:that|which) is (?:lower|cooler|less) than for\b", (DegreesClaim,)),
         ("pink", r"\b(?:some|the|a little|a bit of|slightly|little|plenty of|all the) pink is\b", _SAFETY),
         (
             "way through",
@@ -135,11 +149,8 @@ def told_otherwise(sentence: Sentence, claims: Sequence[Claim], change: SaidChan
     """
     ways = (_turned, _and_all, _of_the_cause, numbers_told)
     found = [claim for way in ways for claim in way(sentence, claims)]
-    if (
-        change is not None
-        and change.kind == LEAVE_OUT
-        and any(isinstance(one, (AmountClaim, EffectClaim)) for one in claims)
-    ):
+    less = change is not None and (change.kind == LEAVE_OUT or (change.kind == AMOUNT and change.factor < 1))
+    if less and any(isinstance(one, (AmountClaim, EffectClaim)) for one in claims):
         rise = _RISES.search(sentence.plain)
         found += [asked(sentence, one.places) for one in claims if rise and isinstance(one, (AmountClaim, EffectClaim))]
     return found

@@ -15,6 +15,8 @@ from kit.speech.doubting.other_parts import other_parts
 from kit.speech.doubting.told_otherwise import told_otherwise
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
+from kit.speech.figures.foods_counted import FoodCountClaim
+from kit.speech.figures.weights_said import WeightClaim
 from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
 from kit.speech.proportions.energy_shares import EnergyShareClaim
@@ -28,15 +30,21 @@ _NO_LONGER = ("no", "longer")
 _TIMES = frozenset("twice double triple thrice half".split())
 _OTHER_SPANS = ("week", "month", "year")
 _OF_A_MEAL = re.compile(
-    r"\bfor (?:a|the|your|one|each|every) (?:single )?meal\b|\bneeds? (?:in|for) (?:a|one|each) meal\b"
-    r"|\b(?:a|the|your|one|each|every) (?:single )?meal's\b|\bhourly\b|\b(?:in|for) (?:an|one|each) hour\b|\bhour's\b"
+    r"\bfor (?:a|the|your|one|each|every) (?:single |full |whole )?meal\b|\bhourly\b"
+    r"|\bneeds? (?:in|for) (?:a|one|each) meal\b|\b(?:in|for) (?:an|one|each) hour\b"
 )
-_SPAN_WORDS = frozenset("meal meals hourly hour hours weeks months years".split())
+_OF_A_SPAN = re.compile(
+    r"\b(?:week|month|year|hour|meal)'s \w+"
+    r"|\b(?:half|thirds?|quarters?|fifths?|sixth|seventh|eighth|tenths?|percent) of an? (?:week|month|hour|meal)\b"
+    r"|\b(?:vitamin \w+|iron|fiber|calcium|sodium|protein) for an? (?:week|month|hour|meal)\b"
+)
+_SPAN_WORDS = frozenset("meal meals hourly hour hours week month year weeks months years".split())
 _LEADS = re.compile(  # none of these says what follows
     r"(?:and |but |so )?(?:not that\b|never mind\b|(?:nobody|no one|none) (?:says?|said|claims?|thinks?)\b|hardly\b"
     r"|in theory\b|on paper\b|at best\b|at worst\b|if (?:you are|we are) lucky\b|almost :)"
 )
 _FIRST_WORDS = frozenset("not never nobody no none hardly in on at if almost and but so".split())
+_LEAST_OF_ALL = re.compile(r"(?:the )?least \w+ (?:comes?|is|are)\b")
 _LEAST = re.compile(r"\b(?:the )?least of (?:it|that|those|them|which|the|its)\b")
 _WELL_AS_MUCH = re.compile(
     r"\b(?:well|far|much|way) (?:over|under|above|below|short of|past|beyond) (?:as (?:much|many)|the same)\b"
@@ -74,6 +82,7 @@ def _is_open(sentence: Sentence, claim: Claim, taken: set[int], change: Sequence
     """Return whether something beside a claim was not heard."""
     doubts = (
         _seldom(sentence, claim, taken, change),
+        isinstance(claim, (FoodCountClaim, WeightClaim)) and _gone_without(sentence, claim, change),
         isinstance(claim, _COUNTED)
         and (
             _multiplied(sentence, claim, taken)
@@ -139,36 +148,51 @@ def _gone_without(sentence: Sentence, claim: Claim, change: Sequence[int]) -> bo
         over = at + 1
         while sentence.text_at(over) in DETERMINERS or sentence.text_at(over) in ("about", "some", "around"):
             over += 1
-        counted = over in claim.places and sentence.tokens[over].quantity is not None
-        if counted or (over < len(sentence) and is_serving(sentence, over)):
+        several = over < len(sentence) and sentence.tokens[over].quantity is not None
+        served = over + several < len(sentence) and is_serving(sentence, over + several)
+        if (several and over in claim.places) or served:
             return True
     return False
 
 
 def _of_another_span(sentence: Sentence, claim: Claim, taken: set[int]) -> bool:
     """Return whether an amount is for a week, a meal or an hour: "half of your iron for a meal"."""
+    clause = sentence.clause_of(claim.places[-1])
+    if not _SPAN_WORDS.isdisjoint(sentence.words) and _OF_A_SPAN.search(sentence.text.lower().replace("’", "'")):
+        return True
     if isinstance(claim, DishShareClaim):
         return False
-    clause = sentence.clause_of(claim.places[-1])
+    first, of_day = min(claim.places), isinstance(claim, DayShareClaim)
     for at in clause:
-        spans = sentence.tokens[at].amount.unit in _OTHER_SPANS and at not in taken
-        if spans and (
-            sentence.tokens[at].possessive
-            or at > min(claim.places)
+        unit = sentence.tokens[at].amount.unit
+        if at in taken and not (of_day and (at in claim.places or sentence.text_at(at - 1) == "for")):
+            continue
+        led = (
+            at >= first
+            or sentence.text_at(at - 1) in ("half", "a half")
             or sentence.text_at(at - 1) in ("in", "over", "per")
-        ):
+        )
+        if led and (unit in _OTHER_SPANS or (of_day and unit == "hour")):
             return True
-        if sentence.text_at(at) in ("weeks", "months", "years", "hours") and at not in taken and at > min(claim.places):
+        if at > first and sentence.text_at(at) in ("weeks", "months", "years", "hours"):
             return True
     if not isinstance(claim, DayShareClaim) or _SPAN_WORDS.isdisjoint(sentence.words):
         return False
-    said = sentence.text[sentence.tokens[clause[0]].start : sentence.tokens[clause[-1]].end].lower().replace("’", "'")
-    return _OF_A_MEAL.search(said) is not None
+    return _OF_A_MEAL.search(_told(sentence, clause)) is not None
+
+
+def _told(sentence: Sentence, clause: Sequence[int]) -> str:
+    """Return the words of a clause as they stand, in lower case."""
+    first, last = sentence.tokens[clause[0]].start, sentence.tokens[clause[-1]].end
+    return sentence.text[first : last + 2].lower().replace("’", "'")
 
 
 def _the_least_of_it(sentence: Sentence, claim: Claim) -> bool:
     """Return whether the least of it is told beside it: "17 grams of fat, the least of it saturated"."""
-    return not claim.negated and "least" in sentence.words and _LEAST.search(sentence.plain) is not None
+    if "least" not in sentence.words:
+        return False
+    of_it = not claim.negated and _LEAST.search(sentence.plain) is not None
+    return of_it or _LEAST_OF_ALL.match(sentence.plain) is not None
 
 
 def _judged_behind(sentence: Sentence, claim: Claim, taken: set[int]) -> bool:

@@ -240,7 +240,7 @@ def _place_meant(
         return FRIDGE  # "frozen, it keeps two months; thawed, two more"
     if said.unit == "month" and told is None and (place == FREEZER or frozen_before(sentence, at)):
         return FREEZER
-    if said.unit != "hour" and place == FRIDGE and put_away_within(sentence, at, within):
+    if said.unit != "hour" and place in (FRIDGE, None) and put_away_within(sentence, at, within):
         return OUT  # "into the fridge within two days"
     if said.unit == "hour" and place != FREEZER and (within or (place == FRIDGE and need_not(sentence, at))):
         return OUT  # "into the fridge within two hours": what is timed is how long it may be out

@@ -20,13 +20,15 @@ _PUT_AWAY = frozenset(
     "get gets put puts goes go chill chilled refrigerate refrigerated belongs into cool need needs have be".split()
 )
 _KEPT_OR_EATEN = frozenset(
-    "eat eaten finish finished use used drink keep keeps kept last lasts good cook cooked fine best safe stays freeze "
+    "eat eaten finish finished use used drink keep keeps kept last lasts good cook fine best safe stays freeze "
     "thaw marinate serve enjoy".split()
 )
 _THE_LEAST = re.compile(r"\b(?:is|are) the (?:very )?(?:least|minimum|shortest)\b|\bis the least\b")
 _NO_LESS = re.compile(
     r"^,? ?(?:and )?(?:no|not(?: a \w+)?|never) (?:less|fewer|shorter)\b|^,? ?(?:at the (?:very )?least)\b"
 )
+_LEFT_OVER = re.compile(r"\b(?:what|whatever|anything|if) [\w ]*\bnot (?:eat|finish|use)\b")
+_NO_LESS_BEHIND = re.compile(r"\b(?:or (?:more|longer)|at (?:the very )?least|minimum)(?= ?[.,;!]|$)")
 _WARM_DAY = 60  # degrees Fahrenheit; what is warmer tells of the day, and not of the refrigerator
 _HOTTEST_DAY = 130
 _HOT_DAY, _HOTTEST_TOLD = 90, 110  # degrees Fahrenheit; from 90 °F on an hour is the limit: USDA FSIS
@@ -36,14 +38,19 @@ _AT_LEAST = ("over", "at least", "well over")
 def no_less(sentence: Sentence, at: int, said: Quantity) -> Quantity:
     """Return a time with "no less" or "at the least" behind it as the least there is."""
     behind = " ".join(sentence.texts[at + 1 : at + 5])
-    return replace(said, relation="at least") if _NO_LESS.match(behind) else said
+    own = " ".join(sentence.text_at(spot) for spot in sentence.clause_of(at) if spot > at)
+    others = any(sentence.tokens[spot].quantity is not None for spot in sentence.clause_of(at) if spot > at)
+    least = _NO_LESS.match(behind) or (not others and _NO_LESS_BEHIND.search(own))
+    return replace(said, relation="at least") if least else said
 
 
 def put_away_within(sentence: Sentence, at: int, within: bool) -> bool:
     """Return whether a limit is for putting food away: "chill it within two days" leaves it out until then."""
     if not within or sentence.text_at(at - 1) in _LATER:
         return False
-    before = {word for spot in sentence.clause_of(at) if spot < at for word in sentence.text_at(spot).split()}
+    first = max((spot for spot in range(at) if sentence.text_at(spot) in ("if", "once", "when")), default=-1)
+    led = [spot for spot in sentence.clause_of(at) if first < spot < at]
+    before = {word for spot in led for word in sentence.text_at(spot).split()}
     away = bool(before & IN_FRIDGE) or {"put", "away"} <= before
     return away and bool(before & _PUT_AWAY) and before.isdisjoint(_KEPT_OR_EATEN)
 
@@ -69,7 +76,8 @@ def turned(sentence: Sentence, at: int, said: Quantity, place: str | None, warne
     clause = sentence.clause_of(at)
     before = {word for spot in clause if spot < at for word in sentence.text_at(spot).split()}
     latest = "latest" in sentence.texts[at + 1 : at + 5]
-    if sentence.text_at(at - 1) in _LATER and not before.isdisjoint(_DONE_THEN) and not latest:
+    later = sentence.text_at(at - 1) in _LATER or sentence.text_at(at).startswith(("beyond", "past"))
+    if later and not before.isdisjoint(_DONE_THEN) and not latest:
         return True  # "eat it after four days", "chill it after two hours"
     if warned and sentence.text_at(at).startswith(("less", "under", "fewer")):
         return True  # "do not leave it out for less than two hours"
@@ -105,5 +113,10 @@ def _other_day(sentence: Sentence, at: int) -> bool:
 
 
 def frozen_before(sentence: Sentence, at: int) -> bool:
-    """Return whether freezing is named before a time; behind it, "or freeze" is what else may be done."""
+    """Return whether freezing is named before a time; behind it, "or freeze" is what else may be done.
+
+    "Freeze what you won't eat in three months" names how long it is kept unfrozen.
+    """
+    if _LEFT_OVER.search(" ".join(sentence.texts[:at])):
+        return False
     return any(not IN_FREEZER.isdisjoint(text.split()) for text in sentence.texts[:at])

@@ -60,7 +60,14 @@ def _denials(sentence: Sentence, at: int) -> list[int]:
     """Return where the statement of a time says "not", but where that only says that something does no harm."""
     said = [spot for spot in sentence.clause_of(at) if not set(sentence.text_at(spot).split()).isdisjoint(_NOT)]
     said = [spot for spot in said if sentence.texts[spot : spot + 2] != ("no", "more") or at > spot]
+    said = [spot for spot in said if not _is_left_over(sentence, spot)]
     return [spot for spot in said if not (lets_be(sentence, spot) or _is_no_limit(sentence, spot))]
+
+
+def _is_left_over(sentence: Sentence, at: int) -> bool:
+    """Return whether "not" tells what is left: "what we don't eat today goes into the fridge"."""
+    led = not {"what", "whatever", "anything", "everything"}.isdisjoint(sentence.texts[max(0, at - 5) : at])
+    return led and sentence.text_at(at + 1) in ("eat", "finish", "use")
 
 
 def _heeds(sentence: Sentence, at: int) -> bool:

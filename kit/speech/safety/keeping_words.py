@@ -106,6 +106,13 @@ def only_set_apart(sentence: Sentence, at: int, words: frozenset[str]) -> bool:
     return bool(places) and min(places)[0]
 
 
+def _has_its_own_time(sentence: Sentence, spot: int, at: int) -> bool:
+    """Return whether freezing is told behind a time, in a statement that has a time of its own."""
+    if spot < at or sentence.clauses[spot] == sentence.clauses[at]:
+        return False
+    return any(sentence.tokens[place].amount.unit in _TIMES for place in sentence.clause_of(spot))
+
+
 def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bool, bool, int, int, str]]:
     """Return the places that a sentence names: whether set apart, not behind, in another clause, how far, which."""
     places: list[tuple[bool, bool, int, int, str]] = []
@@ -113,11 +120,13 @@ def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bo
     turns = next((spot for spot in range(at + 1, len(sentence)) if sentence.text_at(spot) in _OR_ELSE), len(sentence))
     for spot in range(len(sentence)):
         for word in sentence.text_at(spot).split():
-            if word in IN_FREEZER and spot > turns:
-                continue  # "eat within three days, or freeze"
+            if word in IN_FREEZER and (spot > turns or _has_its_own_time(sentence, spot, at)):
+                continue  # "eat within three days, or freeze", "it keeps four days, and it freezes for two months"
             if word == "frozen" and sentence.text_at(at).startswith(("thaw", "defrost")):
                 continue  # "thaw frozen shrimp on the counter"
-            if word == "freeze" and words & _EATEN and sentence.tokens[at].amount.unit in ("day", "week"):
+            uneaten = "not" in words and bool(words & {"what", "whatever", "anything", "if"})
+            spans = ("day", "week", "month") if uneaten else ("day", "week")
+            if word == "freeze" and words & _EATEN and sentence.tokens[at].amount.unit in spans:
                 continue  # "freeze what you don't eat within five days": so long it is in the refrigerator
             kind = FREEZER if word in IN_FREEZER else FRIDGE if word in IN_FRIDGE else OUT if word in OUTSIDE else None
             if kind == FRIDGE and _is_outside(sentence, spot):
