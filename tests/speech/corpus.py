@@ -49,6 +49,7 @@ SETS = (
     "said_otherwise",
     "told_anew",
     "told_afresh",
+    "turned_false",
 )
 TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")

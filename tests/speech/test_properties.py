@@ -11,6 +11,8 @@ from hypothesis import strategies as st
 
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, NOTHING_TO_CHECK, OFF, VERDICTS
 from kit.speech.checking import check_sentence
+from kit.speech.claim import THE_DISH
+from kit.speech.figures.amounts import AmountClaim
 from kit.speech.reading import read
 from tests.speech.corpus import SETS, dish, rows
 
@@ -161,6 +163,43 @@ def test_kitchen_talk_beside_a_claim_changes_nothing(drawn):
 
 def test_numbers_in_words_and_in_digits_read_alike():
     assert [pair for pair in NUMBERS if verdict(pair[0]) != verdict(pair[1])] == []
+
+
+SERVED = r"(?:[Aa]|[Ee]ach|[Ee]very|[Oo]ne|[Tt]his) (plate|bowl|slice|serving|glass|square|wedge|cup|mug|portion)\b"
+# By what is done to a plain amount: what it is done to, and what stands there then.
+MADE_FALSE = {
+    "tripled": (r"(?<![\w.,/-])(\d{2,4})(?= (?:calories|grams|milligrams)\b)", lambda found: str(3 * int(found[1]))),
+    "another unit": (r"\b(milli)?grams\b", lambda found: "grams" if found[1] else "milligrams"),
+    "half a serving": (SERVED, lambda found: f"half a {found[1]}"),
+    "all of it": (SERVED, lambda found: "the whole recipe"),
+    "a bite": (SERVED, lambda found: "a bite"),
+}
+
+
+def is_plain_amount(row):
+    """Whether a sentence tells only amounts of one serving, and neither bounds nor a change."""
+    one, *others = read(row["say"], dish(row["dish"]))
+    plain = one.claims and not others and one.change is None
+    return plain and all(
+        isinstance(claim, AmountClaim)
+        and claim.about == THE_DISH
+        and claim.said.relation == "about"
+        and not claim.negated
+        for claim in one.claims
+    )
+
+
+def test_no_plain_amount_holds_that_is_tripled_or_told_in_another_unit_or_of_another_part():
+    # Bounds are left out, since a greater or a smaller number may keep them.
+    amounts = [row for row in ROWS if row["expected"] == HOLDS and is_plain_amount(row)]
+    turned = [
+        (row["dish"], say)
+        for row in amounts
+        for pattern, made in MADE_FALSE.values()
+        if (say := re.sub(pattern, made, row["say"], count=1)) != row["say"]
+    ]
+    assert len(turned) > 500
+    assert [(name, say) for name, say in turned if verdict(say, name) == HOLDS] == []
 
 
 @TRIES

@@ -38,7 +38,8 @@ def other_parts(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     for at, part in _parts(sentence):
         if at in sentence.used or (part.kind, part.count) in taken:
             continue
-        if any(sentence.tokens[place].amount.value == part.count for claim in counted for place in claim.places):
+        numbers = {sentence.tokens[place].amount.value for claim in counted for place in claim.places}
+        if part.kind == SERVING and part.count in numbers:
             continue  # "between 150 and 250 a bowl"
         if part.kind in (SERVING, WHOLE) and sentence.text_at(0) in _TAKE and at < min(of_one[0].places):
             return [replace(claim, about=part) if claim in of_one else claim for claim in claims]
