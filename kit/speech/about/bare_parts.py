@@ -127,3 +127,8 @@ def each_half(sentence: Sentence, at: int) -> bool:
     one = cut and (sentence.text_at(cut[0] + 1).startswith("one") or is_serving(sentence, cut[0] + 2))
     each = sentence.text_at(at - 1) in ("each", "either", "every")
     return bool(one) and each and said.is_fraction and not said.unit and is_verb(sentence, at + 1)
+
+
+def eats_all(sentence: Sentence) -> bool:
+    """Return whether all of it is said to be eaten: "eat the whole pot and you", "if you ate the whole pot, you"."""
+    return sentence.text_at(0) in HAVE_IT or sentence.text_at(2) in DONE

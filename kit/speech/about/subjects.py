@@ -3,17 +3,7 @@
 from dataclasses import replace
 
 from kit.rules.naming import is_plural
-from kit.speech.about.bare_parts import (
-    DONE,
-    HAVE_IT,
-    TAKES,
-    bare_count,
-    bare_measure,
-    bare_part,
-    each_half,
-    eaten,
-    if_done,
-)
+from kit.speech.about.bare_parts import TAKES, bare_count, bare_measure, bare_part, each_half, eaten, eats_all, if_done
 from kit.speech.about.exceptions import eaten_beside, is_every_thing, set_against, sets_apart
 from kit.speech.about.other_dishes import other_dish
 from kit.speech.about.parts import (
@@ -188,8 +178,7 @@ class _Subjects:
 
     def _may_be_dish(self, at: int, word: str, led: bool) -> bool:
         """Return whether a clause goes on in words that may speak of the subject or of the dish."""
-        done = self.sentence.text_at(0) in HAVE_IT or self.sentence.text_at(2) in DONE
-        whole = word == "you" and self.current.kind == WHOLE and not done
+        whole = word == "you" and self.current.kind == WHOLE and not eats_all(self.sentence)
         if whole or (word in ("there", "it", "you") and self.current.words == PLAIN):
             return True  # "the whole pot has 1,900 calories, and you get all the iron you need"
         if word in ("there", "it") and not self.on_food:

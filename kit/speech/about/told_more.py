@@ -8,6 +8,7 @@ from kit.speech.words.sentence import Sentence
 _WEIGHED = ("g", "mg", "kcal")
 _HAS = frozenset("has have holds hold contains contain packs pack carries gives".split())
 _KINDS_OF_FAT = ("saturated", "unsaturated", "monounsaturated", "polyunsaturated", "trans")
+_COVERS = frozenset("covers cover meets fills satisfies".split())
 _TELLING = frozenset((*_KINDS_OF_FAT, "less", "more", "fewer", "all", "all but"))
 _BY_HOW_MUCH = frozenset("a bit lot far much little touch tad shade way even slightly considerably somewhat".split())
 _FUZZY = ("you", "i", "we", "enough", "usual", "one")
@@ -22,6 +23,11 @@ def tells_more(sentence: Sentence, at: int) -> bool:
     if text in _TELLING or token.is_a("nutrient"):
         behind_amount = any(one.amount.unit in _WEIGHED for one in sentence.tokens[:at])
         return behind_amount and _of_the_amount(sentence, at, text)
+    if text in _COVERS:
+        return any(sentence.is_a(place, "day") or sentence.text_at(place) == "day" for place in range(at + 1, at + 4))
+    if text == "as" and sentence.text_at(at + 1) == "much" and sentence.text_at(at + 2) == "as":
+        named = any(one.is_a("nutrient") for one in sentence.tokens[:at])
+        return named and sentence.text_at(at + 3) not in (*_FUZZY, "needed", "possible", "will")
     return token.amount.unit in ("g", "mg") and _a_serving_has(sentence, at)
 
 

@@ -179,6 +179,7 @@ def _goes_on(sentence: Sentence, at: int) -> bool:
 def from_foods(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
     """Return the foods that an allergen is said to come from, and their places: ", but only in the bread"."""
     place = at + 1
+    place += sentence.text_at(place) in ("is", "are") and sentence.text_at(place + 2) in HERE  # "milk is in it, but"
     if sentence.text_at(place) == "in" and sentence.text_at(place + 1) in HERE:
         place += 2  # "it has milk in it from the cheese"
     while sentence.text_at(place) in (",", "but", "only", "just"):

@@ -13,6 +13,7 @@ from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.doubting.joined_on import joined_on, of_its_own, set_apart
 from kit.speech.doubting.not_meant import not_meant
+from kit.speech.doubting.of_another_need import of_another_need
 from kit.speech.doubting.of_several import of_a_piece, of_both, of_several
 from kit.speech.doubting.of_something_else import of_something_else
 from kit.speech.doubting.said_with import all_of_one, in_turn, of_one_source, with_another
@@ -97,6 +98,7 @@ def doubted(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     for one in (
         of_its_own,
         of_something_else,
+        of_another_need,
         _of_none,
         _made_of,
         _told_from,
@@ -211,19 +213,8 @@ def _because_of(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     return []
 
 
-_OTHER_NEEDS = frozenset("week weeks weekly month monthly year fortnight weekend meal sitting hour".split())
-_NEEDED_OTHERWISE = re.compile(
-    r"\b(?:needs?|wants?|requirements?|allowance|quota|limit|worth|should have)\b[^,.;]{0,24}"
-    r"\b(?:week|month|year|fortnight|weekend|(?:each|every|per|a|one|any) (?:meal|sitting|hour))\b"
-    r"|\b(?:weekly|monthly)\b"
-)
-
-
 def _at_another_time(sentence: Sentence, claim: Claim) -> Claim:
     """Return what was so, or will be, as a claim that is asked about: "last time a plate had 500 calories"."""
-    if isinstance(claim, DayShareClaim) and not _OTHER_NEEDS.isdisjoint(sentence.words):
-        behind = " ".join(sentence.texts[min(claim.places) : min(claim.places) + 14])
-        return asked(sentence, claim.places) if _NEEDED_OTHERWISE.search(behind) else claim
     counted = isinstance(claim, (AmountClaim, DayShareClaim, WordingClaim, KindClaim))
     clause = " ".join(sentence.text_at(at) for at in sentence.clause_of(claim.places[0])) if counted else ""
     if not _OTHER_TIMES.search(clause):

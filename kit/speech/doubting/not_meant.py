@@ -78,6 +78,9 @@ _IS_THE_NEED = re.compile(
 )
 
 
+_EVEN = (("with",), ("after",), ("once",), ("when",), ("if",))
+
+
 def _open(sentence: Sentence, claim: Claim, other: bool) -> Claim:
     """Return a claim asked about where it is of another amount, or only likened: "about as egg-free as a custard"."""
     if isinstance(claim, AmountClaim):
@@ -93,7 +96,10 @@ def _open(sentence: Sentence, claim: Claim, other: bool) -> Claim:
         return claim
     first, last = min(claim.places), max(claim.places)
     likened = sentence.text_at(first - 1) == "as" and "as" in (sentence.text_at(last + 1), sentence.text_at(last + 2))
-    with_more = claim.about.kind == FOOD and sentence.texts[last + 1 : last + 3] == ("even", "with")
+    behind = sentence.texts[last + 1 : last + 3]
+    with_more = claim.about.kind == FOOD and behind[:1] == ("even",) and behind[1:] in _EVEN
+    if behind in (("only", "when"), ("only", "while"), ("only", "raw")):
+        return asked(sentence, (*claim.places, last + 1))  # "high in vitamin C only when raw"
     if isinstance(claim, WordingClaim) and with_more:  # "the cod is lean even with the butter counted in"
         return asked(sentence, (*claim.places, last + 1))
     as_good_as = sentence.texts[max(0, first - 3) : first] == ("as", "good", "as")
