@@ -36,6 +36,8 @@ PLACES = (
     ("Cook the chicken to 165 on the {}.", "inside"),
     ("All the {} in it is whole grain.", "grain"),
     ("Leave out the chicken and the {} and it's vegetarian.", "salt"),
+    ("The chicken {} most of the protein.", "brings"),
+    ("A plate {} 34 grams of protein.", "has"),
     ("{} aside, a plate has about 430 calories.", "Jokes"),
 )
 # Words of no language that was meant: "vorble", "drintoz".

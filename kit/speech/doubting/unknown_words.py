@@ -14,6 +14,7 @@ from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.doubting.unknown_measures import COLD, INSIDE, MEASURES
 from kit.speech.doubting.unknown_things import MATTERS_NOT, THINGS, ends
+from kit.speech.doubting.unknown_verbs import unknown_verbs
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.day_shares import DayShareClaim
@@ -34,7 +35,7 @@ def unknown_words(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     if is_question(sentence):
         return []
-    ways = (*THINGS, *MEASURES, _with_or_without, _subject, _judged, _for_whom, _turned)
+    ways = (*THINGS, *MEASURES, _with_or_without, _subject, _judged, _for_whom, _turned, unknown_verbs)
     return [asked(sentence, places) for way in ways for places in way(sentence, claims)]
 
 
