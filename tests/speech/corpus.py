@@ -51,7 +51,11 @@ SETS = (
     "told_afresh",
     "turned_false",
 )
-TRAPS = ("fresh_thirteenth", "fresh_eighteenth")  # put together so that a careless reader vouches wrongly
+TRAPS = (
+    "fresh_thirteenth",
+    "fresh_eighteenth",
+    "told_wrongly",
+)  # put together so that a careless reader vouches wrongly
 VERDICTS = ("holds", "off", "cannot tell", "nothing to check")
 
 

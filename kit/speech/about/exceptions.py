@@ -24,6 +24,42 @@ def excepted(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
     return [], []
 
 
+_ONLY = frozenset(("only", "sole", "one", "single"))
+_CAUSE = frozenset("reason reasons thing things part ingredient food".split())
+_KEEPS_FROM = frozenset("keeps keep stops stop prevents prevent keeping stopping".split())
+
+
+def only_reason(sentence: Sentence, at: int) -> tuple[list[FoodWord], list[int]]:
+    """Return the foods that are the only reason why something is not so: "the honey is the only reason it isn't vegan".
+
+    Parameters
+    ----------
+    sentence : Sentence
+        The sentence.
+    at : int
+        Where that stands which the dish is not.
+    """
+    for place in range(at):
+        words = sentence.text_at(place).split()
+        said = words[:1] != [] and words[0] in _ONLY and sentence.text_at(place - 1) == "the"
+        if not said or _CAUSE.isdisjoint((*words, sentence.text_at(place + 1))):
+            continue
+        between = sentence.texts[place + 1 : at]
+        if "not" not in between and _KEEPS_FROM.isdisjoint(between):
+            continue
+        denials = [spot for spot in range(place, at) if sentence.text_at(spot) == "not"]
+        verb = place - 2
+        if sentence.text_at(verb) in ("is", "are"):
+            foods, places = foods_from(sentence, sentence.clause_of(verb)[0], verb)
+        elif sentence.text_at(at + 1) in ("is", "are"):
+            foods, places = foods_from(sentence, at + 2, len(sentence))
+        else:
+            continue
+        if foods:
+            return foods, [*places, *denials]
+    return [], []
+
+
 def sets_apart(sentence: Sentence, at: int) -> bool:
     """Return whether a food behind a place is set apart from everything: "everything but the turkey"."""
     place = at if sentence.text_at(at) in _EXCEPT else at - 1

@@ -52,7 +52,11 @@ def is_lighter_dish(sentence: Sentence, at: int) -> bool:
     while sentence.text_at(over) in _KIND_OF:
         over += 1
     led = sentence.text_at(at - 1) in ("a", "the", "our", "this", "much", "far")
-    return led and sentence.is_a(over, "dish") and sentence.tokens[over].parts["dish"] == "dish"
+    called = sentence.is_a(over, "dish") and sentence.text_at(over) not in _VESSELS
+    return led and called and sentence.tokens[over].parts["dish"] in ("dish", "serving")
+
+
+_VESSELS = frozenset("bowl bowls plate plates cup cups glass glasses jar mug piece pieces slice slices".split())
 
 
 _VERSIONS = frozenset("version original recipe one ones kind sort last packet shop store".split())

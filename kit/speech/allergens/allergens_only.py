@@ -57,6 +57,9 @@ def read(sentence: Sentence) -> list[Claim]:
             claims.append(asked(sentence, (at, *claim.places)))  # "the only nuts in it are not pecans"
         elif claim is not None:
             claims.append(claim)
+        elif not sentence.is_a(place, "allergen", "any"):
+            claims.append(asked(sentence, (at, place)))  # "and the butter the only thing with milk"
+            sentence.used.update((at, place))
         sentence.used.update((at, *claim.places) if claim is not None else ())
     return claims
 

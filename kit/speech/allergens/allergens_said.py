@@ -3,7 +3,7 @@
 import re
 from dataclasses import replace
 
-from kit.speech.about.exceptions import excepted
+from kit.speech.about.exceptions import excepted, only_reason
 from kit.speech.about.parts import (
     DETERMINERS,
     TOOLS,
@@ -116,6 +116,10 @@ def _claim(sentence: Sentence, subject: About, at: int, safe: int | None) -> All
     if free is not None and contrary and contrary in (name, "wheat" if name == "gluten" else name):
         sentence.used.update({at, free, free + 1})
         return AllergenClaim((at, free), About(UNKNOWN, words=sentence.said((at, free + 1))), False, name, free=True)
+    alone, alone_places = only_reason(sentence, at) if free is not None else ([], [])
+    if free is not None and alone:  # "the butter is the only reason it isn't dairy-free"
+        sentence.used.update({at, free, *alone_places})
+        return AllergenClaim((min(at, free), max(at, free)), THE_DISH, False, name, free=True, but=tuple(alone))
     if free is not None:
         sentence.used.update({at, free, *but_places})
         denied = negated(sentence, at if free > at else free) and sentence.text_at(free) != "not"

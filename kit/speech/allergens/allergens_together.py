@@ -109,8 +109,8 @@ def origin(sentence: Sentence, at: int) -> tuple[int, list[FoodWord], list[int]]
         start = place + 2 + denied
     elif says in _LED and (_goes_on(sentence, at) or (sentence.tokens[at].possessive and _comes(sentence, at, says))):
         start = place + 1  # "the wheat's in the noodles"
-    elif place > at + 1 and says in ("is", "are") and _is_food_group(sentence, at, place + 1):
-        start = place + 1  # "the nuts in it are almonds"
+    elif place > at + 1 and says in ("is", "are") and _is_food_group(sentence, at, place + 1 + denied):
+        start = place + 1 + denied  # "the nuts in it are almonds"
     else:
         return None
     foods, places = those_from(sentence, start)

@@ -128,6 +128,12 @@ def of_the_changed(sentence: Sentence, places: Sequence[int], claims: Sequence[C
         for at in sentence.places("nutrient")
         if at not in sentence.used and at not in places and (not told or sentence.clauses[at] in near - told)
     ]
+    if not claims and not found:  # "swap the almonds for peanuts and the tree nuts stay in"
+        last = max(places, default=-1)
+        left = [at for at in sentence.places("allergen", last + 2) if at not in sentence.used]
+        return [
+            asked(sentence, (at,)) for at in left[:1] if any(spot in sentence.verbs for spot in range(last, at + 3))
+        ]
     tells = not sentence.words.isdisjoint(_CHANGES) or any(
         sentence.is_a(at, "verb_save") or sentence.is_a(at, "verb_add")
         for at in range(len(sentence))

@@ -6,6 +6,7 @@ from dataclasses import replace
 from kit.speech.about.basis import basis_near
 from kit.speech.about.parts import is_serving, is_verb
 from kit.speech.about.slots import SHARES, Named, nutrient_before, nutrients_after, share_at
+from kit.speech.about.unread import asked
 from kit.speech.changes.changes_said import TRIED, SaidChange
 from kit.speech.changes.effects_judged import _UNITS, EffectClaim
 from kit.speech.changes.effects_said import ends_at, is_gone, passes, remains, to_nothing
@@ -49,7 +50,19 @@ def read(sentence: Sentence, about: list[About], said: SaidChange | None) -> lis
     if claims:
         sentence.used.update(said.places)
         sentence.used.update(verb)
+        claims += _share_of_it(sentence, max(max(claim.places) for claim in claims))
     return claims
+
+
+def _share_of_it(sentence: Sentence, last: int) -> list[Claim]:
+    """Return what is told of an effect behind it: "you save 45 calories, nearly all of it fat"; it is asked about."""
+    for at in range(last + 1, len(sentence) - 2):
+        goes_back = sentence.text_at(at + 1) == "of" and sentence.text_at(at + 2) in ("it", "that", "them", "those")
+        if goes_back and at not in sentence.used and share_at(sentence, at) is not None:
+            named = [place for place in sentence.places("nutrient", at) if place not in sentence.used]
+            sentence.used.update((at, *named))
+            return [asked(sentence, (at, at + 2))]
+    return []
 
 
 def _then_has(sentence: Sentence, said: SaidChange, near: set[int]) -> list[Claim]:
@@ -246,6 +259,9 @@ def _shares(sentence: Sentence, said: SaidChange, verb: list[int], taken: set[in
     return claims
 
 
+_TURNS = {"up": 1, "higher": 1, "down": -1, "lower": -1}
+
+
 def _direction(
     sentence: Sentence, said: SaidChange, verb: list[int], taken: set[int], found: list[Claim]
 ) -> list[Claim]:
@@ -266,6 +282,7 @@ def _direction(
             continue
         for one in named:
             sign = -1 if sentence.is_a(at, "verb_save") and sentence.text_at(at) not in ("more",) else 1
+            sign = _TURNS.get(sentence.text_at(one.place + 1), sign)  # "brings the fat up"
             all_gone = to_nothing(sentence, max(at, one.place) + 1) if sign < 0 else None
             if sign < 0 and is_gone(sentence, at, one.place):
                 all_gone = SHARES["all"]

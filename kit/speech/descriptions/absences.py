@@ -82,6 +82,9 @@ def made_with(sentence: Sentence) -> list[Claim]:
     sentence : Sentence
         The sentence, in which nothing else has been read.
     """
+    for at in sentence.places("allergen", 4):
+        if sentence.texts[at - 4 : at] == ("nothing", "to", "do", "with"):
+            return [asked(sentence, (at - 4, at))]
     told = _MADE_WITH.search(sentence.plain)
     if told is None or not sentence.words.isdisjoint(_OF_ANOTHER):
         return []

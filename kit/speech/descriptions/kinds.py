@@ -6,7 +6,7 @@ from kit.food.composition import Food
 from kit.rules.kinds import VEGAN, VEGETARIAN, WHOLE_GRAIN, fits, is_grain, part_fits
 from kit.rules.naming import is_plural, short_name
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
-from kit.speech.about.exceptions import excepted
+from kit.speech.about.exceptions import excepted, only_reason
 from kit.speech.about.parts import DETERMINERS, after_determiners, dish_named, food_part, is_dish, is_food, leads_on
 from kit.speech.about.slots import foods_from, negated
 from kit.speech.about.unread import asked
@@ -71,6 +71,11 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         if eaten and not (kind == VEGETARIAN and _EATEN_BY_VEGETARIANS.issuperset(map(sentence.text_at, eaten))):
             sentence.used.update({at, *eaten})
             claims.append(asked(sentence, (at, *eaten)))
+            continue
+        but, places = only_reason(sentence, at)
+        if but:  # "the honey is the only reason it isn't vegan": all but the honey is
+            sentence.used.update({at, *places})
+            claims.append(KindClaim((at,), THE_DISH, False, kind, tuple(but)))
             continue
         but, places = excepted(sentence, at)
         sentence.used.update({at, *places, *eaten})

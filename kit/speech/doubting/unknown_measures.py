@@ -11,6 +11,7 @@ from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.doubting.unknown_things import ends
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.proportions.day_shares import DayShareClaim
+from kit.speech.safety.doneness import DONE_THINGS
 from kit.speech.safety.keeping_judged import OUT, DegreesClaim, TimeClaim
 from kit.speech.safety.keeping_words import OUTSIDE
 from kit.speech.words.sentence import Sentence
@@ -74,7 +75,7 @@ def _hot_at(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, 
         while sentence.text_at(to) in _TO_SO_HOT:
             to -= 1
         led = to < min(claim.places) - 1 and claim.what not in ("fridge", "freezer")
-        of_it = led and to in sentence.unknown and sentence.text_at(to) not in INSIDE
+        of_it = led and to in sentence.unknown and sentence.text_at(to) not in INSIDE | DONE_THINGS.keys()
         if of_it and sentence.text_at(to - 1) == "the" and sentence.text_at(to) not in ("leftovers", "rest"):
             yield (to, min(claim.places))  # "get the ostrich to 145"
 

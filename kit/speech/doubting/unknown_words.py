@@ -18,6 +18,7 @@ from kit.speech.doubting.unknown_verbs import unknown_verbs
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.day_shares import DayShareClaim
+from kit.speech.safety.doneness import DONE_THINGS
 from kit.speech.safety.keeping_judged import DegreesClaim
 from kit.speech.words.clauses import VERBS
 from kit.speech.words.sentence import Sentence
@@ -78,7 +79,7 @@ def _subject(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int,
     for claim in claims:
         if claim.about.kind == FOOD or isinstance(claim, (CookedAwayClaim, UnreadClaim)):
             continue
-        known = _WHO | INSIDE | COLD if isinstance(claim, DegreesClaim) else _WHO
+        known = _WHO | INSIDE | COLD | DONE_THINGS.keys() if isinstance(claim, DegreesClaim) else _WHO
         clause = sentence.clause_of(min(claim.places))
         verb = next((at for at in clause if sentence.text_at(at) in VERBS), -1)
         at = verb - 1

@@ -133,6 +133,8 @@ def _behind_part(sentence: Sentence, at: int) -> tuple[int, float] | None:
                 return None
             pronoun = sentence.text_at(whole) in ("it", "this", "that", "everything")
             plainly = is_serving(sentence, at + 1) or bool(verbs & _FEEDS) or not pronoun
+            calories = any(token.amount.unit in ("kcal", "kJ") for token in sentence.tokens)
+            plainly = plainly and (is_serving(sentence, at + 1) or not calories)  # "half of it is over a thousand"
             told = _is_counted(sentence, at, verbs) and plainly
             return (spot, share) if told else None
         text = sentence.text_at(spot)

@@ -1,7 +1,7 @@
 """How much of an ingredient the recipe is said to take: "the pan has eight eggs", "it uses a tablespoon of oil"."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -74,7 +74,9 @@ def read(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     found: list[Claim] = []
     last, listed = -1, None  # where the food before ended, and of what so much of it was told
-    for at, said in sorted([*sentence.quantities(), *_ones(sentence)], key=lambda one: one[0]):
+    halves = dict(_and_a_half(sentence))
+    counts = [*sentence.quantities(), *_ones(sentence), *halves.items()]
+    for at, said in sorted(counts, key=lambda one: one[0]):
         if said.unit not in _UNITS or _is_measure_of(claims, said) or (said.is_fraction and not _of_one(sentence, at)):
             continue
         place = sentence.after(at + 1, lambda token: token.text in _BETWEEN)
@@ -88,7 +90,9 @@ def read(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             sentence.used.update((at, place, per[0]))
             found.append(replace(_claim(sentence, at, place, one, food), about=THE_DISH, stated=True))
             continue
-        of = taken(sentence, at, place) or (listed if _is_listed(sentence, last, at) else None)
+        of = taken(sentence, at - 3 * (said is halves.get(at)), place) or (
+            listed if _is_listed(sentence, last, at) else None
+        )
         last, listed = place, of
         if sentence.is_a(place, "nutrient") and not (of is not None and of.kind == WHOLE and said.unit):
             if of is not None and said.unit in _SPOONED:  # is the sugar that is put in meant, or all there is?
@@ -163,6 +167,17 @@ _BOUNDS: dict[
 }
 
 
+def _and_a_half(sentence: Sentence) -> Iterator[tuple[int, Quantity]]:
+    """Return where so many and a half are counted: "a slice and a half of Swiss", "two cloves and a half"."""
+    for at in sentence.where(("a half",), 3):
+        if sentence.text_at(at - 1) != "and" or sentence.text_at(at - 2) not in CONTAINED or at in sentence.used:
+            continue
+        first = sentence.tokens[at - 3].amount
+        count = 1.0 if sentence.text_at(at - 3) in ("a", "an") else first.value
+        if count and not first.unit and not first.is_fraction:
+            yield at, Quantity(count + 0.5, count + 0.5)
+
+
 def _of_one(sentence: Sentence, at: int) -> bool:
     """Return whether a fraction is of one piece: "half a banana", "a quarter of a banana"."""
     over = at + 1 + (sentence.text_at(at + 1) == "of")
@@ -197,7 +212,8 @@ def _claim(sentence: Sentence, at: int, place: int, said: Quantity, food: FoodWo
     yours = yours or (that and any(_a_serving(sentence, spot) for spot in range(at)))
     about = THE_DISH if (one or yours or words & _EACH) and not of_all else About(WHOLE)
     stated = any(text in _TAKES for text in texts[: at - sentence.clause_of(at)[0]]) or _for_each(sentence, at, place)
-    named = (*sentence.texts[at:place], food.text.split(" ")[0])  # "slice of bread" may be all one name
+    halved = sentence.texts[at - 2 : at - 1] if sentence.text_at(at - 1) == "and" else ()  # "a slice and a half"
+    named = (*halved, *sentence.texts[at:place], food.text.split(" ")[0])  # "slice of bread" may be all one name
     counted = next((CONTAINED[word] for word in named if word in CONTAINED), "")
     return FoodCountClaim((at, place), about, negated(sentence, at), said, food, stated, counted)
 

@@ -139,6 +139,8 @@ def per_servings(sentence: Sentence, place: int) -> tuple[int, float] | None:
         people = is_serving(sentence, at + 1) or sentence.text_at(at + 1) in _HEADS
         feeds = not {"feeds", "feed", "serves", "serve"}.isdisjoint(sentence.texts[place + 1 : at])
         ends = feeds and sentence.text_at(at + 1) in ("", ".", ",", "!", "and", "at")
+        does = sentence.text_at(place + 1) in ("does", "do") and sentence.text_at(at - 1) == "all"
+        ends = ends or (does and sentence.text_at(at + 1) in ("", ".", ",", "!"))
         plain = not said.unit and not said.is_fraction and said.low == said.high and said.relation == "about"
         led = _PER.fullmatch(" ".join(sentence.texts[place + 1 : at])) is not None
         return (at, said.value) if plain and said.value >= 2 and (people or ends) and led else None

@@ -12,7 +12,8 @@ from kit.speech.words.tokens import Quantity
 _LEADS = frozenset(  # between what is cooked and how hot it gets
     "to at is are be needs need wants want gets get goes go comes come reaches reach hits hit reads read done cooked "
     "safe fine until till it they that about must should can only just okay ready when takes take asks ask for be "
-    "heated up brought cook inside around under over beside within".split()
+    "heated up brought cook inside around under over beside within already even still once "
+    "before again well".split()
 )
 _COLD_LEADS = frozenset("at to is below under set stays stay kept be should runs reads of or colder".split())
 _FRIDGES = frozenset("fridge refrigerator fridges refrigerators".split())

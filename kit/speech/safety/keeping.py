@@ -171,7 +171,7 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     if place == FREEZER and (no_longer or (days.relation == "about" and is_all(sentence, at))):
         days = replace(days, relation="at most")
     if said.unit == "hour" and place == FRIDGE and not within:
-        return []
+        return [asked(sentence, (at,))] if is_all(sentence, at) else []
     sentence.used.update(_used_by(sentence, at, words, thrown, hot or place == OUT))
     raw = raw or any("raw" in food.text for food in foods_named(sentence))
     # Of "..., and raw shrimp keep four days" only the shrimp.

@@ -9,10 +9,12 @@ from kit.speech.safety.keeping_words import foods_named, of_an_animal
 from kit.speech.words.sentence import Sentence
 
 _SOME_TIME = re.compile(r"\b(?:a few|several|a couple of|many)(?: more)? (?:hours|days|weeks|months)\b")
+_AS_LONG = re.compile(r"\b(?:keeps?|lasts?|stays? good) (?:just |every bit )?as long as\b")
 _KEPT = frozenset("keep keeps last lasts good fine safe frozen freezer fridge refrigerator".split())
 _AGAIN = frozenset("leftovers leftover reheat reheats reheated reheating rewarm".split())
 _ON_A_HOT_DAY = re.compile(
-    r"\b(?:(?:over|above|past|hotter than) (?:90|ninety|32)\b|(?:hot|hotter) (?:day|days|weather|afternoon|evening)\b"
+    r"\b(?:(?:over|above|past|below|under|hotter than) (?:90|ninety|32)\b"
+    r"|(?:hot|hotter) (?:day|days|weather|afternoon|evening)\b"
     r"|in the heat\b|degrees? (?:outside|outdoors|out)\b|heat ?wave\b|(?:90|ninety) or (?:more|above|hotter)\b)"
 )
 _HAVE = frozenset("have has get gets is it limit most".split())
@@ -55,6 +57,9 @@ def asides(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     if some is not None:
         first = len(sentence.plain[: some.start()].split())
         found.append(asked(sentence, _places(sentence, some[0]) or (min(first, len(sentence) - 1),)))
+    as_long = _AS_LONG.search(sentence.plain) if not claims else None
+    if as_long is not None:
+        found.append(asked(sentence, _places(sentence, as_long[0])))
     again = not sentence.words.isdisjoint(_AGAIN) or any(map(of_an_animal, foods_named(sentence)))
     for at, said in sentence.quantities() if again else ():
         bare = not said.unit and not said.is_fraction and 100 <= said.value <= 212

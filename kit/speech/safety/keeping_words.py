@@ -131,6 +131,10 @@ def _places(sentence: Sentence, at: int, words: frozenset[str]) -> list[tuple[bo
             kind = FREEZER if word in IN_FREEZER else FRIDGE if word in IN_FRIDGE else OUT if word in OUTSIDE else None
             if kind == FRIDGE and _is_outside(sentence, spot):
                 kind = OUT
+            if word == "box" and sentence.text_at(spot - 1) == "lunch":
+                kind = OUT
+            if word == "ice" and sentence.text_at(spot - 1) in ("no", "without"):
+                kind = OUT  # "a lunch box without ice"
             if word == "tin" and sentence.text_at(spot - 1) in ("a", "the") and sentence.text_at(spot - 2) == "in":
                 kind = OUT
             if (
