@@ -38,6 +38,9 @@ PLACES = (
     ("Leave out the chicken and the {} and it's vegetarian.", "salt"),
     ("The chicken {} most of the protein.", "brings"),
     ("A plate {} 34 grams of protein.", "has"),
+    ("A plate has about 430 calories {}.", "altogether"),
+    ("It has about 430 calories a {}.", "plate"),
+    ("{}, a plate has about 430 calories.", "Honestly"),
     ("{} aside, a plate has about 430 calories.", "Jokes"),
 )
 # Words of no language that was meant: "vorble", "drintoz".

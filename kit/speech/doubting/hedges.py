@@ -37,6 +37,8 @@ _HEDGED = (
     "half size",
     "half portion",
     "before the",
+    "save for the",
+    "give or take the",
     "before any",
 )
 _ALONG = ("along with", "alongside")

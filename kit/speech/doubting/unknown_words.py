@@ -12,6 +12,7 @@ from kit.speech.changes.allergens_cooked import CookedAwayClaim
 from kit.speech.claim import FOOD, Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.doubting.unknown_around import around
 from kit.speech.doubting.unknown_measures import COLD, INSIDE, MEASURES
 from kit.speech.doubting.unknown_things import MATTERS_NOT, THINGS, ends
 from kit.speech.doubting.unknown_verbs import unknown_verbs
@@ -36,7 +37,7 @@ def unknown_words(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     if is_question(sentence):
         return []
-    ways = (*THINGS, *MEASURES, _with_or_without, _subject, _judged, _for_whom, _turned, unknown_verbs)
+    ways = (*THINGS, *MEASURES, _with_or_without, _subject, _judged, _for_whom, _turned, unknown_verbs, around)
     return [asked(sentence, places) for way in ways for places in way(sentence, claims)]
 
 
