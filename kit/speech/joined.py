@@ -84,6 +84,13 @@ def _goes_back(one: Read, at: int) -> bool:
     """Return whether what follows is another share of the energy told before: ", a quarter of them from protein"."""
     if any(isinstance(claim, BalanceClaim) and min(claim.places) < at < max(claim.places) for claim in one.claims):
         return True  # "carbohydrate lies inside the range, and so do fat and protein"
+    balanced = [min(claim.places) for claim in one.claims if isinstance(claim, BalanceClaim)]
+    if (
+        len(balanced) > 1
+        and balanced[0] < at < balanced[-1]
+        and {"range", "ranges"}.isdisjoint(one.sentence.texts[at:])
+    ):
+        return True  # "fat is below the range, and carbohydrate above it"
     of_day = any(isinstance(claim, DayShareClaim) and max(claim.places) < at for claim in one.claims)
     if of_day and not any(is_day(one.sentence, place) for place in range(at)):
         return True  # "fourteen percent of the calcium and a tenth of the iron for the day"

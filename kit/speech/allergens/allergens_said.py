@@ -183,6 +183,8 @@ def _subject(sentence: Sentence, about: list[About], at: int) -> About:
     subject = about[at]
     if subject.kind == UNKNOWN:
         return subject
+    if subject.kind == FOOD and sentence.texts[max(0, at - 2) : at] == (",", "no") and not sentence.verbs:
+        return THE_DISH  # "seeds only, no nuts"
     if subject.kind == FOOD and is_other_food(sentence, at):
         return About(FOOD, 1.0, subject.foods)
     return (

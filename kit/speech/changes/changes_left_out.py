@@ -119,6 +119,7 @@ def left_out(sentence: Sentence) -> tuple[tuple[FoodWord, ...], tuple[int, ...]]
         ):
             continue
         tells = effect_elsewhere(sentence, at, places[-1]) or _kind_behind(sentence, at, places[-1])
+        tells = tells or (at == 0 and _then_there_is(sentence, places[-1] + 1))
         if (text in _ALSO_SAID_OTHERWISE or put_away) and not tells:
             continue
         if (
@@ -142,6 +143,14 @@ def _is_not_done(sentence: Sentence, at: int) -> bool:
     led = at == 0 or sentence.text_at(at - 1) in ("by", "from", "and")
     done = sentence.text_at(at + 1) in ("adding", "using") and sentence.text_at(at + 2) in ("the", "any", "that")
     return led and done
+
+
+def _then_there_is(sentence: Sentence, at: int) -> bool:
+    """Return whether what there is then is told behind an order: "drop the salt and a plate has 120 milligrams"."""
+    joined = sentence.text_at(at) in ("and", ",")
+    has = any(sentence.text_at(place) in ("has", "have", "is", "holds") for place in range(at + 1, at + 5))
+    counted = any(token.amount.unit in ("kcal", "g", "mg") for token in sentence.tokens[at + 1 :])
+    return joined and has and counted
 
 
 def _stays_put(sentence: Sentence, at: int) -> bool:

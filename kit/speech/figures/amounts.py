@@ -70,6 +70,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
             continue
         else:
             filled = None
+        said = _bounded_by_than(sentence, at, said)
         if said.relation == "about" and _EXACT.search(sentence.plain):
             said = replace(said, relation="exactly")
         giver = energy_from(sentence, at) if unit in ENERGY_UNITS else None
@@ -96,6 +97,22 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         found.append(claim)
         found += _part_of_amount(sentence, about, at, claim)
     return found
+
+
+_THAN = {"less": "under", "fewer": "under", "lower": "under", "more": "over", "higher": "over"}
+
+
+def _bounded_by_than(sentence: Sentence, at: int, said: Quantity) -> Quantity:
+    """Return an amount as the bound that "than" makes of it: "less sodium than 200 milligrams"."""
+    if sentence.text_at(at - 1) != "than" or said.relation != "about":
+        return said
+    told = [place for place in range(max(0, at - 6), at - 1) if sentence.text_at(place) in _THAN]
+    if not told:
+        return said
+    relation = _THAN[sentence.text_at(told[-1])]
+    if sentence.text_at(told[-1] - 1) == "no":  # "no more fat than ten grams"
+        relation = "at least" if relation == "under" else "at most"
+    return replace(said, relation=relation)
 
 
 def _of_a_nutrient(sentence: Sentence, at: int) -> bool:
@@ -145,7 +162,8 @@ def _none_of(sentence: Sentence, at: int) -> bool:
 
 def _counts_calories(sentence: Sentence, at: int) -> bool:
     """Return whether a bare number counts calories: "calories run between 150 and 250 a bowl"."""
-    before = nutrient_before(sentence, at)
+    wise = sentence.is_a(0, "nutrient", "energy") and sentence.text_at(1) == "wise"
+    before = Named("energy", 0) if wise else nutrient_before(sentence, at)
     if (
         before is None
         or before.nutrient != "energy"

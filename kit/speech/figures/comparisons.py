@@ -17,6 +17,7 @@ from kit.speech.figures.comparisons_other import (
     needed,
     shared_of,
     source,
+    than_amount,
     than_needed,
     that_of,
     times_behind,
@@ -62,11 +63,15 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
     if token.text not in MORE_OR_LESS or token.quantity is not None:
         return None
     than = _than_behind(sentence, at)
-    named = _compared(sentence, at, than) if than is not None else []
-    if than is None or not named:
+    if than is None:
+        return _set_beside(sentence, about, at)
+    named = _compared(sentence, at, than)
+    if not named:
         return None
     start = than + 1 + (sentence.text_at(than + 1) in ("with", "to"))
     times, times_places = _degree(sentence, at - 1)
+    if than_amount(sentence, than):
+        return None
     counted = times_behind(sentence, start)
     if counted is not None:
         times, times_places, start = counted[0], [start], counted[1]
@@ -91,6 +96,22 @@ def _than(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | 
         other[1],
         IN_THE_DISH if (origin and not of_dish) or (_brings(sentence, about, at) and is_inside(other[0])) else "",
     )
+
+
+def _set_beside(sentence: Sentence, about: list[About], at: int) -> ComparisonClaim | None:
+    """Read "compared with prunes, walnuts have more protein": what is compared with opens the statement."""
+    if sentence.text_at(0) != "compared" or sentence.text_at(1) not in ("with", "to"):
+        return None
+    other = _other(sentence, 2)
+    named = nutrients_after(sentence, at + 1, frozenset("in of".split()))
+    alone = other is not None and sentence.text_at(max(other[2]) + 1) == ","
+    if other is None or not alone or not named or sentence.text_at(named[-1].place + 1) not in ("", ".", "!"):
+        return None
+    times, times_places = _degree(sentence, at - 1)
+    places = tuple(sorted({0, at, *times_places, *(one.place for one in named), *other[2]}))
+    sign = 1 if sentence.text_at(at) in MORE else -1
+    denied = negated(sentence, min([at, *times_places]))
+    return ComparisonClaim(places, about[at], denied, named[0].nutrient, sign, times, other[0], other[1])
 
 
 def _than_behind(sentence: Sentence, at: int) -> int | None:
@@ -221,7 +242,7 @@ def _without_other(sentence: Sentence, about: list[About], claims: list[Claim]) 
         named: list[Named] = nutrients_after(sentence, at + 1, frozenset("in of".split()))
         if not named or named[0].place > at + 2 or named[0].place in sentence.used:
             continue
-        if than_needed(sentence, named[-1].place + 1):
+        if than_needed(sentence, named[-1].place + 1) or than_amount(sentence, named[-1].place + 1):
             continue
         if (
             named[0].nutrient in ("salt", "water", "sugars", "fat")

@@ -215,7 +215,9 @@ def needed(sentence: Sentence, at: int) -> ComparisonClaim | None:
     to_get = sentence.text_at(food + 1) == "to" and sentence.text_at(food + 2) in _TO_GET
     if not to_get and not (sentence.text_at(food + 1) == "for" and sentence.text_at(food + 2) in ("the", "that")):
         return None
-    named = nutrients_after(sentence, food + 2 + to_get, frozenset("the as much same that amount of all its".split()))
+    named = nutrients_after(
+        sentence, food + 2 + to_get, frozenset("the as much same that this amount of all its".split())
+    )
     served = [spot for spot in range(food + 3, len(sentence)) if is_serving(sentence, spot)]
     one = not served or sentence.text_at(served[0] - 1) in ("a", "one", "each", "this", "every", "the")
     if not named or not one:
@@ -263,6 +265,12 @@ def than_in(sentence: Sentence, at: int) -> int:
         return 0
     said = sentence.tokens[place].amount if place < len(sentence) else Quantity(0, 0)
     return place if said.value > 0 and not said.unit and not said.is_fraction else 0
+
+
+def than_amount(sentence: Sentence, at: int) -> bool:
+    """Return whether "than" leads to an amount, which it then bounds: "less sodium than 200 milligrams"."""
+    led = sentence.text_at(at) == "than" and at + 1 < len(sentence)
+    return led and sentence.tokens[at + 1].amount.unit in ("g", "mg", "kcal")
 
 
 def than_needed(sentence: Sentence, at: int) -> bool:

@@ -189,6 +189,13 @@ def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> Se
     while before >= 0 and sentence.text_at(before) in _BEFORE_COUNT:
         before -= 1
     verb, counted = sentence.text_at(before), sentence.text_at(following)
+    is_for = sentence.texts[max(0, at - 2) : at] in (("is", "for"), ("are", "for")) and at >= 3
+    if (
+        is_for
+        and (sentence.is_a(at - 3, "dish") or sentence.is_a(at - 3, "pronoun"))
+        and sentence.text_at(following) in PEOPLE
+    ):
+        return ServingsClaim((at,), THE_DISH, negated(sentence, at), said)  # "the recipe is for four people"
     makes = verb in _SERVES or (verb in _POTS and sentence.text_at(at - 1) == "for")
     serving = is_serving(sentence, following)
     people = serving or counted in PEOPLE

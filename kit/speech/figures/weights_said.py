@@ -56,7 +56,7 @@ def weight_at(sentence: Sentence, about: list[About], at: int, said: Quantity) -
             return WeightClaim((at,), about[at], negated(sentence, at), said, about[at].foods)
         return WeightClaim((at,), about[at], negated(sentence, at), said)
     each = (
-        words & {"each", "every", "apiece", "per", "person"}
+        words & {"each", "every", "everyone", "everybody", "apiece", "per", "person"}
         or any(
             sentence.text_at(place) in ("a", "one", "per")
             and place + 1 < len(sentence)

@@ -106,6 +106,9 @@ def _is_amount(sentence: Sentence, at: int) -> bool:
 
 def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Named], bool, int]:
     """Return what a share is a share of, whether a day was named before it, and the place that follows."""
+    opened = _opened_with(sentence, at)
+    if opened is not None and opened.place not in sentence.used:
+        return [opened], True, at + 1
     place, day = at + 1, False
     while place < len(sentence) and (
         sentence.text_at(place) in _SKIP
@@ -154,6 +157,17 @@ def _whole(sentence: Sentence, at: int, earlier: list[Share]) -> tuple[list[Name
         if before is not None:
             return [before], False, at + 1
     return [], day, place
+
+
+def _opened_with(sentence: Sentence, at: int) -> Named | None:
+    """Return the nutrient of "of the day's magnesium, a plate brings about a third"; None where it opens nothing."""
+    first = 0 if sentence.text_at(0) == "of" else -1
+    comma = next((place for place in range(2, min(at, 8)) if sentence.text_at(place) == ","), 0)
+    if first or not comma or sentence.text_at(at + 1) not in ("", ".", "!", ",", "and"):
+        return None
+    day = any(sentence.is_a(place, "day") for place in range(1, comma))
+    named = sentence.tokens[comma - 1].parts.get("nutrient", "")
+    return Named(named, comma - 1) if day and named else None
 
 
 def _goes_on_with(sentence: Sentence, at: int, earlier: list[Share]) -> bool:

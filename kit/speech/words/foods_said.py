@@ -75,6 +75,9 @@ _CLASS_WORDS = {
 COLLECTIVE = frozenset("vegetables veggies fruit fruits herbs spices nuts seeds meat noodles".split())
 
 
+_KINDS_ALONE = (("seed",), ("nut",))
+
+
 @dataclass(frozen=True, slots=True)
 class FoodWord:
     """The foods that some words name.
@@ -201,7 +204,8 @@ class FoodNames:
         asked = set(meant)
         if len(asked) < len(meant):  # "of sugar, and sugar-wise" names it twice
             return ()
-        if spoken[-1] in _HOW or not asked <= self._words:
+        of_a_kind = spoken in _KINDS_ALONE  # "the seeds", of one kind or of several
+        if (spoken[-1] in _HOW and not of_a_kind) or not asked <= self._words:
             return ()
         fitting = [
             (key, asked == names)
