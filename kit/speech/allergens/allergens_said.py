@@ -284,11 +284,8 @@ def _contains(sentence: Sentence, at: int) -> int | None:
     if (is_one := _is_one(sentence, at)) is not None:
         return is_one
     led = at - 1 - (sentence.text_at(at - 1) in DETERMINERS)
-    if (
-        changes(sentence, led)
-        and sentence.text_at(led) in _LEAVES
-        and sentence.texts[at + 1 : at + 3] in (("in", "."), ("in", ","), ("in",))
-    ):
+    left_in = sentence.texts[at + 1 : at + 3] in (("in", "."), ("in", ","), ("in",))
+    if left_in and sentence.text_at(led) in _LEAVES and changes(sentence, led):
         return led  # "swapping the shrimp for tofu leaves the shellfish in"
     if sentence.text_at(at - 1) in ("is", "are") and sentence.text_at(at - 2) == "which":
         before = [place for place in range(at) if sentence.text_at(place) in _CONTAINS]

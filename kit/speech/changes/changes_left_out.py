@@ -148,7 +148,7 @@ def _is_not_done(sentence: Sentence, at: int) -> bool:
 def _then_there_is(sentence: Sentence, at: int) -> bool:
     """Return whether what there is then is told behind an order: "drop the salt and a plate has 120 milligrams"."""
     joined = sentence.text_at(at) in ("and", ",")
-    has = any(sentence.text_at(place) in ("has", "have", "is", "holds") for place in range(at + 1, at + 5))
+    has = any(sentence.text_at(place) in ("has", "have", "is", "holds") for place in range(at + 1, at + 7))
     counted = any(token.amount.unit in ("kcal", "g", "mg") for token in sentence.tokens[at + 1 :])
     return joined and has and counted
 

@@ -67,7 +67,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
 
 
 _KINDS_OF_ONE = frozenset("good generous big hungry different simple small large full lidded hearty main".split())
-_OF_INGREDIENTS = frozenset("uses use has are is takes only just with exactly needs in".split())
+_OF_INGREDIENTS = frozenset("uses use has have are is takes only just with exactly needs in".split())
 _BEFORE_COUNT = frozenset(  # "there is enough here for at least six"
     "for into up about to out at least a of all easily comfortably here it in there left".split()
 )
@@ -189,13 +189,12 @@ def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> Se
     while before >= 0 and sentence.text_at(before) in _BEFORE_COUNT:
         before -= 1
     verb, counted = sentence.text_at(before), sentence.text_at(following)
-    is_for = sentence.texts[max(0, at - 2) : at] in (("is", "for"), ("are", "for")) and at >= 3
-    if (
-        is_for
-        and (sentence.is_a(at - 3, "dish") or sentence.is_a(at - 3, "pronoun"))
-        and sentence.text_at(following) in PEOPLE
-    ):
-        return ServingsClaim((at,), THE_DISH, negated(sentence, at), said)  # "the recipe is for four people"
+    is_at = at - 2 - (sentence.text_at(at - 2) == "not")
+    is_for = sentence.text_at(at - 1) == "for" and sentence.text_at(is_at) in ("is", "are") and is_at > 0
+    whose = sentence.is_a(is_at - 1, "dish") or sentence.is_a(is_at - 1, "pronoun")
+    if is_for and whose and sentence.text_at(following) in PEOPLE:
+        sentence.used.add(at - 2)
+        return ServingsClaim((at,), THE_DISH, is_at < at - 2, said)  # "the recipe is for four people"
     makes = verb in _SERVES or (verb in _POTS and sentence.text_at(at - 1) == "for")
     serving = is_serving(sentence, following)
     people = serving or counted in PEOPLE
