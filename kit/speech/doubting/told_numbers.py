@@ -1,12 +1,13 @@
 """Numbers by which a claim is told otherwise than it was read: too wide apart, of a food, of other servings."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from kit.speech.about.parts import is_serving
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.changes.effects_judged import EffectClaim
-from kit.speech.claim import THE_DISH, Claim
+from kit.speech.claim import FOOD, THE_DISH, About, Claim
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.amounts_of import part_of_it
 from kit.speech.figures.counts import IngredientsClaim, ServingsClaim
@@ -41,7 +42,7 @@ def numbers_told(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     claims : sequence of Claim
         What every family has read in it.
     """
-    ways = (_wide, _from_one, _no_part, _of_a_food, _other_count, _all_so_many, _bound_again)
+    ways = (_wide, _from_one, _no_part, _of_a_food, _other_count, _all_so_many, _bound_again, _numbered, _enough)
     return [claim for way in ways for claim in way(sentence, claims)]
 
 
@@ -55,7 +56,9 @@ def _wide(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
         words = {word for text in told for word in text}
         if not words or not _BOUNDS.isdisjoint(words) or _of_hundreds(said, words):
             continue
-        if said.high > (_EITHER * said.low + 1 if "or" in words else _WIDE * said.low):  # "21 or 44 grams"
+        if said.high > (
+            _EITHER * said.low + (said.low >= 1) if "or" in words else _WIDE * said.low
+        ):  # "21 or 44 grams"
             yield asked(sentence, claim.places)
 
 
@@ -145,3 +148,32 @@ def _bound_again(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]
         again = any(claim.said.relation == said.relation for claim in bounded if claim.said is not None)
         if sentence.text_at(at - 1) == "but" and at not in taken and not said.unit and again:
             yield asked(sentence, (at - 1, at))
+
+
+def _numbered(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
+    """Yield the food that has a number in the order of sources: "..., and olive oil is number two"."""
+    ranked = [claim for claim in claims if isinstance(claim, DishShareClaim) and claim.rank == 1 and not claim.negated]
+    for at, said in sentence.quantities() if ranked else ():
+        food = food_at(sentence, at - 3)
+        if sentence.text_at(at - 1) != "number" or sentence.text_at(at - 2) not in ("is", "are", "at") or said.unit:
+            continue
+        if food is None or said.value not in (2, 3):
+            yield asked(sentence, (at - 1, at))
+            continue
+        about = About(FOOD, 1.0, (food,))
+        yield replace(ranked[0], places=(at - 3, at), about=about, rank=int(said.value), start=0, end=0)
+
+
+def _enough(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
+    """Yield how many there is enough for, where other words stand between: "enough on the tray for four, with"."""
+    if not claims or "enough" not in sentence.words or any(isinstance(claim, ServingsClaim) for claim in claims):
+        return
+    taken = {at for claim in claims for at in claim.places}
+    for at, said in sentence.quantities():
+        before = sentence.texts[max(0, at - 6) : at]
+        bare = (
+            not said.unit and not said.is_fraction and sentence.text_at(at + 1) in ("", ".", ",", "!", "of", "people")
+        )
+        if bare and at not in taken and before[-1:] == ("for",) and "enough" in before:
+            token = sentence.tokens[at]
+            yield ServingsClaim((at,), THE_DISH, False, said, token.start, token.end)

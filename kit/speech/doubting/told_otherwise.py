@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Sequence
 
+from kit.speech.about.parts import after_determiners, before_determiners
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.changes.changes_said import AMOUNT, LEAVE_OUT, SaidChange
@@ -147,7 +148,7 @@ def told_otherwise(sentence: Sentence, claims: Sequence[Claim], change: SaidChan
     change : SaidChange or None
         The change of the dish that it names.
     """
-    ways = (_turned, _and_all, _of_the_cause, numbers_told)
+    ways = (_turned, _and_all, _of_the_cause, _unknown_milk, _ahead_of, _joined_before, numbers_told)
     found = [claim for way in ways for claim in way(sentence, claims)]
     less = change is not None and (change.kind == LEAVE_OUT or (change.kind == AMOUNT and change.factor < 1))
     if less and any(isinstance(one, (AmountClaim, EffectClaim)) for one in claims):
@@ -183,3 +184,36 @@ def _of_the_cause(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim
         food = food_at(sentence, over)
         if claims and food is not None and not food.inside:
             yield asked(sentence, (at, over))
+
+
+def _unknown_milk(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
+    """Yield a percentage before a food that no food of that name has: "20% milk"."""
+    for at in range(len(sentence) - 1) if claims and "%" in sentence.text else ():
+        if _PERCENT.fullmatch(sentence.text_at(at)) and food_at(sentence, at + 1) is not None:
+            yield asked(sentence, (at, at + 1))
+
+
+_PERCENT = re.compile(r"\d{1,2}%")
+
+
+def _ahead_of(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
+    """Yield a food that is not in the dish, and that the main source is said to be ahead of."""
+    ranked = any(isinstance(claim, DishShareClaim) and claim.rank for claim in claims)
+    for at in sentence.where(("ahead", "ahead of")) if ranked else ():
+        over = after_determiners(sentence, at + 1, ("of",))
+        food = food_at(sentence, over)
+        if food is not None and not food.inside:
+            yield asked(sentence, (at, over))
+
+
+def _joined_before(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
+    """Yield a food that is joined before the one that is compared: "mustard and the mayonnaise has more fat than"."""
+    taken = {at for claim in claims for at in claim.places} | sentence.used
+    for claim in claims:
+        if not isinstance(claim, ComparisonClaim) or len(claim.about.foods) != 1:
+            continue
+        named = [at for at in range(min(claim.places)) if food_at(sentence, at) == claim.about.foods[0]]
+        link = before_determiners(sentence, named[-1]) if named else 0
+        other = food_at(sentence, link - 1) if sentence.text_at(link) in ("and", "or", "plus") else None
+        if other is not None and link - 1 not in taken and not sentence.is_a(link - 1, "nutrient"):
+            yield asked(sentence, (link - 1, named[-1]))

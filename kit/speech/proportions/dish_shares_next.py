@@ -23,6 +23,7 @@ def runners_up(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         What has been read in it.
     """
     ranked = [claim for claim in claims if isinstance(claim, DishShareClaim) and claim.rank]
+    ranked = ranked or _leading(sentence, claims)
     last = max(ranked, key=lambda claim: claim.rank, default=None)
     if last is None or len(ranked) != last.rank or any(claim.negated for claim in ranked):
         return []
@@ -36,8 +37,22 @@ def runners_up(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         if _FOLLOWED.search(led) or _NEXT.match(behind):
             counted = [place for place in range(at + 1, min(at + 5, len(sentence))) if sentence.text_at(place) == "two"]
             sentence.used.update((at, *counted))
-            return [replace(last, places=(at,), about=About(FOOD, 1.0, (food,)), rank=last.rank + 1, start=0, end=0)]
+            about = About(FOOD, 1.0, (food,))
+            found = replace(last, places=(at,), about=about, rank=last.rank + 1, start=0, end=0)
+            return [found, *runners_up(sentence, [*ranked, found])]  # "followed by the almonds and then the cheese"
     return []
+
+
+def _leading(sentence: Sentence, claims: Sequence[Claim]) -> list[DishShareClaim]:
+    """Return the food that brings half or more as the first, where another is said to be second."""
+    if not sentence.words & {"second"}:
+        return []
+    shares = [claim for claim in claims if isinstance(claim, DishShareClaim) and claim.said is not None]
+    half = [claim for claim in shares if claim.said is not None and claim.said.low >= _HALF and not claim.negated]
+    return [replace(half[0], said=None, rank=1)] if len(half) == len(shares) == 1 else []
+
+
+_HALF = 0.45
 
 
 _FOLLOWED = re.compile(

@@ -137,6 +137,8 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     before = [sentence.texts[spot : spot + 2] for spot in sentence.clause_of(at) if spot < at]
     if ("longer", "than") in before:  # "longer than two hours, or one when it is hot"
         said = Quantity(said.low, said.high, said.unit, "over")
+    if said.relation == "between" and sentence.text_at(at).startswith(("more than", "longer than", "over ")):
+        said = replace(said, low=said.high, relation="over")  # "for more than an hour or two"
     said = no_less(sentence, at, said)
     near = clause_words(sentence, at)
     if is_often(sentence, at, said) or (said.unit == "hour" and is_of_cooking(sentence, at, said, near)):
