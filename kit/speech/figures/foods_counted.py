@@ -41,7 +41,7 @@ _COMES_TO = re.compile(
     r"(?:in (?:it|here|this|there) )?(?:comes?|adds?(?: up)?|amounts?|works? out|boils? down|is|are|runs?)"
     r"(?: out)?(?: just| only| about| all of)?(?: to| at)?(?: just| only| about)?"
 )
-_NEAR, _FAR = 1.25, 1.6  # times as much: an egg or a clove is not all of one size (common practice)
+_NEAR, _FAR = 1.3, 1.6  # times as much: an egg or a clove is not all of one size (common practice)
 _SAME_NEAR, _SAME_FAR, _ONE_MORE = 1.1, 1.15, 0.5  # where the recipe measures it so itself
 _ABBREVIATED = {"pound": "lb", "ounce": "oz", "tablespoon": "tbsp", "teaspoon": "tsp", "cup": "cup", "gram": "g"}
 _SIZES = ("small", "medium", "large", "extra large", "extra-large", "jumbo", "whole", "piece", "clove", "")

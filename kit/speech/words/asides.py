@@ -35,10 +35,7 @@ _WITHIN = re.compile(
     r"diced|grated|rinsed|opened|prepared|see|mentioned|talked about)"
     r"(?: (?:here|earlier|today|before|so much|up|just now))?,"
     r"(?=\s+(?:is|are|has|have)\b)"
-    r"|(?<=\w),\s+(?:\w+ ){1,3}and all,(?=\s)"
-    r"|(?<=\w),\s+\w+ (?:tablespoons?|teaspoons?|cups?|ounces?|cans?|grams?) of (?:which|it|them) (?:goes|go) in"
-    r"(?: here)?,"
-    r"(?=\s+(?:is|are|has|have)\b)",
+    r"|(?<=\w),\s+(?:\w+ ){1,3}and all,(?=\s)",
     re.IGNORECASE,
 )
 
