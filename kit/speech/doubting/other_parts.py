@@ -6,7 +6,7 @@ from dataclasses import replace
 from kit.speech.about.basis import HANDS, of_dish
 from kit.speech.about.parts import MEASURES, PLAIN, dish_part
 from kit.speech.about.unread import asked
-from kit.speech.claim import SERVING, UNKNOWN, WEIGHT, WHOLE, About, Claim
+from kit.speech.claim import FOOD, SERVING, UNKNOWN, WEIGHT, WHOLE, About, Claim
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.counts import ServingsClaim
 from kit.speech.figures.weights_said import WeightClaim
@@ -31,6 +31,7 @@ def other_parts(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     """
     counted = [claim for claim in claims if isinstance(claim, (AmountClaim, DayShareClaim))]
     of_one = [claim for claim in counted if claim.about.kind == SERVING and claim.about.count == 1]
+    of_one += [claim for claim in counted if claim.about.kind == FOOD and not claim.about.measure]
     if not of_one or any(isinstance(claim, (ServingsClaim, WeightClaim)) for claim in claims):
         return list(claims)  # "the pot makes six bowls, each has"
     taken = {(claim.about.kind, claim.about.count) for claim in claims}
@@ -41,7 +42,12 @@ def other_parts(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         numbers = {sentence.tokens[place].amount.value for claim in counted for place in claim.places}
         if part.kind == SERVING and part.count in numbers:
             continue  # "between 150 and 250 a bowl"
-        if part.kind in (SERVING, WHOLE) and sentence.text_at(0) in _TAKE and at < min(of_one[0].places):
+        if (
+            part.kind in (SERVING, WHOLE)
+            and of_one[0].about.kind == SERVING
+            and sentence.text_at(0) in _TAKE
+            and at < min(of_one[0].places)
+        ):
             return [replace(claim, about=part) if claim in of_one else claim for claim in claims]
         if part.kind == SERVING or part.kind not in kinds:
             return [*claims, asked(sentence, (at,))]
@@ -52,7 +58,7 @@ def _parts(sentence: Sentence) -> Iterator[tuple[int, About]]:
     """Yield the parts that are named, but for a serving and for the pot as such."""
     for at, token in enumerate(sentence.tokens):
         if token.text in HANDS and sentence.text_at(at - 1) in _ONE:
-            if sentence.text_at(at + 1) != "of" or of_dish(sentence, at + 2):
+            if sentence.text_at(at + 1) != "of" or of_dish(sentence, at + 2) or at + 2 in sentence.dishes:
                 yield at, About(UNKNOWN, words=token.text)
         elif token.amount.unit in MEASURES and sentence.text_at(at + 1) == "of" and of_dish(sentence, at + 2):
             yield at, About(WEIGHT if token.amount.unit in ("g", "oz", "lb", "kg") else UNKNOWN, words=token.text)

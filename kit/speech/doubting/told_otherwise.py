@@ -70,6 +70,7 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
             r"|\b(?:have|eat|use|finish|drink|serve)(?: \w+){0,2} (?:after|beyond|past) [\w -]+ (?:hour|day|week)s?\b",
             _SAFETY,
         ),
+        ("day", r"^(?:and |so )?a whole day (?:is|are|has|gives?|gets?|brings?|holds?|comes?)\b", _COUNTED),
         ("lower cooler less", r", (?:that|which) is (?:lower|cooler|less) than for\b", (DegreesClaim,)),
         ("pink", r"\b(?:some|the|a little|a bit of|slightly|little|plenty of|all the) pink is\b", _SAFETY),
         (
