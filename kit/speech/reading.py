@@ -74,7 +74,10 @@ FAMILIES: Mapping[type[Claim], tuple[str, Callable[..., Finding]]] = {
     denials.DenialClaim: (denials.FAMILY, unread.judge),
 }
 _END = re.compile(r"(?<=[.!?])[\"”')]?\s+(?=\S)")
-_ASKED = re.compile(r"(?:\w+\s){0,2}\w+\?\s*|(?:a|an|one|two|three|half|each)\s(?:\w+\s){1,4}\w+\?\s*", re.IGNORECASE)
+_ASKED = re.compile(
+    r"(?:\w+\s){0,2}\w+\?\s*|(?:an?|one|two|three|half|each|the|this|that|all)\s(?:\w+\s){1,4}\w+\?\s*",
+    re.IGNORECASE,
+)
 _HOW_MUCH = re.compile(
     r"(?:and |so )?(?:how (?:much|many) |(?:where|what) (?:does|do) (?:most of |all )?(?:the|its|that|your) )"
     r"[^?]*\?\s*",
