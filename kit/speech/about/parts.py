@@ -72,7 +72,8 @@ def is_food(sentence: Sentence, at: int) -> bool:
         return False  # those that are counted; what is put in is sugar
     if token.is_a("nutrient"):
         following = sentence.text_at(at + 1)
-        if at == 0 and token.parts["nutrient"] in ("salt", "sugars") and following in ("and", "plus"):
+        opens = at == 0 or (at == 1 and sentence.text_at(0) in ("the", "our"))
+        if opens and token.parts["nutrient"] in ("salt", "sugars") and following in ("and", "plus"):
             other = at + 2 + (sentence.text_at(at + 2) in DETERMINERS)
             return food_at(sentence, other) is not None and not sentence.tokens[other].is_a("nutrient")
         if beside_food(sentence, at) or measured_out(sentence, at):
@@ -92,8 +93,7 @@ def is_food(sentence: Sentence, at: int) -> bool:
             and (
                 following
                 in ("we", "you", "i", "brings", "bring", "is", "adds", "in", "itself", "alone", "added", "contributes")
-                or sentence.text_at(at - 2) == "from"
-                or sentence.text_at(at - 1) == "from"
+                or "from" in (sentence.text_at(at - 1), sentence.text_at(at - 2))
                 or sentence.is_a(at - 1, "wording")
             )
         ) or (at == 0 and at + 1 < len(sentence) and is_verb(sentence, at + 1) and following not in COMES_TO)

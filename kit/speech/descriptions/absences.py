@@ -74,8 +74,8 @@ _OF_ANOTHER = frozenset(
 )
 
 
-def made_with(sentence: Sentence) -> list[Claim]:
-    """Return foods that the dish is said to be made with and that it has not; they are asked about.
+def of_no_family(sentence: Sentence) -> list[Claim]:
+    """Return what tells of foods though no family reads it: what the dish is made with and has not, equal amounts.
 
     Parameters
     ----------
@@ -85,6 +85,10 @@ def made_with(sentence: Sentence) -> list[Claim]:
     for at in sentence.places("allergen", 4):
         if sentence.texts[at - 4 : at] == ("nothing", "to", "do", "with"):
             return [asked(sentence, (at - 4, at))]
+    for at in sentence.where(("same", "equal"), 2):
+        amounts = sentence.text_at(at + 1) in ("amount", "amounts") and sentence.text_at(at + 2) == "of"
+        if amounts and sentence.is_a(at + 3, "nutrient"):
+            return [asked(sentence, (at, at + 3))]  # "the milk and the cream bring the same amount of fat"
     told = _MADE_WITH.search(sentence.plain)
     if told is None or not sentence.words.isdisjoint(_OF_ANOTHER):
         return []

@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from kit.rules.verdicts import CANNOT_TELL, HOLDS, OFF
 from kit.speech.about.parts import is_dish, is_serving, is_verb
 from kit.speech.about.slots import negated
+from kit.speech.about.unread import asked
 from kit.speech.claim import WHOLE, About, Claim, Finding
 from kit.speech.figures.counts_said import PEOPLE
-from kit.speech.words.sentence import Sentence
+from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import NO_QUANTITY, Quantity
 from kit.talk.dish import Dish
 from kit.texts import counted, number
@@ -48,7 +49,7 @@ def read(sentence: Sentence) -> list[Claim]:
     sentence : Sentence
         The sentence.
     """
-    claims: list[Claim] = [*_one_of_them(sentence)]
+    claims: list[Claim] = [*_one_of_them(sentence), *_yields(sentence)]
     for at, said in list(sentence.quantities()):
         if said.unit or said.is_fraction or said.low != said.high or said.value < 2 or at in sentence.used:
             continue
@@ -72,6 +73,35 @@ def _one_of_them(sentence: Sentence) -> Iterator[Claim]:
             denied = "not" in sentence.texts[at:part]
             sentence.used.update((at, part))
             yield PartCountClaim((at, part), About(WHOLE, share), denied, said, share)
+
+
+_VOLUMES = frozenset("quart quarts gallon gallons pint pints liter liters litre litres".split())
+_YIELDS = frozenset("makes make yields yield gives give fills fill is comes".split())
+
+
+def _yields(sentence: Sentence) -> Iterator[Claim]:
+    """Return so much of the whole as it is said to make by volume, which is asked about: "it makes two quarts"."""
+    for at in sentence.where(_VOLUMES):
+        before = sentence.texts[sentence.clause_of(at)[0] : at]
+        of_dish = sentence.text_at(at + 1) in (".", ",", "", "!", "and", "of", "altogether", "in") and len(before) < 8
+        led = any(is_dish(sentence, spot) or sentence.is_a(spot, "pronoun") for spot in sentence.clause_of(at)[:4])
+        if (
+            of_dish
+            and led
+            and not _YIELDS.isdisjoint(before)
+            and (food_at(sentence, at + 2) is None or is_dish(sentence, at + 2))
+        ):
+            yield asked(sentence, (at - 1, at))
+
+
+def times_made(sentence: Sentence, end: int) -> float:
+    """Return how many times the recipe is made by the words up to a place: 2 of "a double batch takes", else 1."""
+    places = [place for place in sentence.clause_of(end) if place < end]
+    for place in places[:2]:
+        share = _share_of_whole(sentence, place)
+        if share is not None and _names_whole(sentence, place, share) in places:
+            return share
+    return 1.0
 
 
 def _share_of_whole(sentence: Sentence, at: int) -> float | None:

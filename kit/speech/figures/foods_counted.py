@@ -12,6 +12,7 @@ from kit.speech.about.parts import TOOLS, is_dish, is_serving
 from kit.speech.about.slots import negated
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
+from kit.speech.figures.counts_of_parts import times_made
 from kit.speech.figures.foods_taken import per_servings, taken
 from kit.speech.values import food_grams, pinned
 from kit.speech.words.foods_said import FoodWord
@@ -94,6 +95,8 @@ def read(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
             listed if _is_listed(sentence, last, at) else None
         )
         last, listed = place, of
+        if of is not None and of.kind == WHOLE and of.count == 1 and (times := times_made(sentence, at)) != 1:
+            of = About(WHOLE, times)  # "a double batch takes six eggs"
         if sentence.is_a(place, "nutrient") and not (of is not None and of.kind == WHOLE and said.unit):
             if of is not None and said.unit in _SPOONED:  # is the sugar that is put in meant, or all there is?
                 sentence.used.update((at, place))
@@ -244,7 +247,7 @@ def judge(claim: FoodCountClaim, dish: Dish) -> Finding:
     weights = [own] if own else [_one_weighs(claim, dish, food) for food in foods]
     if len(foods) != 1 or weights[0] is None:
         return Finding(CANNOT_TELL, f"how much {claim.food.text} that is, is not known: say it in grams or cups")
-    of = dish.grams(foods[0]).value * (dish.numbers.recipe.servings if claim.about.kind == WHOLE else 1) / weights[0]
+    of = dish.grams(foods[0]).value * _servings_of(claim.about, dish) / weights[0]
     whose = "the recipe takes" if claim.about.kind == WHOLE else "a serving holds"
     unit = f"{claim.said.unit or claim.counted_in} of ".lstrip()
     because = f"{whose} {number(of, 1)} {unit}{short_name(foods[0])}"
@@ -258,6 +261,11 @@ def judge(claim: FoodCountClaim, dish: Dish) -> Finding:
     if result != claim.negated:
         return Finding(HOLDS, because)
     return Finding(OFF if claim.stated else CANNOT_TELL, because)
+
+
+def _servings_of(about: About, dish: Dish) -> float:
+    """Return of how many servings so much is said to be: all of them, those of the recipe made twice, or one."""
+    return dish.numbers.recipe.servings * about.count if about.kind == WHOLE else 1.0
 
 
 def _one_weighs(claim: FoodCountClaim, dish: Dish, food: Food) -> float | None:

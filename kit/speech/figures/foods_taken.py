@@ -13,6 +13,7 @@ HOLDS = frozenset(
 _GOES = frozenset("go goes went".split())
 _EACH = frozenset("each every per apiece".split())
 _HEADS = ("head", "person", "people", "us", "eater", "guest")
+_RESIZED = frozenset("double triple half twice".split())
 _ONLY = frozenset("only just exactly all altogether".split())
 _NO_OTHER = (",", "and", "with", "or", "too", "only", "just", "exactly")
 _ORDERED = frozenset(  # what is told step by step: "two eggs go in next"
@@ -87,7 +88,9 @@ def _takes_in_all(sentence: Sentence, at: int, before: list[str], behind: list[s
     ordered = not _ORDERED.isdisjoint((*before, *behind)) and not no_more
     if ordered:
         return False
-    plain = [word for word in before if word not in _ONLY]
+    plain = [word for word in before if word not in _ONLY and word not in _RESIZED]
+    if plain[-1:] == ["for"] and plain[-2:-1] in (["calls"], ["asks"]):  # "it calls for two cups of milk"
+        plain = [*plain[:-2], "takes"]
     if not plain and behind[:2] in (["in", "all"], ["altogether", "."], ["all", "told"]):
         return True
     if not plain:
@@ -103,7 +106,7 @@ def _takes_in_all(sentence: Sentence, at: int, before: list[str], behind: list[s
         for spot in range(at)
     )
     verb = plain[-1]
-    puts = subject in ("we", "i") and verb in ("put", "used", "use") and behind[0] in (*_INTO, ".", "!")
+    puts = subject in ("we", "i") and verb in ("put", "used", "use") and behind[0] in (*_INTO, ".", "!", ",", "and")
     takes = verb in HOLDS and subject not in ("we", "i") and verb not in ("needs", "gets", "get")
     needs = plain in (["you", "need"], ["you", "will", "need"], ["we", "need"], ["it", "needs"]) and _lists(behind)
     return needs or (named and len(plain) <= 3 and (puts or takes))

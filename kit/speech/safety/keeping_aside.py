@@ -7,6 +7,7 @@ from kit.speech.claim import THE_DISH, Claim
 from kit.speech.safety.keeping_judged import DegreesClaim
 from kit.speech.safety.keeping_words import foods_named, of_an_animal
 from kit.speech.words.sentence import Sentence
+from kit.speech.words.tokens import Quantity
 
 _SOME_TIME = re.compile(r"\b(?:a few|several|a couple of|many)(?: more)? (?:hours|days|weeks|months)\b")
 _AS_LONG = re.compile(r"\b(?:keeps?|lasts?|stays? good) (?:just |every bit )?as long as\b")
@@ -60,13 +61,17 @@ def asides(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     as_long = _AS_LONG.search(sentence.plain) if not claims else None
     if as_long is not None:
         found.append(asked(sentence, _places(sentence, as_long[0])))
-    again = not sentence.words.isdisjoint(_AGAIN) or any(map(of_an_animal, foods_named(sentence)))
-    for at, said in sentence.quantities() if again else ():
-        bare = not said.unit and not said.is_fraction and 100 <= said.value <= 212
-        if bare and sentence.text_at(at + 1) in ("is", "will", "would") and at == sentence.clause_of(at)[0]:
-            sentence.used.add(at)
-            found.append(asked(sentence, (at,), (at, min(at + 3, len(sentence) - 1))))
+    told = [at for at, said in sentence.quantities() if _is_bare_heat(sentence, at, said)]
+    if told and (not sentence.words.isdisjoint(_AGAIN) or any(map(of_an_animal, foods_named(sentence)))):
+        sentence.used.update(told)
+        found += [asked(sentence, (at,), (at, min(at + 3, len(sentence) - 1))) for at in told]
     return found
+
+
+def _is_bare_heat(sentence: Sentence, at: int, said: Quantity) -> bool:
+    """Return whether a statement opens with a number that may be how hot food gets: "130 will do"."""
+    bare = not said.unit and not said.is_fraction and 100 <= said.value <= 212
+    return bare and sentence.text_at(at + 1) in ("is", "will", "would") and at == sentence.clause_of(at)[0]
 
 
 def _places(sentence: Sentence, words: str) -> tuple[int, ...]:
