@@ -22,7 +22,7 @@ OF_WHAT_WENT_BEFORE = re.compile(
     r"(?:(?:most|half|all|none|much|a (?:third|quarter|fifth|tenth)|\w+ (?:thirds|quarters|fifths|tenths)|\d+ percent)"
     r" of (?:it|that|them|those|this)|(?:twice|double|three times|half) that|divide (?:it|that)|and (?:of|for|in) )"
     r"|(?:no|wait|sorry|well)\b,? (?:[\w-]+ ){1,4}(?:do|does|is|are|has|have)[.! ]*$"  # "... no, the oats do"
-    r"|(?:each|apiece|combined|together|per \w+"
+    r"|(?:not me|each|apiece|combined|together|per \w+"
     r"|(?:an?|every|each) (?:slice|bowl|plate|cup|piece|person|serving))[.! ]*$",
     re.IGNORECASE,
 )

@@ -12,6 +12,12 @@ UP_TO_NO = frozenset(  # what may stand between "no" or "free of" and an allerge
 ) | {"a trace", "a drop", "a bit", "a hint", "a speck", "any kind"}
 
 
+def stands_between(sentence: Sentence, at: int) -> bool:
+    """Return whether a word may stand between "no" or "free of" and an allergen: "nothing in it is made with"."""
+    made = sentence.text_at(at) == "with" and sentence.text_at(at - 1) == "made"
+    return made or sentence.text_at(at) in UP_TO_NO or sentence.is_a(at, "allergen")
+
+
 _HERE = ("it", "here", "this", "there")
 
 

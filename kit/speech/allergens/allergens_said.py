@@ -18,7 +18,7 @@ from kit.speech.about.slots import negated
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim, brought_by
 from kit.speech.allergens.allergens_listed import says_whole
-from kit.speech.allergens.allergens_missing import LOSES, UP_TO_NO, missing, neither_has, nothing_in_it
+from kit.speech.allergens.allergens_missing import LOSES, missing, neither_has, nothing_in_it, stands_between
 from kit.speech.allergens.allergens_together import (
     changes,
     from_foods,
@@ -214,7 +214,7 @@ def _free(sentence: Sentence, at: int) -> int | None:
     if (gone := missing(sentence, following)) is not None:
         return gone
     place, nor = at - 1, None
-    while place >= 0 and (sentence.text_at(place) in UP_TO_NO or sentence.is_a(place, "allergen")):
+    while place >= 0 and stands_between(sentence, place):
         if sentence.text_at(place) in ("contain", "contains") and sentence.text_at(place - 1) not in ("not", "never"):
             return None
         nor = place if sentence.text_at(place) == "nor" else nor

@@ -147,6 +147,7 @@ def _is_not_done(sentence: Sentence, at: int) -> bool:
 
 def _then_there_is(sentence: Sentence, at: int) -> bool:
     """Return whether what there is then is told behind an order: "drop the salt and a plate has 120 milligrams"."""
+    at = next((place for place in range(at, at + 4) if sentence.text_at(place) in ("and", ",")), at)
     joined = sentence.text_at(at) in ("and", ",")
     has = any(sentence.text_at(place) in ("has", "have", "is", "holds") for place in range(at + 1, at + 7))
     counted = any(token.amount.unit in ("kcal", "g", "mg") for token in sentence.tokens[at + 1 :])

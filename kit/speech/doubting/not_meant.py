@@ -18,10 +18,13 @@ from kit.speech.words.sentence import Sentence, food_at
 _GATE = frozenset(
     "surprise surprised surprises amaze amazed astonish astonished shock shocked miracle hat foot eye nobody nope name "
     "used dreams dream pull pulling joke joking kidding lie lying fib wish wishful rules book label "
-    "pigs bluff".split()
+    "pigs bluff odd strange weird news me paper theory truth reality going".split()
 )
 _NOT_MEANT = re.compile(
-    r"\b(?:surpris|amaz|astonish|shock)\w*(?: (?:me|you|us|anyone))?(?: greatly| very much)? if\b|\bmiracle if\b"
+    r"\b(?:surpris|amaz|astonish|shock)\w*(?: (?:me|you|us|anyone))?(?: greatly| very much)? if\b"
+    r"|\b(?:miracle|odd|strange|weird|news to (?:me|us)) if\b"
+    r"|\bnot me\b|\b(?:on paper|in theory|the truth is|the reality is|in reality|in truth)\b"
+    r"|\bgoing by (?:the|my|an?) (?:old|other|original|first|last|box|packet|package|label)\b"
     r"|\b(?:eat my hat|my foot|my eye|said (?:nobody|no one)|in name only|in (?:your|my) dreams|dream on)\b"
     r"|\bpull(?:ing)? (?:your|my) leg\b|\bthat is a (?:lie|joke|fib)\b"
     r"|\b(?:i am|just|only) (?:joking|kidding|lying|bluffing)\b"

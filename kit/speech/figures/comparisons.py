@@ -110,7 +110,9 @@ def _set_beside(sentence: Sentence, about: list[About], at: int) -> ComparisonCl
     times, times_places = _degree(sentence, at - 1)
     places = tuple(sorted({0, at, *times_places, *(one.place for one in named), *other[2]}))
     sign = 1 if sentence.text_at(at) in MORE else -1
-    denied = negated(sentence, min([at, *times_places]))
+    no_more = sentence.text_at(at - 1) == "no"
+    sentence.used.update((at - 1,) if no_more else ())
+    denied = negated(sentence, min([at, *times_places])) or no_more
     return ComparisonClaim(places, about[at], denied, named[0].nutrient, sign, times, other[0], other[1])
 
 

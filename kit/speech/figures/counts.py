@@ -192,7 +192,8 @@ def _servings(sentence: Sentence, at: int, following: int, said: Quantity) -> Se
     is_at = at - 2 - (sentence.text_at(at - 2) == "not")
     is_for = sentence.text_at(at - 1) == "for" and sentence.text_at(is_at) in ("is", "are") and is_at > 0
     whose = sentence.is_a(is_at - 1, "dish") or sentence.is_a(is_at - 1, "pronoun")
-    if is_for and whose and sentence.text_at(following) in PEOPLE:
+    ends = sentence.text_at(following + 1) in (*_BEHIND_THERE, "!", "with")
+    if is_for and whose and ends and sentence.text_at(following) in PEOPLE:
         sentence.used.add(at - 2)
         return ServingsClaim((at,), THE_DISH, is_at < at - 2, said)  # "the recipe is for four people"
     makes = verb in _SERVES or (verb in _POTS and sentence.text_at(at - 1) == "for")
