@@ -70,6 +70,24 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
             r"|\b(?:have|eat|use|finish|drink|serve)(?: \w+){0,2} (?:after|beyond|past) [\w -]+ (?:hour|day|week)s?\b",
             _SAFETY,
         ),
+        (
+            "theory paper best worst",
+            r"\b(?:in theory|on paper|at (?:best|worst))(?= ?[.,;!:]|$)",
+            (*_COUNTED, *_KINDS, ComparisonClaim, EffectClaim),
+        ),
+        ("weight volume", r"\bby (?:weight|volume)\b", (AllergenClaim, KindClaim)),
+        ("cooking baking", r"\bbefore (?:cooking|baking)\b", (AmountClaim, DayShareClaim)),
+        ("over", r"\bwith (?:the|some|half the) \w+(?: \w+)? left over\b", (AmountClaim, DayShareClaim)),
+        ("but", r"\bbut not the \w+(?: \w+)?(?= ?[.!]|$)", (AmountClaim, DayShareClaim)),
+        ("version", r"\b(?:in|for) the (?:\w+ ){1,3}version\b", (*_COUNTED, *_KINDS)),
+        ("table family crowd", r"\bfor the (?:whole |entire )?(?:table|family|crowd)(?= ?[.,;!]|$)", (AmountClaim,)),
+        ("again", r"\band the same again\b", (AmountClaim, DayShareClaim)),
+        ("lid uncovered", r"\bwith the lid off\b|\bwithout (?:a|the|its) lid\b|\buncovered\b", (TimeClaim,)),
+        (
+            "counter table countertop",
+            r"\bin the (?:fridge|refrigerator|freezer) ?,? on the (?:counter|table|countertop)\b",
+            (TimeClaim,),
+        ),
         ("day", r"^(?:and |so )?a whole day (?:is|are|has|gives?|gets?|brings?|holds?|comes?)\b", _COUNTED),
         ("lower cooler less", r", (?:that|which) is (?:lower|cooler|less) than for\b", (DegreesClaim,)),
         ("pink", r"\b(?:some|the|a little|a bit of|slightly|little|plenty of|all the) pink is\b", _SAFETY),
@@ -123,16 +141,21 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
             (Claim,),
         ),
         (
-            "roll bread milk toast salad soda juice wine beer",
-            r"(?:\ball told |, )with (?:a|an|some) (?:\w+ )?(?:slice |glass |piece |side |cup )?(?:of )?"
-            r"(?:roll|bread|milk|toast|salad|soda|juice|wine|beer)(?= ?[.,;!]|$)",
-            (AmountClaim, DayShareClaim),
+            "roll bread milk toast salad soda juice wine beer dessert",
+            r"(?:\ball told |, |^|[a-z] )(?<!well )(?<!good )(?<!great )with "
+            r"(?:an? |some )?(?:\w+ )?(?:slice |glass |piece |side |cup )?(?:of )?"
+            r"(?:roll|bread|milk|toast|salad|soda|juice|wine|beer|dessert)(?= ?[.,;!]|$)",
+            (AmountClaim, DayShareClaim, AllergenClaim, KindClaim),
         ),
     )
 )
 _RISES = re.compile(
     r"\b(?:climbs?|rises?|goes up|go up|jumps?|increases?|soars?|shoots up|(?:are|is|be) up) (?:to|by)\b"
     r"|\b(?:takes?|brings?|bring|pushes|puts?) (?:the |your |its )?\w+ up to\b|\bgo(?:es)? up to\b"
+)
+_IF_YOU = re.compile(
+    r"\b(?:if|when|once|as long as) (?:you|we|i) (?:use|rinse|double|halve|triple|drain|skin|peel|swap|add)s? "
+    r"(?:\w+ )?(?:less|more|half|twice|the|some|no) \w+"
 )
 _CAUSED = ("thanks to", "because of", "due to", "owing to")
 
@@ -151,6 +174,9 @@ def told_otherwise(sentence: Sentence, claims: Sequence[Claim], change: SaidChan
     """
     ways = (_turned, _and_all, _of_the_cause, _unknown_milk, _ahead_of, _joined_before, numbers_told)
     found = [claim for way in ways for claim in way(sentence, claims)]
+    if change is None and not sentence.words.isdisjoint(("if", "when", "once")):
+        told = [one for one in claims if isinstance(one, (*_COUNTED, *_KINDS))]
+        found += [asked(sentence, one.places) for one in told[:1] if _IF_YOU.search(sentence.plain)]
     less = change is not None and (change.kind == LEAVE_OUT or (change.kind == AMOUNT and change.factor < 1))
     if less and any(isinstance(one, (AmountClaim, EffectClaim)) for one in claims):
         rise = _RISES.search(sentence.plain)

@@ -41,7 +41,7 @@ _OF_A_SPAN = re.compile(
 _SPAN_WORDS = frozenset("meal meals hourly hour hours week month year weeks months years".split())
 _LEADS = re.compile(  # none of these says what follows
     r"(?:and |but |so )?(?:not that\b|never mind\b|(?:nobody|no one|none) (?:says?|said|claims?|thinks?)\b|hardly\b"
-    r"|in theory\b|on paper\b|at best\b|at worst\b|if (?:you are|we are) lucky\b|almost :)"
+    r"|no way\b|in theory\b|on paper\b|at best\b|at worst\b|if (?:you are|we are) lucky\b|almost :)"
 )
 _FIRST_WORDS = frozenset("not never nobody no none hardly in on at if almost and but so".split())
 _LEAST_OF_ALL = re.compile(r"(?:the )?least \w+ (?:comes?|is|are)\b")
@@ -65,6 +65,8 @@ def unheard(sentence: Sentence, claims: Sequence[Claim], named: SaidChange | Non
     named : SaidChange, optional
         The change of the dish that it names.
     """
+    if not claims:
+        return []
     change = named.places if named is not None else ()
     claims = other_parts(sentence, claims)
     claims += allergens_unread(sentence, claims) + told_otherwise(sentence, claims, named)
