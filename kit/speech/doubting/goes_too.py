@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from kit.speech.about.slots import foods_from
+from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.claim import FOOD, About, Claim
 from kit.speech.descriptions.kinds import KindClaim
@@ -31,13 +32,14 @@ def with_others(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     claims : sequence of Claim
         What has been read of foods in it.
     """
-    if len(claims) == 0 or sentence.words.isdisjoint(_AUXILIARIES):
+    if len(claims) == 0 or sentence.words.isdisjoint(_AUXILIARIES | {"so"}):
         return list(claims)
     found = list(claims)
     for at in range(2, len(sentence)):
-        if sentence.text_at(at) not in _AUXILIARIES or at in sentence.used:
+        short = sentence.text_at(at) == "so" and sentence.tokens[at].possessive  # "and so's the butter"
+        if at in sentence.used or not (short or sentence.text_at(at) in _AUXILIARIES):
             continue
-        told = _same(sentence, at) or _contrary(sentence, at)
+        told = _same(sentence, at, short) or _also(sentence, at) or _contrary(sentence, at)
         if told is None:
             continue
         start, places, foods, turned = told
@@ -48,6 +50,9 @@ def with_others(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         if last.about.kind != FOOD or (turned is not None and turned != _denies(last)):
             continue
         sentence.used.update((*places, *range(start, at + 2)))
+        if any(sentence.text_at(spot) in _AUXILIARIES for spot in range(max(last.places) + 1, start)):
+            found.append(asked(sentence, (start, max(places))))  # of what is said of another food between the two
+            continue
         for word in foods:
             found.append(_of(last, About(FOOD, 1.0, (word,)), tuple(places), turned))
     return found
@@ -66,16 +71,31 @@ def _denies(claim: Claim) -> bool:
     return claim.negated != (isinstance(claim, AllergenClaim) and claim.free)
 
 
-def _same(sentence: Sentence, at: int) -> tuple[int, list[int], list[FoodWord], bool | None] | None:
-    """Return the foods of which the same is told: "and neither does the cornstarch"."""
-    if sentence.text_at(at - 1) not in _SAME:
+def _also(sentence: Sentence, at: int) -> tuple[int, list[int], list[FoodWord], bool | None] | None:
+    """Return the foods of which the same is told with "too" behind: "and the broth does too"."""
+    denied = sentence.text_at(at + 1) == "not"
+    behind = sentence.texts[at + 1 + denied : at + 3 + denied]
+    first = at - 1
+    while first > 0 and sentence.text_at(first) not in ("and", ",", ";"):
+        first -= 1
+    if behind[:1] not in (("too",), ("either",), ("also",)) and behind != ("as", "well"):
         return None
-    start = at - 1
+    foods, places = foods_from(sentence, first + 1, at)
+    return (first, places, foods, None) if places and places[-1] == at - 1 else None
+
+
+def _same(
+    sentence: Sentence, at: int, short: bool = False
+) -> tuple[int, list[int], list[FoodWord], bool | None] | None:
+    """Return the foods of which the same is told: "and neither does the cornstarch", "and so's the butter"."""
+    if not short and sentence.text_at(at - 1) not in _SAME:
+        return None
+    start = at - (not short)
     while sentence.text_at(start - 1) in _JOINS:
         start -= 1
     foods, places = foods_from(sentence, at + 1, len(sentence))
     ends = bool(places) and sentence.text_at(places[-1] + 1) in (*_ENDS, "either", "too")
-    return (start, places, foods, None) if ends and start < at - 1 else None
+    return (start, places, foods, None) if ends and start < at - (not short) else None
 
 
 def _contrary(sentence: Sentence, at: int) -> tuple[int, list[int], list[FoodWord], bool | None] | None:

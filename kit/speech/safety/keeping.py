@@ -3,6 +3,7 @@
 import re
 from dataclasses import replace
 
+from kit.speech.about.parts import is_dish
 from kit.speech.about.unread import asked
 from kit.speech.claim import THE_DISH, About, Claim
 from kit.speech.safety.heat_listed import read_listed
@@ -27,6 +28,7 @@ from kit.speech.safety.keeping_warned import (
 )
 from kit.speech.safety.keeping_words import (
     KEEP,
+    PLACES,
     clause_words,
     eats,
     foods_named,
@@ -107,7 +109,11 @@ def _of_the_time_before(sentence: Sentence, at: int, said: Quantity) -> Quantity
 def _unit_of_others(sentence: Sentence, at: int, said: Quantity) -> str | None:
     """Return the unit of a time said before for a bare number that is said to be fine too: "four days, but ten is"."""
     times = [one.amount.unit for one in sentence.tokens[:at] if one.quantity and one.amount.unit in _DAYS]
-    if said.unit or said.is_fraction or said.value < 2 or not times:
+    if said.unit or said.is_fraction or said.value < 1 or not times:
+        return None
+    if sentence.text_at(at - 1) == "for" and sentence.text_at(at - 2) in PLACES:
+        return times[-1]  # "in the fridge for four days and on the counter for one"
+    if said.value < 2:
         return None
     fine = sentence.text_at(at + 1) in ("is", "are", "would") and not _LASTS.isdisjoint(sentence.texts[at + 2 : at + 5])
     keeps = sentence.text_at(at - 1 - (sentence.text_at(at - 1) == "for")) in _LASTS
@@ -178,12 +184,22 @@ def _time(sentence: Sentence, at: int, said: Quantity, words: frozenset[str]) ->
     raw = raw or any("raw" in food.text for food in foods_named(sentence))
     # Of "..., and raw shrimp keep four days" only the shrimp.
     foods = foods_named(sentence, sentence.clause_of(at)) or foods_named(sentence)
+    if raw and _of_the_dish(sentence, at):
+        raw, foods = False, ()
     hard = bool(words & {"hard", "hard-boil"}) and bool(words & {"boil", "boiled", "cooked"})
     eggs = hard and bool(foods) and all("egg" in food.text for food in foods)
     limit, allowed, warned = within or warned, is_allowed(sentence), warned or risky
     return [
         TimeClaim((at,), THE_DISH, False, place, days, hot, limit, warned, foods, raw, eggs, allowed, thrown is True)
     ]
+
+
+def _of_the_dish(sentence: Sentence, at: int) -> bool:
+    """Return whether a time is of the dish, and raw food was told of before: "the soup keeps four"."""
+    clause = sentence.clause_of(at)
+    named = any(is_dish(sentence, spot) and sentence.text_at(spot - 1) in ("the", "cooked") for spot in clause)
+    near = {sentence.text_at(spot) for spot in clause}
+    return named and not foods_named(sentence, clause) and near.isdisjoint(("raw", "uncooked", "unbaked"))
 
 
 def _place_of(sentence: Sentence, at: int, said: Quantity, words: frozenset[str], near: set[str]) -> str | None:

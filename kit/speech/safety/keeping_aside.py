@@ -4,13 +4,18 @@ import re
 
 from kit.speech.about.unread import asked
 from kit.speech.claim import THE_DISH, Claim
-from kit.speech.safety.keeping_judged import DegreesClaim
+from kit.speech.safety.keeping_judged import OUT, DegreesClaim, TimeClaim
 from kit.speech.safety.keeping_words import foods_named, of_an_animal
 from kit.speech.words.sentence import Sentence
 from kit.speech.words.tokens import Quantity
 
 _SOME_TIME = re.compile(r"\b(?:a few|several|a couple of|many)(?: more)? (?:hours|days|weeks|months)\b")
 _AS_LONG = re.compile(r"\b(?:keeps?|lasts?|stays? good) (?:just |every bit )?as long as\b")
+_OUT = r"(?:on the (?:counter|table|stove|windowsill|shelf)|at room temperature|unrefrigerated|in the pantry)"
+_OUT_TOO = re.compile(
+    rf"\b(?:as long|the same|just as (?:long|well)|likewise|also)(?: \w+)? {_OUT}"
+    rf"|\b{_OUT}(?: ,)? (?:too|as well|the same|likewise|also|just as (?:long|well))\b"
+)
 _KEPT = frozenset("keep keeps last lasts good fine safe frozen freezer fridge refrigerator".split())
 _AGAIN = frozenset("leftovers leftover reheat reheats reheated reheating rewarm".split())
 _ON_A_HOT_DAY = re.compile(
@@ -58,6 +63,10 @@ def asides(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     if some is not None:
         first = len(sentence.plain[: some.start()].split())
         found.append(asked(sentence, _places(sentence, some[0]) or (min(first, len(sentence) - 1),)))
+    cold = [claim for claim in claims if isinstance(claim, TimeClaim) and claim.place != OUT]
+    out = _OUT_TOO.search(sentence.plain) if cold and len(cold) == len(claims) else None
+    if out is not None:
+        found.append(asked(sentence, _places(sentence, out[0])))
     as_long = _AS_LONG.search(sentence.plain) if not claims else None
     if as_long is not None:
         found.append(asked(sentence, _places(sentence, as_long[0])))

@@ -36,7 +36,7 @@ OUTSIDE = frozenset(
 )
 
 
-_ANY = IN_FRIDGE | IN_FREEZER | OUTSIDE
+PLACES = IN_FRIDGE | IN_FREEZER | OUTSIDE
 _TABLES = tuple("breakfast kitchen dining coffee dinner serving picnic work side brunch lunch party cake".split())
 
 
@@ -66,6 +66,8 @@ def place_told(sentence: Sentence, at: int) -> str | None:
     """Return the place that a time is said of beyond doubt: the one paired with it, or right behind it."""
     if paired := _pairs(sentence).get(at):
         return paired
+    if sentence.text_at(at - 1) == "for" and (before := _kinds(sentence, at - 2)):
+        return before[-1]  # "in the fridge for a month"
     if sentence.text_at(at + 1) not in AT_A_PLACE:
         return None
     behind = {kind for spot in range(at + 2, at + 5) if spot < len(sentence) for kind in _kinds(sentence, spot)}
@@ -78,14 +80,16 @@ _TIMES = ("hour", "day", "week", "month", "year")
 def _kinds(sentence: Sentence, at: int) -> list[str]:
     """Return the places that the words of a token name."""
     words = sentence.text_at(at).split()
-    found = [FREEZER if word in IN_FREEZER else FRIDGE if word in IN_FRIDGE else OUT for word in words if word in _ANY]
+    found = [
+        FREEZER if word in IN_FREEZER else FRIDGE if word in IN_FRIDGE else OUT for word in words if word in PLACES
+    ]
     return [OUT if kind == FRIDGE and _is_outside(sentence, at) else kind for kind in found]
 
 
 def _pairs(sentence: Sentence) -> dict[int, str]:
     """Return the place of each time where several stand two by two: "fridge four days, freezer three months"."""
     times = {at for at, token in enumerate(sentence.tokens) if token.quantity and token.amount.unit in _TIMES}
-    if len(times) < 2 or sentence.words.isdisjoint(_ANY):
+    if len(times) < 2 or sentence.words.isdisjoint(PLACES):
         return {}
     row: list[tuple[int, str]] = []  # the times, each with "", and the places, in the order of the words
     for at in range(len(sentence)):
