@@ -99,7 +99,8 @@ def _joined_with_another(sentence: Sentence, claim: EnergyShareClaim) -> bool:
         counted = any(sentence.tokens[place].quantity is not None for place in range(max(0, other - 3), other))
         shared = any(sentence.is_a(place, "share") for place in range(max(0, other - 3), other))
         number_behind = max(claim.places) > at
-        if sentence.is_a(other, "nutrient") and number_behind and not counted and not shared:
+        each = other in sentence.used and not sentence.words.isdisjoint(("each", "apiece"))  # read of each of them
+        if sentence.is_a(other, "nutrient") and not each and number_behind and not counted and not shared:
             return sentence.tokens[other].parts["nutrient"] != sentence.tokens[at].parts["nutrient"]
     return False
 

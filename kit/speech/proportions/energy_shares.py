@@ -10,7 +10,7 @@ from kit.meal.nutrition import ATWATER_GENERAL, ENERGY_SOURCES
 from kit.rules.spoken import share_words
 from kit.rules.verdicts import CANNOT_TELL
 from kit.speech.about.parts import is_verb
-from kit.speech.about.slots import negated, share_at
+from kit.speech.about.slots import Named, negated, share_at
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, About, Claim, Finding
 from kit.speech.proportions.share_claim import Share, ShareClaim, judged_as_said
@@ -51,18 +51,30 @@ def read(sentence: Sentence, about: list[About], found: list[Share]) -> list[Cla
             claims.append(asked(sentence, (share.place,)))
             continue
         subject = about[share.place] if about[share.place].kind == FOOD and about[share.place].measure else About()
-        claims.append(
-            EnergyShareClaim(
-                tuple(places),
-                subject,
-                negated(sentence, share.place),
-                share.by_nutrient.nutrient,
-                said,
-                token.start,
-                token.end,
-            )
-        )
+        denied = negated(sentence, share.place)
+        for one in (*_with_each(sentence, share), share.by_nutrient):
+            sentence.used.add(one.place)
+            spots = tuple(sorted({share.place, one.place}))
+            claims.append(EnergyShareClaim(spots, subject, denied, one.nutrient, said, token.start, token.end))
     return claims
+
+
+def _with_each(sentence: Sentence, share: Share) -> list[Named]:
+    """Return the other nutrients that a share is told of too: "fat and protein each bring about a quarter"."""
+    by = share.by_nutrient
+    if by is None or by.place > share.place or sentence.words.isdisjoint(("each", "apiece")):
+        return []
+    behind = sentence.clause_of(share.place)[-1] + 1
+    each = sentence.text_at(by.place + 1) == "each" or any(
+        sentence.text_at(place) in ("each", "apiece") and sentence.text_at(place + 1) in ("", ".", "!", ",")
+        for place in range(share.place + 1, behind)
+    )
+    found, place = [], by.place - 1
+    while each and (sentence.text_at(place) in (",", "and", "the") or sentence.is_a(place, "nutrient")):
+        name = sentence.tokens[place].parts.get("nutrient", "")
+        found += [Named(name, place)] if name in MACROS and place not in sentence.used else []
+        place -= 1
+    return found if each else []
 
 
 def _all_named(sentence: Sentence, at: int, claims: list[Claim]) -> bool:
