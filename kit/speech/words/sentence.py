@@ -17,7 +17,7 @@ _JOINTS = frozenset(
     "without it its is are was were be been has have had do does did not no we you they i all any some here there "
     "apart both except when while because since though although either too also just only even then else".split()
 )
-_VERB_KINDS = ("verb_bring", "verb_save", "verb_add")
+_VERB_KINDS = frozenset(("verb_bring", "verb_save", "verb_add"))
 
 
 class _Texts(dict[int, str]):
@@ -124,7 +124,7 @@ class Sentence:
         return frozenset(
             at
             for at, token in enumerate(self.tokens)
-            if token.text in VERBS or any(kind in token.parts for kind in _VERB_KINDS)
+            if token.text in VERBS or not _VERB_KINDS.isdisjoint(token.parts)
         )
 
     @cached_property
