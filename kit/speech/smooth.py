@@ -53,7 +53,8 @@ _GOES_ON = re.compile(r" (?:of|from|is|are|was|comes?|in|on|each|apiece|and|the|
 # A verb or a word of nearness before a number that was put right, and a share of no noun.
 _BOUNDED_BY = re.compile(
     r"\b(?:beats?|surpass\w*|creeping|falls?|smidge|throw from|whisker of|flirting with|pushing|clearing) about \d"
-    r"|\ball about \d|\b(?:percent|half|third|quarter|fifth|tenth)s? of the you\b",
+    r"|\ball about \d|\bof the that\b|\b(?:has|have) about (?:\w+ )?(?:half|thirds?|quarters?|fifths?|percent)\."
+    r"|\b(?:percent|half|third|quarter|fifth|tenth)s? of the you\b",
     re.IGNORECASE,
 )
 _AGAIN = re.compile(r",? (about [\w ]+?)( of [^,]+), \1(?=[.!;])")

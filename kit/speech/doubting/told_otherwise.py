@@ -136,7 +136,7 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
             r"(?:ounces?|kilograms?|kilos?|pounds?)\b"
             r"(?! of)|\b(?:ounces?|kilograms?|kilos?|pounds?) of (?:salt|sugars?|fat|protein|carbs?|"
             r"carbohydrates?|fiber|sodium|potassium|calcium|cholesterol|iron)\b|\b(?:there|it) "
-            r"(?:is|are|has) [\w -]*(?:ounces?|kilograms?|"
+            r"(?:is|are|has) [\w -]*(?<!per )(?<!an )(?<!every )(?<!each )(?:ounces?|kilograms?|"
             r"kilos?)(?= ?[.,;!]|$)",
             (Claim,),
         ),

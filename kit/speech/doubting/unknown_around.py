@@ -6,7 +6,7 @@ asked about.
 
 from collections.abc import Iterator, Sequence
 
-from kit.speech.about.parts import DETERMINERS, PREPOSITIONS, after_determiners, is_dish, is_verb
+from kit.speech.about.parts import DETERMINERS, MEASURES, PREPOSITIONS, after_determiners, is_dish, is_verb
 from kit.speech.claim import Claim
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.proportions.day_shares import DayShareClaim
@@ -88,6 +88,8 @@ def _behind(sentence: Sentence, last: int, read: set[int]) -> int | None:
         return None
     if text in _OTHERWISE and sentence.text_at(at + 1) in _ENDS:
         return None if text == "left" and sentence.places("verb_leave_out") else at
+    if sentence.tokens[at].amount.unit in ("hour", "minute", "second", "month", "year"):
+        return at  # "430 calories an hour"
     if text in ("a", "an", "per", "each", "every"):
         known = (
             is_dish(sentence, at + 1)
@@ -103,7 +105,9 @@ def _behind(sentence: Sentence, last: int, read: set[int]) -> int | None:
 
 def _is_thing(sentence: Sentence, at: int) -> bool:
     """Return whether a word may be a measure of something: "an hour", "a can", and no food or nutrient."""
-    return food_at(sentence, at) is None and not sentence.is_a(at, "nutrient") and sentence.text_at(at)[:1].isalpha()
+    measured = sentence.is_a(at, "unit") and sentence.tokens[at].parts["unit"] in MEASURES  # which the basis tells
+    named = food_at(sentence, at) is not None or sentence.is_a(at, "nutrient") or measured
+    return not named and sentence.text_at(at)[:1].isalpha()
 
 
 def _before(sentence: Sentence, first: int, read: set[int]) -> int | None:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from math import hypot, isfinite
 
+from kit import texts
 from kit.errors import UnknownNameError
 from kit.food.composition import Food
 from kit.meal.certainty import Range
@@ -232,6 +233,8 @@ def _words(about: About, dish: Dish) -> str:
     if about.measure:
         unit = measure_said(about.measure)
         measure = "" if about.measure == "piece" else f"{unit}{'' if about.count <= 1 else 's'} of "
+        if about.count == 0.5:
+            return f"half {texts.one(f'{measure}{name}')}"
         return f"{counted(about.count, 2)} {measure}{name}"
     food = _options(about, dish)[0]
     return name if about.foods[0].inside or len(name) > len(full_name(food)) else full_name(food)

@@ -122,9 +122,7 @@ class Sentence:
     def verbs(self) -> frozenset[int]:
         """Places of the tokens that are verbs of a statement."""
         return frozenset(
-            at
-            for at, token in enumerate(self.tokens)
-            if token.text in VERBS or not _VERB_KINDS.isdisjoint(token.parts)
+            at for at, token in enumerate(self.tokens) if token.text in VERBS or not _VERB_KINDS.isdisjoint(token.parts)
         )
 
     @cached_property
