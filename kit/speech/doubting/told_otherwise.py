@@ -75,6 +75,11 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
             r"\b(?:in theory|on paper|at (?:best|worst))(?= ?[.,;!:]|$)",
             (*_COUNTED, *_KINDS, ComparisonClaim, EffectClaim),
         ),
+        (
+            "entirely solely purely exclusively wholly",
+            r", (?:entirely|solely|purely|exclusively|wholly) (?:from )?the \w+(?: \w+)?(?= ?[.!]|$)",
+            (EnergyShareClaim, AmountClaim, DayShareClaim),
+        ),
         ("weight volume", r"\bby (?:weight|volume)\b", (AllergenClaim, KindClaim)),
         ("cooking baking", r"\bbefore (?:cooking|baking)\b", (AmountClaim, DayShareClaim)),
         ("over", r"\bwith (?:the|some|half the) \w+(?: \w+)? left over\b", (AmountClaim, DayShareClaim)),

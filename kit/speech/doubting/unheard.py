@@ -202,4 +202,7 @@ def _judged_behind(sentence: Sentence, claim: Claim, taken: set[int]) -> bool:
     if not isinstance(claim, (AmountClaim, DayShareClaim)):
         return False
     found = _JUDGED.search(sentence.plain)
-    return found is not None and any(at not in taken for at in sentence.where((found[1],), max(claim.places)))
+    if found is None:
+        return False
+    behind = range(max(claim.places), len(sentence))
+    return any(at not in taken and sentence.text_at(at).endswith(found[1]) for at in behind)
