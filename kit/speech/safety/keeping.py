@@ -118,7 +118,7 @@ def _unit_of_others(sentence: Sentence, at: int, said: Quantity) -> str | None:
     fine = sentence.text_at(at + 1) in ("is", "are", "would") and not _LASTS.isdisjoint(sentence.texts[at + 2 : at + 5])
     keeps = sentence.text_at(at - 1 - (sentence.text_at(at - 1) == "for")) in _LASTS
     led = fine and sentence.text_at(at - 1) in ("but", "and", ",", ";", "though")
-    return times[-1] if led or (keeps and sentence.text_at(at + 1) in ("", ".", ",", "!", ";", "and")) else None
+    return times[-1] if led or (keeps and sentence.text_at(at + 1) in ("", ".", ",", "!", ";", "and", "more")) else None
 
 
 _RULED = frozenset("becomes become shrinks drops goes is rule".split())

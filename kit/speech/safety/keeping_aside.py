@@ -10,7 +10,15 @@ from kit.speech.words.sentence import Sentence
 from kit.speech.words.tokens import Quantity
 
 _SOME_TIME = re.compile(r"\b(?:a few|several|a couple of|many)(?: more)? (?:hours|days|weeks|months)\b")
-_AS_LONG = re.compile(r"\b(?:keeps?|lasts?|stays? good) (?:just |every bit )?as long as\b")
+_AS_LONG = re.compile(
+    r"\b(?:keeps?|lasts?|stays? good)(?: in the \w+)? (?:just |every bit )?as long as\b"
+    r"|\b(?:keeps?|lasts?) longer (?:on|at|in|out)\b"
+)
+_OR_LESS = re.compile(
+    r"\bor (?:just |only |simply |even )?(?:to |until |\w+ )?(?:warm|lukewarm|less|lower|cooler|tepid)\b"
+)
+_LASTING = ("day", "week", "month", "year")
+_OF_DATES = frozenset("ahead before ago old later next after in a per every within until for".split())
 _OUT = r"(?:on the (?:counter|table|stove|windowsill|shelf)|at room temperature|unrefrigerated|in the pantry)"
 _OUT_TOO = re.compile(
     rf"\b(?:as long|the same|just as (?:long|well)|likewise|also)(?: \w+)? {_OUT}"
@@ -67,6 +75,14 @@ def asides(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     out = _OUT_TOO.search(sentence.plain) if cold and len(cold) == len(claims) else None
     if out is not None:
         found.append(asked(sentence, _places(sentence, out[0])))
+    less = _OR_LESS.search(sentence.plain) if any(isinstance(claim, DegreesClaim) for claim in claims) else None
+    if less is not None:  # "reheat it to 165 or just to warm"
+        found.append(asked(sentence, _places(sentence, less[0])))
+    for at, said in sentence.quantities() if cold else ():
+        near = (sentence.text_at(at - 1), sentence.text_at(at + 1))
+        if said.unit in _LASTING and _OF_DATES.isdisjoint(near):
+            sentence.used.add(at)
+            found.append(asked(sentence, (at,)))  # "four days; vacuum-packed, a month"
     as_long = _AS_LONG.search(sentence.plain) if not claims else None
     if as_long is not None:
         found.append(asked(sentence, _places(sentence, as_long[0])))
@@ -80,7 +96,8 @@ def asides(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
 def _is_bare_heat(sentence: Sentence, at: int, said: Quantity) -> bool:
     """Return whether a statement opens with a number that may be how hot food gets: "130 will do"."""
     bare = not said.unit and not said.is_fraction and 100 <= said.value <= 212
-    return bare and sentence.text_at(at + 1) in ("is", "will", "would") and at == sentence.clause_of(at)[0]
+    told = sentence.text_at(at + 1) in ("is", "will", "would") or sentence.text_at(at - 1) == ":"
+    return bare and told and (at == sentence.clause_of(at)[0] or sentence.text_at(at - 1) in (",", ":"))
 
 
 def _places(sentence: Sentence, words: str) -> tuple[int, ...]:
