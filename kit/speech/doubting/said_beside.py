@@ -78,7 +78,18 @@ def other_amounts(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     found = [at for at in range(len(sentence)) if claims and food_at(sentence, at) is not None]
     amounts = [(*amount, at) for at in found if (amount := with_so_much(sentence, back(sentence, at)))]
     left = [places for places in amounts if sentence.used.isdisjoint(places)]
-    return [asked(sentence, places) for places in left[:1]]
+    return [asked(sentence, places) for places in [*left[:1], *_in_its_place(sentence)]]
+
+
+def _in_its_place(sentence: Sentence) -> Iterator[tuple[int, int]]:
+    """Yield one thing for another where a statement begins, which no change has read: "water for the cream adds"."""
+    for at in sentence.where(("for",), 1):
+        first = sentence.clause_of(at)[0]
+        over = after_determiners(sentence, at + 1)
+        other = food_at(sentence, over)
+        named = food_at(sentence, at - 1) is not None or sentence.is_a(at - 1, "nutrient")
+        if named and at - first <= 3 and over > at + 1 and other is not None and is_verb(sentence, over + 1):
+            yield (at - 1, over)
 
 
 def _with_foods(sentence: Sentence) -> Iterator[tuple[int, ...]]:
