@@ -253,8 +253,6 @@ def negated(sentence: Sentence, at: int) -> bool:
         if text == "not" and _would_not_think(sentence, place):
             return False
         if text in _NOT and text not in ("no", "without"):
-            if text == "not" and sentence.text_at(place - 1) == "," and "," in sentence.texts[place + 1 : at]:
-                return False  # "the bread, not the turkey, brings half"
             return sentence.text_at(place + 1) not in ("only", "just", "merely", "simply")
         if text == "no" and sentence.text_at(place - 1) in ("is", "are") and sentence.text_at(place - 2) != "there":
             return True  # "it is no vegetarian bread"

@@ -83,7 +83,8 @@ def _of_clause(sentence: Sentence, found: list[Claim], clause: int, negators: Se
         return _with_earlier(sentence, found, negators)
     alone, negators = _of_their_own(sentence, negators)
     found = found + alone
-    negators = [at for at in negators if not _between_commas(sentence, at)]
+    if all(isinstance(claim, DishShareClaim) for claim in own):
+        negators = [at for at in negators if not _between_commas(sentence, at)]
     if all(_is_first(claim) for claim in own):
         negators = [at for at in negators if not _sets_against(sentence, at)]
     told = sum(1 for claim in own if claim.negated or _sees_to_it(claim))
