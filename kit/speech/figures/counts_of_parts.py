@@ -30,6 +30,7 @@ _EQUALS = frozenset("is are makes make equals equal be".split())
 _OF = ("of", "the", "a", "this", "that", "whole", "entire", "our", "your")
 _BATCHES = {"half": 0.5, "double": 2.0, "triple": 3.0, "doubled": 2.0, "tripled": 3.0, "halved": 0.5, "halve": 0.5}
 _SEVERAL = frozenset("batches recipes pans pots trays loaves casseroles dishes".split())
+_BAKED = ("cakes", "pies", "tarts")  # of which fewer make many: "two cakes make twenty-four slices"
 _NEAR_ONE = 0.5  # "a third of eight is about three"
 
 
@@ -133,7 +134,7 @@ def _names_whole(sentence: Sentence, at: int, share: float) -> int | None:
     if not is_dish(sentence, spot) or is_serving(sentence, spot):
         return None
     several = share >= 2 and sentence.tokens[at].amount.unit != "times" and sentence.text_at(at) not in _BATCHES
-    if several and not (text in _SEVERAL and spot == at + 1):
+    if several and not ((text in _SEVERAL or text in _BAKED) and spot == at + 1):
         return None
     return spot
 
@@ -165,7 +166,8 @@ def _behind_part(sentence: Sentence, at: int) -> tuple[int, float] | None:
             plainly = is_serving(sentence, at + 1) or bool(verbs & _FEEDS) or not pronoun
             calories = any(token.amount.unit in ("kcal", "kJ") for token in sentence.tokens)
             plainly = plainly and (is_serving(sentence, at + 1) or not calories)  # "half of it is over a thousand"
-            told = _is_counted(sentence, at, verbs) and plainly
+            fewer = sentence.text_at(whole) not in _BAKED or share < sentence.tokens[at].amount.value
+            told = _is_counted(sentence, at, verbs) and plainly and fewer
             return (spot, share) if told else None
         text = sentence.text_at(spot)
         if text not in _WORDS and not (is_dish(sentence, spot) and not is_serving(sentence, spot)):

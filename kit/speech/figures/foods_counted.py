@@ -13,7 +13,7 @@ from kit.speech.about.slots import negated
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, THE_DISH, WHOLE, About, Claim, Finding
 from kit.speech.figures.counts_of_parts import times_made
-from kit.speech.figures.foods_taken import per_servings, taken
+from kit.speech.figures.foods_taken import of_a_part, per_servings, taken
 from kit.speech.values import food_grams, pinned
 from kit.speech.words.foods_said import FoodWord
 from kit.speech.words.quantities_said import WEIGHTS
@@ -97,8 +97,9 @@ def read(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
         last, listed = place, of
         if of is not None and of.kind == WHOLE and of.count == 1 and (times := times_made(sentence, at)) != 1:
             of = About(WHOLE, times)  # "a double batch takes six eggs"
-        if sentence.is_a(place, "nutrient") and not (of is not None and of.kind == WHOLE and said.unit):
-            if of is not None and said.unit in _SPOONED:  # is the sugar that is put in meant, or all there is?
+        part = of is None and of_a_part(sentence, at)  # of how much of the recipe?
+        if part or (sentence.is_a(place, "nutrient") and not (of is not None and of.kind == WHOLE and said.unit)):
+            if part or (of is not None and said.unit in _SPOONED):  # the sugar that is put in, or all there is?
                 sentence.used.update((at, place))
                 found.append(asked(sentence, (at, place)))
             continue
@@ -208,10 +209,8 @@ def _claim(sentence: Sentence, at: int, place: int, said: Quantity, food: FoodWo
     texts = [sentence.text_at(spot) for spot in sentence.clause_of(at)]
     yours = any(pair in _YOURS for pair in pairwise(texts))  # "you get half a cup of yogurt"
     of_all = texts[:2] in (["we", "use"], ["it", "takes"]) or any(word in _IN_ALL for word in texts)
-    that = [word for word in texts if word not in (",", "and")][:2] == [
-        "that",
-        "is",
-    ]  # "a plate has 430 calories, and that's two tortillas"
+    # "A plate has 430 calories, and that's two tortillas."
+    that = [word for word in texts if word not in (",", "and")][:2] == ["that", "is"]
     yours = yours or (that and any(_a_serving(sentence, spot) for spot in range(at)))
     about = THE_DISH if (one or yours or words & _EACH) and not of_all else About(WHOLE)
     stated = any(text in _TAKES for text in texts[: at - sentence.clause_of(at)[0]]) or _for_each(sentence, at, place)

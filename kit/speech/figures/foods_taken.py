@@ -99,8 +99,8 @@ def _takes_in_all(sentence: Sentence, at: int, before: list[str], behind: list[s
     if plain[-2:] in (["there", "are"], ["there", "is"]):
         return len(plain) == 2 and behind[0] == "in" and not _IN_IT.isdisjoint(behind[1:3])
     subject = plain[-2] if len(plain) > 1 else ""
-    if subject == "that" and any(sentence.tokens[spot].amount.is_fraction for spot in range(at)):
-        return False  # "half of the pan is four servings, and that is four eggs"
+    if subject == "that" and of_a_part(sentence, at):
+        return False
     named = subject in _OF_ALL or any(
         is_dish(sentence, spot) and sentence.tokens[spot].parts["dish"] != "part" and sentence.text_at(spot) == subject
         for spot in range(at)
@@ -148,6 +148,12 @@ def per_servings(sentence: Sentence, place: int) -> tuple[int, float] | None:
         led = _PER.fullmatch(" ".join(sentence.texts[place + 1 : at])) is not None
         return (at, said.value) if plain and said.value >= 2 and (people or ends) and led else None
     return None
+
+
+def of_a_part(sentence: Sentence, at: int) -> bool:
+    """Return whether "that" goes back to a part: "half of the pan is four servings, and that is four eggs"."""
+    led = sentence.texts[max(0, at - 2) : at] == ("that", "is")
+    return led and any(sentence.tokens[spot].amount.is_fraction for spot in range(at))
 
 
 def _ends(behind: list[str]) -> bool:
