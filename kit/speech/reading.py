@@ -89,7 +89,10 @@ _AND_ASKS = re.compile(
 )
 _ANSWERS = re.compile(rf"{NO_ALONE.pattern}|(?:only|just) (?:in|from|the)\b", re.IGNORECASE)
 _ASKS = re.compile(r"(?:is|are|was|does|do|did|has|have|can|could|will|would)\b", re.IGNORECASE)
-_GOES_ON = re.compile(r"(?:it|they|them|its|their|both|that|those|these|and|but|so)\b", re.IGNORECASE)
+_GOES_ON = re.compile(
+    r"(?:it|they|them|its|their|both|that|those|these|and|but|so(?= (?:it|they|that|is|are|does|do|has|have)\b))\b",
+    re.IGNORECASE,
+)
 _FRAGMENT = re.compile(  # "It's low in sodium. Fat too.", "So is the butter."
     r"(?:(?:and|plus|also) \w+(?: \w+)?|(?:and |the |its )*\w+(?: \w+)? (?:too|as well|also|neither|either|likewise)"
     r"|(?:and )?(?:so|neither|nor) (?:is|are|does|do|has|have) [\w ]{2,30}"

@@ -32,13 +32,16 @@ def other_parts(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     counted = [claim for claim in claims if isinstance(claim, (AmountClaim, DayShareClaim))]
     of_one = [claim for claim in counted if claim.about.kind == SERVING and claim.about.count == 1]
     of_one += [claim for claim in counted if claim.about.kind == FOOD and not claim.about.measure]
-    if not of_one or any(isinstance(claim, (ServingsClaim, WeightClaim)) for claim in claims):
-        return list(claims)  # "the pot makes six bowls, each has"
+    if not of_one:
+        return list(claims)
+    shared_out = any(isinstance(claim, (ServingsClaim, WeightClaim)) for claim in claims)
     taken = {(claim.about.kind, claim.about.count) for claim in claims}
     kinds = {kind for kind, _ in taken}
     for at, part in _parts(sentence):
         if at in sentence.used or (part.kind, part.count) in taken:
             continue
+        if shared_out and part.kind in (SERVING, WHOLE):
+            continue  # "the pot makes six bowls, each has"
         numbers = {sentence.tokens[place].amount.value for claim in counted for place in claim.places}
         if part.kind == SERVING and part.count in numbers:
             continue  # "between 150 and 250 a bowl"
