@@ -88,14 +88,15 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return True
     if token.quantity is not None:
         return _number_tells(sentence, at, token.quantity)
-    if token.is_a("share") and (_goes_back(sentence, at) or _says_of(sentence, at) or _is_of(sentence, at)):
+    if "share" in token.parts and (_goes_back(sentence, at) or _says_of(sentence, at) or _is_of(sentence, at)):
         return True
-    if token.is_a("share") and sentence.text_at(at + 1) == "of" and any(is_day(sentence, at + by) for by in (2, 3, 4)):
+    shared = "share" in token.parts
+    if shared and sentence.text_at(at + 1) == "of" and any(is_day(sentence, at + by) for by in (2, 3, 4)):
         return True  # "a smidgen of a day's"
-    if token.is_a("share") and "which" in sentence.texts[at + 1 : at + 3]:
+    if shared and "which" in sentence.texts[at + 1 : at + 3]:
         return True  # "the chicken, most of which is fat"
     if (
-        token.is_a("wording")
+        "wording" in token.parts
         and sentence.text_at(at + 1) == "in"
         and sentence.text_at(at + 2) in ("everything", "all", "it", "them")
     ):
@@ -107,11 +108,11 @@ def _tells(sentence: Sentence, at: int) -> bool:
         return True
     if token.text in _MOST_OF_IT:
         return True
-    if token.is_a("nutrient"):
+    if "nutrient" in token.parts:
         return nutrient_tells(sentence, at)
-    if token.is_a("allergen") and sentence.text_at(at + 1) not in TOOLS and _allergen_tells(sentence, at):
+    if "allergen" in token.parts and sentence.text_at(at + 1) not in TOOLS and _allergen_tells(sentence, at):
         return True
-    if token.is_a("allergen") and sentence.text_at(at - 1) == "only" and sentence.text_at(at - 2) in _LIMITS:
+    if "allergen" in token.parts and sentence.text_at(at - 1) == "only" and sentence.text_at(at - 2) in _LIMITS:
         return True  # "there are nuts in it, though only peanuts"
     if is_lighter_than(sentence, at) or is_lighter_dish(sentence, at):
         return True
@@ -120,14 +121,14 @@ def _tells(sentence: Sentence, at: int) -> bool:
     if token.text == "salted" and sentence.text_at(at - 1) in _BE and _is_eaten(sentence, at - 2):
         return True  # "the tomatoes are salted"
     if (
-        token.is_a("wording")
+        "wording" in token.parts
         and sentence.text_at(at + 1) in ("in", "of")
         and sentence.text_at(at + 2) in (".", "", "!", ",")
     ):
         return True  # "sugar is what it's rich in"
     if is_a_few(sentence, at):
         return True
-    beyond = (token.is_a("beyond") and not is_cooking_starch(sentence, at)) or is_animal(sentence, at)
+    beyond = ("beyond" in token.parts and not is_cooking_starch(sentence, at)) or is_animal(sentence, at)
     return beyond or token.is_a("allergen", "any") or token.text in ("allergy", "allergies", "allergic")
 
 

@@ -34,7 +34,7 @@ def read(sentence: Sentence, about: list[About]) -> list[Claim]:
         if at in sentence.used:
             continue
         token = sentence.tokens[at]
-        if token.is_a("wording"):
+        if "wording" in token.parts:
             claims += _wording(sentence, about, at)
         elif token.text == "containing" and token.hyphen_before and _names_a_vitamin(sentence, at - 1):
             claims += _behind(sentence, about, at, "good source")  # "vitamin-C-containing potatoes"
