@@ -17,6 +17,8 @@ from kit.speech.about.parts import (
 from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.claim import FOOD, Claim
+from kit.speech.doubting.thanked import thanked
+from kit.speech.doubting.unknown_things import not_in_it
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.brought_by import foods_before
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
@@ -78,7 +80,8 @@ def other_amounts(sentence: Sentence, claims: list[Claim]) -> list[Claim]:
     found = [at for at in range(len(sentence)) if claims and food_at(sentence, at) is not None]
     amounts = [(*amount, at) for at in found if (amount := with_so_much(sentence, back(sentence, at)))]
     left = [places for places in amounts if sentence.used.isdisjoint(places)]
-    return [asked(sentence, places) for places in [*left[:1], *_in_its_place(sentence)]]
+    left = [*left[:1], *_in_its_place(sentence), *not_in_it(sentence, claims)]
+    return [*(asked(sentence, places) for places in left), *thanked(sentence, claims)]
 
 
 def _in_its_place(sentence: Sentence) -> Iterator[tuple[int, int]]:

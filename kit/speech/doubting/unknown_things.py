@@ -6,7 +6,8 @@ the lard", "the oil and the suet bring most of the fat". What may stand there wi
 
 from collections.abc import Iterator, Sequence
 
-from kit.speech.about.parts import DETERMINERS, after_determiners, is_verb
+from kit.food.composition import foods
+from kit.speech.about.parts import DETERMINERS, after_determiners, back, is_verb
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.claim import Claim
 from kit.speech.descriptions.absences import AbsentClaim
@@ -227,4 +228,33 @@ def _named(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, .
             yield (at - 2, at)  # "the main source of choline", "a good source of iron and of taurine"
 
 
+_MADE = frozenset("made comes come cooked baked built what loaded packed full topped finished thickened".split())
+_HOLDS = frozenset("has have got use uses using contains includes include".split())
+_FLESH = frozenset("meat poultry fish shellfish".split())
+
+
+def not_in_it(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
+    """Yield a food that is said to be in the dish and is not: "there's beef in it, so it isn't vegan".
+
+    To be asked only where no change of the dish is read.
+    """
+    table = foods() if claims else {}
+    for at in sentence.places("food") if claims else ():
+        word = food_at(sentence, at)
+        plain = word is not None and not word.inside and at not in sentence.used and at not in sentence.dishes
+        if not plain or sentence.is_a(at, "nutrient") or sentence.is_a(at, "allergen"):
+            continue
+        led = back(sentence, at)
+        before, inside = sentence.text_at(led), sentence.texts[at + 1 : at + 3] in _IN_IT
+        there = before in ("is", "are") and sentence.text_at(led - 1) in ("there", "here")
+        with_it = before == "with" and (sentence.text_at(led - 1) in _MADE or inside)
+        over = at + 1 + 2 * (sentence.text_at(at + 1) in ("and", "&") and food_at(sentence, at + 2) is not None)
+        named = over in sentence.dishes and any(table[key].group in _FLESH for key in word.outside if key in table)
+        if there or with_it or (inside and before != "no") or named:
+            yield (max(led, 0), at)
+        elif before in _HOLDS and sentence.text_at(led - 1) not in ("to", "not", "can", "could", "may", "might"):
+            yield (led, at)
+
+
+_IN_IT = (("in", "it"), ("in", "this"), ("in", "here"), ("in", "there"), ("in", "them"))
 THINGS = (_lacks, _listed, _share_of, _why, _named)
