@@ -14,6 +14,7 @@ from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.words.sentence import Sentence
 
 _TAKE = frozenset("dish eat have take ladle pour drink spoon scoop serve".split())
+_IT_IS = (("it", "is"), ("this", "is"), ("that", "is"))
 _ONE = frozenset("a an one each every per single".split())
 
 
@@ -61,7 +62,8 @@ def _parts(sentence: Sentence) -> Iterator[tuple[int, About]]:
     """Yield the parts that are named, but for a serving and for the pot as such."""
     for at, token in enumerate(sentence.tokens):
         if token.text in HANDS and sentence.text_at(at - 1) in _ONE:
-            if sentence.text_at(at + 1) != "of" or of_dish(sentence, at + 2) or at + 2 in sentence.dishes:
+            told = sentence.texts[max(0, at - 3) : at - 1] in _IT_IS  # "it's a bite of chicken and rice with"
+            if told or sentence.text_at(at + 1) != "of" or of_dish(sentence, at + 2) or at + 2 in sentence.dishes:
                 yield at, About(UNKNOWN, words=token.text)
         elif token.amount.unit in MEASURES and sentence.text_at(at + 1) == "of" and of_dish(sentence, at + 2):
             yield at, About(WEIGHT if token.amount.unit in ("g", "oz", "lb", "kg") else UNKNOWN, words=token.text)

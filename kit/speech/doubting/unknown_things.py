@@ -241,8 +241,9 @@ def not_in_it(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int
     table = foods() if claims else {}
     for at in sentence.places("food") if claims else ():
         word = food_at(sentence, at)
-        plain = word is not None and not word.inside and at not in sentence.used and at not in sentence.dishes
-        if not plain or sentence.is_a(at, "nutrient") or sentence.is_a(at, "allergen"):
+        if word is None or word.inside or at in sentence.used or at in sentence.dishes:
+            continue
+        if sentence.is_a(at, "nutrient") or sentence.is_a(at, "allergen"):
             continue
         led = back(sentence, at)
         before, inside = sentence.text_at(led), sentence.texts[at + 1 : at + 3] in _IN_IT
