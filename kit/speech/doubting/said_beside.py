@@ -121,7 +121,7 @@ def _with_others(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[
         if food is None or food.inside or place in sentence.used or not is_food(sentence, place):
             continue
         opens = _OPENS_WITH.issuperset(sentence.texts[sentence.clause_of(at)[0] : at])
-        if opens or at - 1 in told:
+        if opens or at - 1 in told or sentence.text_at(at - 1) in ("it", "them", "this", "here"):
             yield (at, place)
 
 

@@ -7,9 +7,14 @@ asked about.
 from collections.abc import Iterator, Sequence
 
 from kit.speech.about.parts import DETERMINERS, MEASURES, PREPOSITIONS, after_determiners, is_dish, is_verb
+from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.claim import Claim
+from kit.speech.descriptions.kinds import KindClaim
+from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.figures.amounts import AmountClaim
+from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.day_shares import DayShareClaim
+from kit.speech.proportions.energy_shares import EnergyShareClaim
 from kit.speech.words.sentence import Sentence, food_at
 
 # Behind an amount: what makes another one of it.
@@ -28,6 +33,11 @@ _BEHIND = frozenset(
     "served should since sits so stay stays still straight sure taken tastes thanks that then there thereabouts "
     "though ticked today together tonight too tops total tucked waiting want well what whereas which while who "
     "whole would yet your".split()
+)
+# Behind what it is or holds, and of no weight: "vegetarians can eat it", "no nuts anywhere", "by any stretch".
+_SO_IT_IS = frozenset(
+    "account anywhere can cannot could eat eats enjoy friends go goes went guests have ingredient ingredients layers "
+    "means other otherwise speak stretch table things unless way whatsoever".split()
 )
 # In, on or for what: of no weight either.
 _SETTINGS = frozenset(
@@ -58,6 +68,9 @@ _OPENING = frozenset(
 )
 
 
+_OF_WHAT_IT_IS = (AmountClaim, DayShareClaim, EnergyShareClaim, AllergenClaim, KindClaim, WordingClaim, ComparisonClaim)
+
+
 def around(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
     """Yield what stands beside an amount and makes another one of it, or is not known.
 
@@ -70,12 +83,15 @@ def around(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, .
     """
     read = sentence.used.union(*(claim.places for claim in claims))
     for claim in claims:
-        if not isinstance(claim, (AmountClaim, DayShareClaim)):
+        if not isinstance(claim, _OF_WHAT_IT_IS):
             continue
         first, last = min(claim.places), max(claim.places)
+        counted = isinstance(claim, (AmountClaim, DayShareClaim))
         behind = _behind(sentence, last, read)
-        if behind is not None:
+        if behind is not None and (counted or sentence.text_at(behind) not in _SO_IT_IS):
             yield (last, behind)
+        if not counted:
+            continue
         before = _before(sentence, first, read)
         if before is not None:
             yield (before, first)
