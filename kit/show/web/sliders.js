@@ -1,6 +1,8 @@
 // The controls of the dish: for every ingredient −, a slider, + and its amount, which can be typed too.
 import { add, fill, setText } from "./dom.js";
 
+const IN_HAND = 300; // [ms] so long behind a move a slider stays where her hand has put it
+
 /** Returns {show(rows), some(rows), servings(servings)}; every move is told to `ask`. */
 export function sliders(parent, ask) {
   const top = add(parent, "div", "talk-servings");
@@ -94,6 +96,7 @@ function row(parent, { label, title = "", control, foods = [], tell, type, swap 
   amount.setAttribute("aria-label", `Amount of ${label}`);
   let typing = false;
   let moving = 0;
+  let resting = 0;
   let chosen = "";
 
   const name_ = (place) => {
@@ -108,6 +111,7 @@ function row(parent, { label, title = "", control, foods = [], tell, type, swap 
     const within = Math.min(Math.max(place, 0), made.now.steps.length - 1);
     slide.value = within;
     moving = Date.now();
+    clearTimeout(resting);
     chosen = made.now.steps[within];
     name_(within);
     tell(within, chosen);
@@ -139,6 +143,11 @@ function row(parent, { label, title = "", control, foods = [], tell, type, swap 
     amount.setAttribute("aria-label", `Amount of ${given.name}`);
   };
 
+  const rest = () => {
+    moving = 0;
+    made.put(made.now);
+  };
+
   const made = {
     now: null,
     put(given) {
@@ -147,10 +156,12 @@ function row(parent, { label, title = "", control, foods = [], tell, type, swap 
       if (foods.length) offer(name, given);
       else if (given.name && given.name !== name.textContent) call(given);
       slide.max = given.steps.length - 1;
-      const under = document.activeElement === slide && Date.now() - moving < 300;
+      const under = document.activeElement === slide && Date.now() - moving < IN_HAND;
       const hers = under ? given.steps.indexOf(chosen) : -1; // where that amount stands among the steps as they are now
       slide.value = hers < 0 ? given.place : hers;
       name_(Number(slide.value));
+      clearTimeout(resting);
+      if (hers >= 0 && hers !== given.place) resting = setTimeout(rest, IN_HAND); // an undo right behind a move
     },
   };
   return made;
