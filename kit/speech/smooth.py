@@ -58,6 +58,8 @@ _BOUNDED_BY = re.compile(
     re.IGNORECASE,
 )
 _AGAIN = re.compile(r",? (about [\w ]+?)( of [^,]+), \1(?=[.!;])")
+_OF_THEM = re.compile(r"(about [\d.]+) grams(?= of them\b)")  # "17 grams, about 7 of them saturated"
+_WORKS_OUT = re.compile(r"\b(works? out|comes? out) (?=about\b)")
 _DOUBLED = re.compile(r"\b(\w+) \1\b", re.IGNORECASE)
 _TOLD_TWICE = ("that", "had", "so", "very")
 _SAME = re.compile(
@@ -105,7 +107,7 @@ def put_right(text: str, edits: set[Edit]) -> str:
         text = before + words + after
     for pattern in (_BELITTLED, _BOUNDED, _TWICE_ABOUT, _UP_TO):
         text = pattern.sub("", text)
-    text = _AGAIN.sub(r" \1\2", text)
+    text = _OF_THEM.sub(r"\1", _WORKS_OUT.sub(r"\1 at ", _AGAIN.sub(r" \1\2", text)))
     return capital(_BEGINS.sub(lambda found: found[0].replace("about", "About"), text))
 
 
