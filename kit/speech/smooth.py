@@ -53,11 +53,13 @@ _GOES_ON = re.compile(r" (?:of|from|is|are|was|comes?|in|on|each|apiece|and|the|
 # A verb or a word of nearness before a number that was put right, and a share of no noun.
 _BOUNDED_BY = re.compile(
     r"\b(?:beats?|surpass\w*|creeping|falls?|smidge|throw from|whisker of|flirting with|pushing|clearing) about \d"
-    r"|\ball about \d|\bof the that\b|\b(?:has|have) about (?:\w+ )?(?:half|thirds?|quarters?|fifths?|percent)\."
+    r"|\ball about \d|\bof the that\b|\bpercent of the \w+ by about\b"
+    r"|\b(?:has|have) about (?:\w+ )?(?:half|thirds?|quarters?|fifths?|percent)\."
     r"|\b(?:percent|half|third|quarter|fifth|tenth)s? of the you\b",
     re.IGNORECASE,
 )
 _AGAIN = re.compile(r",? (about [\w ]+?)( of [^,]+), \1(?=[.!;])")
+_AN_ADJECTIVE = re.compile(r"-calorie\b", re.IGNORECASE)
 _OF_THEM = re.compile(r"(about [\d.]+) grams(?= of them\b)")  # "17 grams, about 7 of them saturated"
 _WORKS_OUT = re.compile(r"\b(works? out|comes? out) (?=about\b)")
 _DOUBLED = re.compile(r"\b(\w+) \1\b", re.IGNORECASE)
@@ -114,7 +116,7 @@ def put_right(text: str, edits: set[Edit]) -> str:
 def _fitting(edit: Edit, text: str) -> str:
     """Return the words of an edit as they fit where they go: "a 190-calorie bowl", "about a third of the iron"."""
     old, after = text[edit.start : edit.end], text[edit.end :]
-    if "-" in old and " calories" in edit.words:  # an adjective: "a 90-calorie bowl"
+    if _AN_ADJECTIVE.search(old) and " calories" in edit.words:  # "a 90-calorie bowl", but "twenty-one calories"
         return f"{edit.words.removeprefix('about ').removesuffix(' calories')}-calorie"
     if verb := _BOUND_VERB.match(old.lower()):
         return f"{'come' if verb[0].startswith('are') else 'comes'} to {edit.words}"
