@@ -7,10 +7,9 @@ from kit.speech.about.basis import HANDS, of_dish
 from kit.speech.about.parts import MEASURES, PLAIN, dish_part
 from kit.speech.about.unread import asked
 from kit.speech.claim import FOOD, SERVING, UNKNOWN, WEIGHT, WHOLE, About, Claim
-from kit.speech.figures.amounts import AmountClaim
+from kit.speech.doubting.counted import AMOUNTS
 from kit.speech.figures.counts import ServingsClaim
 from kit.speech.figures.weights_said import WeightClaim
-from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.words.sentence import Sentence
 
 _TAKE = frozenset("dish eat have take ladle pour drink spoon scoop serve".split())
@@ -30,7 +29,7 @@ def other_parts(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     claims : sequence of Claim
         What they have read.
     """
-    counted = [claim for claim in claims if isinstance(claim, (AmountClaim, DayShareClaim))]
+    counted = [claim for claim in claims if isinstance(claim, AMOUNTS)]
     of_one = [claim for claim in counted if claim.about.kind == SERVING and claim.about.count == 1]
     of_one += [claim for claim in counted if claim.about.kind == FOOD and not claim.about.measure]
     if not of_one:

@@ -4,8 +4,7 @@ from collections.abc import Sequence
 
 from kit.speech.about.parts import after_determiners
 from kit.speech.claim import FOOD, About, Claim
-from kit.speech.figures.amounts import AmountClaim
-from kit.speech.proportions.day_shares import DayShareClaim
+from kit.speech.doubting.counted import AMOUNTS
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
 from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import SHARE, Quantity
@@ -24,9 +23,7 @@ def thanked(sentence: Sentence, claims: Sequence[Claim]) -> list[Claim]:
     claims : sequence of Claim
         What they have read.
     """
-    counted = [
-        claim for claim in claims if isinstance(claim, (AmountClaim, DayShareClaim)) and claim.about.kind != FOOD
-    ]
+    counted = [claim for claim in claims if isinstance(claim, AMOUNTS) and claim.about.kind != FOOD]
     found: list[Claim] = []
     for at in sentence.where(_CAUSES) if counted else ():
         over = after_determiners(sentence, at + 1)

@@ -8,17 +8,15 @@ from kit.speech.about.unread import asked
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.changes.effects_judged import EffectClaim
 from kit.speech.claim import FOOD, THE_DISH, About, Claim
+from kit.speech.doubting.counted import COUNTED
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.amounts_of import part_of_it
 from kit.speech.figures.counts import IngredientsClaim, ServingsClaim
-from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
-from kit.speech.proportions.energy_shares import EnergyShareClaim
 from kit.speech.proportions.shares import MACROS
 from kit.speech.words.sentence import Sentence, food_at
 from kit.speech.words.tokens import Quantity
 
-_COUNTED = (AmountClaim, DayShareClaim, DishShareClaim, EnergyShareClaim)
 _WIDE, _EITHER = 2.05, 1.25  # times as much; farther apart, two numbers tell nothing (common practice)
 _BOUNDS = frozenset("more less over under least most fewer above below".split())  # "more than three, less than ten"
 _COUNTED_FROM = 2
@@ -50,7 +48,7 @@ def _wide(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
     """Yield an amount between two numbers that lie too far apart to tell anything: "350 to 3,700 calories"."""
     for claim in claims:
         said = getattr(claim, "said", None)
-        if not isinstance(claim, _COUNTED) or said is None or said.relation != "between":
+        if not isinstance(claim, COUNTED) or said is None or said.relation != "between":
             continue
         told = [sentence.text_at(at).split() for at in claim.places if sentence.tokens[at].quantity is not None]
         words = {word for text in told for word in text}
@@ -85,8 +83,9 @@ def _no_part(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
     if not any(isinstance(claim, AmountClaim) for claim in claims):
         return
     for at, token in enumerate(sentence.tokens):
-        part = part_of_it(sentence, at) if token.quantity is not None else None
-        before = [place for place in sentence.places("nutrient") if place < at]
+        if token.quantity is None:
+            continue
+        part, before = part_of_it(sentence, at), sentence.places("nutrient", end=at)
         if part is None or not before:
             continue
         whole = sentence.tokens[before[-1]].parts["nutrient"]

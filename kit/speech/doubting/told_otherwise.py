@@ -11,6 +11,7 @@ from kit.speech.changes.effects_judged import EffectClaim
 from kit.speech.claim import Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.doubting.counted import AMOUNTS, COUNTED
 from kit.speech.doubting.told_numbers import numbers_told
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
@@ -20,7 +21,6 @@ from kit.speech.proportions.energy_shares import EnergyShareClaim
 from kit.speech.safety.keeping_judged import DegreesClaim, TimeClaim
 from kit.speech.words.sentence import Sentence, food_at
 
-_COUNTED = (AmountClaim, DayShareClaim, DishShareClaim, EnergyShareClaim)
 _KINDS = (AllergenClaim, KindClaim, WordingClaim)
 _SAFETY = (DegreesClaim, TimeClaim)
 _ROUGHLY = r"(?:only |just |about |around |roughly |some |nearly |almost |a little |over |under |close to |an? )*"
@@ -73,7 +73,7 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
         (
             "theory paper best worst",
             r"\b(?:in theory|on paper|at (?:best|worst))(?= ?[.,;!:]|$)",
-            (*_COUNTED, *_KINDS, ComparisonClaim, EffectClaim),
+            (*COUNTED, *_KINDS, ComparisonClaim, EffectClaim),
         ),
         (
             "entirely solely purely exclusively wholly",
@@ -81,19 +81,19 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
             (EnergyShareClaim, AmountClaim, DayShareClaim),
         ),
         ("weight volume", r"\bby (?:weight|volume)\b", (AllergenClaim, KindClaim)),
-        ("cooking baking", r"\bbefore (?:cooking|baking)\b", (AmountClaim, DayShareClaim)),
-        ("over", r"\bwith (?:the|some|half the) \w+(?: \w+)? left over\b", (AmountClaim, DayShareClaim)),
-        ("but", r"\bbut not the \w+(?: \w+)?(?= ?[.!]|$)", (AmountClaim, DayShareClaim)),
-        ("version", r"\b(?:in|for) the (?:\w+ ){1,3}version\b", (*_COUNTED, *_KINDS)),
+        ("cooking baking", r"\bbefore (?:cooking|baking)\b", AMOUNTS),
+        ("over", r"\bwith (?:the|some|half the) \w+(?: \w+)? left over\b", AMOUNTS),
+        ("but", r"\bbut not the \w+(?: \w+)?(?= ?[.!]|$)", AMOUNTS),
+        ("version", r"\b(?:in|for) the (?:\w+ ){1,3}version\b", (*COUNTED, *_KINDS)),
         ("table family crowd", r"\bfor the (?:whole |entire )?(?:table|family|crowd)(?= ?[.,;!]|$)", (AmountClaim,)),
-        ("again", r"\band the same again\b", (AmountClaim, DayShareClaim)),
+        ("again", r"\band the same again\b", AMOUNTS),
         ("lid uncovered", r"\bwith the lid off\b|\bwithout (?:a|the|its) lid\b|\buncovered\b", (TimeClaim,)),
         (
             "counter table countertop",
             r"\bin the (?:fridge|refrigerator|freezer) ?,? on the (?:counter|table|countertop)\b",
             (TimeClaim,),
         ),
-        ("day", r"^(?:and |so )?a whole day (?:is|are|has|gives?|gets?|brings?|holds?|comes?)\b", _COUNTED),
+        ("day", r"^(?:and |so )?a whole day (?:is|are|has|gives?|gets?|brings?|holds?|comes?)\b", COUNTED),
         ("lower cooler less", r", (?:that|which) is (?:lower|cooler|less) than for\b", (DegreesClaim,)),
         ("pink", r"\b(?:some|the|a little|a bit of|slightly|little|plenty of|all the) pink is\b", _SAFETY),
         (
@@ -133,7 +133,7 @@ _TURNS: Sequence[tuple[frozenset[str], re.Pattern[str], tuple[type[Claim], ...]]
             r"\b(?:most|main|biggest|largest)\b.*, (?:right |just |close |well |far )*behind\b",
             (DishShareClaim,),
         ),
-        ("every one", r"\b(?:not|hardly|nearly|almost) every one of\b", _COUNTED),
+        ("every one", r"\b(?:not|hardly|nearly|almost) every one of\b", COUNTED),
         (
             "ounces ounce kilogram kilograms kilo kilos pound pounds",
             r"(?:\bsalt|sugars?|fat|protein|carbs?|carbohydrates?|fiber|sodium|potassium|calcium|saturates)\b[ ,:]*"
@@ -180,7 +180,7 @@ def told_otherwise(sentence: Sentence, claims: Sequence[Claim], change: SaidChan
     ways = (_turned, _and_all, _of_the_cause, _unknown_milk, _ahead_of, _joined_before, numbers_told)
     found = [claim for way in ways for claim in way(sentence, claims)]
     if change is None and not sentence.words.isdisjoint(("if", "when", "once")):
-        told = [one for one in claims if isinstance(one, (*_COUNTED, *_KINDS))]
+        told = [one for one in claims if isinstance(one, (*COUNTED, *_KINDS))]
         found += [asked(sentence, one.places) for one in told[:1] if _IF_YOU.search(sentence.plain)]
     less = change is not None and (change.kind == LEAVE_OUT or (change.kind == AMOUNT and change.factor < 1))
     if less and any(isinstance(one, (AmountClaim, EffectClaim)) for one in claims):
@@ -201,7 +201,7 @@ def _turned(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
 
 def _and_all(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[Claim]:
     """Yield a food that is not in the dish and is told to be counted in: "430 calories, octopus and all"."""
-    if not any(isinstance(claim, (AmountClaim, DayShareClaim)) for claim in claims):
+    if not any(isinstance(claim, AMOUNTS) for claim in claims):
         return
     for at in sentence.where(("and",), 1):
         food = food_at(sentence, at - 1)

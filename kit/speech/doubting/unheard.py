@@ -3,7 +3,7 @@
 import re
 from collections.abc import Sequence
 
-from kit.speech.about.parts import DETERMINERS, is_serving
+from kit.speech.about.parts import after_determiners, is_serving
 from kit.speech.about.unread import UnreadClaim, asked
 from kit.speech.changes.changes_said import SaidChange
 from kit.speech.changes.effects_judged import EffectClaim
@@ -11,20 +11,18 @@ from kit.speech.claim import Claim
 from kit.speech.descriptions.health import HealthClaim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.doubting.allergens_unread import allergens_unread
+from kit.speech.doubting.counted import AMOUNTS, COUNTED
 from kit.speech.doubting.other_parts import other_parts
 from kit.speech.doubting.told_otherwise import told_otherwise
-from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.figures.foods_counted import FoodCountClaim
 from kit.speech.figures.weights_said import WeightClaim
 from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
-from kit.speech.proportions.energy_shares import EnergyShareClaim
 from kit.speech.safety.keeping_judged import DegreesClaim, TimeClaim
 from kit.speech.words.sentence import Sentence
 
-_COUNTED = (AmountClaim, DayShareClaim, DishShareClaim, EnergyShareClaim)
-_NOT_OF_KINDS = (*_COUNTED, DegreesClaim, TimeClaim)
+_NOT_OF_KINDS = (*COUNTED, DegreesClaim, TimeClaim)
 _SELDOM = frozenset("rarely seldom scarcely hardly fails fail failing refuses ceases".split())
 _NO_LONGER = ("no", "longer")
 _TIMES = frozenset("twice double triple thrice half".split())
@@ -85,7 +83,7 @@ def _is_open(sentence: Sentence, claim: Claim, taken: set[int], change: Sequence
     doubts = (
         _seldom(sentence, claim, taken, change),
         isinstance(claim, (FoodCountClaim, WeightClaim)) and _gone_without(sentence, claim, change),
-        isinstance(claim, _COUNTED)
+        isinstance(claim, COUNTED)
         and (
             _multiplied(sentence, claim, taken)
             or _gone_without(sentence, claim, change)
@@ -147,9 +145,7 @@ def _gone_without(sentence: Sentence, claim: Claim, change: Sequence[int]) -> bo
     for at in sentence.where(("without", "minus", "sans")):
         if at in change:
             continue
-        over = at + 1
-        while sentence.text_at(over) in DETERMINERS or sentence.text_at(over) in ("about", "some", "around"):
-            over += 1
+        over = after_determiners(sentence, at + 1, ("about", "around"))
         several = over < len(sentence) and sentence.tokens[over].quantity is not None
         served = over + several < len(sentence) and is_serving(sentence, over + several)
         if (several and over in claim.places) or served:
@@ -169,11 +165,7 @@ def _of_another_span(sentence: Sentence, claim: Claim, taken: set[int]) -> bool:
         unit = sentence.tokens[at].amount.unit
         if at in taken and not (of_day and (at in claim.places or sentence.text_at(at - 1) == "for")):
             continue
-        led = (
-            at >= first
-            or sentence.text_at(at - 1) in ("half", "a half")
-            or sentence.text_at(at - 1) in ("in", "over", "per")
-        )
+        led = at >= first or sentence.text_at(at - 1) in ("half", "a half", "in", "over", "per")
         if led and (unit in _OTHER_SPANS or (of_day and unit == "hour")):
             return True
         if at > first and sentence.text_at(at) in ("weeks", "months", "years", "hours"):
@@ -199,7 +191,7 @@ def _the_least_of_it(sentence: Sentence, claim: Claim) -> bool:
 
 def _judged_behind(sentence: Sentence, claim: Claim, taken: set[int]) -> bool:
     """Return whether an amount is said to be low without what it is low in: "364 calories, which is low"."""
-    if not isinstance(claim, (AmountClaim, DayShareClaim)):
+    if not isinstance(claim, AMOUNTS):
         return False
     found = _JUDGED.search(sentence.plain)
     if found is None:

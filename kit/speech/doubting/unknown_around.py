@@ -11,6 +11,7 @@ from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.claim import Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
+from kit.speech.doubting.counted import AMOUNTS
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.day_shares import DayShareClaim
@@ -86,7 +87,7 @@ def around(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, .
         if not isinstance(claim, _OF_WHAT_IT_IS):
             continue
         first, last = min(claim.places), max(claim.places)
-        counted = isinstance(claim, (AmountClaim, DayShareClaim))
+        counted = isinstance(claim, AMOUNTS)
         behind = _behind(sentence, last, read)
         if behind is not None and (counted or sentence.text_at(behind) not in _SO_IT_IS):
             yield (last, behind)

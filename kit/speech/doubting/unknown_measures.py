@@ -8,8 +8,8 @@ from collections.abc import Iterator, Sequence
 from kit.speech.about.parts import after_determiners, is_serving, is_verb
 from kit.speech.claim import SERVING, Claim
 from kit.speech.descriptions.kinds import KindClaim
+from kit.speech.doubting.counted import AMOUNTS
 from kit.speech.doubting.unknown_things import ends
-from kit.speech.figures.amounts import AmountClaim
 from kit.speech.proportions.day_shares import DayShareClaim
 from kit.speech.safety.doneness import DONE_THINGS
 from kit.speech.safety.keeping_judged import OUT, DegreesClaim, TimeClaim
@@ -29,6 +29,12 @@ _STORED_IN = frozenset(
 COLD = frozenset("fridge fridges refrigerator refrigerators refrigeration freezer freezers cold icebox chill".split())
 
 
+_COLD_OR_OUT = COLD | OUTSIDE
+
+
+_KNOWN_PLACES = _STORED_IN | _COLD_OR_OUT
+
+
 _AT_A_PLACE = ("in", "on", "under", "inside", "beside", "by", "near")
 
 
@@ -39,6 +45,9 @@ INSIDE = frozenset(
     "there it each every one all way your a the case order total minutes time fact other both them these those "
     "buffet table pieces piece breasts thighs fillet fillets patties meatballs dish casserole house batch".split()
 )
+
+
+HOT_THINGS = INSIDE | DONE_THINGS.keys()  # what is told to be so hot
 
 
 _TO_SO_HOT = frozenset("to a at least full the until it is reaches hits inside".split())
@@ -56,7 +65,7 @@ def _kept_at(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int,
             if sentence.text_at(at) not in _AT_A_PLACE or at < claim.places[0]:
                 continue
             over = after_determiners(sentence, at + 1)
-            if over in sentence.unknown and sentence.text_at(over) not in _STORED_IN | COLD | OUTSIDE:
+            if over in sentence.unknown and sentence.text_at(over) not in _KNOWN_PLACES:
                 yield (claim.places[0], over)
 
 
@@ -75,7 +84,7 @@ def _hot_at(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, 
         while sentence.text_at(to) in _TO_SO_HOT:
             to -= 1
         led = to < min(claim.places) - 1 and claim.what not in ("fridge", "freezer")
-        of_it = led and to in sentence.unknown and sentence.text_at(to) not in INSIDE | DONE_THINGS.keys()
+        of_it = led and to in sentence.unknown and sentence.text_at(to) not in HOT_THINGS
         if of_it and sentence.text_at(to - 1) == "the" and sentence.text_at(to) not in ("leftovers", "rest"):
             yield (to, min(claim.places))  # "get the ostrich to 145"
 
@@ -94,7 +103,7 @@ def _so_long(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int,
         behind = sentence.text_at(at + 1)
         place = after_determiners(sentence, at + 2)
         kept = timed and sentence.text_at(at - 1) in _KEEPS and behind in ("in", "on") and place > at + 2
-        if kept and sentence.text_at(place) in COLD | OUTSIDE and sentence.text_at(at) not in _KEPT_SO:
+        if kept and sentence.text_at(place) in _COLD_OR_OUT and sentence.text_at(at) not in _KEPT_SO:
             yield (at - 1, place)
         if of_grain and sentence.text_at(at - 1) in ("all the", "the") and behind in ("in", "is"):
             yield (at, at + 1)
@@ -103,7 +112,7 @@ def _so_long(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int,
 def _one_has(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
     """Yield what a number is said of, where that is no portion known: "a thimble of it has", "per tupperware"."""
     for claim in claims:
-        if not isinstance(claim, (AmountClaim, DayShareClaim)) or claim.about.kind != SERVING:
+        if not isinstance(claim, AMOUNTS) or claim.about.kind != SERVING:
             continue
         first = sentence.clause_of(min(claim.places))[0]
         at = first + (sentence.text_at(first) in ("and", "so", "but", "then"))
@@ -128,7 +137,7 @@ _OTHER_SIZES = frozenset(
 
 def _of_a_size(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
     """Yield a serving of another size, or of something unknown, for which a number is said: "a small plate has"."""
-    if not any(isinstance(claim, (AmountClaim, DayShareClaim)) and claim.about.kind == SERVING for claim in claims):
+    if not any(isinstance(claim, AMOUNTS) and claim.about.kind == SERVING for claim in claims):
         return
     for at in sentence.places("dish", 1):
         size = sentence.text_at(at - 1)

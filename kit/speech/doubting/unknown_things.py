@@ -7,7 +7,7 @@ the lard", "the oil and the suet bring most of the fat". What may stand there wi
 from collections.abc import Iterator, Sequence
 
 from kit.food.composition import foods
-from kit.speech.about.parts import DETERMINERS, after_determiners, back, is_verb
+from kit.speech.about.parts import after_determiners, back, before_determiners, is_verb
 from kit.speech.allergens.allergens_judged import AllergenClaim
 from kit.speech.claim import Claim
 from kit.speech.descriptions.absences import AbsentClaim
@@ -144,9 +144,7 @@ def _share_of(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int
 
 def _is_one_of(sentence: Sentence, at: int) -> bool:
     """Return whether a thing is listed beside the foods that bring something: "the oil and the suet bring"."""
-    before = at - 1
-    while sentence.text_at(before) in DETERMINERS:
-        before -= 1
+    before = before_determiners(sentence, at)
     joined = sentence.text_at(before) in LISTS and food_at(sentence, before - 1) and is_verb(sentence, at + 1)
     other = after_determiners(sentence, at + 2)
     opens = before < sentence.clause_of(at)[0] and sentence.text_at(at + 1) in LISTS

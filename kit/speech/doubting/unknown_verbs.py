@@ -8,10 +8,8 @@ from collections.abc import Iterator, Sequence
 
 from kit.speech.about.parts import DETERMINERS, PREPOSITIONS, is_dish, is_verb
 from kit.speech.claim import Claim
-from kit.speech.figures.amounts import AmountClaim
-from kit.speech.proportions.day_shares import DayShareClaim
+from kit.speech.doubting.counted import COUNTED
 from kit.speech.proportions.dish_shares_judged import DishShareClaim
-from kit.speech.proportions.energy_shares import EnergyShareClaim
 from kit.speech.words.sentence import Sentence
 
 # To have so much, or to come to it.
@@ -54,7 +52,7 @@ def unknown_verbs(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple
             between = range(min(claim.places) + 1, max(claim.places))
             odd = [at for at in between if at in sentence.unknown and not _is_plain(sentence, at)]
             yield from ((at, max(claim.places)) for at in odd[:1])
-        if isinstance(claim, (AmountClaim, DayShareClaim, DishShareClaim, EnergyShareClaim)):
+        if isinstance(claim, COUNTED):
             shares = (at for at in claim.places if sentence.is_a(at, "share") or sentence.tokens[at].quantity)
             so_much = next(shares, min(claim.places))
             verb = _before(sentence, so_much)

@@ -13,13 +13,12 @@ from kit.speech.claim import FOOD, Claim
 from kit.speech.descriptions.kinds import KindClaim
 from kit.speech.descriptions.wordings_claim import WordingClaim
 from kit.speech.doubting.unknown_around import around
-from kit.speech.doubting.unknown_measures import COLD, INSIDE, MEASURES
+from kit.speech.doubting.unknown_measures import COLD, HOT_THINGS, MEASURES
 from kit.speech.doubting.unknown_things import MATTERS_NOT, THINGS, ends
 from kit.speech.doubting.unknown_verbs import unknown_verbs
 from kit.speech.figures.amounts import AmountClaim
 from kit.speech.figures.comparisons_claim import ComparisonClaim
 from kit.speech.proportions.day_shares import DayShareClaim
-from kit.speech.safety.doneness import DONE_THINGS
 from kit.speech.safety.keeping_judged import DegreesClaim
 from kit.speech.words.clauses import VERBS
 from kit.speech.words.sentence import Sentence
@@ -50,12 +49,22 @@ _SPOKEN = frozenset(  # "with luck it has": of nothing that is eaten
 )
 
 
+_WHO = frozenset(
+    "everything everyone everybody nobody nothing somebody someone anything anybody who what which that each both none "
+    "one many most few others another two three four five six half he she people adults folks guests "
+    "stack stacks leftovers left rest remainder extras remains".split()
+)
+_NOT_NAMED = MATTERS_NOT | _WHO
+_NO_THINGS = _NOT_NAMED | _SPOKEN
+_HOT = _WHO | HOT_THINGS | COLD  # that may be said to be so hot
+
+
 def _with_or_without(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
     """Yield a thing that is none known with which, or without which, something is said to be so: "trimmings aside"."""
     if not any(isinstance(claim, (AmountClaim, DayShareClaim, KindClaim, WordingClaim)) for claim in claims):
         return
     for at in sentence.unknown:
-        if sentence.text_at(at) in MATTERS_NOT | _SPOKEN | _WHO:
+        if sentence.text_at(at) in _NO_THINGS:
             continue
         led = at - 1
         while sentence.text_at(led) in ("the", "all", "any", "its", "of", "your", "some"):
@@ -68,19 +77,12 @@ def _with_or_without(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tu
             yield (max(led, 0), at)
 
 
-_WHO = frozenset(
-    "everything everyone everybody nobody nothing somebody someone anything anybody who what which that each both none "
-    "one many most few others another two three four five six half he she people adults folks guests "
-    "stack stacks leftovers left rest remainder extras remains".split()
-)
-
-
 def _subject(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int, ...]]:
     """Yield what something is said of that is neither the dish nor a food known: "seitan has more protein than"."""
     for claim in claims:
         if claim.about.kind == FOOD or isinstance(claim, (CookedAwayClaim, UnreadClaim)):
             continue
-        known = _WHO | INSIDE | COLD | DONE_THINGS.keys() if isinstance(claim, DegreesClaim) else _WHO
+        known = _HOT if isinstance(claim, DegreesClaim) else _WHO
         clause = sentence.clause_of(min(claim.places))
         verb = next((at for at in clause if sentence.text_at(at) in VERBS), -1)
         at = verb - 1
@@ -93,7 +95,7 @@ def _subject(sentence: Sentence, claims: Sequence[Claim]) -> Iterator[tuple[int,
         if alone or all(_leads(sentence, place) for place in range(first, at)):
             yield (at, verb)
     for at in sentence.unknown if claims else ():
-        named = sentence.text_at(at) not in MATTERS_NOT | _WHO
+        named = sentence.text_at(at) not in _NOT_NAMED
         in_it = sentence.text_at(at + 1) == "in" and sentence.text_at(at + 2) in ("it", "this", "here")
         if named and in_it and sentence.text_at(at - 1) == "the" and sentence.clause_of(at)[0] >= at - 3:
             yield (at, at + 2)  # "and the zander in it is low in fat"
